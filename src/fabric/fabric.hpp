@@ -1,0 +1,159 @@
+#pragma once
+/// Room `fabric`: the tree comes in; the fabric, a graph of stitches with every leg in its place, goes out, with
+/// what it says about counts. The fabric's tally is *the* count. Nothing here reads text or knows a page.
+
+#include "pattern/tree.hpp"
+#include "stitch/kind.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace whorl::fabric {
+
+using StitchId = std::uint32_t;
+inline constexpr std::uint32_t none = 0xFFFFFFFF;
+
+enum StitchFlag : std::uint8_t {
+  counts = 1,        ///< counted in its round
+  joins = 2,         ///< the slip stitch that joins a round
+  starts_chain = 4,  ///< of a starting or turning chain
+};
+
+/// 16 bytes. Its legs end where the next stitch's begin.
+struct Stitch {
+  stitch::KindId kind = 0;
+  std::uint8_t yarn = 1;
+  std::uint8_t flags = counts;
+  std::uint32_t round = 0;
+  std::uint32_t first_leg = 0;
+  pattern::NodeId origin = pattern::no_node;  ///< shared by all passes of a repeat
+};
+
+enum class On : std::uint8_t { top, post, space, between, ring, chain_side, row_end };
+
+/// Something that a hook can go into.
+struct Place {
+  std::uint32_t of = none;   ///< a stitch; an arch; a ring (number of its part); a row end
+  On what = On::top;
+  std::uint8_t loops = stitch::both;
+  bool operator==(const Place&) const = default;
+};
+
+struct Leg {
+  Place into;
+};
+
+/// Chains worked in a row: what `ch-2 sp` names.
+struct Arch {
+  StitchId first_chain = none;
+  std::uint32_t count = 0;
+};
+
+/// Stitches counted and named as one thing (shell, V-stitch).
+struct Group {
+  StitchId first = none;
+  std::uint32_t count = 0;
+  std::string name;
+};
+
+enum class Side : std::uint8_t { right, wrong };
+
+/// One round as worked. Its stitches end where the next round's begin.
+struct Round {
+  std::uint32_t part = 0;
+  int number = 0;
+  int again = 0;                      ///< 1: the second round of this number in its part (41b)
+  StitchId first_stitch = 0;
+  std::uint32_t count = 0;            ///< everything worked, chains and joins too
+  std::uint32_t uses = 0;             ///< places of the edge it used up
+  std::uint32_t counted = 0;          ///< the tally its stated count speaks of, else all stitches that count
+  std::uint32_t makes = 0;            ///< tops it left on the edge
+  std::int64_t stated = -1;           ///< -1: the text states none
+  pattern::RoundKind kind = pattern::RoundKind::round;
+  bool turned = false;
+  bool joined = false;
+  Side side = Side::right;
+  std::uint32_t text = none;          ///< index into Tree::rounds
+};
+
+/// How a part begins: what the first round is worked into.
+enum class Start : std::uint8_t { none, magic_ring, second_chain, chain_ring, chain, free_loops };
+/// How a part ends.
+enum class End : std::uint8_t { open, cut, gathered };
+
+struct Part {
+  std::string name;
+  std::string key;                    ///< ASCII slug, unique: "cap"
+  std::uint32_t make = 1;
+  std::uint32_t first_round = 0;
+  std::uint32_t rounds = 0;
+  Start start = Start::none;
+  End end = End::open;
+  std::uint32_t text = 0;             ///< index into Tree::parts
+  bool whole = true;                  ///< false: a round could not be worked; the rounds before it stand
+};
+
+struct Change {
+  StitchId stitch = none;             ///< the first in the new yarn
+  std::uint8_t yarn = 1;
+};
+
+/// An eye, marker … in holes between stitches.
+struct Placing {
+  pattern::What what = pattern::What::note;
+  std::uint32_t part = 0;
+  std::uint32_t round = none;         ///< index into Fabric::rounds; none: no round is named
+  std::vector<std::uint32_t> after;   ///< stitches of that round (from 1) behind which the posts sit
+  std::uint32_t text = 0;             ///< index into Tree::placings
+};
+
+/// All parts of one variant. Flat vectors, everything referred to by number, nothing changed after working.
+struct Fabric {
+  std::vector<stitch::StitchKind> kinds;
+  std::vector<Stitch> stitches;
+  std::vector<Leg> legs;
+  std::vector<Arch> arches;
+  std::vector<Group> groups;
+  std::vector<Round> rounds;
+  std::vector<Part> parts;
+  std::vector<Change> changes;
+  std::vector<Placing> placings;
+  std::vector<std::uint8_t> taken;    ///< per stitch: loops of its top that something is worked into
+};
+
+/// A run of legs.
+struct Legs {
+  const Leg* first = nullptr;
+  const Leg* last = nullptr;
+  const Leg* begin() const { return first; }
+  const Leg* end() const { return last; }
+  std::size_t size() const { return static_cast<std::size_t>(last - first); }
+};
+
+Legs legs_of(const Fabric& fabric, StitchId stitch);
+
+/// Loops of a stitch's top that nothing is worked into.
+std::uint8_t free_loops(const Fabric& fabric, StitchId stitch);
+
+/// Position of a stitch in its round, from 1; chains and joins count.
+std::uint32_t index_in_round(const Fabric& fabric, StitchId stitch);
+
+/// "cap-3-1": part, round, position in the round. `prefix` goes before it.
+std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix = {});
+
+/// "cap-2-1", "cap-ring", "cap-0-ch-2": the id of a place.
+std::string id_of(const Fabric& fabric, const Place& place, std::string_view prefix = {});
+
+/// Who works into whom: for every stitch the stitches with a leg in it, in order.
+struct Workers {
+  std::vector<std::uint32_t> first;   ///< one more than there are stitches
+  std::vector<StitchId> stitch;
+};
+/// A counting sort over the legs.
+Workers workers_of(const Fabric& fabric);
+
+/// The fabric as text, one stitch a line, for goldens.
+std::string show(const Fabric& fabric);
+
+} // namespace whorl::fabric
