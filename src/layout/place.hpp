@@ -1,0 +1,130 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+#include "layout/extents.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace whorl::layout {
+
+/// What a figure is.
+enum class Form : std::uint8_t { disc, disc_inward, strip, oval, motif, rows };
+const char* name(Form form);   ///< "disc", "disc-inward", "strip" …
+
+enum class Hand : std::uint8_t { right, left };
+
+/// What is asked of the layout. Words reach it as plain strings; `{}` stands for a number.
+struct Page {
+  Hand hand = Hand::right;
+  bool fold = true;                         ///< three or more alike rounds are drawn once
+  std::string rounds = "{} rounds";         ///< second line of a folded ring's label
+  std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
+  std::string front_loops = "FLO";
+  std::string neck = "neck";
+  std::string neck_open = "open";
+  std::string neck_from = "from figure {}"; ///< {}: number of the figure before
+};
+
+/// A run of text of one face and size.
+struct Run {
+  std::string text;
+  Face face = Face::regular;
+  double size = 0.62;       ///< W
+  double x = 0;             ///< from the label's start, W
+  double width = 0;
+};
+
+enum class Tone : std::uint8_t { ink, grey };
+
+/// A label: base line begins at `at`; runs stand side by side.
+struct Label {
+  Point at;
+  std::vector<Run> runs;
+  std::uint32_t ring = 0;   ///< in Figure::rings
+  Tone tone = Tone::ink;    ///< ink: that of its ring
+  Convex box;
+};
+
+/// A filled triangle that points along the ring to its first stitch.
+struct Pointer {
+  Point tip;
+  Point direction;          ///< unit vector
+  double length = 0.30;
+  std::uint32_t ring = 0;
+  Tone tone = Tone::ink;
+};
+
+/// One symbol, standing for `count` stitches of one place (an increase) or for one.
+struct Item {
+  SymbolKey key;
+  fabric::StitchId first = 0;
+  std::uint32_t count = 1;
+  Point foot;               ///< where the symbol's origin stands
+  Point up;                 ///< unit vector, foot to head
+  double height = 0.8;      ///< foot to head as drawn
+  double at = 0;            ///< arc length of its middle along its ring, from the gutter's middle: what the solver found
+  std::uint32_t first_foot = 0;  ///< into Figure::feet: the feet of its stitches' legs, in order of stitch and leg
+  std::uint32_t feet = 0;
+  std::uint32_t first_tip = 0;   ///< into Figure::tips: the top of each stitch
+};
+
+/// One ring (or line of a strip): a round, or several alike.
+struct Ring {
+  std::uint32_t round = 0;        ///< index into Fabric::rounds: the first it stands for
+  std::uint32_t last_round = 0;   ///< and the last
+  bool echo = false;              ///< the faint round that the figure repeats
+  std::uint8_t ink = 0;           ///< 0 the first ink, 1 the second; alternates along the part
+  bool last_before_break = false; ///< a break line stands outside it
+  double inner = 0, outer = 0;    ///< radii of feet and heads (a strip: heights)
+  double middle = 0;              ///< radius of all angles
+  std::uint32_t first_item = 0;
+  std::uint32_t items = 0;
+};
+
+/// What stands in the middle of a disc.
+enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open };
+
+/// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle.
+enum class Line : std::uint8_t { fold_break, direction, gathering };
+struct Stroke {
+  Line line = Line::fold_break;
+  std::vector<Point> points;      ///< of a polyline, or of cubic curves where `curved` (1 + 3n points)
+  bool curved = false;
+};
+
+/// A figure: rings from the centre outward, or lines from the bottom up.
+struct Figure {
+  Form form = Form::disc;
+  std::uint32_t part = 0;
+  std::uint32_t first_round = 0, last_round = 0;  ///< without the echo; indices into Fabric::rounds
+  bool clockwise = false;
+  Centre centre = Centre::nothing;
+  double centre_radius = 0;       ///< of the open middle
+  std::vector<Run> centre_text;   ///< neck and its note, centred, first line first
+  std::vector<Ring> rings;
+  std::vector<Item> items;
+  std::vector<Point> feet;
+  std::vector<Point> tips;
+  std::vector<Label> labels;
+  std::vector<Pointer> pointers;
+  std::vector<Stroke> strokes;
+  Point low, high;                ///< corners of everything in it
+};
+
+/// All figures, in the order in which they are worked.
+struct Placement {
+  std::vector<Figure> figures;
+};
+
+/// Which symbols a fabric needs.
+std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric);
+
+/// Divides the parts into figures and places every stitch of them. Decisions of form are made on whole numbers.
+Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page);
+
+/// The placement as text, one line a stitch (figure, id, foot, top, angle in hundredths), for goldens.
+std::string show(const fabric::Fabric& fabric, const Placement& placement);
+
+} // namespace whorl::layout

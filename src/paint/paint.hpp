@@ -1,0 +1,23 @@
+#pragma once
+/// Room `paint`: the scene comes in; PNG and PDF go out. Cairo and Pango are named here and nowhere else.
+
+#include "drawing/scene.hpp"
+
+#include <string>
+#include <vector>
+
+namespace whorl::paint {
+
+struct Painted {
+  std::string bytes;                        ///< empty: could not be made
+  std::vector<std::string> missing_fonts;   ///< families asked for and not installed, or texts without glyphs
+  std::string problem;                      ///< why bytes are empty, in plain words
+};
+
+/// A PNG, 8 bit, at so many dots per inch, on white paper.
+Painted png(const drawing::Scene& scene, double dots_per_inch = 200);
+
+/// A one-page PDF with real text, embedded fonts, title, language and a fixed date.
+Painted pdf(const drawing::Scene& scene);
+
+} // namespace whorl::paint
