@@ -23,37 +23,40 @@ enum Loop : std::uint8_t { no_loop = 0, front = 1, back = 2, both = 3, third = 4
 
 /// One row of the table of stitches. The designer's own stitches are rows like any other.
 struct StitchKind {
-  std::string name;      ///< US abbreviation, or the own stitch's name: "sc", "sc2tog", "invdec"
-  std::string moves;     ///< the moves, as moves.hpp reads them: "o i d p2 p2"
-  int takes = 1;         ///< places of the edge it uses up
-  int makes = 1;         ///< tops it adds to the edge
+  std::string name;  ///< US abbreviation, or the own stitch's name: "sc", "sc2tog", "invdec"
+  std::string moves; ///< the moves, as moves.hpp reads them: "o i d p2 p2"
+  int takes = 1;     ///< places of the edge it uses up
+  int makes = 1;     ///< tops it adds to the edge
   Close close = Close::none;
-  std::string title;     ///< in full words, US terms: "single crochet"
-  bool counts = true;    ///< counted as a stitch unless the text says otherwise (a chain or slip stitch is not)
-  bool own = false;      ///< defined by the pattern
+  std::string title;  ///< in full words, US terms: "single crochet"
+  bool counts = true; ///< counted as a stitch unless the text says otherwise (a chain or slip stitch is not)
+  bool own = false;   ///< defined by the pattern
 
   bool operator==(const StitchKind&) const = default;
 };
 
-/// The standard kinds, US names: ch, sl st, sc, hdc, dc, tr, dtr, trtr, esc, their 2tog and 3tog, invdec.
+/// The standard kinds, US names: ch, sl st, sc, hdc, dc, tr, dtr, trtr, the extended esc, ehdc, edc, etr, the
+/// 2tog and 3tog of all but the first two, invdec, bo (bobble), puff, pc (popcorn).
 const std::vector<StitchKind>& standard_kinds();
 
 /// Number of the kind of this name in `kinds`, or none.
 std::optional<KindId> find_kind(const std::vector<StitchKind>& kinds, std::string_view name);
 
-/// The kind "n of `base` together" ("sc3tog"), made from the base's moves; none if the base cannot be closed.
+/// The kind "n of `base` together" ("sc3tog"), made from the base's moves: each but its last pull-through,
+/// then one through all. None if the base is not closed by such a pull, or n is not 2 to 20.
 std::optional<StitchKind> together(const StitchKind& base, int n);
 
 /// What the chart symbol of a kind is composed of; all of it follows from the moves.
 struct Shape {
-  int legs = 0;               ///< insertions: feet of the symbol (0: a chain)
-  bool feet_joined = false;   ///< several legs in one place (cluster, bobble, puff)
-  bool cross = false;         ///< an sc: no wrap; drawn as x or +
-  bool bar = false;           ///< a wrap: a bar across the head
-  std::vector<int> slashes;   ///< per leg: wraps that come off before the last pull-through
-  int height = 0;             ///< in chains: sl st 0, sc 1, hdc 2, dc 3, tr 4
+  int legs = 0;             ///< insertions: feet of the symbol (0: a chain)
+  bool feet_joined = false; ///< several legs in one place (cluster, bobble, puff)
+  bool cross = false;       ///< an sc: no wrap; drawn as x or +
+  bool bar = false;         ///< a wrap: a bar across the head
+  std::vector<int> slashes; ///< per leg: wraps that come off before the last pull-through
+  int height = 0;           ///< in chains: sl st 0, sc 1, hdc 2, dc 3, tr 4
   Close close = Close::none;
   bool front_loops_only = false; ///< loops are taken straight onto the hook (invisible decrease)
+  int stems = 0; ///< a short stem under the head for every pull-through of one (extended stitches)
 
   bool operator==(const Shape&) const = default;
 };

@@ -1,0 +1,198 @@
+#include "stitch/kind.hpp"
+
+#include "stitch/moves.hpp"
+
+#include <algorithm>
+
+namespace whorl::stitch {
+namespace {
+
+using Moves = std::vector<Move>;
+
+StitchKind row(const char* name, const char* moves, const char* title) {
+  StitchKind kind;
+  kind.name = name;
+  kind.moves = moves;
+  kind.title = title;
+  return kind;
+}
+
+StitchKind uncounted(StitchKind kind) {
+  kind.counts = false;
+  return kind;
+}
+
+StitchKind closed(Close close, StitchKind kind) {
+  kind.close = close;
+  return kind;
+}
+
+/// Stitches that are worked into one place and close there.
+std::vector<StitchKind> plain_kinds() {
+  return {
+      row("sc", "i d p2", "single crochet"),
+      row("hdc", "o i d p3", "half double crochet"),
+      row("dc", "o i d p2 p2", "double crochet"),
+      row("tr", "o o i d p2 p2 p2", "treble crochet"),
+      row("dtr", "o o o i d p2 p2 p2 p2", "double treble crochet"),
+      row("trtr", "o o o o i d p2 p2 p2 p2 p2", "triple treble crochet"),
+      row("esc", "i d p1 p2", "extended single crochet"),
+      row("ehdc", "o i d p1 p3", "extended half double crochet"),
+      row("edc", "o i d p1 p2 p2", "extended double crochet"),
+      row("etr", "o o i d p1 p2 p2 p2", "extended treble crochet"),
+  };
+}
+
+StitchKind invisible_decrease() {
+  StitchKind kind = row("invdec", "l l p2 p2", "invisible decrease");
+  kind.takes = 2;
+  return kind;
+}
+
+std::vector<StitchKind> make_standard_kinds() {
+  StitchKind chain = uncounted(row("ch", "c", "chain"));
+  chain.takes = 0;
+  std::vector<StitchKind> kinds{chain, uncounted(row("sl st", "i p1", "slip stitch"))};
+  const auto plain = plain_kinds();
+  kinds.insert(kinds.end(), plain.begin(), plain.end());
+  for (int n : {2, 3})
+    for (const StitchKind& kind : plain) kinds.push_back(*together(kind, n));
+  kinds.push_back(invisible_decrease());
+  kinds.push_back(closed(Close::bar, row("bo", "(o i d p2)5 p6", "bobble of five double crochets")));
+  kinds.push_back(closed(Close::bar, row("puff", "(o i d)3 p*", "puff of three loops")));
+  kinds.push_back(closed(Close::oval, row("pc", "(o i d p2 p2)5 x i* e", "popcorn of five double crochets")));
+  return kinds;
+}
+
+bool is_leg(const Move& move) {
+  return (move.act == Act::insert && !move.into_made) || move.act == Act::take_loop;
+}
+
+int count(const Moves& moves, Act act) {
+  return static_cast<int>(
+      std::count_if(moves.begin(), moves.end(), [act](const Move& move) { return move.act == act; }));
+}
+
+int count_legs(const Moves& moves) {
+  return static_cast<int>(std::count_if(moves.begin(), moves.end(), is_leg));
+}
+
+/// Wraps that come off, leg by leg, in a pull that leaves the loop lying under the leg's first wrap on the
+/// hook: the leg goes on growing after it. (A pull that takes that loop too finishes the leg, as in an hdc.)
+class Slashes {
+public:
+  explicit Slashes(int legs) : slashes_(static_cast<std::size_t>(legs), 0) {}
+
+  void make(const Move& move) {
+    if (move.act == Act::yarn_over || (is_leg(move) && !leg_open_)) begin_leg();
+    if (is_leg(move)) leg_open_ = false, ++next_leg_;
+    if (move.act == Act::pull_through)
+      return pull(move.loops == 0 ? loops_.size() : static_cast<std::size_t>(move.loops));
+    if (move.act == Act::yarn_over) loops_.push_back(static_cast<int>(next_leg_));
+    if (move.act == Act::draw_up || move.act == Act::take_loop || move.act == Act::pick_up)
+      loops_.push_back(plain);
+    if (move.act == Act::drop && !loops_.empty()) loops_.pop_back();
+  }
+
+  const std::vector<int>& of_legs() const { return slashes_; }
+
+private:
+  static constexpr int plain = -1;
+
+  void begin_leg() {
+    if (!leg_open_) under_ = loops_.size();
+    leg_open_ = true;
+  }
+
+  void pull(std::size_t loops) {
+    loops = std::min(loops, loops_.size());
+    const bool finishes = loops_.size() - loops < under_;
+    for (; loops > 0; --loops) {
+      const int leg = loops_.back();
+      loops_.pop_back();
+      if (leg != plain && !finishes && static_cast<std::size_t>(leg) < slashes_.size())
+        ++slashes_[static_cast<std::size_t>(leg)];
+    }
+    loops_.push_back(plain);
+  }
+
+  std::vector<int> loops_{plain};
+  std::vector<int> slashes_;
+  std::size_t next_leg_ = 0;
+  std::size_t under_ = 1; ///< loops that lay on the hook when the newest leg was begun
+  bool leg_open_ = false; ///< wrapped, and not yet inserted
+};
+
+std::vector<int> slashes_of(const Moves& moves) {
+  Slashes slashes(count_legs(moves));
+  for (const Move& move : moves) slashes.make(move);
+  return slashes.of_legs();
+}
+
+int pulls(Moves::const_iterator first, Moves::const_iterator last) {
+  return static_cast<int>(
+      std::count_if(first, last, [](const Move& move) { return move.act == Act::pull_through; }));
+}
+
+int height_of(const Moves& moves) {
+  const int wrap = count(moves, Act::yarn_over) > 0 ? 1 : 0;
+  const auto is = [](Act act) { return [act](const Move& move) { return move.act == act; }; };
+  const auto drawn = std::find_if(moves.rbegin(), moves.rend(), is(Act::draw_up));
+  if (drawn != moves.rend()) return pulls(drawn.base(), moves.end()) + wrap;
+  if (count(moves, Act::take_loop) == 0) return 0;
+  return std::max(0, pulls(moves.begin(), moves.end()) - 1) + wrap;
+}
+
+/// Pull-throughs of one loop after the last loop drawn up.
+int stems_of(const Moves& moves) {
+  const auto drawn =
+      std::find_if(moves.rbegin(), moves.rend(), [](const Move& move) { return move.act == Act::draw_up; });
+  if (drawn == moves.rend()) return 0;
+  return static_cast<int>(std::count(drawn.base(), moves.end(), Move{Act::pull_through, 1}));
+}
+
+} // namespace
+
+const std::vector<StitchKind>& standard_kinds() {
+  static const std::vector<StitchKind> kinds = make_standard_kinds();
+  return kinds;
+}
+
+std::optional<KindId> find_kind(const std::vector<StitchKind>& kinds, std::string_view name) {
+  for (std::size_t i = 0; i < kinds.size() && i < no_kind; ++i)
+    if (kinds[i].name == name) return static_cast<KindId>(i);
+  return std::nullopt;
+}
+
+std::optional<StitchKind> together(const StitchKind& base, int n) {
+  auto moves = parse_moves(base.moves);
+  if (n < 2 || n > 20 || !moves || base.takes != 1 || count_legs(*moves) != 1) return std::nullopt;
+  if (moves->back().act != Act::pull_through || loops_at_end(*moves) != 1) return std::nullopt;
+  moves->pop_back();
+  const int kept = loops_at_end(*moves).value_or(1) - 1;
+  if (kept < 1) return std::nullopt;
+  StitchKind kind = base;
+  kind.name = base.name + std::to_string(n) + "tog";
+  kind.moves = "(" + show(*moves) + ")" + std::to_string(n) + " p" + std::to_string(n * kept + 1);
+  kind.title = base.title + " " + std::to_string(n) + " together";
+  kind.takes = n;
+  return kind;
+}
+
+Shape shape_of(const StitchKind& kind) {
+  Shape shape;
+  shape.close = kind.close;
+  const auto moves = parse_moves(kind.moves);
+  if (!moves) return shape;
+  shape.legs = count_legs(*moves);
+  shape.feet_joined = shape.legs > 1 && shape.legs > kind.takes;
+  shape.bar = count(*moves, Act::yarn_over) > 0;
+  shape.front_loops_only = count(*moves, Act::take_loop) > 0;
+  shape.cross = !shape.bar && (count(*moves, Act::draw_up) > 0 || shape.front_loops_only);
+  shape.slashes = slashes_of(*moves);
+  shape.height = height_of(*moves);
+  shape.stems = stems_of(*moves);
+  return shape;
+}
+
+} // namespace whorl::stitch
