@@ -107,6 +107,13 @@ struct SymbolDefinition {
   std::vector<Pen> pens;
 };
 
+/// Where a figure of the placement stands on the sheet: the point (x, y) of the figure, in W and y upward, lies at
+/// (origin.x + scale x, origin.y - scale y). `sheet` fills one for each figure of the placement, in its order.
+struct Frame {
+  Point origin;
+  double scale = 1;                   ///< mm per W
+};
+
 /// The display list of one sheet, in mm, y downward.
 struct Scene {
   double width = 210, height = 297;
@@ -115,6 +122,7 @@ struct Scene {
   std::string description;
   std::vector<SymbolDefinition> symbols;
   std::vector<Item> items;
+  std::vector<Frame> figures;
 };
 
 } // namespace whorl::drawing
