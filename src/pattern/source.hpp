@@ -1,7 +1,7 @@
 #pragma once
-/// Room `pattern`: the text of a pattern comes in; the tree of what the designer wrote and every finding about
-/// it go out. Reading never fails and settles nothing before the counts of the whole part have spoken. Nothing
-/// here knows which stitch is worked into which, or how a chart looks.
+/// Room `pattern`: the text of a pattern comes in; the tree of what the designer wrote and every finding
+/// about it go out. Reading never fails and settles nothing before the counts of the whole part have spoken.
+/// Nothing here knows which stitch is worked into which, or how a chart looks.
 
 #include "words/fold.hpp"
 
@@ -37,7 +37,7 @@ public:
   Position position(std::uint32_t byte) const;
   /// Length of a span in code points.
   std::uint32_t length(Span span) const;
-  /// First bytes of what is not UTF-8, in order, one span a run.
+  /// Bytes that are no text (not UTF-8, or NUL), in order, one span a run.
   const std::vector<Span>& bad_bytes() const { return bad_; }
 
 private:
