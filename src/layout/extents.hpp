@@ -3,7 +3,7 @@
 /// (the slot of one sc), y upward, the figure's centre at (0, 0). It knows no colours, pens or paper; how large symbols
 /// are is handed in as `Extents`.
 
-#include "stitch/kind.hpp"
+#include "fabric/fabric.hpp"
 
 #include <cstdint>
 #include <string>

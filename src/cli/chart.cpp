@@ -1,0 +1,99 @@
+#include "cli/commands.hpp"
+#include "cli/files.hpp"
+#include "whorl_paint.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <cctype>
+#include <memory>
+
+namespace whorl::cli {
+namespace {
+
+struct ChartCall {
+  std::string pattern;
+  std::string output;
+  ChartOptions options;
+  bool unfolded = false;
+  bool no_legend = false;
+  double dots_per_inch = 200;
+};
+
+enum class Format { svg, png, pdf, json, unknown };
+
+Format format_of(const std::string& path) {
+  if (path == "-") return Format::svg;
+  const std::size_t dot = path.find_last_of("./");
+  std::string ending = dot == std::string::npos || path[dot] == '/' ? "" : path.substr(dot + 1);
+  std::transform(ending.begin(), ending.end(), ending.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  if (ending == "svg") return Format::svg;
+  if (ending == "png") return Format::png;
+  if (ending == "pdf") return Format::pdf;
+  if (ending == "json") return Format::json;
+  return Format::unknown;
+}
+
+/// The bytes of the file; empty with `problem` where they cannot be made.
+std::string bytes_of(const Chart& chart, Format format, const ChartCall& call, std::string& problem) {
+  if (format == Format::svg) return chart.svg();
+  if (format == Format::json) return chart.json();
+  const Painting painting = format == Format::png ? png(chart, call.dots_per_inch) : pdf(chart);
+  for (const std::string& font : painting.missing_fonts)
+    complain("warning: this machine lacks a font: " + font);
+  problem = painting.problem;
+  return painting.bytes;
+}
+
+int draw(const Pattern& pattern, Format format, const ChartCall& call) {
+  std::string problem;
+  const std::string bytes = bytes_of(pattern.chart(call.options), format, call, problem);
+  if (!bytes.empty() && write_file(call.output, bytes, problem))
+    return pattern.has_errors() ? pattern_has_errors : done;
+  complain(problem);
+  return file_trouble;
+}
+
+int chart(const ChartCall& call) {
+  const Format format = format_of(call.output);
+  if (format == Format::unknown) {
+    complain("cannot tell what to draw from the name " + call.output +
+             ": let it end in .svg, .png, .pdf or .json");
+    return call_is_wrong;
+  }
+  if (same_file(call.pattern, call.output)) {
+    complain("the chart would be written over its own pattern: " + call.output);
+    return call_is_wrong;
+  }
+  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  if (!pattern) return file_trouble;
+  say_findings(*pattern, false);
+  if (!pattern->can_be_drawn()) return pattern_has_errors;
+  return draw(*pattern, format, call);
+}
+
+} // namespace
+
+Command declare_chart(CLI::App& app) {
+  auto call = std::make_shared<ChartCall>();
+  app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
+  app.add_option("-o,--output", call->output,
+                 "the file to write; its ending says what: .svg .png .pdf .json; - is SVG "
+                 "to standard output")
+      ->required();
+  app.add_flag("--left-handed", call->options.left_handed, "work runs the other way round");
+  app.add_flag("--every-round", call->unfolded, "draw alike rounds one by one");
+  app.add_flag("--no-legend", call->no_legend, "leave the legend out");
+  app.add_flag("--plus", call->options.plus, "single crochet as + instead of x");
+  app.add_option("--stitch", call->options.stitch, "millimetres for one single crochet")
+      ->check(CLI::Range(3.8, 20.0));
+  app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
+  return [call] {
+    call->options.fold = !call->unfolded;
+    call->options.legend = !call->no_legend;
+    return chart(*call);
+  };
+}
+
+} // namespace whorl::cli

@@ -1,0 +1,103 @@
+#include "cli/commands.hpp"
+#include "cli/files.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <cstdio>
+#include <memory>
+
+namespace whorl::cli {
+namespace {
+
+struct CheckCall {
+  std::string pattern;
+  bool json = false;
+};
+
+std::string change_of(const RoundLine& round) {
+  if (round.uses == 0) return "start";
+  const long change = static_cast<long>(round.counted) - static_cast<long>(round.uses);
+  if (change == 0) return "even";
+  return (change > 0 ? "+" : "-") + std::to_string(std::labs(change));
+}
+
+std::string cell(std::string text, std::size_t width, bool right = true) {
+  if (text.size() >= width) return text;
+  return right ? std::string(width - text.size(), ' ') + text : text + std::string(width - text.size(), ' ');
+}
+
+std::string row(const RoundLine& round, std::size_t label_width) {
+  const std::string stated = round.stated < 0 ? "-" : std::to_string(round.stated);
+  std::string line = "  " + cell(round.label.empty() ? "-" : round.label, label_width, false);
+  if (!round.read) return line + cell("not read", 16) + cell(stated, 8) + "\n";
+  line += cell(std::to_string(round.uses), 8) + cell(std::to_string(round.counted), 8) + cell(stated, 8) +
+          cell(change_of(round), 8);
+  if (round.stated >= 0 && round.stated != static_cast<std::int64_t>(round.counted)) line += "  (!)";
+  return line + "\n";
+}
+
+std::string table(const Pattern& pattern) {
+  std::size_t label_width = 7;
+  for (const RoundLine& round : pattern.rounds()) label_width = std::max(label_width, round.label.size() + 1);
+  std::string text = pattern.title().empty() ? "" : pattern.title() + "\n";
+  const std::string* part = nullptr;
+  for (const RoundLine& round : pattern.rounds()) {
+    if (part == nullptr || *part != round.part) {
+      text += "\n" + (round.part.empty() ? "" : round.part + "\n") + "  " + cell("", label_width) +
+              cell("uses", 8) + cell("makes", 8) + cell("stated", 8) + cell("change", 8) + "\n";
+      part = &round.part;
+    }
+    text += row(round, label_width);
+  }
+  return text;
+}
+
+std::string amount(std::size_t number, const std::string& one) {
+  return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
+}
+
+std::size_t how_many(const Pattern& pattern, Severity severity) {
+  const std::vector<Finding>& all = pattern.findings();
+  return static_cast<std::size_t>(
+      std::count_if(all.begin(), all.end(), [severity](const Finding& f) { return f.severity == severity; }));
+}
+
+std::string verdict(const Pattern& pattern) {
+  const std::size_t errors = how_many(pattern, Severity::error);
+  const std::size_t warnings = how_many(pattern, Severity::warning);
+  if (!pattern.can_be_drawn() && errors > 0) return "No round of this text can be worked.\n";
+  std::string text = amount(pattern.rounds().size(), "line") + " of rounds: ";
+  if (errors + warnings == 0) return text + "every count agrees.\n";
+  if (errors > 0) text += amount(errors, "error");
+  if (warnings > 0) text += (errors > 0 ? ", " : "") + amount(warnings, "warning");
+  return text + ".\n";
+}
+
+int check(const CheckCall& call) {
+  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  if (!pattern) return file_trouble;
+  std::string problem;
+  bool wrote = true;
+  if (call.json) {
+    wrote = write_file("-", pattern->check_json(), problem);
+  } else {
+    wrote = write_file("-", table(*pattern), problem);
+    say_findings(*pattern, true);
+    wrote = wrote && write_file("-", "\n" + verdict(*pattern), problem);
+  }
+  if (!wrote) complain(problem);
+  if (!wrote) return file_trouble;
+  return pattern->has_errors() ? pattern_has_errors : done;
+}
+
+} // namespace
+
+Command declare_check(CLI::App& app) {
+  auto call = std::make_shared<CheckCall>();
+  app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
+  app.add_flag("--json", call->json, "print one object for programs, and nothing else");
+  return [call] { return check(*call); };
+}
+
+} // namespace whorl::cli

@@ -1,0 +1,56 @@
+#include "cli/commands.hpp"
+#include "cli/files.hpp"
+#include "whorl.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <csignal>
+#include <cstdio>
+#include <utility>
+#include <vector>
+
+namespace whorl::cli {
+
+std::optional<Pattern> read_pattern(const std::string& path) {
+  std::string text, problem;
+  if (!read_file(path, text, problem)) {
+    complain(problem);
+    return std::nullopt;
+  }
+  ReadOptions options;
+  options.file = path == "-" ? "standard input" : path;
+  return read(text, options);
+}
+
+void say_findings(const Pattern& pattern, bool notes) {
+  for (const Finding& finding : pattern.findings())
+    if (notes || finding.severity != Severity::note) std::fputs(finding.shown.c_str(), stderr);
+}
+
+namespace {
+
+int run(int argc, char** argv) {
+  // A reader that closes the pipe early is a file that cannot be written, not a crash.
+  std::signal(SIGPIPE, SIG_IGN);
+  CLI::App app{"Whorl reads a crochet pattern as it is written, checks every stitch and draws the chart."};
+  app.name("whorl");
+  app.set_version_flag("--version", std::string("whorl ") + version());
+  app.require_subcommand(1);
+  CLI::App* check = app.add_subcommand("check", "count and check a pattern; a table of its rounds");
+  CLI::App* chart = app.add_subcommand("chart", "draw the chart of a pattern: .svg, .png, .pdf or .json");
+  const std::vector<std::pair<CLI::App*, Command>> commands = {{check, declare_check(*check)},
+                                                               {chart, declare_chart(*chart)}};
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? done : call_is_wrong;
+  }
+  for (const auto& command : commands)
+    if (command.first->parsed()) return command.second();
+  return call_is_wrong;
+}
+
+} // namespace
+} // namespace whorl::cli
+
+int main(int argc, char** argv) { return whorl::cli::run(argc, argv); }

@@ -1,0 +1,162 @@
+#include "whorl.hpp"
+
+#include "drawing/sheet.hpp"
+#include "drawing/svg.hpp"
+#include "drawing/wording_file.hpp"
+#include "fabric/check.hpp"
+#include "fabric/work.hpp"
+#include "layout/place.hpp"
+#include "pattern/read.hpp"
+#include "pattern/report.hpp"
+#include "whorl_content.hpp"
+#include "words/vocabulary.hpp"
+
+#include <algorithm>
+
+namespace whorl {
+namespace {
+
+Finding face_of(const pattern::Finding& finding, const pattern::Source& source, std::string_view file) {
+  const pattern::Position at = source.position(finding.span.begin);
+  return {static_cast<Severity>(finding.severity),
+          finding.code,
+          at.line,
+          at.column,
+          source.length(finding.span),
+          finding.message,
+          finding.mend,
+          pattern::show(finding, source, file)};
+}
+
+std::vector<Finding> faces_of(std::vector<pattern::Finding> findings, const pattern::Source& source,
+                              std::string_view file) {
+  std::stable_sort(
+      findings.begin(), findings.end(),
+      [](const pattern::Finding& a, const pattern::Finding& b) { return a.span.begin < b.span.begin; });
+  std::vector<Finding> faces;
+  for (const pattern::Finding& finding : findings) faces.push_back(face_of(finding, source, file));
+  return faces;
+}
+
+/// The lines of instruction, each with the counts of the first round that it gives.
+std::vector<RoundLine> lines_of(const pattern::Source& source, const pattern::Tree& tree,
+                                const fabric::Fabric& fabric) {
+  std::vector<RoundLine> lines;
+  for (const pattern::RoundText& text : tree.rounds) {
+    RoundLine line{source.position(text.span.begin).line, text.read, {}, text.label, text.from, text.to};
+    if (text.part < tree.parts.size()) line.part = tree.parts[text.part].name;
+    if (!text.stated.empty()) line.stated = text.stated.front().count;
+    lines.push_back(line);
+  }
+  for (auto round = fabric.rounds.rbegin(); round != fabric.rounds.rend(); ++round) {
+    if (round->text >= lines.size()) continue;
+    lines[round->text].uses = round->uses;
+    lines[round->text].counted = round->counted;
+  }
+  return lines;
+}
+
+std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const ReadOptions& options) {
+  pattern::Source source(text);
+  const words::Vocabulary* vocabulary = words::find_vocabulary(options.language);
+  if (vocabulary == nullptr) vocabulary = words::find_vocabulary("en-US");
+  pattern::Read read = pattern::read(source, *vocabulary);
+  fabric::Worked worked = fabric::work(read.tree);
+  std::vector<pattern::Finding> findings = std::move(read.findings);
+  const std::vector<pattern::Finding> checked = fabric::check(read.tree, worked.fabric);
+  findings.insert(findings.end(), worked.findings.begin(), worked.findings.end());
+  findings.insert(findings.end(), checked.begin(), checked.end());
+  std::vector<Finding> faces = faces_of(std::move(findings), source, options.file);
+  std::vector<RoundLine> lines = lines_of(source, read.tree, worked.fabric);
+  return std::make_shared<const Pattern::Content>(Pattern::Content{
+      std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces), std::move(lines)});
+}
+
+layout::Page page_of(const ChartOptions& options) {
+  layout::Page page;
+  page.hand = options.left_handed ? layout::Hand::left : layout::Hand::right;
+  page.fold = options.fold;
+  return page;
+}
+
+drawing::Style style_of(const ChartOptions& options) {
+  drawing::Style style;
+  if (options.plus) style.single = drawing::Style::Single::plus;
+  return style;
+}
+
+drawing::SheetOptions sheet_options(const ChartOptions& options) {
+  drawing::SheetOptions sheet;
+  sheet.stitch = options.stitch;
+  sheet.legend = options.legend;
+  sheet.style = style_of(options);
+  return sheet;
+}
+
+/// Sewing and other making-up that stands behind the last round of its part.
+std::vector<std::string> closing_of(const pattern::Tree& tree) {
+  std::vector<std::string> lines;
+  for (const pattern::Placing& placing : tree.placings)
+    if (placing.what == pattern::What::sew && placing.after_round >= pattern::end_round(tree, placing.part))
+      lines.push_back(placing.text);
+  return lines;
+}
+
+drawing::SheetText text_of(const pattern::Tree& tree, const drawing::Wording& wording) {
+  drawing::SheetText text;
+  text.title = tree.title;
+  text.subtitle = tree.subtitle;
+  text.terms = drawing::say(wording, "terms-us");
+  for (const pattern::Part& part : tree.parts) text.part_notes.push_back(part.note);
+  text.closing = closing_of(tree);
+  return text;
+}
+
+const drawing::Wording& english() {
+  static const drawing::Wording none;
+  const drawing::Wording* wording = drawing::find_wording("en");
+  return wording == nullptr ? none : *wording;
+}
+
+} // namespace
+
+const char* version() { return WHORL_VERSION; }
+
+Pattern read(std::string_view text, const ReadOptions& options) { return Pattern(content_of(text, options)); }
+
+Pattern::Pattern(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
+const std::string& Pattern::title() const { return content_->tree.title; }
+const std::vector<Finding>& Pattern::findings() const { return content_->findings; }
+const std::vector<RoundLine>& Pattern::rounds() const { return content_->rounds; }
+bool Pattern::can_be_drawn() const { return !content_->fabric.stitches.empty(); }
+std::string Pattern::check_json() const { return whorl::check_json(*content_); }
+
+bool Pattern::has_errors() const {
+  const std::vector<Finding>& all = content_->findings;
+  return std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.severity == Severity::error; });
+}
+
+Chart Pattern::chart(const ChartOptions& options) const {
+  auto chart = std::make_shared<Chart::Content>();
+  const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
+  chart->pattern = content_;
+  chart->options = options;
+  chart->extents = drawing::extents_of(content_->fabric, marks, style_of(options));
+  chart->placement = layout::place(content_->fabric, chart->extents, page_of(options));
+  chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks,
+                                text_of(content_->tree, english()), english(), sheet_options(options));
+  return Chart(std::move(chart));
+}
+
+Chart::Chart(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
+double Chart::width() const { return content_->scene.width; }
+double Chart::height() const { return content_->scene.height; }
+const drawing::Scene& Chart::scene() const { return content_->scene; }
+std::string Chart::json() const { return chart_json(*content_); }
+
+std::string Chart::svg() const {
+  const Pattern::Content& pattern = *content_->pattern;
+  return drawing::svg(content_->scene, {content_->options.id_prefix, &pattern.fabric, &pattern.source});
+}
+
+} // namespace whorl

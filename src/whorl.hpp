@@ -1,0 +1,111 @@
+#pragma once
+/// Whorl: text of a crochet pattern in; its counts, its findings and its chart as SVG or JSON out.
+/// This header is the whole of the library's face. Nothing here throws, reads a file, or asks for the time or
+/// place.
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace whorl {
+
+namespace drawing {
+struct Scene;
+}
+
+/// Version of the library: "0.1.0".
+const char* version();
+
+enum class Severity : std::uint8_t { error, warning, note };
+
+/// Something to tell the designer. Lines, columns and lengths in code points, from 1.
+struct Finding {
+  Severity severity = Severity::error;
+  std::string code; ///< one word for programs: "count", "unread", "left-over"
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+  std::uint32_t length = 0;
+  std::string message; ///< in trade words
+  std::string mend;    ///< the smallest change that would mend it, or ""
+  std::string shown;   ///< as a person reads it: position, the line, a caret, the mend
+};
+
+/// One line of instruction with its counts; a range (`Rnds 6-10`) is one.
+struct RoundLine {
+  std::uint32_t line = 1;
+  bool read = true; ///< false: what it says was not understood
+  std::string part;
+  std::string label; ///< as typed
+  int from = 0;
+  int to = 0;
+  std::uint32_t uses = 0;    ///< stitches of the round before that it uses
+  std::uint32_t counted = 0; ///< stitches that it makes
+  std::int64_t stated = -1;  ///< what the text says; -1: nothing
+};
+
+/// How a text is to be read.
+struct ReadOptions {
+  std::string language = "en-US"; ///< BCP 47
+  std::string file = "pattern";   ///< what findings call the text
+};
+
+/// What is wanted of a chart.
+struct ChartOptions {
+  bool left_handed = false; ///< positions mirror, symbols do not
+  bool fold = true;         ///< draw three or more alike rounds once
+  bool legend = true;
+  bool plus = false;     ///< single crochet as + instead of x
+  double stitch = 4.4;   ///< millimetres for one single crochet, 3.8 to 20
+  std::string id_prefix; ///< before every id of the SVG, for several charts on one page
+};
+
+/// A drawn sheet.
+class Chart {
+public:
+  struct Content;
+  explicit Chart(std::shared_ptr<const Content> content);
+
+  /// The sheet as an SVG document; same bytes on every machine.
+  std::string svg() const;
+  /// The fabric and the drawing as one JSON object, millimetres on the sheet, y downward.
+  std::string json() const;
+  /// Width and height of the sheet in millimetres.
+  double width() const;
+  double height() const;
+  /// The display list, for whorl-paint.
+  const drawing::Scene& scene() const;
+
+private:
+  std::shared_ptr<const Content> content_; // shared: charts are values, and what they hold never changes
+};
+
+/// A pattern that has been read, worked and checked. A value; copies share what never changes.
+class Pattern {
+public:
+  struct Content;
+  explicit Pattern(std::shared_ptr<const Content> content);
+
+  const std::string& title() const;
+  /// Findings in the order of the text.
+  const std::vector<Finding>& findings() const;
+  /// The rounds, a line each.
+  const std::vector<RoundLine>& rounds() const;
+  /// Whether a finding is an error.
+  bool has_errors() const;
+  /// Whether there is a round to draw.
+  bool can_be_drawn() const;
+  /// Everything that checking knows, as one JSON object.
+  std::string check_json() const;
+  /// The chart of all that can be drawn.
+  Chart chart(const ChartOptions& options = {}) const;
+
+private:
+  std::shared_ptr<const Content> content_;
+};
+
+/// Reads, works and checks a pattern. Never fails: what is wrong with the text is a finding.
+Pattern read(std::string_view text, const ReadOptions& options = {});
+
+} // namespace whorl

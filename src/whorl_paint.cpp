@@ -1,0 +1,19 @@
+#include "whorl_paint.hpp"
+
+#include "paint/paint.hpp"
+
+namespace whorl {
+namespace {
+
+Painting face_of(paint::Painted painted) {
+  return {std::move(painted.bytes), std::move(painted.missing_fonts), std::move(painted.problem)};
+}
+
+} // namespace
+
+Painting png(const Chart& chart, double dots_per_inch) {
+  return face_of(paint::png(chart.scene(), dots_per_inch));
+}
+Painting pdf(const Chart& chart) { return face_of(paint::pdf(chart.scene())); }
+
+} // namespace whorl

@@ -1,0 +1,24 @@
+#pragma once
+/// Whorl's painter: a chart in, PNG or PDF out. Needs Cairo and Pango; `whorl.hpp` does not.
+
+#include "whorl.hpp"
+
+#include <string>
+#include <vector>
+
+namespace whorl {
+
+/// A painted sheet.
+struct Painting {
+  std::string bytes;                      ///< empty if it could not be made
+  std::vector<std::string> missing_fonts; ///< fonts or letters that this machine lacks
+  std::string problem;                    ///< why it could not be made, or ""
+};
+
+/// The chart as a PNG with so many dots to the inch, on white.
+Painting png(const Chart& chart, double dots_per_inch = 200);
+
+/// The chart as a one-page PDF with real text and embedded fonts.
+Painting pdf(const Chart& chart);
+
+} // namespace whorl

@@ -1,0 +1,105 @@
+#include "whorl.hpp"
+#include "whorl_paint.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <string>
+
+namespace {
+
+using Json = nlohmann::json;
+
+std::string example(const std::string& name) {
+  std::ifstream file(std::string(WHORL_SOURCE_DIR) + "/examples/" + name, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+const char* const examples[] = {"acorn", "gnome"};
+
+} // namespace
+
+TEST_CASE("every example is right: no error and no warning") {
+  for (const char* name : examples) {
+    const whorl::Pattern pattern = whorl::read(example(std::string(name) + ".txt"));
+    for (const whorl::Finding& finding : pattern.findings()) {
+      INFO(finding.shown);
+      CHECK(finding.severity == whorl::Severity::note);
+    }
+  }
+}
+
+TEST_CASE("the SVG beside every example is what is drawn from it") {
+  for (const char* name : examples) {
+    INFO(name);
+    CHECK(whorl::read(example(std::string(name) + ".txt")).chart().svg() ==
+          example(std::string(name) + ".svg"));
+  }
+}
+
+TEST_CASE("the acorn's rounds count as its text says") {
+  const whorl::Pattern pattern = whorl::read(example("acorn.txt"));
+  std::vector<std::uint32_t> counted;
+  for (const whorl::RoundLine& round : pattern.rounds()) counted.push_back(round.counted);
+  CHECK(counted ==
+        std::vector<std::uint32_t>{6, 12, 18, 24, 30, 30, 24, 18, 12, 6, 6, 12, 18, 24, 30, 36, 36, 36, 30});
+}
+
+TEST_CASE("check's object has the fields that programs rely on") {
+  const Json json = Json::parse(whorl::read(example("acorn.txt")).check_json());
+  CHECK(json["whorl"] == 1);
+  CHECK(json["title"] == "Acorn");
+  CHECK(json["language"] == "en-US");
+  const Json& line = json["lines"][5];
+  CHECK(line["part"] == "NUT");
+  CHECK(line["from"] == 6);
+  CHECK(line["to"] == 11);
+  CHECK(line["uses"] == 30);
+  CHECK(line["tally"] == Json{{"sc", 30}});
+  CHECK(line["stated"] == 30);
+}
+
+TEST_CASE("every stitch of the fabric is drawn or stood for, once besides echoes") {
+  for (const char* name : examples) {
+    const Json json = Json::parse(whorl::read(example(std::string(name) + ".txt")).chart().json());
+    std::multiset<std::string> stitches, drawn;
+    for (const Json& part : json["parts"])
+      for (const Json& stitch : part["stitches"]) stitches.insert(stitch["id"].get<std::string>());
+    for (const Json& figure : json["figures"])
+      for (const Json& entry : figure["drawn"]) {
+        if (entry["echo"]) continue;
+        drawn.insert(entry["stitch"].get<std::string>());
+        for (const Json& other : entry["stands_for"]) drawn.insert(other.get<std::string>());
+      }
+    CHECK(stitches == drawn);
+  }
+}
+
+TEST_CASE("everything in the chart's object stands on the sheet") {
+  const Json json = Json::parse(whorl::read(example("gnome.txt")).chart().json());
+  for (const Json& figure : json["figures"])
+    for (const Json& entry : figure["drawn"])
+      for (const Json& corner : entry["box"]) {
+        CHECK(corner[0] >= 0);
+        CHECK(corner[0] <= json["width"]);
+        CHECK(corner[1] >= 0);
+        CHECK(corner[1] <= json["height"]);
+      }
+}
+
+TEST_CASE("the same text gives the same bytes") {
+  const std::string text = example("gnome.txt");
+  CHECK(whorl::read(text).chart().svg() == whorl::read(text).chart().svg());
+  CHECK(whorl::read(text).chart().json() == whorl::read(text).chart().json());
+}
+
+TEST_CASE("a left-handed chart mirrors places and has the same size") {
+  whorl::ChartOptions left;
+  left.left_handed = true;
+  const whorl::Pattern pattern = whorl::read(example("gnome.txt"));
+  CHECK(pattern.chart(left).svg() != pattern.chart().svg());
+  CHECK(Json::parse(pattern.chart(left).json())["hand"] == "left");
+}
