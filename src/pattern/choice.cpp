@@ -1,0 +1,322 @@
+#include "pattern/choice.hpp"
+
+#include "pattern/limits.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+/// Where a path stands behind a line, and how it came there.
+struct State {
+  std::int64_t open = unknown;
+  int last = 0;
+  int cost = 0;
+  std::size_t from = 0; ///< state of the line before
+  std::size_t way = 0;
+  std::size_t reading = not_read;
+};
+
+/// What a reading does to an edge, through all rounds of its label.
+struct Step {
+  std::int64_t open = unknown;
+  int cost = 0;
+  bool uses_all = true;
+  bool states = false;
+  bool meets = true;
+};
+
+struct Numbers {
+  int from = 0;
+  int to = 0;
+  bool in_step = true;
+};
+
+Numbers numbers_of(const Label& label, int last) {
+  if (label.relative) return {last + 1, last + label.to, true};
+  const bool follows = label.from == last + 1 || (label.again > 0 && label.from == last);
+  return {label.from, label.to, follows || last == 0};
+}
+
+Outcome worked_on(const Effect& effect, std::int64_t open) {
+  if (open != unknown && !effect.starts) return outcome(effect, open);
+  Outcome result;
+  const bool known = effect.starts || effect.pass_uses == 0;
+  result.makes = known ? static_cast<std::int64_t>(effect.makes) : unknown;
+  return result;
+}
+
+int cost_of(const Outcome& result) {
+  int sum = 0;
+  if (result.remainder != 0) {
+    sum += cost::does_not_divide;
+  } else if (result.left_over != 0) {
+    sum += cost::left_over;
+  }
+  if (result.past_end != 0) sum += cost::past_end;
+  return sum;
+}
+
+/// The rounds of a label one after the other; what does not fit counts once.
+Step work_rounds(const Effect& effect, std::int64_t open, int rounds) {
+  Step step;
+  for (int round = 0; round < std::min(rounds, limit::rounds); ++round) {
+    const Outcome result = worked_on(effect, open);
+    step.cost = std::max(step.cost, cost_of(result));
+    step.open = std::min<std::int64_t>(result.makes, limit::stitches);
+    if (step.open == open) break;
+    open = step.open;
+  }
+  step.uses_all = step.cost == 0;
+  return step;
+}
+
+bool begins_with(std::string_view text, std::string_view head) { return text.substr(0, head.size()) == head; }
+
+/// Whether a count of `kind` speaks of only a part of the reading's stitches ("6 bobbles").
+bool names_a_part(const Reading& reading, stitch::KindId kind, const std::vector<stitch::StitchKind>& kinds) {
+  const auto name_of = [&](stitch::KindId id) {
+    const std::size_t made = static_cast<std::size_t>(id) - reading.first_new_kind;
+    if (id < reading.first_new_kind && id < kinds.size()) return std::string_view(kinds[id].name);
+    return made < reading.new_kinds.size() ? std::string_view(reading.new_kinds[made].name)
+                                           : std::string_view();
+  };
+  const auto is_other = [&](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+           !begins_with(name_of(node.work.kind), name_of(kind));
+  };
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(), is_other);
+}
+
+bool is_comparable(const Reading& reading, const Stated& stated, std::int64_t open,
+                   const std::vector<stitch::StitchKind>& kinds) {
+  if (stated.unit == Unit::spaces || stated.unit == Unit::chains) return false;
+  return stated.unit != Unit::kind || stated.count == open || !names_a_part(reading, stated.kind, kinds);
+}
+
+const Stated* count_of(const Reading& reading, std::int64_t open,
+                       const std::vector<stitch::StitchKind>& kinds) {
+  for (const Stated& stated : reading.stated)
+    if (is_comparable(reading, stated, open, kinds)) return &stated;
+  return nullptr;
+}
+
+/// A line that is not read goes on with its stated count.
+Step unread_step(const Way& way) {
+  Step step;
+  step.cost = cost::not_read;
+  if (way.stated) step.open = *way.stated;
+  return step;
+}
+
+Step compare_count(Step step, const Stated* stated) {
+  if (stated == nullptr) return step;
+  if (step.open == unknown) step.open = stated->count;
+  step.states = true;
+  step.meets = step.open == static_cast<std::int64_t>(stated->count);
+  if (!step.meets) step.cost += cost::count_not_met;
+  return step;
+}
+
+/// One choice over one part.
+class Paths {
+public:
+  Paths(const std::vector<Ways>& lines, const std::vector<stitch::StitchKind>& kinds)
+      : lines_(lines), kinds_(kinds) {}
+
+  std::vector<Settled> cheapest(std::int64_t open, int last) {
+    behind_.assign(1, {State{open, last, 0, 0, 0, not_read}});
+    for (const Ways& line : lines_) behind_.push_back(states_behind(line, behind_.back()));
+    return walk_back();
+  }
+
+private:
+  std::vector<State> states_behind(const Ways& line, const std::vector<State>& before) const {
+    std::vector<State> states;
+    for (std::size_t from = 0; from < before.size(); ++from)
+      for (std::size_t way = 0; way < line.size(); ++way)
+        add_states(line[way], way, before[from], from, states);
+    return keep_cheapest(std::move(states));
+  }
+
+  Step step_of(const Way& way, std::size_t reading, const State& state, const Numbers& numbers) const {
+    if (reading == not_read) return unread_step(way);
+    const Reading& chosen = way.readings[reading];
+    const Step step = work_rounds(chosen.effect, state.open, numbers.to - numbers.from + 1);
+    return compare_count(step, count_of(chosen, step.open, kinds_));
+  }
+
+  void add_states(const Way& way, std::size_t index, const State& state, std::size_t from,
+                  std::vector<State>& states) const {
+    const Numbers numbers = numbers_of(way.label, state.last);
+    const int before = state.cost + way.label.cost + (numbers.in_step ? 0 : cost::out_of_step);
+    const auto add = [&](std::size_t reading, int own) {
+      const Step step = step_of(way, reading, state, numbers);
+      states.push_back({step.open, numbers.to, before + own + step.cost, from, index, reading});
+      if (!step.meets) go_on_with_stated(way.readings[reading], step, states);
+    };
+    if (way.readings.empty()) add(not_read, 0);
+    for (std::size_t reading = 0; reading < way.readings.size(); ++reading)
+      add(reading, way.readings[reading].cost);
+  }
+
+  /// Where a count is not met, either it or the work is the slip: the next line decides.
+  void go_on_with_stated(const Reading& reading, const Step& step, std::vector<State>& states) const {
+    State state = states.back();
+    state.open = count_of(reading, step.open, kinds_)->count;
+    states.push_back(state);
+  }
+
+  static std::vector<State> keep_cheapest(std::vector<State> states) {
+    std::stable_sort(states.begin(), states.end(),
+                     [](const State& a, const State& b) { return a.cost < b.cost; });
+    std::vector<State> kept;
+    for (const State& state : states) {
+      const auto is_same = [&](const State& other) {
+        return other.open == state.open && other.last == state.last;
+      };
+      if (std::none_of(kept.begin(), kept.end(), is_same)) kept.push_back(state);
+      if (kept.size() == limit::states) break;
+    }
+    return kept;
+  }
+
+  std::vector<Settled> walk_back() const {
+    std::vector<Settled> settled(lines_.size());
+    std::size_t at = 0;
+    for (std::size_t line = lines_.size(); line-- > 0;) {
+      const State& state = behind_[line + 1][at];
+      settled[line] = settle(lines_[line], state, behind_[line][state.from]);
+      at = state.from;
+    }
+    return settled;
+  }
+
+  Settled settle(const Ways& line, const State& state, const State& before) const {
+    Settled settled;
+    settled.way = state.way;
+    settled.reading = state.reading;
+    settled.opened = before.open;
+    settled.open = state.open;
+    const Numbers numbers = numbers_of(line[state.way].label, before.last);
+    settled.from = numbers.from;
+    settled.to = numbers.to;
+    settled.in_step = numbers.in_step;
+    const Step step = step_of(line[state.way], state.reading, before, numbers);
+    settled.uses_all = step.uses_all;
+    settled.states = step.states;
+    settled.meets = step.meets;
+    compare_others(line, before, settled);
+    return settled;
+  }
+
+  /// Counts the readings that agree as well, and keeps the cheapest of the others that is worth naming.
+  void compare_others(const Ways& line, const State& before, Settled& settled) const {
+    settled.agreeing = settled.agrees() ? 1 : 0;
+    for (std::size_t way = 0; way < line.size(); ++way) {
+      const Numbers numbers = numbers_of(line[way].label, before.last);
+      for (std::size_t reading = 0; reading < line[way].readings.size(); ++reading) {
+        if (way == settled.way && reading == settled.reading) continue;
+        const Step step = step_of(line[way], reading, before, numbers);
+        const bool agrees = step.uses_all && step.meets && numbers.in_step;
+        settled.agreeing += agrees ? 1 : 0;
+        if (!settled.other) settled.other = {way, reading};
+      }
+    }
+    settled.agreeing = std::max(settled.agreeing, 1);
+  }
+
+  const std::vector<Ways>& lines_;
+  const std::vector<stitch::StitchKind>& kinds_;
+  std::vector<std::vector<State>> behind_;
+};
+
+bool read_line_again(Ways& line, const ReadAll& read_all) {
+  bool more = false;
+  for (Way& way : line) {
+    if (way.effort == Effort::all) continue;
+    read_all(way);
+    way.effort = Effort::all;
+    more = true;
+  }
+  return more;
+}
+
+/// Makes all readings of the lines whose counts disagree, and of those before them that no count confirmed.
+bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, const ReadAll& read_all) {
+  bool more = false;
+  for (std::size_t line = 0; line < lines.size(); ++line) {
+    if (settled[line].agrees()) continue;
+    more = read_line_again(lines[line], read_all) || more;
+    for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {
+      const Settled& before = settled[line - static_cast<std::size_t>(back)];
+      if (before.states && before.agrees()) break;
+      more = read_line_again(lines[line - static_cast<std::size_t>(back)], read_all) || more;
+    }
+  }
+  return more;
+}
+
+void vote(std::uint16_t habits, Votes& votes) {
+  for (std::size_t bit = 0; bit < votes.size(); ++bit)
+    if (habits & (1U << bit)) ++votes[bit];
+}
+
+bool is_settled_by_counts(const Settled& line) { return line.states && line.agrees() && line.agreeing == 1; }
+
+void lean(Way& way, std::uint16_t habits) {
+  for (Reading& reading : way.readings)
+    if (reading.habits & habits) reading.cost -= cost::habit;
+  std::stable_sort(way.readings.begin(), way.readings.end(),
+                   [](const Reading& a, const Reading& b) { return a.cost < b.cost; });
+}
+
+bool has_habits(const Ways& line) {
+  const auto any = [](const Way& way) {
+    return std::any_of(way.readings.begin(), way.readings.end(),
+                       [](const Reading& r) { return r.habits != 0; });
+  };
+  return std::any_of(line.begin(), line.end(), any);
+}
+
+} // namespace
+
+std::vector<Settled> choose(std::vector<Ways>& lines, std::int64_t open, int last,
+                            const std::vector<stitch::StitchKind>& kinds, const ReadAll& read_all) {
+  std::vector<Settled> settled = Paths(lines, kinds).cheapest(open, last);
+  for (int pass = 0; pass < limit::passes && read_more(lines, settled, read_all); ++pass)
+    settled = Paths(lines, kinds).cheapest(open, last);
+  return settled;
+}
+
+void count_votes(const std::vector<Ways>& lines, const std::vector<Settled>& settled, Votes& votes) {
+  for (std::size_t line = 0; line < lines.size(); ++line) {
+    if (!is_settled_by_counts(settled[line])) continue;
+    const Way& way = lines[line][settled[line].way];
+    vote(way.readings[settled[line].reading].habits, votes);
+  }
+}
+
+std::uint16_t winners(const Votes& votes) {
+  std::uint16_t habits = 0;
+  for (std::size_t bit = 0; bit + 1 < votes.size(); bit += 2) {
+    if (votes[bit] > votes[bit + 1]) habits = static_cast<std::uint16_t>(habits | (1U << bit));
+    if (votes[bit] < votes[bit + 1]) habits = static_cast<std::uint16_t>(habits | (2U << bit));
+  }
+  return habits;
+}
+
+bool lean_unsettled(std::vector<Ways>& lines, const std::vector<Settled>& settled, std::uint16_t habits,
+                    const ReadAll& read_all) {
+  bool any = false;
+  for (std::size_t line = 0; habits != 0 && line < lines.size(); ++line) {
+    if (settled[line].states || !has_habits(lines[line])) continue;
+    read_line_again(lines[line], read_all);
+    for (Way& way : lines[line]) lean(way, habits);
+    any = true;
+  }
+  return any;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,198 @@
+#include "pattern/header.hpp"
+
+#include "words/lattice.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::size_t longest_name = 40;    ///< bytes of a header's name
+constexpr std::size_t longest_heading = 60; ///< bytes of a line that names a part
+constexpr std::size_t words_of_name = 4;
+constexpr std::size_t words_of_heading = 6;
+constexpr std::uint32_t most_to_make = 1000;
+
+bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+bool is_letter(char c) { return is_small(small(c)) || static_cast<unsigned char>(c) >= 0x80; }
+
+std::size_t count_words(std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < text.size(); ++i)
+    count += !is_blank(text[i]) && (i == 0 || is_blank(text[i - 1]));
+  return count;
+}
+
+/// Whether some word of the text begins with a digit.
+bool has_number(std::string_view text) {
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (is_digit(text[i]) && (i == 0 || is_blank(text[i - 1]))) return true;
+  return false;
+}
+
+constexpr std::string_view wide_blanks[] = {"\xC2\xA0", "\xE3\x80\x80", "\xE2\x80\x8B"};
+
+/// Bytes of what may be stripped at the front (or at the back) of the text; 0: nothing.
+std::size_t strippable(std::string_view text, std::string_view marks, bool at_front) {
+  if (text.empty()) return 0;
+  const char c = at_front ? text.front() : text.back();
+  if (is_blank(c) || marks.find(c) != std::string_view::npos) return 1;
+  for (const std::string_view blank : wide_blanks) {
+    if (text.size() < blank.size()) continue;
+    const std::size_t place = at_front ? 0 : text.size() - blank.size();
+    if (text.substr(place, blank.size()) == blank) return blank.size();
+  }
+  return 0;
+}
+
+std::string_view strip(std::string_view text, std::string_view marks) {
+  while (const std::size_t bytes = strippable(text, marks, true)) text.remove_prefix(bytes);
+  while (const std::size_t bytes = strippable(text, marks, false)) text.remove_suffix(bytes);
+  return text;
+}
+
+/// A stretch of a heading that says how many to make.
+struct Make {
+  std::size_t begin = 0;
+  std::uint32_t count = 0; ///< 0: it says nothing
+};
+
+bool is_times(std::string_view text, std::size_t place) {
+  return place < text.size() && text[place] == 'x' &&
+         (place + 1 == text.size() || !is_letter(text[place + 1])) &&
+         (place == 0 || !is_letter(text[place - 1]));
+}
+
+const words::Word* number_from(const words::Folded& line, const words::Lattice& lattice, std::size_t place) {
+  while (place < line.text.size() && line.text[place] == ' ') ++place;
+  if (place >= line.text.size()) return nullptr;
+  for (auto i = lattice.at[place]; i < lattice.at[place + 1]; ++i)
+    if (lattice.words[i].kind == words::WordKind::number) return &lattice.words[i];
+  return nullptr;
+}
+
+/// Whether nothing but a bracket or a comma stands behind a number, so that it counts the pieces.
+bool ends_heading(const words::Folded& line, std::size_t place) {
+  while (place < line.text.size() && line.text[place] == ' ') ++place;
+  return place >= line.text.size() ||
+         std::string_view(")],;/").find(line.text[place]) != std::string_view::npos;
+}
+
+/// Whether a word says that pieces are made: "make", "work", "crochet", which change nothing elsewhere.
+bool is_making(const words::Word& word, const words::Vocabulary& vocabulary) {
+  return word.kind == words::WordKind::phrase && word.means < vocabulary.concepts.size() &&
+         vocabulary.concepts[word.means].sort == words::ConceptClass::filler;
+}
+
+/// "make 2", "make two", "x2", "2x" anywhere in the line.
+Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
+  words::Folded line = words::fold(text);
+  for (std::size_t i = 0; i + 1 < line.text.size(); ++i)
+    if (line.text.compare(i, 2, "×") == 0) line.text[i] = 'x', line.text[i + 1] = ' ';
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  for (const words::Word& word : lattice.words) {
+    const bool times = is_times(line.text, word.begin);
+    const words::Word* number = nullptr;
+    if (times) number = number_from(line, lattice, word.begin + 1);
+    if (!times && is_making(word, vocabulary)) number = number_from(line, lattice, word.end);
+    if (number != nullptr && !times && !ends_heading(line, number->end)) number = nullptr;
+    if (number != nullptr) return {line.from[word.begin], std::min(number->number, most_to_make)};
+    std::size_t behind = word.end;
+    while (behind < line.text.size() && line.text[behind] == ' ') ++behind;
+    if (word.kind == words::WordKind::number && is_times(line.text, behind))
+      return {line.from[word.begin], std::min(word.number, most_to_make)};
+  }
+  return {};
+}
+
+/// Where a heading's name ends: at a bracket, a colon, a dash between blanks or the words that say how many.
+std::size_t end_of_name(std::string_view line, const Make& make) {
+  std::size_t end = std::min(line.find_first_of("([:,"), line.size());
+  for (const std::string_view dash : {" - ", " – ", " — "}) end = std::min(end, line.find(dash));
+  return make.count > 0 ? std::min(end, make.begin) : end;
+}
+
+} // namespace
+
+std::string_view trim(std::string_view text) { return strip(text, {}); }
+
+std::string_view without_marks(std::string_view line) { return strip(line, "#*_="); }
+
+Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary) {
+  const std::string_view typed = trim(line);
+  const std::string_view text = strip(without_marks(typed), ":");
+  const Make make = find_make(text, vocabulary);
+  const std::size_t end = end_of_name(text, make);
+  Heading heading;
+  heading.marked =
+      !typed.empty() && (typed.front() == '#' || typed.substr(0, 2) == "**" || typed.substr(0, 2) == "__");
+  heading.says_make = make.count > 0;
+  heading.make = std::max(make.count, 1U);
+  heading.name = strip(text.substr(0, end), "-:,");
+  std::string_view note = trim(text.substr(end));
+  for (const std::string_view dash : {"–", "—", "-", ":", ","})
+    if (note.substr(0, dash.size()) == dash) note = trim(note.substr(dash.size()));
+  if (!note.empty() && (note.front() == '(' || note.front() == '[') &&
+      note.find_first_of(")]") == note.size() - 1)
+    note = trim(note.substr(1, note.size() - 2));
+  heading.note = note;
+  return heading;
+}
+
+bool looks_like_heading(std::string_view line) {
+  const std::string_view text = strip(without_marks(trim(line)), ":");
+  if (text.empty() || text.size() > longest_heading || count_words(text) > words_of_heading) return false;
+  if (!is_letter(text.front()) || is_small(text.front())) return false;
+  return std::string_view(".,;!?").find(text.back()) == std::string_view::npos;
+}
+
+namespace {
+
+bool may_be_name(std::string_view name) {
+  return !name.empty() && name.size() <= longest_name && is_letter(name.front()) &&
+         count_words(name) <= words_of_name;
+}
+
+std::optional<Header> with_colon(std::string_view line, Span span) {
+  const std::size_t colon = line.find(':');
+  if (colon == std::string_view::npos) return std::nullopt;
+  if (colon + 1 < line.size() && !is_blank(line[colon + 1])) return std::nullopt;
+  const std::string_view name = without_marks(line.substr(0, colon));
+  if (!may_be_name(name)) return std::nullopt;
+  return Header{std::string(name), std::string(without_marks(line.substr(colon + 1))), span};
+}
+
+/// `sc = single crochet`; `inc around = 12` is no definition.
+std::optional<Header> with_equals(std::string_view line, Span span) {
+  const std::size_t equals = line.find('=');
+  if (equals == std::string_view::npos) return std::nullopt;
+  const std::string_view name = without_marks(line.substr(0, equals));
+  const std::string_view value = trim(line.substr(equals + 1));
+  const bool is_count = has_number(value) && count_words(value) <= 2 && count_words(name) > 1;
+  if (!may_be_name(name) || has_number(name) || is_count) return std::nullopt;
+  return Header{std::string(name), std::string(value), span};
+}
+
+bool same_but_for_capitals(std::string_view a, std::string_view b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](char x, char y) { return small(x) == small(y); });
+}
+
+} // namespace
+
+std::optional<Header> read_header(std::string_view line, Span span) {
+  std::optional<Header> header = with_colon(line, span);
+  return header ? header : with_equals(line, span);
+}
+
+std::string_view value_of(const std::vector<Header>& headers, std::string_view name) {
+  for (const Header& header : headers)
+    if (same_but_for_capitals(header.name, name)) return header.value;
+  return {};
+}
+
+} // namespace whorl::pattern

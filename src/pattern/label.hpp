@@ -1,0 +1,34 @@
+#pragma once
+
+#include "pattern/tree.hpp"
+#include "words/vocabulary.hpp"
+
+#include <string_view>
+#include <vector>
+
+namespace whorl::pattern {
+
+/// One way to understand the label that a line begins with: "Rnd 3:", "R6-10", "2nd Round -", "Next 3
+/// rounds:".
+struct Label {
+  int from = 0;          ///< number of the first round …
+  int to = 0;            ///< … and of the last
+  bool relative = false; ///< no number is given: `to` rounds that follow the last one
+  int again = 0;         ///< 41b: 1
+  RoundKind kind = RoundKind::round;
+  bool word = false;      ///< a word for round or row stands in it
+  bool closed = false;    ///< a mark or a line end closes it
+  Span span;              ///< as typed; empty: the line has no label
+  std::uint32_t work = 0; ///< byte of the file at which the work begins
+  int cost = 0;
+};
+
+/// The ways to read the label at the head of `text` (which begins at byte `begin` of the file), the likeliest
+/// first; none if the line begins with none. `R3 - 9 sc` has two: round 3, and rounds 3 to 9.
+std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
+                               const words::Vocabulary& vocabulary);
+
+/// A line without a label that is a round of its own: the one after the last.
+Label no_label(Span work);
+
+} // namespace whorl::pattern

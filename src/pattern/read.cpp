@@ -1,0 +1,284 @@
+#include "pattern/read.hpp"
+
+#include "pattern/assemble.hpp"
+#include "pattern/limits.hpp"
+#include "pattern/line.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+/// The lines of one part, and what was settled about its rounds.
+struct PartLines {
+  const Line* heading = nullptr;
+  std::vector<const Line*> lines; ///< rounds and sentences in order
+  std::vector<Ways> rounds;       ///< the ways of the rounds among them
+  std::vector<Settled> settled;
+};
+
+std::string number(std::int64_t value) { return std::to_string(value); }
+
+std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+
+Finding finding(Severity severity, const char* code, Span span, std::string message) {
+  Finding result;
+  result.severity = severity;
+  result.code = code;
+  result.span = span;
+  result.message = std::move(message);
+  return result;
+}
+
+bool starts(const Ways& ways) {
+  const auto any = [](const Reading& reading) { return reading.effect.starts; };
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+    return std::any_of(way.readings.begin(), way.readings.end(), any);
+  });
+}
+
+bool begins_part(const Line& line, const PartLines& part) {
+  if (line.kind == LineKind::heading) return !part.rounds.empty() || part.heading != nullptr;
+  return line.kind == LineKind::round && !part.rounds.empty() && line.ways.front().label.from == 1 &&
+         starts(line.ways);
+}
+
+/// Sorts rounds and sentences into their parts.
+std::vector<PartLines> parts_of(const Cut& cut) {
+  std::vector<PartLines> parts(1);
+  for (const Line& line : cut.lines) {
+    if (begins_part(line, parts.back())) parts.emplace_back();
+    if (line.kind == LineKind::heading) parts.back().heading = &line;
+    if (line.kind == LineKind::round) parts.back().rounds.push_back(line.ways);
+    if (line.kind == LineKind::round || line.kind == LineKind::sentence) parts.back().lines.push_back(&line);
+  }
+  return parts;
+}
+
+/// Reads the pattern once its lines are cut.
+class PatternReader {
+public:
+  PatternReader(const Source& source, const words::Vocabulary& vocabulary)
+      : source_(source), vocabulary_(vocabulary),
+        kinds_(stitch::standard_kinds()), reader_{source_, vocabulary_, kinds_} {}
+
+  Read read() {
+    result_.tree.language = vocabulary_.language;
+    result_.tree.kinds = kinds_;
+    find_bad_bytes();
+    const Cut cut = pattern::cut(reader_);
+    find_long_lines(cut);
+    take_front(cut);
+    std::vector<PartLines> parts = parts_of(cut);
+    choose(parts);
+    for (const PartLines& part : parts) add_part(part);
+    find_nothing_to_read();
+    note_language();
+    return std::move(result_);
+  }
+
+private:
+  void add(Finding found) { result_.findings.push_back(std::move(found)); }
+
+  // The text
+
+  void find_bad_bytes() {
+    const auto& bad = source_.bad_bytes();
+    const auto shown = std::min<std::size_t>(bad.size(), limit::findings);
+    for (std::size_t i = 0; i < shown; ++i)
+      add(finding(Severity::error, "bytes", bad[i],
+                  bad[i].length() == 1 ? "this byte is no text (UTF-8); it is read as a blank"
+                                       : "these bytes are no text (UTF-8); they are read as blanks"));
+    if (bad.size() > shown)
+      add(finding(Severity::error, "bytes", bad[shown],
+                  "and " + std::to_string(bad.size() - shown) + " more places are no text (UTF-8)"));
+  }
+
+  void find_long_lines(const Cut& cut) {
+    for (const Span line : cut.too_long)
+      add(finding(Severity::error, "limit", {line.begin, line.begin + 1},
+                  "this line has " + number(line.length()) + " bytes; a line of more than " +
+                      number(limit::line_bytes) + " is not read"));
+  }
+
+  void find_nothing_to_read() {
+    if (!result_.tree.rounds.empty()) return;
+    const bool blank = source_.text().find_first_not_of(" \t\r\n") == std::string_view::npos;
+    add(finding(Severity::error, blank ? "empty" : "no-round", {},
+                blank
+                    ? "there is nothing in this text"
+                    : "there is no round in this text; a round begins like `Rnd 1: 6 sc in magic ring (6)`"));
+  }
+
+  void note_language() {
+    const auto& headers = result_.tree.headers;
+    if (result_.tree.rounds.empty()) return;
+    if (!value_of(headers, "language").empty() || !value_of(headers, "terms").empty()) return;
+    add(finding(Severity::note, "language", {}, "the words are read as " + vocabulary_.language + " terms"));
+  }
+
+  void take_front(const Cut& cut) {
+    Tree& tree = result_.tree;
+    for (const Line& line : cut.lines) {
+      if (line.kind == LineKind::title) {
+        tree.title = without_marks(source_.at(line.span));
+        tree.title_span = line.span;
+      }
+      if (line.kind == LineKind::subtitle) tree.subtitle = without_marks(source_.at(line.span));
+      if (line.kind == LineKind::header) tree.headers.push_back(line.header);
+    }
+  }
+
+  // The choice
+
+  ReadAll read_all() const {
+    return [this](Way& way) { read_way(reader_, way, Effort::all); };
+  }
+
+  std::int64_t opening(const PartLines& part) const {
+    return !part.rounds.empty() && starts(part.rounds.front()) ? 0 : unknown;
+  }
+
+  void choose_part(PartLines& part) const {
+    part.settled = pattern::choose(part.rounds, opening(part), 0, kinds_, read_all());
+  }
+
+  void choose(std::vector<PartLines>& parts) const {
+    Votes votes{};
+    for (PartLines& part : parts) {
+      choose_part(part);
+      count_votes(part.rounds, part.settled, votes);
+    }
+    const std::uint16_t habits = winners(votes);
+    for (PartLines& part : parts)
+      if (lean_unsettled(part.rounds, part.settled, habits, read_all())) choose_part(part);
+  }
+
+  // The tree
+
+  void add_part(const PartLines& lines) {
+    if (lines.rounds.empty() && lines.heading == nullptr && lines.lines.empty()) return;
+    Tree& tree = result_.tree;
+    Part part;
+    part.first_round = static_cast<std::uint32_t>(tree.rounds.size());
+    if (lines.heading != nullptr) {
+      part.name = lines.heading->heading.name;
+      part.note = lines.heading->heading.note;
+      part.make = lines.heading->heading.make;
+      part.span = lines.heading->span;
+    } else if (!lines.lines.empty()) {
+      part.span = {lines.lines.front()->span.begin, lines.lines.front()->span.begin};
+    }
+    tree.parts.push_back(std::move(part));
+    std::size_t round = 0;
+    for (const Line* line : lines.lines) {
+      if (line->kind == LineKind::round) {
+        add_line(*line, lines.rounds[round], lines.settled[round]);
+        ++round;
+      } else {
+        add_sentence(*line);
+      }
+    }
+  }
+
+  std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
+
+  void add_sentence(const Line& line) {
+    add_placings(result_.tree, part(), read_placings(source_.at(line.span), line.span, vocabulary_));
+  }
+
+  void add_line(const Line& line, const Ways& ways, Settled settled) {
+    const Way& way = ways[settled.way];
+    if (settled.reading != not_read && is_too_much(way.readings[settled.reading])) settled.reading = not_read;
+    add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
+    if (way.readings.empty()) {
+      find_unread(way);
+    } else if (settled.reading != not_read) {
+      find_passed_over(way.readings[settled.reading]);
+      note_choice(line, ways, settled);
+    }
+  }
+
+  /// Numbers that nobody works.
+  bool is_too_much(const Reading& reading) {
+    for (const Node& node : reading.nodes) {
+      if (node.work.times <= limit::times && node.work.in_one <= limit::times) continue;
+      add(finding(Severity::error, "limit", node.span,
+                  number(node.work.times) + " times is more than I work; at most " + number(limit::times)));
+      return true;
+    }
+    return false;
+  }
+
+  void find_unread(const Way& way) {
+    const bool known = !way.stuck.span.empty();
+    std::string message = known ? "I cannot read " + quoted(source_.at(way.stuck.span)) + " here"
+                                : std::string("I cannot read this round");
+    if (way.work.empty()) message = "nothing stands behind this label";
+    if (known && !way.stuck.could_follow.empty()) {
+      message +=
+          way.stuck.after.empty() ? "; I can read: " : "; after " + quoted(way.stuck.after) + " I can read: ";
+      for (std::size_t i = 0; i < way.stuck.could_follow.size(); ++i)
+        message += (i > 0 ? ", " : "") + way.stuck.could_follow[i];
+    }
+    add(finding(Severity::error, "unread",
+                known              ? way.stuck.span
+                : way.work.empty() ? way.label.span
+                                   : way.work,
+                std::move(message)));
+  }
+
+  void find_passed_over(const Reading& reading) {
+    for (const Span span : reading.passed_over)
+      add(finding(Severity::warning, "passed-over", span,
+                  quoted(source_.at(span)) + " is not understood here and is left out"));
+  }
+
+  static std::string uses_and_makes(const Effect& effect, std::int64_t open) {
+    if (effect.pass_uses > 0 && open == unknown) return "to the end of the round";
+    const Outcome result = outcome(effect, std::max<std::int64_t>(open, 0));
+    const std::int64_t used = open - result.left_over + result.past_end;
+    const std::int64_t uses = effect.starts || open == unknown ? effect.uses : used;
+    return "uses " + number(uses) + " and makes " + number(result.makes);
+  }
+
+  /// What the counts chose is said where it was not the likeliest reading, or where two would do.
+  void note_choice(const Line& line, const Ways& ways, const Settled& settled) {
+    if (!settled.other) return;
+    const bool likeliest = settled.way == 0 && settled.reading == 0;
+    if (likeliest && settled.agreeing < 2) return;
+    const Reading& chosen = ways[settled.way].readings[settled.reading];
+    const Reading& other = ways[settled.other->first].readings[settled.other->second];
+    std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
+                                    : "the counts chose how this is read: it ";
+    message += uses_and_makes(chosen.effect, settled.opened);
+    message += likeliest ? "; the other " : "; without them I should read that it ";
+    message += uses_and_makes(other.effect, settled.opened);
+    add(finding(Severity::note, "reading", line.span, std::move(message)));
+  }
+
+  const Source& source_;
+  const words::Vocabulary& vocabulary_;
+  const std::vector<stitch::StitchKind> kinds_;
+  const Reader reader_;
+  Read result_;
+};
+
+Read too_large(const Source& source) {
+  Read result;
+  result.findings.push_back(finding(Severity::error, "limit", {},
+                                    "this text has " +
+                                        number(static_cast<std::int64_t>(source.text().size())) +
+                                        " bytes; at most " + number(limit::file_bytes) + " are read"));
+  return result;
+}
+
+} // namespace
+
+Read read(const Source& source, const words::Vocabulary& vocabulary) {
+  if (source.text().size() > limit::file_bytes) return too_large(source);
+  return PatternReader(source, vocabulary).read();
+}
+
+} // namespace whorl::pattern

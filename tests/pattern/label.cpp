@@ -1,0 +1,150 @@
+#include "pattern/label.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <sstream>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+std::string shown(const Label& label, std::string_view line) {
+  std::ostringstream text;
+  text << (label.kind == RoundKind::row ? "row " : "");
+  if (label.relative)
+    text << "next " << label.to;
+  else
+    text << label.from;
+  if (!label.relative && label.to != label.from) text << "-" << label.to;
+  if (label.again > 0) text << " again " << label.again;
+  text << " | " << line.substr(label.span.begin, label.span.length()) << " | " << line.substr(label.work);
+  return text.str();
+}
+
+/// The likeliest way to read a line's label: number, label as typed, work.
+std::string likeliest(std::string_view line) {
+  const auto labels = read_labels(line, 0, *words::find_vocabulary("en-US"));
+  return labels.empty() ? "none" : shown(labels.front(), line);
+}
+
+std::vector<std::string> every_way(std::string_view line) {
+  std::vector<std::string> ways;
+  for (const Label& label : read_labels(line, 0, *words::find_vocabulary("en-US"))) ways.push_back(shown(label, line));
+  return ways;
+}
+
+struct Row {
+  const char* line;
+  const char* expected;
+};
+
+} // namespace
+
+TEST_CASE("the labels that people type are read with number, extent and work") {
+  const Row rows[] = {
+      {"Rnd 3: sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd3: sc 6", "3 | Rnd3 | sc 6"},
+      {"Rnd3. 40 sc", "3 | Rnd3 | 40 sc"},
+      {"RND 3: sc 6", "3 | RND 3 | sc 6"},
+      {"rnd 3: sc 6", "3 | rnd 3 | sc 6"},
+      {"Rnd. 3: sc 6", "3 | Rnd. 3 | sc 6"},
+      {"Rnd 3 : sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3\xC2\xA0: sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3 - sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3 – sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3 — sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3) sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnd 3 sc in each st", "3 | Rnd 3 | sc in each st"},
+      {"Rd 3: sc 6", "3 | Rd 3 | sc 6"},
+      {"Round 3: sc 6", "3 | Round 3 | sc 6"},
+      {"ROUND 3: sc 6", "3 | ROUND 3 | sc 6"},
+      {"ROUND 3 (sc, inc) x 6", "3 | ROUND 3 | (sc, inc) x 6"},
+      {"Round 3 - sc 6", "3 | Round 3 | sc 6"},
+      {"Round 3. sc 6", "3 | Round 3 | sc 6"},
+      {"Round #3: sc 6", "3 | Round #3 | sc 6"},
+      {"R3: sc 6", "3 | R3 | sc 6"},
+      {"R3 sc 6", "3 | R3 | sc 6"},
+      {"R3. sc 6", "3 | R3 | sc 6"},
+      {"R 3 : sc 6", "3 | R 3 | sc 6"},
+      {"R3) sc 6", "3 | R3 | sc 6"},
+      {"3. sc 6", "3 | 3 | sc 6"},
+      {"3) sc 6", "3 | 3 | sc 6"},
+      {"3: sc 6", "3 | 3 | sc 6"},
+      {"3- sc 6", "3 | 3 | sc 6"},
+      {"3 - sc 6", "3 | 3 | sc 6"},
+      {"3> sc 6", "3 | 3 | sc 6"},
+      {"3 → sc 6", "3 | 3 | sc 6"},
+      {"#3 - sc 6", "3 | #3 | sc 6"},
+      {"#4: sc 6", "4 | #4 | sc 6"},
+      {"- Rnd 3: sc 6", "3 | Rnd 3 | sc 6"},
+      {"• Rnd 3: sc 6", "3 | Rnd 3 | sc 6"},
+      {"**Rnd 3:** sc 6", "3 | Rnd 3 | sc 6"},
+      {"  Rnd 3: sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rnds 6-10: sc around", "6-10 | Rnds 6-10 | sc around"},
+      {"Rnd 6-10: sc around", "6-10 | Rnd 6-10 | sc around"},
+      {"Rnds 6 – 10: sc around", "6-10 | Rnds 6 – 10 | sc around"},
+      {"Rnds 6-10. sc around", "6-10 | Rnds 6-10 | sc around"},
+      {"Rounds 6-10 sc around", "6-10 | Rounds 6-10 | sc around"},
+      {"R6-10: sc around", "6-10 | R6-10 | sc around"},
+      {"R12 – R15: 36 sc", "12-15 | R12 – R15 | 36 sc"},
+      {"Rnd 12-Rnd 15: 36 sc", "12-15 | Rnd 12-Rnd 15 | 36 sc"},
+      {"6-10. sc around", "6-10 | 6-10 | sc around"},
+      {"6-10) sc around", "6-10 | 6-10 | sc around"},
+      {"6-10: sc around", "6-10 | 6-10 | sc around"},
+      {"6 to 10: sc around", "6-10 | 6 to 10 | sc around"},
+      {"Rnds 6 to 10: sc around", "6-10 | Rnds 6 to 10 | sc around"},
+      {"Rnds 6 to 10 sc around", "6-10 | Rnds 6 to 10 | sc around"},
+      {"Rnds 6 thru 10: sc around", "6-10 | Rnds 6 thru 10 | sc around"},
+      {"Rounds 6 through 10: sc around", "6-10 | Rounds 6 through 10 | sc around"},
+      {"Rounds 6 & 7: sc around", "6-7 | Rounds 6 & 7 | sc around"},
+      {"Rnds 6 and 7: sc around", "6-7 | Rnds 6 and 7 | sc around"},
+      {"2nd Round - sc around", "2 | 2nd Round | sc around"},
+      {"3rd rnd: sc around", "3 | 3rd rnd | sc around"},
+      {"4th Row— dc around", "row 4 | 4th Row | dc around"},
+      {"5th round sc around", "5 | 5th round | sc around"},
+      {"12 row: sc around", "row 12 | 12 row | sc around"},
+      {"Row 7: sc 6", "row 7 | Row 7 | sc 6"},
+      {"Row 7 – dc 22", "row 7 | Row 7 | dc 22"},
+      {"Row 7= dc 22", "row 7 | Row 7 | dc 22"},
+      {"Next 3 rounds: sc around", "next 3 | Next 3 rounds | sc around"},
+      {"Next rnd: sc around", "next 1 | Next rnd | sc around"},
+      {"Last rnd: dec x 6", "next 1 | Last rnd | dec x 6"},
+      {"41b. sc 6", "41 again 1 | 41b | sc 6"},
+      {"Rnd 41b: sc 6", "41 again 1 | Rnd 41b | sc 6"},
+      {"4. Round 3: (2 sc, inc) repeat", "3 | Round 3 | (2 sc, inc) repeat"},
+      {"Round 5:", "5 | Round 5 | "},
+      {"Ｒｎｄ ３： sc 6", "3 | Ｒｎｄ ３ | sc 6"},
+  };
+  for (const Row& row : rows) {
+    INFO(row.line);
+    CHECK(likeliest(row.line) == row.expected);
+  }
+}
+
+TEST_CASE("a line that begins with a number or a letter is not always labelled") {
+  for (const char* line : {"6 sc in MR", "6 sc, inc", "sc 6", "inc x 6", "(sc, inc) x 6", "A 4 mm hook", "rounds", "",
+                           "12 mm eyes", "Stuff the nut", "Make 2", "2 safety eyes", "18", "R", "3x: sc"}) {
+    INFO(line);
+    CHECK(likeliest(line) == "none");
+  }
+}
+
+using Ways = std::vector<std::string>;
+
+TEST_CASE("a dash and a number behind the label may begin the work or end a range") {
+  CHECK(every_way("R3 - 9 sc") == Ways{"3 | R3 | 9 sc", "3-9 | R3 - 9 | sc"});
+  CHECK(every_way("3 - 9 sc") == Ways{"3 | 3 | 9 sc", "3-9 | 3 - 9 | sc"});
+  CHECK(every_way("Rnds 6-10 sc around") ==
+        Ways{"6-10 | Rnds 6-10 | sc around", "6 | Rnds 6 | 10 sc around"});
+}
+
+TEST_CASE("a range does not run backwards") {
+  CHECK(every_way("R9 - 3 sc") == Ways{"9 | R9 | 3 sc"});
+}
+
+TEST_CASE("a label that a mark closes after its second number is a range and nothing else") {
+  CHECK(every_way("Rnds 6-10: sc around").size() == 1);
+}
+
+TEST_CASE("a number larger than any round has is no label") { CHECK(likeliest("Rnd 999999999: sc") == "none"); }
