@@ -30,7 +30,8 @@ std::string likeliest(std::string_view line) {
 
 std::vector<std::string> every_way(std::string_view line) {
   std::vector<std::string> ways;
-  for (const Label& label : read_labels(line, 0, *words::find_vocabulary("en-US"))) ways.push_back(shown(label, line));
+  for (const Label& label : read_labels(line, 0, *words::find_vocabulary("en-US")))
+    ways.push_back(shown(label, line));
   return ways;
 }
 
@@ -123,8 +124,9 @@ TEST_CASE("the labels that people type are read with number, extent and work") {
 }
 
 TEST_CASE("a line that begins with a number or a letter is not always labelled") {
-  for (const char* line : {"6 sc in MR", "6 sc, inc", "sc 6", "inc x 6", "(sc, inc) x 6", "A 4 mm hook", "rounds", "",
-                           "12 mm eyes", "Stuff the nut", "Make 2", "2 safety eyes", "18", "R", "3x: sc"}) {
+  for (const char* line :
+       {"6 sc in MR", "6 sc, inc", "sc 6", "inc x 6", "(sc, inc) x 6", "A 4 mm hook", "rounds", "",
+        "12 mm eyes", "Stuff the nut", "Make 2", "2 safety eyes", "18", "R", "3x: sc"}) {
     INFO(line);
     CHECK(likeliest(line) == "none");
   }
@@ -139,12 +141,12 @@ TEST_CASE("a dash and a number behind the label may begin the work or end a rang
         Ways{"6-10 | Rnds 6-10 | sc around", "6 | Rnds 6 | 10 sc around"});
 }
 
-TEST_CASE("a range does not run backwards") {
-  CHECK(every_way("R9 - 3 sc") == Ways{"9 | R9 | 3 sc"});
-}
+TEST_CASE("a range does not run backwards") { CHECK(every_way("R9 - 3 sc") == Ways{"9 | R9 | 3 sc"}); }
 
 TEST_CASE("a label that a mark closes after its second number is a range and nothing else") {
   CHECK(every_way("Rnds 6-10: sc around").size() == 1);
 }
 
-TEST_CASE("a number larger than any round has is no label") { CHECK(likeliest("Rnd 999999999: sc") == "none"); }
+TEST_CASE("a number larger than any round has is no label") {
+  CHECK(likeliest("Rnd 999999999: sc") == "none");
+}
