@@ -40,6 +40,7 @@ struct Path {
 struct Origin {
   fabric::StitchId stitch = fabric::none;
   Span span;
+  std::uint32_t count = 1;            ///< stitches of one place that it stands for, this the first
 };
 
 /// Line ends and corners are round.

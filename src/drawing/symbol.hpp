@@ -10,7 +10,7 @@ namespace whorl::drawing {
 
 /// How symbols are drawn.
 struct Style {
-  enum class Single { cross, plus } single = Single::cross;   ///< sc as x or +
+  enum class Single { cross, plus } single = Single::cross; ///< sc as x or +
 };
 
 /// A composed symbol: its pens in W, y upward, origin at its foot, and what layout must know of it.
@@ -23,7 +23,14 @@ struct Composed {
 Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, const std::vector<Mark>& marks,
                  const Style& style = {}, double height = 0);
 
+/// A mark as it stands at a point, turned so that its up direction is `up` (a unit vector).
+std::vector<Pen> put(const Mark& mark, Point at, Point up = {0, 1}, double scale = 1);
+
+/// Pens of W, y upward, as a scene takes them: `millimetres` to the W, y downward.
+std::vector<Pen> in_millimetres(std::vector<Pen> pens, double millimetres);
+
 /// The extents of every symbol a fabric needs, and the widths of label texts.
-layout::Extents extents_of(const fabric::Fabric& fabric, const std::vector<Mark>& marks, const Style& style = {});
+layout::Extents extents_of(const fabric::Fabric& fabric, const std::vector<Mark>& marks,
+                           const Style& style = {});
 
 } // namespace whorl::drawing
