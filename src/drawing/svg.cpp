@@ -1,0 +1,273 @@
+#include "drawing/svg.hpp"
+
+#include "drawing/number.hpp"
+#include "drawing/type.hpp"
+#include "drawing/xml.hpp"
+
+#include <set>
+
+namespace whorl::drawing {
+namespace {
+
+using fabric::StitchId;
+
+/// The document as it grows. Numbers and texts go straight into it: a tree of the whole costs twice the time.
+struct Page {
+  const Scene& scene;
+  const SvgOptions& options;
+  std::string out;
+  std::vector<std::string> symbol_ids;
+  std::set<std::string> ids; ///< of groups and symbols
+  std::vector<bool> has_id;  ///< per stitch: its id is taken
+};
+
+void append_color(std::string& out, Color color) {
+  static constexpr char digits[] = "0123456789abcdef";
+  out += '#';
+  for (int shift = 20; shift >= 0; shift -= 4) out += digits[(color.rgb >> shift) & 0xF];
+}
+
+void attribute(std::string& out, const char* name, double value) {
+  out.append(" ").append(name).append("=\"");
+  append_number(out, value);
+  out += '"';
+}
+
+void attribute(std::string& out, const char* name, std::string_view text) {
+  out.append(" ").append(name).append("=\"");
+  append_escaped(out, text);
+  out += '"';
+}
+
+void attribute(std::string& out, const char* name, Color color) {
+  out.append(" ").append(name).append("=\"");
+  append_color(out, color);
+  out += '"';
+}
+
+void append_points(std::string& out, const Point* first, int count) {
+  for (int i = 0; i < count; ++i) {
+    for (const double value : {first[i].x, first[i].y}) {
+      const std::int64_t rounded = thousandths(value);
+      if (rounded >= 0 && out.back() >= '0' && out.back() <= '9') out += ' ';
+      append_decimal(out, rounded, 3);
+    }
+  }
+}
+
+void append_path(std::string& out, const Path& path) {
+  out += " d=\"";
+  const Point* next = path.points.data();
+  for (const Verb verb : path.verbs) {
+    out += "MLCZ"[static_cast<int>(verb)];
+    const int count = verb == Verb::close ? 0 : verb == Verb::curve ? 3 : 1;
+    append_points(out, next, count);
+    next += count;
+  }
+  out += '"';
+}
+
+/// An id that no other group or symbol of the document has, prefix and all.
+std::string claim(Page& page, const std::string& wanted) {
+  std::string id = page.options.prefix + wanted;
+  for (int again = 2; !page.ids.insert(id).second; ++again)
+    id = page.options.prefix + wanted + "_" + std::to_string(again);
+  return id;
+}
+
+void open_document(Page& page) {
+  const Scene& scene = page.scene;
+  const std::string title = claim(page, "sheet_title"), description = claim(page, "sheet_description");
+  std::string& out = page.out;
+  out += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"";
+  append_number(out, scene.width);
+  out += "mm\" height=\"";
+  append_number(out, scene.height);
+  out += "mm\" viewBox=\"0 0 ";
+  append_number(out, scene.width);
+  out += ' ';
+  append_number(out, scene.height);
+  out += '"';
+  attribute(out, "lang", scene.language);
+  attribute(out, "xml:lang", scene.language);
+  attribute(out, "role", "graphics-document document");
+  attribute(out, "aria-labelledby", title);
+  attribute(out, "aria-describedby", description);
+  attribute(out, "font-family", font_family(Typeface::sans));
+  out += " fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n<title";
+  attribute(out, "id", title);
+  out += '>';
+  append_escaped(out, scene.title);
+  out += "</title>\n<desc";
+  attribute(out, "id", description);
+  out += '>';
+  append_escaped(out, scene.description);
+  out += "</desc>\n";
+}
+
+void write_pen(std::string& out, const Pen& pen) {
+  out += "<path";
+  append_path(out, pen.path);
+  if (pen.stroke == 0)
+    out += " fill=\"currentColor\"";
+  else {
+    out += " stroke=\"currentColor\"";
+    attribute(out, "stroke-width", pen.stroke);
+    if (pen.dash > 0) attribute(out, "stroke-dasharray", pen.dash);
+  }
+  out += "/>";
+}
+
+/// Ids of symbols have an underscore, those of stitches and groups none: they cannot meet.
+void write_definitions(Page& page) {
+  if (page.scene.symbols.empty()) return;
+  page.out += "<defs>\n";
+  for (const SymbolDefinition& symbol : page.scene.symbols) {
+    page.symbol_ids.push_back(claim(page, "symbol_" + id_word(symbol.id)));
+    page.out += "<g";
+    attribute(page.out, "id", page.symbol_ids.back());
+    page.out += '>';
+    for (const Pen& pen : symbol.pens) write_pen(page.out, pen);
+    page.out += "</g>\n";
+  }
+  page.out += "</defs>\n";
+}
+
+/// The ids of the places that a stitch is worked into.
+void write_into(Page& page, StitchId stitch) {
+  const fabric::Fabric& fabric = *page.options.fabric;
+  std::string into;
+  for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+    if (!into.empty()) into += ' ';
+    into += fabric::id_of(fabric, leg.into, page.options.prefix);
+  }
+  if (!into.empty()) attribute(page.out, "data-into", into);
+}
+
+void write_place_in_text(Page& page, Span span) {
+  if (!page.options.source || span.begin == span.end) return;
+  const pattern::Position position = page.options.source->position(span.begin);
+  page.out += " data-line=\"" + std::to_string(position.line) + "\" data-column=\"" +
+              std::to_string(position.column) + '"';
+}
+
+/// A stitch has its id once; where it is drawn again (the faint round of the next figure) it points to that.
+void write_stitch(Page& page, const Origin& origin) {
+  const fabric::Fabric* fabric = page.options.fabric;
+  if (!fabric || origin.stitch >= fabric->stitches.size()) return;
+  const std::string id = fabric::id_of(*fabric, origin.stitch, page.options.prefix);
+  attribute(page.out, page.has_id[origin.stitch] ? "data-again" : "id", id);
+  const bool again = page.has_id[origin.stitch];
+  page.has_id[origin.stitch] = true;
+  page.out += " class=\"";
+  append_class(page.out, fabric->kinds[fabric->stitches[origin.stitch].kind].name);
+  page.out += '"';
+  if (again) return;
+  if (origin.count > 1) attribute(page.out, "data-stitches", static_cast<double>(origin.count));
+  write_into(page, origin.stitch);
+  write_place_in_text(page, origin.span);
+}
+
+void write_matrix(std::string& out, const Symbol& symbol) {
+  const double k = symbol.scale;
+  const Point up = symbol.up;
+  out += " transform=\"matrix(";
+  for (const double value : {0.0 - k * up.y, k * up.x, 0.0 - k * up.x, 0.0 - k * up.y, symbol.at.x}) {
+    append_number(out, value);
+    out += ' ';
+  }
+  append_number(out, symbol.at.y);
+  out += ")\"";
+}
+
+void write(Page& page, const Symbol& symbol, Color current) {
+  if (symbol.symbol >= page.symbol_ids.size()) return;
+  page.out += "<use";
+  write_stitch(page, symbol.origin);
+  page.out += " href=\"#";
+  append_escaped(page.out, page.symbol_ids[symbol.symbol]);
+  page.out += '"';
+  write_matrix(page.out, symbol);
+  if (symbol.color != current) attribute(page.out, "color", symbol.color);
+  page.out += "/>\n";
+}
+
+void write(Page& page, const Stroke& stroke, Color) {
+  page.out += "<path";
+  append_path(page.out, stroke.path);
+  attribute(page.out, "stroke", stroke.color);
+  attribute(page.out, "stroke-width", stroke.width);
+  if (stroke.dash > 0) attribute(page.out, "stroke-dasharray", stroke.dash);
+  page.out += "/>\n";
+}
+
+void write(Page& page, const Fill& fill, Color) {
+  page.out += "<path";
+  append_path(page.out, fill.path);
+  attribute(page.out, "fill", fill.color);
+  page.out += "/>\n";
+}
+
+bool needs_its_blanks(std::string_view text) {
+  return !text.empty() &&
+         (text.front() == ' ' || text.back() == ' ' || text.find("  ") != std::string_view::npos);
+}
+
+void write(Page& page, const Text& text, Color) {
+  std::string& out = page.out;
+  out += "<text";
+  attribute(out, "x", text.at.x);
+  attribute(out, "y", text.at.y);
+  attribute(out, "font-size", text.size);
+  if (text.face == Typeface::serif) attribute(out, "font-family", font_family(text.face));
+  if (text.bold) attribute(out, "font-weight", "bold");
+  if (text.italic) attribute(out, "font-style", "italic");
+  if (text.anchor != Anchor::start)
+    attribute(out, "text-anchor", text.anchor == Anchor::middle ? "middle" : "end");
+  attribute(out, "fill", text.color);
+  if (needs_its_blanks(text.text)) attribute(out, "xml:space", "preserve");
+  out += '>';
+  append_escaped(out, text.text);
+  out += "</text>\n";
+}
+
+/// The colour of a group is that of its first symbol; what differs says so itself.
+Color color_within(const Group& group, Color current) {
+  for (const Item& item : group.items)
+    if (const auto* symbol = std::get_if<Symbol>(&item)) return symbol->color;
+  return current;
+}
+
+void write(Page& page, const Group& group, Color current) {
+  const Color color = color_within(group, current);
+  std::string& out = page.out;
+  out += "<g";
+  if (!group.id.empty()) attribute(out, "id", claim(page, group.id));
+  if (!group.kind.empty()) attribute(out, "class", group.kind);
+  if (color != current) attribute(out, "color", color);
+  if (!group.title.empty()) {
+    attribute(out, "role", "group");
+    attribute(out, "aria-label", group.title);
+    out += "><title>";
+    append_escaped(out, group.title);
+    out += "</title>\n";
+  } else
+    out += ">\n";
+  for (const Item& item : group.items)
+    std::visit([&page, color](const auto& one) { write(page, one, color); }, item);
+  out += "</g>\n";
+}
+
+} // namespace
+
+std::string svg(const Scene& scene, const SvgOptions& options) {
+  Page page{scene, options, {}, {}, {}, {}};
+  if (options.fabric) page.has_id.resize(options.fabric->stitches.size());
+  open_document(page);
+  write_definitions(page);
+  for (const Item& item : scene.items)
+    std::visit([&page](const auto& one) { write(page, one, Color{}); }, item);
+  return page.out + "</svg>\n";
+}
+
+} // namespace whorl::drawing
