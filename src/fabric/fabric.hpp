@@ -1,6 +1,12 @@
 #pragma once
-/// Room `fabric`: the tree comes in; the fabric, a graph of stitches with every leg in its place, goes out, with
-/// what it says about counts. The fabric's tally is *the* count. Nothing here reads text or knows a page.
+/// Room `fabric`: the tree comes in; the fabric, a graph of stitches with every leg in its place, goes out,
+/// with what it says about counts. The fabric's tally is *the* count. Nothing here reads text or knows a
+/// page.
+///
+/// A starting chain of a part is a round of its own, number 0 and kind chain, that stands before the part's
+/// first round (`Part::foundation`). Its chains are stitches with no leg that do not count. Chains are
+/// numbered from the hook where something is worked into them, as the trade does: `cap-0-ch-2` is the second
+/// chain from the hook.
 
 #include "pattern/tree.hpp"
 #include "stitch/kind.hpp"
@@ -15,9 +21,9 @@ using StitchId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
 enum StitchFlag : std::uint8_t {
-  counts = 1,        ///< counted in its round
-  joins = 2,         ///< the slip stitch that joins a round
-  starts_chain = 4,  ///< of a starting or turning chain
+  counts = 1,       ///< counted in its round
+  joins = 2,        ///< the slip stitch that joins a round
+  starts_chain = 4, ///< of a starting or turning chain
 };
 
 /// 16 bytes. Its legs end where the next stitch's begin.
@@ -27,14 +33,14 @@ struct Stitch {
   std::uint8_t flags = counts;
   std::uint32_t round = 0;
   std::uint32_t first_leg = 0;
-  pattern::NodeId origin = pattern::no_node;  ///< shared by all passes of a repeat
+  pattern::NodeId origin = pattern::no_node; ///< shared by all passes of a repeat
 };
 
 enum class On : std::uint8_t { top, post, space, between, ring, chain_side, row_end };
 
 /// Something that a hook can go into.
 struct Place {
-  std::uint32_t of = none;   ///< a stitch; an arch; a ring (number of its part); a row end
+  std::uint32_t of = none; ///< a stitch; an arch; a ring (number of its part); a row end
   On what = On::top;
   std::uint8_t loops = stitch::both;
   bool operator==(const Place&) const = default;
@@ -59,43 +65,56 @@ struct Group {
 
 enum class Side : std::uint8_t { right, wrong };
 
+/// How many stitches of a kind a round has. An increase is two of its kind, a decrease one of its own.
+struct Tally {
+  stitch::KindId kind = 0;
+  std::uint32_t count = 0;
+};
+
 /// One round as worked. Its stitches end where the next round's begin.
 struct Round {
   std::uint32_t part = 0;
   int number = 0;
-  int again = 0;                      ///< 1: the second round of this number in its part (41b)
+  int again = 0; ///< 1: the second round of this number in its part (41b)
   StitchId first_stitch = 0;
-  std::uint32_t count = 0;            ///< everything worked, chains and joins too
-  std::uint32_t uses = 0;             ///< places of the edge it used up
-  std::uint32_t counted = 0;          ///< the tally its stated count speaks of, else all stitches that count
-  std::uint32_t makes = 0;            ///< tops it left on the edge
-  std::int64_t stated = -1;           ///< -1: the text states none
+  std::uint32_t count = 0;   ///< everything worked, chains and joins too
+  std::uint32_t uses = 0;    ///< places it used up of the edge that was open before it (a ring: none)
+  std::uint32_t counted = 0; ///< the tally its stated count speaks of, else all stitches that count
+  std::uint32_t makes = 0;   ///< tops it left on the edge
+  std::int64_t stated = -1;  ///< -1: the text states none
   pattern::RoundKind kind = pattern::RoundKind::round;
-  bool turned = false;
+  bool turned = false; ///< the work is turned in it or at its end
   bool joined = false;
-  Side side = Side::right;
-  std::uint32_t text = none;          ///< index into Tree::rounds
+  Side side = Side::right;   ///< the side that faces while it is worked
+  std::uint32_t text = none; ///< index into Tree::rounds
+  bool worked = true; ///< false: only counted, it has no stitches here; it stands after its part's rounds
+  std::uint32_t left_over = 0;   ///< places that nothing is worked into and no word skipped
+  std::uint32_t first_tally = 0; ///< its kinds, in Fabric::tallies; joins and starting chains apart
+  std::uint32_t tallies = 0;
+  std::uint32_t spaces = 0; ///< chain spaces it made
 };
 
 /// How a part begins: what the first round is worked into.
-enum class Start : std::uint8_t { none, magic_ring, second_chain, chain_ring, chain, free_loops };
+enum class Start : std::uint8_t { nothing, magic_ring, second_chain, chain_ring, chain, free_loops };
 /// How a part ends.
 enum class End : std::uint8_t { open, cut, gathered };
 
 struct Part {
   std::string name;
-  std::string key;                    ///< ASCII slug, unique: "cap"
+  std::string key; ///< ASCII slug, unique: "cap"
   std::uint32_t make = 1;
   std::uint32_t first_round = 0;
   std::uint32_t rounds = 0;
-  Start start = Start::none;
+  Start start = Start::nothing;
   End end = End::open;
-  std::uint32_t text = 0;             ///< index into Tree::parts
-  bool whole = true;                  ///< false: a round could not be worked; the rounds before it stand
+  std::uint32_t text = 0;          ///< index into Tree::parts
+  std::uint32_t foundation = none; ///< the round of its starting chain, which stands before `first_round`
+  std::uint32_t counted_only = 0;  ///< rounds after its `rounds` that are counted and not worked
+  bool whole = true;               ///< false: a round could not be worked; the rounds before it stand
 };
 
 struct Change {
-  StitchId stitch = none;             ///< the first in the new yarn
+  StitchId stitch = none; ///< the first in the new yarn
   std::uint8_t yarn = 1;
 };
 
@@ -103,9 +122,9 @@ struct Change {
 struct Placing {
   pattern::What what = pattern::What::note;
   std::uint32_t part = 0;
-  std::uint32_t round = none;         ///< index into Fabric::rounds; none: no round is named
-  std::vector<std::uint32_t> after;   ///< stitches of that round (from 1) behind which the posts sit
-  std::uint32_t text = 0;             ///< index into Tree::placings
+  std::uint32_t round = none;       ///< index into Fabric::rounds; none: no round is named
+  std::vector<std::uint32_t> after; ///< stitches of that round (from 1) behind which the posts sit
+  std::uint32_t text = 0;           ///< index into Tree::placings
 };
 
 /// All parts of one variant. Flat vectors, everything referred to by number, nothing changed after working.
@@ -116,10 +135,11 @@ struct Fabric {
   std::vector<Arch> arches;
   std::vector<Group> groups;
   std::vector<Round> rounds;
+  std::vector<Tally> tallies;
   std::vector<Part> parts;
   std::vector<Change> changes;
   std::vector<Placing> placings;
-  std::vector<std::uint8_t> taken;    ///< per stitch: loops of its top that something is worked into
+  std::vector<std::uint8_t> taken; ///< per stitch: loops of its top that something is worked into
 };
 
 /// A run of legs.
@@ -133,11 +153,14 @@ struct Legs {
 
 Legs legs_of(const Fabric& fabric, StitchId stitch);
 
-/// Loops of a stitch's top that nothing is worked into.
+/// Loops (front, back) of a stitch's top that nothing is worked into and that a hook can reach.
 std::uint8_t free_loops(const Fabric& fabric, StitchId stitch);
 
 /// Position of a stitch in its round, from 1; chains and joins count.
 std::uint32_t index_in_round(const Fabric& fabric, StitchId stitch);
+
+/// "round 4", "row 4", "round 41b".
+std::string name_of(const Round& round);
 
 /// "cap-3-1": part, round, position in the round. `prefix` goes before it.
 std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix = {});
@@ -147,7 +170,7 @@ std::string id_of(const Fabric& fabric, const Place& place, std::string_view pre
 
 /// Who works into whom: for every stitch the stitches with a leg in it, in order.
 struct Workers {
-  std::vector<std::uint32_t> first;   ///< one more than there are stitches
+  std::vector<std::uint32_t> first; ///< one more than there are stitches
   std::vector<StitchId> stitch;
 };
 /// A counting sort over the legs.

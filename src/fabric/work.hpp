@@ -13,8 +13,8 @@ struct Worked {
   std::vector<pattern::Finding> findings;
 };
 
-/// Works the tree into a fabric, round by round. A round that cannot be worked ends its part there, with a finding
-/// that says where; other parts are worked wholly. At most `limit` stitches (then a finding).
+/// Works the tree into a fabric, round by round. A round that cannot be worked ends its part there, with a
+/// finding that says where; other parts are worked wholly. At most `limit` stitches (then a finding).
 Worked work(const pattern::Tree& tree, std::uint32_t limit = 1'000'000);
 
 } // namespace whorl::fabric

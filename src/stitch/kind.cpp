@@ -52,6 +52,7 @@ StitchKind invisible_decrease() {
 std::vector<StitchKind> make_standard_kinds() {
   StitchKind chain = uncounted(row("ch", "c", "chain"));
   chain.takes = 0;
+  chain.makes = 0; // chains are a place of another sort: an arch, or the edge that a part starts from
   std::vector<StitchKind> kinds{chain, uncounted(row("sl st", "i p1", "slip stitch"))};
   const auto plain = plain_kinds();
   kinds.insert(kinds.end(), plain.begin(), plain.end());

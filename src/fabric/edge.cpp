@@ -1,0 +1,99 @@
+#include "fabric/edge.hpp"
+
+#include <algorithm>
+
+namespace whorl::fabric {
+namespace {
+
+bool is_space(const Place& place) { return place.what == On::space; }
+
+} // namespace
+
+void Edge::clear() { *this = Edge{}; }
+
+void Edge::recount() {
+  const auto from = open_.begin() + static_cast<std::ptrdiff_t>(front_);
+  spaces_ = static_cast<std::size_t>(std::count_if(from, open_.end(), is_space));
+  tops_ = open_.size() - front_ - spaces_;
+}
+
+void Edge::open_ring(std::uint32_t part) {
+  clear();
+  ring_ = true;
+  ring_place_ = Place{part, On::ring, stitch::both};
+}
+
+void Edge::open_chain(StitchId first, std::uint32_t count, std::uint32_t nth) {
+  clear();
+  for (std::uint32_t i = nth; i <= count; ++i)
+    open_.push_back(Place{first + count - i, On::chain_side, stitch::both});
+  recount();
+}
+
+void Edge::open_counted(std::size_t count) {
+  clear();
+  lengthen(count);
+}
+
+void Edge::lengthen(std::size_t count) {
+  open_.resize(open_.size() + count);
+  recount();
+}
+
+std::optional<Place> Edge::take_next() {
+  if (ring_) return ring_place_;
+  if (tops_ == 0) return std::nullopt;
+  for (; is_space(open_[front_]); ++front_) --spaces_;
+  --tops_;
+  return open_[front_++];
+}
+
+std::optional<Place> Edge::take_space() {
+  if (spaces_ == 0) return std::nullopt;
+  for (; !is_space(open_[front_]); ++front_) --tops_;
+  --spaces_;
+  return open_[front_++];
+}
+
+std::optional<Place> Edge::take_last() {
+  if (ring_ || tops_ == 0) return std::nullopt;
+  for (; is_space(open_.back()); open_.pop_back()) --spaces_;
+  const Place place = open_.back();
+  open_.pop_back();
+  --tops_;
+  return place;
+}
+
+std::optional<Place> Edge::take_own() {
+  while (own_ < made_.size() && is_space(made_[own_])) ++own_;
+  if (own_ == made_.size()) return std::nullopt;
+  return made_[own_++];
+}
+
+std::size_t Edge::made() const {
+  return static_cast<std::size_t>(
+      std::count_if(made_.begin(), made_.end(), [](const Place& place) { return !is_space(place); }));
+}
+
+void Edge::turn() {
+  if (!made_.empty()) close_round();
+  std::reverse(open_.begin() + static_cast<std::ptrdiff_t>(front_), open_.end());
+}
+
+void Edge::start_here() {
+  open_.insert(open_.end(), made_.begin(), made_.end());
+  made_.clear();
+  recount();
+}
+
+void Edge::close_round() {
+  own_ = 0;
+  if (made_.empty()) return;
+  ring_ = false;
+  open_.swap(made_);
+  made_.clear();
+  front_ = 0;
+  recount();
+}
+
+} // namespace whorl::fabric

@@ -1,0 +1,66 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace whorl::fabric {
+
+/// What may be worked next, in order. A stitch takes places from the front and puts its top at the back; a
+/// round is a mark in this stream. Places without a stitch (`of` is none) stand for stitches that are only
+/// counted.
+class Edge {
+public:
+  /// Nothing may be worked: a part that has not begun.
+  void clear();
+  /// One place that never runs out.
+  void open_ring(std::uint32_t part);
+  /// A chain, from the `nth` chain from the hook to the first that was made.
+  void open_chain(StitchId first, std::uint32_t count, std::uint32_t nth);
+  /// Stitches of which only the number is known.
+  void open_counted(std::size_t count);
+  /// That many more at the end, of which only the number is known.
+  void lengthen(std::size_t count);
+
+  bool is_ring() const { return ring_; }
+  bool is_empty() const { return !ring_ && left() == 0 && spaces_left() == 0 && made_.empty(); }
+  /// Stitches and chain spaces before the end of the round.
+  std::size_t left() const { return tops_; }
+  std::size_t spaces_left() const { return spaces_; }
+
+  /// The next stitch; chain spaces are passed by.
+  std::optional<Place> take_next();
+  /// The next chain space; stitches are passed by.
+  std::optional<Place> take_space();
+  /// The last stitch before the end of the round.
+  std::optional<Place> take_last();
+  /// In a spiral the stream runs on: the first stitch of the round itself that nothing was worked into.
+  std::optional<Place> take_own();
+
+  void put(const Place& place) { made_.push_back(place); }
+  /// What the round has put at the back so far: stitches, not spaces.
+  std::size_t made() const;
+
+  /// The edge is read backwards from here: what this round made if it made anything, else what is open.
+  void turn();
+  /// The round begins here: what was made so far is worked again at its end.
+  void start_here();
+  /// The round ends: the next works into what this one made. A round that made nothing leaves the edge as it
+  /// was.
+  void close_round();
+
+private:
+  void recount();
+
+  std::vector<Place> open_;
+  std::size_t front_ = 0;
+  std::vector<Place> made_;
+  std::size_t own_ = 0;
+  std::size_t tops_ = 0;
+  std::size_t spaces_ = 0;
+  bool ring_ = false;
+  Place ring_place_;
+};
+
+} // namespace whorl::fabric

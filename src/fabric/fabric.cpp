@@ -1,0 +1,202 @@
+#include "fabric/fabric.hpp"
+
+namespace whorl::fabric {
+namespace {
+
+static_assert(sizeof(Stitch) == 16);
+static_assert(sizeof(Leg) == 8);
+
+std::uint32_t end_of_legs(const Fabric& fabric, StitchId stitch) {
+  if (stitch + 1 < fabric.stitches.size()) return fabric.stitches[stitch + 1].first_leg;
+  return static_cast<std::uint32_t>(fabric.legs.size());
+}
+
+/// "b" behind a number that stands a second time; from the 26th on a number.
+std::string again_mark(int again) {
+  if (again <= 0) return {};
+  if (again < 26) return std::string(1, static_cast<char>('a' + again));
+  return "x" + std::to_string(again);
+}
+
+std::string number_of(const Round& round) { return std::to_string(round.number) + again_mark(round.again); }
+
+std::string begin_id(const Fabric& fabric, std::uint32_t part, std::string_view prefix) {
+  return std::string(prefix) + fabric.parts[part].key + "-";
+}
+
+/// The chains of a starting chain are numbered from the hook, others with their round.
+std::string chain_id(const Fabric& fabric, StitchId chain, std::string_view prefix) {
+  const Round& round = fabric.rounds[fabric.stitches[chain].round];
+  const std::uint32_t from_hook = round.first_stitch + round.count - chain;
+  return begin_id(fabric, round.part, prefix) + number_of(round) + "-ch-" + std::to_string(from_hook);
+}
+
+std::uint32_t first_arch(const Fabric& fabric, std::uint32_t round) {
+  std::uint32_t low = 0, high = static_cast<std::uint32_t>(fabric.arches.size());
+  while (low < high) {
+    const std::uint32_t middle = (low + high) / 2;
+    if (fabric.arches[middle].first_chain < fabric.rounds[round].first_stitch)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  return low;
+}
+
+std::string space_id(const Fabric& fabric, std::uint32_t arch, std::string_view prefix) {
+  const std::uint32_t number = fabric.stitches[fabric.arches[arch].first_chain].round;
+  const Round& round = fabric.rounds[number];
+  return begin_id(fabric, round.part, prefix) + number_of(round) + "-sp-" +
+         std::to_string(arch - first_arch(fabric, number) + 1);
+}
+
+const char* name_of(std::uint8_t loops) {
+  switch (loops) {
+  case stitch::front:
+    return " front";
+  case stitch::back:
+    return " back";
+  case stitch::third:
+    return " third";
+  default:
+    return "";
+  }
+}
+
+const char* name_of(Start start) {
+  static constexpr const char* names[] = {"nothing",    "magic ring", "second chain",
+                                          "chain ring", "chain",      "free loops"};
+  return names[static_cast<int>(start)];
+}
+
+const char* name_of(End end) {
+  static constexpr const char* names[] = {"open", "cut", "gathered"};
+  return names[static_cast<int>(end)];
+}
+
+std::string show(const Fabric& fabric, StitchId id) {
+  const Stitch& stitch = fabric.stitches[id];
+  std::string line = "  " + id_of(fabric, id) + " " + fabric.kinds[stitch.kind].name;
+  if (stitch.flags & joins)
+    line += " (joins)";
+  else if (stitch.flags & starts_chain)
+    line += " (starting chain)";
+  else if (!(stitch.flags & counts))
+    line += " (not counted)";
+  if (stitch.yarn != 1) line += " yarn " + std::to_string(stitch.yarn);
+  const char* between = " -> ";
+  for (const Leg& leg : legs_of(fabric, id)) {
+    line += between + id_of(fabric, leg.into) + name_of(leg.into.loops);
+    between = ", ";
+  }
+  return line + "\n";
+}
+
+std::string show_head(const Round& round) {
+  std::string line = fabric::name_of(round) + ": uses " + std::to_string(round.uses) + ", makes " +
+                     std::to_string(round.makes) + ", counted " + std::to_string(round.counted);
+  if (round.stated >= 0) line += ", stated " + std::to_string(round.stated);
+  if (round.left_over > 0) line += ", left over " + std::to_string(round.left_over);
+  if (round.joined) line += ", joined";
+  if (round.turned) line += ", turned";
+  if (!round.worked) line += ", only counted";
+  return line + "\n";
+}
+
+std::string show(const Fabric& fabric, const Round& round) {
+  std::string text = show_head(round);
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    text += show(fabric, id);
+  return text;
+}
+
+std::string show_head(const Part& part) {
+  std::string line = "part " + part.key + " \"" + part.name + "\"";
+  if (part.make != 1) line += ", make " + std::to_string(part.make);
+  line += std::string(", starts: ") + name_of(part.start) + ", ends: " + name_of(part.end);
+  return line + (part.whole ? "\n" : ", not whole\n");
+}
+
+std::string show(const Fabric& fabric, const Placing& placing) {
+  static constexpr const char* names[] = {"eye",   "marker", "join", "cut", "change",
+                                          "stuff", "sew",    "bead", "note"};
+  std::string line = std::string("placing ") + names[static_cast<int>(placing.what)];
+  if (placing.round != none) line += " in " + fabric::name_of(fabric.rounds[placing.round]);
+  for (std::uint32_t after : placing.after) line += " after " + std::to_string(after);
+  return line + "\n";
+}
+
+} // namespace
+
+Legs legs_of(const Fabric& fabric, StitchId stitch) {
+  const Leg* legs = fabric.legs.data();
+  return {legs + fabric.stitches[stitch].first_leg, legs + end_of_legs(fabric, stitch)};
+}
+
+std::uint8_t free_loops(const Fabric& fabric, StitchId stitch) {
+  if (stitch >= fabric.taken.size()) return stitch::both;
+  return static_cast<std::uint8_t>(stitch::both & ~fabric.taken[stitch]);
+}
+
+std::uint32_t index_in_round(const Fabric& fabric, StitchId stitch) {
+  return stitch - fabric.rounds[fabric.stitches[stitch].round].first_stitch + 1;
+}
+
+std::string name_of(const Round& round) {
+  return (round.kind == pattern::RoundKind::row ? "row " : "round ") + number_of(round);
+}
+
+std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix) {
+  const Round& round = fabric.rounds[fabric.stitches[stitch].round];
+  return begin_id(fabric, round.part, prefix) + number_of(round) + "-" +
+         std::to_string(index_in_round(fabric, stitch));
+}
+
+std::string id_of(const Fabric& fabric, const Place& place, std::string_view prefix) {
+  switch (place.what) {
+  case On::ring:
+    return begin_id(fabric, place.of, prefix) + "ring";
+  case On::space:
+    return space_id(fabric, place.of, prefix);
+  case On::chain_side:
+    return chain_id(fabric, place.of, prefix);
+  case On::top:
+  case On::post:
+  case On::between:
+  case On::row_end:
+    break;
+  }
+  return id_of(fabric, place.of, prefix);
+}
+
+Workers workers_of(const Fabric& fabric) {
+  const auto of_stitch = [](const Place& place) {
+    return place.what != On::ring && place.what != On::space && place.what != On::row_end;
+  };
+  Workers workers;
+  workers.first.assign(fabric.stitches.size() + 1, 0);
+  for (const Leg& leg : fabric.legs)
+    if (of_stitch(leg.into)) ++workers.first[leg.into.of + 1];
+  for (std::size_t i = 1; i < workers.first.size(); ++i) workers.first[i] += workers.first[i - 1];
+  workers.stitch.resize(workers.first.back());
+  std::vector<std::uint32_t> next(workers.first.begin(), workers.first.end() - 1);
+  for (StitchId id = 0; id < fabric.stitches.size(); ++id)
+    for (const Leg& leg : legs_of(fabric, id))
+      if (of_stitch(leg.into)) workers.stitch[next[leg.into.of]++] = id;
+  return workers;
+}
+
+std::string show(const Fabric& fabric) {
+  std::string text;
+  for (const Part& part : fabric.parts) {
+    text += show_head(part);
+    if (part.foundation != none) text += show(fabric, fabric.rounds[part.foundation]);
+    const std::uint32_t end = part.first_round + part.rounds + part.counted_only;
+    for (std::uint32_t round = part.first_round; round < end; ++round)
+      text += show(fabric, fabric.rounds[round]);
+  }
+  for (const Placing& placing : fabric.placings) text += show(fabric, placing);
+  return text;
+}
+
+} // namespace whorl::fabric

@@ -1,0 +1,173 @@
+#include "fabric/need.hpp"
+
+#include <algorithm>
+
+namespace whorl::fabric {
+namespace {
+
+using pattern::Node;
+using pattern::NodeId;
+using pattern::NodeKind;
+using pattern::Tree;
+using pattern::Where;
+using pattern::Work;
+
+std::uint64_t plus(std::uint64_t a, std::uint64_t b) { return std::min(beyond, a + b); }
+
+std::uint64_t times(std::uint64_t a, std::uint64_t n) {
+  if (a == 0 || n == 0) return 0;
+  return a > beyond / n ? beyond : a * n;
+}
+
+Need times(Need pass, std::uint64_t n) {
+  pass.slips = pass.slips == pass.uses ? times(pass.slips, n) : pass.slips;
+  pass.uses = times(pass.uses, n);
+  pass.stitches = times(pass.stitches, n);
+  pass.spaces = times(pass.spaces, n);
+  return pass;
+}
+
+/// What runs to the end has no figures of its own: they depend on the edge.
+Need to_the_end(const Need& pass) {
+  Need need;
+  need.to_end = true;
+  need.starts = pass.starts;
+  need.places_something = true;
+  need.unread = pass.unread;
+  return need;
+}
+
+Need once_or_more(const Need& pass, const Work& work) {
+  return work.to_end ? to_the_end(pass) : times(pass, work.times);
+}
+
+/// Slip stitches at the end of a work after which `next` follows.
+std::uint64_t ending_slips(const Need& need, const Need& next) {
+  if (next.to_end) return 0;
+  if (next.uses == 0) return need.slips;
+  return next.slips < next.uses ? next.slips : plus(need.slips, next.slips);
+}
+
+/// Adds what follows. Once an edge was opened in this very work, nothing more is used of the one before.
+void follow(Need& need, const Need& next) {
+  if (!need.starts) {
+    need.slips = ending_slips(need, next);
+    need.uses = plus(need.uses, next.uses);
+    need.spaces = plus(need.spaces, next.spaces);
+  }
+  need.stitches = plus(need.stitches, next.stitches);
+  need.to_end |= next.to_end;
+  need.starts |= next.starts;
+  need.places_something |= next.places_something;
+  need.unread |= next.unread;
+}
+
+class Measure {
+public:
+  Measure(const Tree& tree, const std::vector<Need>& earlier) : tree_(tree), earlier_(earlier) {}
+
+  Need children(const Node& node, bool placed, int depth) const {
+    Need need;
+    for (NodeId child = node.child; child != pattern::no_node; child = tree_.nodes[child].next)
+      follow(need, of(tree_.nodes[child], placed || need.places_something, depth + 1));
+    return need;
+  }
+
+  Need of(const Node& node, bool placed, int depth) const {
+    if (depth > deepest) return not_understood();
+    switch (node.kind) {
+    case NodeKind::work:
+      return of_work(node.work, placed);
+    case NodeKind::repeat:
+      return once_or_more(children(node, placed, depth), node.work);
+    case NodeKind::group:
+      return of_group(node, placed, depth);
+    case NodeKind::reference:
+      return node.round < earlier_.size() ? earlier_[node.round] : not_understood();
+    case NodeKind::unread:
+      return not_understood();
+    case NodeKind::sequence:
+    case NodeKind::loops:
+    case NodeKind::yarn:
+      break;
+    }
+    return children(node, placed, depth);
+  }
+
+private:
+  static Need not_understood() {
+    Need need;
+    need.unread = true;
+    return need;
+  }
+
+  static Need of_place(Where where, std::uint64_t places, bool placed) {
+    Need need;
+    need.places_something = true;
+    if (where == Where::next || where == Where::last || (where == Where::same && !placed)) need.uses = places;
+    if (where == Where::space) need.spaces = 1;
+    need.starts = where == Where::chain;
+    return need;
+  }
+
+  Need of_work(const Work& work, bool placed) const {
+    switch (work.act) {
+    case pattern::Act::stitch:
+      return of_stitch(work, placed);
+    case pattern::Act::skip:
+      return once_or_more(of_place(Where::next, 1, placed), work);
+    case pattern::Act::ring:
+    case pattern::Act::join:
+    case pattern::Act::turn:
+    case pattern::Act::start_here:
+      break;
+    }
+    Need need;
+    need.starts = work.act == pattern::Act::ring;
+    need.stitches = work.act == pattern::Act::join ? 1 : 0;
+    return need;
+  }
+
+  Need of_stitch(const Work& work, bool placed) const {
+    if (work.kind >= tree_.kinds.size()) return not_understood();
+    const stitch::StitchKind& kind = tree_.kinds[work.kind];
+    Need pass;
+    if (kind.takes > 0) pass = of_place(work.where, static_cast<std::uint64_t>(kind.takes), placed);
+    pass.stitches = work.in_one;
+    if (is_slip(kind)) pass.slips = pass.uses;
+    Need need = once_or_more(pass, work);
+    // Only the first of several in the same place can be the one that finds it.
+    if (work.where == Where::same && !work.to_end) need.uses = pass.uses;
+    return need;
+  }
+
+  Need of_group(const Node& node, bool placed, int depth) const {
+    Need pass = of_place(node.work.where, 1, placed);
+    const Need inside = children(node, true, depth);
+    pass.stitches = inside.stitches;
+    pass.unread = inside.unread || inside.to_end;
+    return once_or_more(pass, node.work);
+  }
+
+  const Tree& tree_;
+  const std::vector<Need>& earlier_;
+};
+
+} // namespace
+
+Need need_of(const Tree& tree, NodeId body, const std::vector<Need>& earlier) {
+  if (body >= tree.nodes.size()) {
+    Need need;
+    need.unread = true;
+    return need;
+  }
+  return Measure(tree, earlier).of(tree.nodes[body], false, 0);
+}
+
+Need need_of_pass(const Tree& tree, const Node& repeat, const std::vector<Need>& earlier) {
+  return Measure(tree, earlier).children(repeat, true, 0);
+}
+
+bool is_slip(const stitch::StitchKind& kind) { return kind.name == "sl st"; }
+
+} // namespace whorl::fabric

@@ -1,0 +1,85 @@
+#include "fabric/tally.hpp"
+
+#include "fabric/need.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace whorl::fabric {
+namespace {
+
+using stitch::KindId;
+using stitch::StitchKind;
+
+const Tally* first_tally(const Fabric& fabric, const Round& round) {
+  return fabric.tallies.data() + round.first_tally;
+}
+
+template <class Is> std::uint32_t sum_of(const Fabric& fabric, const Round& round, Is is) {
+  std::uint32_t sum = 0;
+  const Tally* first = first_tally(fabric, round);
+  for (const Tally* tally = first; tally != first + round.tallies; ++tally)
+    if (is(tally->kind)) sum += tally->count;
+  return sum;
+}
+
+std::uint32_t count_stitches(const Fabric& fabric, const Round& round) {
+  const auto counting = [&](KindId kind) { return fabric.kinds[kind].counts; };
+  const auto slips = [&](KindId kind) { return is_slip(fabric.kinds[kind]); };
+  const auto any = [](KindId) { return true; };
+  if (const std::uint32_t sum = sum_of(fabric, round, counting)) return sum;
+  if (const std::uint32_t sum = sum_of(fabric, round, slips)) return sum;
+  return sum_of(fabric, round, any);
+}
+
+bool is_digits(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+/// "18 sc" speaks of decreases too: "sc2tog" is a single crochet in the count, and so is an invisible
+/// decrease.
+bool is_of(const StitchKind& kind, std::string_view base) {
+  if (kind.name == base) return true;
+  if (base == "sc" && kind.name == "invdec") return true;
+  const std::string_view name = kind.name;
+  if (name.size() < base.size() + 4 || name.substr(0, base.size()) != base) return false;
+  const std::string_view rest = name.substr(base.size());
+  return rest.substr(rest.size() - 3) == "tog" && is_digits(rest.substr(0, rest.size() - 3));
+}
+
+} // namespace
+
+void tally_round(Fabric& fabric) {
+  Round& round = fabric.rounds.back();
+  std::map<KindId, std::uint32_t> tallies;
+  for (std::size_t i = round.first_stitch; i < fabric.stitches.size(); ++i) {
+    const Stitch& stitch = fabric.stitches[i];
+    const bool moved_start = !(stitch.flags & counts) && fabric.kinds[stitch.kind].counts;
+    if (!(stitch.flags & (joins | starts_chain)) && !moved_start) ++tallies[stitch.kind];
+  }
+  round.first_tally = static_cast<std::uint32_t>(fabric.tallies.size());
+  round.tallies = static_cast<std::uint32_t>(tallies.size());
+  for (const auto& tally : tallies) fabric.tallies.push_back(Tally{tally.first, tally.second});
+}
+
+std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
+  using pattern::Unit;
+  const auto chains = [&](KindId kind) { return fabric.kinds[kind].takes == 0; };
+  switch (stated.unit) {
+  case Unit::spaces:
+    return round.spaces;
+  case Unit::chains:
+    return sum_of(fabric, round, chains);
+  case Unit::kind:
+    if (stated.kind < fabric.kinds.size())
+      return sum_of(fabric, round,
+                    [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind].name); });
+    break;
+  case Unit::any:
+  case Unit::stitches:
+    break;
+  }
+  return count_stitches(fabric, round);
+}
+
+} // namespace whorl::fabric

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+
+namespace whorl::fabric {
+
+/// Tallies the last round of the fabric by kind, joins and starting chains apart, and puts it behind
+/// `tallies`.
+void tally_round(Fabric& fabric);
+
+/// What a stated count speaks of: the tally of its unit, else all stitches of the round that count. In a
+/// round of nothing but slip stitches these are the stitches, in a round of nothing but chains the chains.
+std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated);
+
+} // namespace whorl::fabric

@@ -1,0 +1,320 @@
+#pragma once
+/// Trees for tests, built in a few words: `sample::ball({6, 12, 18, 12, 6})` is a ball with these rounds,
+/// worked with `fabric::work(sample::ball(...)).fabric`. A `Maker` builds anything else:
+///
+///   sample::Maker m;
+///   m.part("Cap");
+///   m.round({m.ring(), m.sc(6)}, 6);
+///   m.round({m.around({m.inc(1)})}, 12);
+///   m.round({m.blo({m.sc(2), m.repeat(5, {m.sc(1), m.inc(1)})})});
+///   m.rounds(4, 8, {m.sc_around()}, 17);
+///   fabric::work(m.tree)
+///
+/// A node may stand in one place only. Spans are made up: every node and count has its own, in order.
+
+#include "pattern/tree.hpp"
+#include "stitch/kind.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace sample {
+
+namespace pattern = whorl::pattern;
+namespace stitch = whorl::stitch;
+using pattern::NodeId;
+using pattern::NodeKind;
+using pattern::Where;
+using Nodes = std::vector<NodeId>;
+
+class Maker {
+public:
+  Maker() {
+    tree.title = "Sample";
+    tree.kinds = stitch::standard_kinds();
+  }
+
+  pattern::Tree tree;
+
+  /// Begins a part; rounds are numbered from 1 again.
+  void part(const std::string& name, std::uint32_t make = 1) {
+    pattern::Part part;
+    part.name = name;
+    part.make = make;
+    part.first_round = static_cast<std::uint32_t>(tree.rounds.size());
+    part.span = next_span();
+    tree.parts.push_back(part);
+    number_ = 1;
+  }
+
+  /// The next round of the part; a stated count of -1 is none.
+  pattern::RoundText& round(const Nodes& nodes, std::int64_t stated = -1) {
+    return rounds(number_, number_, nodes, stated);
+  }
+
+  /// One line that gives the rounds `from` to `to`.
+  pattern::RoundText& rounds(int from, int to, const Nodes& nodes, std::int64_t stated = -1) {
+    if (tree.parts.empty()) part("");
+    pattern::RoundText text;
+    text.part = static_cast<std::uint32_t>(tree.parts.size() - 1);
+    text.from = from;
+    text.to = to;
+    text.label = from == to ? "Rnd " + std::to_string(from)
+                            : "Rnds " + std::to_string(from) + "-" + std::to_string(to);
+    text.label_span = next_span();
+    text.body = add(NodeKind::sequence, {}, nodes);
+    text.span = {text.label_span.begin, tree.nodes[text.body].span.end};
+    if (stated >= 0)
+      text.stated.push_back(
+          {static_cast<std::uint32_t>(stated), pattern::Unit::any, stitch::no_kind, next_span()});
+    number_ = to + 1;
+    tree.rounds.push_back(text);
+    return tree.rounds.back();
+  }
+
+  /// A line that was not read.
+  pattern::RoundText& unread(std::int64_t stated = -1) {
+    pattern::RoundText& text = round({}, stated);
+    text.read = false;
+    text.body = pattern::no_node;
+    return text;
+  }
+
+  /// Something placed or done behind the last round so far.
+  pattern::Placing& place(pattern::What what) {
+    pattern::Placing placing;
+    placing.what = what;
+    placing.part = static_cast<std::uint32_t>(tree.parts.size() - 1);
+    placing.after_round = static_cast<std::uint32_t>(tree.rounds.size());
+    placing.span = next_span();
+    tree.placings.push_back(placing);
+    return tree.placings.back();
+  }
+
+  /// The yarn is cut and the last stitches gathered.
+  void gather() { place(pattern::What::cut).gather = true; }
+
+  NodeId work(const char* kind, std::uint32_t times, std::uint16_t in_one = 1, Where where = Where::next) {
+    pattern::Work work;
+    work.kind = *stitch::find_kind(tree.kinds, kind);
+    work.times = times;
+    work.in_one = in_one;
+    work.where = where;
+    return add(NodeKind::work, work, {});
+  }
+  NodeId act(pattern::Act act, std::uint32_t times = 1) {
+    pattern::Work work;
+    work.act = act;
+    work.times = times;
+    return add(NodeKind::work, work, {});
+  }
+
+  NodeId ring() { return act(pattern::Act::ring); }
+  NodeId join() { return act(pattern::Act::join); }
+  NodeId turn() { return act(pattern::Act::turn); }
+  NodeId skip(std::uint32_t times) { return act(pattern::Act::skip, times); }
+  NodeId ch(std::uint32_t times) { return work("ch", times); }
+  NodeId sc(std::uint32_t times) { return work("sc", times); }
+  NodeId inc(std::uint32_t times) { return work("sc", times, 2); }
+  NodeId dec(std::uint32_t times) { return work("sc2tog", times); }
+  NodeId invdec(std::uint32_t times) { return work("invdec", times); }
+  NodeId slip(std::uint32_t times) { return work("sl st", times); }
+  NodeId in_chain(std::uint32_t times, std::uint16_t nth) {
+    const NodeId node = work("sc", times, 1, Where::chain);
+    tree.nodes[node].work.nth = nth;
+    return node;
+  }
+  NodeId sc_around() { return to_end(sc(1)); }
+  /// A piece of work that runs to the end of the round, but for the last `leave`.
+  NodeId to_end(NodeId node, std::uint32_t leave = 0) {
+    tree.nodes[node].work.to_end = true;
+    tree.nodes[node].work.leave = leave;
+    return node;
+  }
+  NodeId in_loops(NodeId node, std::uint8_t loops) {
+    tree.nodes[node].work.loops = loops;
+    return node;
+  }
+
+  NodeId repeat(std::uint32_t times, const Nodes& nodes) {
+    pattern::Work work;
+    work.times = times;
+    return add(NodeKind::repeat, work, nodes);
+  }
+  NodeId around(const Nodes& nodes, std::uint32_t leave = 0) { return to_end(repeat(1, nodes), leave); }
+  NodeId group(const Nodes& nodes, Where where = Where::next) {
+    pattern::Work work;
+    work.where = where;
+    return add(NodeKind::group, work, nodes);
+  }
+  NodeId loops(std::uint8_t loops, const Nodes& nodes) {
+    pattern::Work work;
+    work.loops = loops;
+    return add(NodeKind::loops, work, nodes);
+  }
+  NodeId blo(const Nodes& nodes) { return loops(stitch::back, nodes); }
+  NodeId flo(const Nodes& nodes) { return loops(stitch::front, nodes); }
+  NodeId yarn(std::uint8_t yarn, const Nodes& nodes) {
+    pattern::Work work;
+    work.yarn = yarn;
+    return add(NodeKind::yarn, work, nodes);
+  }
+  /// As the line with this index (from 0) was worked.
+  NodeId as(std::uint32_t text) {
+    const NodeId node = add(NodeKind::reference, {}, {});
+    tree.nodes[node].round = text;
+    return node;
+  }
+
+  /// What brings a round of `before` stitches to `after`, as evenly as whole numbers go; `after` is from half
+  /// to twice `before`.
+  NodeId change(std::uint32_t before, std::uint32_t after) {
+    if (before == after) return sc_around();
+    const std::uint32_t times = after > before ? after - before : before - after;
+    const std::uint32_t takes = after > before ? 1 : 2;
+    if (before % times == 0) return repeat(times, pass(before / times, takes));
+    Nodes passes;
+    for (std::uint32_t i = 0; i < times; ++i)
+      for (NodeId node : pass((i + 1) * before / times - i * before / times, takes)) passes.push_back(node);
+    return add(NodeKind::sequence, {}, passes);
+  }
+
+private:
+  /// A few single crochets and a change at their end; `takes` 1: an increase, 2: a decrease.
+  Nodes pass(std::uint32_t width, std::uint32_t takes) {
+    Nodes nodes;
+    if (width > takes) nodes.push_back(sc(width - takes));
+    nodes.push_back(takes == 1 ? inc(1) : dec(1));
+    return nodes;
+  }
+
+  NodeId add(NodeKind kind, const pattern::Work& work, const Nodes& children) {
+    pattern::Node node;
+    node.kind = kind;
+    node.work = work;
+    node.span = next_span();
+    if (!children.empty()) {
+      node.child = children.front();
+      node.span.begin = tree.nodes[children.front()].span.begin;
+    }
+    for (std::size_t i = 0; i + 1 < children.size(); ++i) tree.nodes[children[i]].next = children[i + 1];
+    tree.nodes.push_back(node);
+    return static_cast<NodeId>(tree.nodes.size() - 1);
+  }
+
+  pattern::Span next_span() {
+    at_ += 10;
+    return {at_, at_ + 8};
+  }
+
+  int number_ = 1;
+  std::uint32_t at_ = 0;
+};
+
+/// Adds rounds of these counts to the maker's part: the first into a ring, each stated.
+inline void add_rounds(Maker& maker, const std::vector<std::uint32_t>& counts) {
+  std::uint32_t before = 0;
+  for (std::uint32_t count : counts) {
+    if (before == 0)
+      maker.round({maker.ring(), maker.work("sc", count, 1, Where::ring)}, count);
+    else
+      maker.round({maker.change(before, count)}, count);
+    before = count;
+  }
+}
+
+/// A part "Ball" of single crochet with rounds of these counts, each from half to twice the one before.
+inline pattern::Tree ball(const std::vector<std::uint32_t>& counts) {
+  Maker maker;
+  maker.part("Ball");
+  add_rounds(maker, counts);
+  return maker.tree;
+}
+
+/// The counts of a ball of about `stitches`: add six a round, some even, take six off again.
+inline std::vector<std::uint32_t> ball_counts(std::uint32_t stitches) {
+  std::uint32_t widest = 1;
+  while (6 * widest * widest + 6 * widest * widest < stitches) ++widest;
+  std::vector<std::uint32_t> counts;
+  for (std::uint32_t i = 1; i <= widest; ++i) counts.push_back(6 * i);
+  for (std::uint32_t i = 0; i < widest; ++i) counts.push_back(6 * widest);
+  for (std::uint32_t i = widest - 1; i >= 1; --i) counts.push_back(6 * i);
+  return counts;
+}
+
+/// Numbers that are the same in every run and on every machine.
+class Chance {
+public:
+  explicit Chance(std::uint32_t seed) : state_(seed * 2654435761u + 12345u) {}
+  /// A number from `low` to `high`.
+  std::uint32_t pick(std::uint32_t low, std::uint32_t high) {
+    state_ = state_ * 1664525u + 1013904223u;
+    return low + (state_ >> 8) % (high - low + 1);
+  }
+
+private:
+  std::uint32_t state_;
+};
+
+/// Counts that grow by chance, stay and shrink again; `closing` false: a cone, which only grows or stays.
+inline std::vector<std::uint32_t> random_counts(Chance& chance, bool closing) {
+  std::vector<std::uint32_t> counts{chance.pick(4, 8)};
+  for (std::uint32_t i = chance.pick(3, 8); i > 0; --i)
+    counts.push_back(counts.back() + chance.pick(0, std::min(8u, counts.back())));
+  for (std::uint32_t i = chance.pick(0, 4); i > 0; --i) counts.push_back(counts.back());
+  while (closing && counts.back() > 8) {
+    const std::uint32_t last = counts.back();
+    counts.push_back(last - chance.pick(1, std::min(8u, last / 2)));
+  }
+  return counts;
+}
+
+/// A ball or cone of random rounds; some of its rounds in back or front loops.
+inline pattern::Tree random_piece(std::uint32_t seed, bool closing) {
+  Chance chance(seed);
+  Maker maker;
+  maker.part(closing ? "Ball" : "Cone");
+  std::uint32_t before = 0;
+  for (std::uint32_t count : random_counts(chance, closing)) {
+    const std::uint32_t way = chance.pick(0, 9);
+    if (before == 0)
+      maker.round({maker.ring(), maker.work("sc", count, 1, Where::ring)}, count);
+    else if (way == 0)
+      maker.round({maker.blo({maker.change(before, count)})}, count);
+    else if (way == 1)
+      maker.round({maker.flo({maker.change(before, count)})}, count);
+    else
+      maker.round({maker.change(before, count)}, count);
+    before = count;
+  }
+  if (closing) maker.gather();
+  return maker.tree;
+}
+
+inline pattern::Tree random_ball(std::uint32_t seed) { return random_piece(seed, true); }
+inline pattern::Tree random_cone(std::uint32_t seed) { return random_piece(seed, false); }
+
+/// An acorn of the Forest floor: a nut with a closing, and a cap with a back-loop round and a range of even
+/// rounds.
+inline pattern::Tree acorn() {
+  Maker maker;
+  maker.tree.title = "Acorn";
+  maker.part("Nut");
+  add_rounds(maker, {6, 12, 18, 24});
+  maker.rounds(5, 9, {maker.sc_around()}, 24);
+  maker.round({maker.repeat(6, {maker.sc(2), maker.dec(1)})}, 18);
+  maker.round({maker.repeat(6, {maker.sc(1), maker.dec(1)})}, 12);
+  maker.round({maker.dec(6)}, 6);
+  maker.gather();
+  maker.part("Cap");
+  add_rounds(maker, {6, 12, 18, 24, 30});
+  maker.round({maker.blo({maker.sc_around()})}, 30);
+  maker.rounds(7, 8, {maker.sc_around()}, 30);
+  maker.place(pattern::What::cut);
+  return maker.tree;
+}
+
+} // namespace sample
