@@ -1,0 +1,162 @@
+#include "drawing/lettering.hpp"
+
+#include "drawing/type.hpp"
+
+#include <utf8proc.h>
+
+#include <algorithm>
+
+namespace whorl::drawing {
+namespace {
+
+using Words = std::vector<std::string>;
+
+bool is_blank(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
+
+Words words_of(std::string_view text) {
+  Words words;
+  bool within = false;
+  for (const char c : text) {
+    if (is_blank(c)) {
+      within = false;
+      continue;
+    }
+    if (!within) words.emplace_back();
+    within = true;
+    words.back() += c;
+  }
+  return words;
+}
+
+/// The letters of a word as a reader sees them: a base with all that is set on it stays whole.
+Words letters_of(const std::string& word) {
+  Words letters;
+  const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(word.data());
+  utf8proc_int32_t before = 0, state = 0;
+  for (std::size_t i = 0; i < word.size();) {
+    utf8proc_int32_t code = 0;
+    const auto read = utf8proc_iterate(bytes + i, static_cast<utf8proc_ssize_t>(word.size() - i), &code);
+    const std::size_t length = read > 0 ? static_cast<std::size_t>(read) : 1;
+    const bool begins =
+        letters.empty() || read <= 0 || utf8proc_grapheme_break_stateful(before, code, &state);
+    if (begins) letters.emplace_back();
+    letters.back() += word.substr(i, length);
+    before = code;
+    i += length;
+  }
+  return letters;
+}
+
+/// Pieces of a word, none wider than a line unless it is a single letter.
+Words pieces_of(const std::string& word, const Lettering& lettering, double width) {
+  if (width_of(word, lettering) <= width) return {word};
+  Words pieces{""};
+  for (const std::string& letter : letters_of(word)) {
+    if (!pieces.back().empty() && width_of(pieces.back() + letter, lettering) > width) pieces.emplace_back();
+    pieces.back() += letter;
+  }
+  return pieces;
+}
+
+/// Words with what is too wide for a line taken apart; `glued` pieces follow without a blank.
+struct Piece {
+  std::string text;
+  double width = 0;
+  bool glued = false;
+};
+
+std::vector<Piece> pieces_of(std::string_view text, const Lettering& lettering, double width) {
+  std::vector<Piece> pieces;
+  for (const std::string& word : words_of(text)) {
+    bool glued = false;
+    for (std::string& piece : pieces_of(word, lettering, width)) {
+      const double wide = width_of(piece, lettering);
+      pieces.push_back({std::move(piece), wide, glued});
+      glued = true;
+    }
+  }
+  return pieces;
+}
+
+struct Measure {
+  double width = 0, indent = 0, blank = 0;
+};
+
+/// Index of the first piece of each line, filled greedily.
+std::vector<std::size_t> line_starts(const std::vector<Piece>& pieces, const Measure& measure) {
+  std::vector<std::size_t> starts;
+  double filled = 0;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const double gap = pieces[i].glued ? 0 : measure.blank;
+    const bool fits = !starts.empty() && filled + gap + pieces[i].width <= measure.width;
+    filled = fits ? filled + gap + pieces[i].width : (starts.empty() ? measure.indent : 0) + pieces[i].width;
+    if (!fits) starts.push_back(i);
+  }
+  return starts;
+}
+
+/// The least width that takes no more lines than the full one.
+Measure evened(const std::vector<Piece>& pieces, Measure measure) {
+  const std::size_t lines = line_starts(pieces, measure).size();
+  double least = measure.indent, enough = measure.width;
+  for (const Piece& piece : pieces) least = std::max(least, piece.width);
+  if (lines < 2 || least >= enough) return measure;
+  for (int halving = 0; halving < 12; ++halving) {
+    const double middle = (least + enough) / 2;
+    const bool fits = line_starts(pieces, {middle, measure.indent, measure.blank}).size() <= lines;
+    (fits ? enough : least) = middle;
+  }
+  measure.width = enough;
+  return measure;
+}
+
+std::vector<std::string> joined(const std::vector<Piece>& pieces, const std::vector<std::size_t>& starts) {
+  std::vector<std::string> lines(starts.size());
+  std::size_t line = 0;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    if (line + 1 < starts.size() && i >= starts[line + 1]) ++line;
+    if (!lines[line].empty() && !pieces[i].glued) lines[line] += ' ';
+    lines[line] += pieces[i].text;
+  }
+  return lines;
+}
+
+} // namespace
+
+double width_of(std::string_view text, const Lettering& lettering) {
+  return lettering.size * text_width(lettering.face, lettering.bold, lettering.italic, text);
+}
+
+Lettering at_size(Lettering lettering, double size) {
+  lettering.size = size;
+  return lettering;
+}
+
+Text written(std::string text, const Lettering& lettering, Point at, Anchor anchor) {
+  Text set;
+  set.width = width_of(text, lettering);
+  set.text = std::move(text);
+  set.at = at;
+  set.size = lettering.size;
+  set.face = lettering.face;
+  set.bold = lettering.bold;
+  set.italic = lettering.italic;
+  set.anchor = anchor;
+  set.color = lettering.color;
+  return set;
+}
+
+std::vector<std::string> wrap(std::string_view text, const Lettering& lettering, double width, double indent,
+                              std::size_t most) {
+  const std::vector<Piece> pieces = pieces_of(text, lettering, width);
+  const Measure measure{width, indent, width_of(" ", lettering)};
+  std::vector<std::size_t> starts = line_starts(pieces, measure);
+  if (starts.size() <= most) return joined(pieces, line_starts(pieces, evened(pieces, measure)));
+  const std::vector<Piece> kept(pieces.begin(), pieces.begin() + static_cast<std::ptrdiff_t>(starts[most]));
+  starts.resize(most);
+  std::vector<std::string> lines = joined(kept, starts);
+  lines.back() += "…";
+  return lines;
+}
+
+} // namespace whorl::drawing
