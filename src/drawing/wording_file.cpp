@@ -1,0 +1,103 @@
+#include "drawing/wording_file.hpp"
+
+#include <pugixml.hpp>
+
+#include <cstdlib>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+
+namespace whorl::drawing {
+namespace {
+
+/// Without blanks at either end; a line end within counts as a blank.
+std::string trimmed(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const bool blank = c == ' ' || c == '\n' || c == '\r' || c == '\t';
+    if (!blank)
+      out += c;
+    else if (!out.empty() && out.back() != ' ')
+      out += ' ';
+  }
+  if (!out.empty() && out.back() == ' ') out.pop_back();
+  return out;
+}
+
+void append_quoted(std::string& out, std::string_view text) {
+  out += '"';
+  for (const char c : text) {
+    if (c == '"' || c == '\\') out += '\\';
+    out += c;
+  }
+  out += '"';
+}
+
+void append_wording(std::string& out, const WordingReading& reading) {
+  out += "    {";
+  append_quoted(out, reading.language);
+  out += ", {\n";
+  for (const auto& entry : reading.wording) {
+    out += "      {";
+    append_quoted(out, entry.first);
+    out += ", ";
+    append_quoted(out, entry.second);
+    out += "},\n";
+  }
+  out += "    }},\n";
+}
+
+constexpr const char* table_head = "// Made from symbols/words/sheet-*.xml while building.\n"
+                                   "#include \"drawing/wording_file.hpp\"\n\n"
+                                   "namespace whorl::drawing {\n\n"
+                                   "const Wording* find_wording(std::string_view language) {\n"
+                                   "  static const std::map<std::string, Wording, std::less<>> wordings{\n";
+constexpr const char* table_foot = "  };\n"
+                                   "  auto found = wordings.find(language);\n"
+                                   "  if (found == wordings.end())\n"
+                                   "    found = wordings.find(language.substr(0, language.find('-')));\n"
+                                   "  return found == wordings.end() ? nullptr : &found->second;\n"
+                                   "}\n\n"
+                                   "} // namespace whorl::drawing\n";
+
+} // namespace
+
+WordingReading read_wording(std::string_view xml) {
+  WordingReading reading;
+  pugi::xml_document document;
+  if (!document.load_buffer(xml.data(), xml.size()) || !document.child("sheet")) {
+    reading.problem = "it is no list of sheet words";
+    return reading;
+  }
+  reading.language = document.child("sheet").attribute("language").value();
+  if (reading.language.empty()) reading.problem = "it names no language";
+  for (const pugi::xml_node& text : document.child("sheet").children("text")) {
+    const std::string id = text.attribute("id").value();
+    if (!reading.wording.emplace(id, trimmed(text.child_value())).second)
+      reading.problem = "it has two texts called \"" + id + "\"";
+  }
+  return reading;
+}
+
+std::string wording_table(const std::vector<WordingReading>& wordings) {
+  std::string out = table_head;
+  for (const WordingReading& reading : wordings) append_wording(out, reading);
+  return out + table_foot;
+}
+
+int write_wording_table(const std::string& out, const std::vector<std::string>& files) {
+  std::vector<WordingReading> wordings;
+  for (const std::string& path : files) {
+    std::ifstream file(path, std::ios::binary);
+    const std::string xml{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    wordings.push_back(read_wording(xml));
+    if (wordings.back().problem.empty()) continue;
+    std::cerr << path << ": " << wordings.back().problem << '\n';
+    return EXIT_FAILURE;
+  }
+  std::ofstream file(out, std::ios::binary);
+  file << wording_table(wordings);
+  return file.flush() ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+} // namespace whorl::drawing
