@@ -14,8 +14,9 @@ namespace size {
 constexpr double slip = 0.30, single = 0.80, half = 1.40, step = 0.65, chain = 0.32; // foot to head
 constexpr double vee = 0.78, vee_pair = 0.96, vee_more = 0.83; // legs of sc in one, together
 constexpr double pair = 0.98, pair_treble = 1.15, pair_double_treble = 1.35, pair_step = 0.20;
+constexpr double pair_of_crosses = 1.45, under_cross = 0.74; // extended single crochets
 constexpr double more = 0.88;      // three and more tall legs: their pitch, of a pair's
-constexpr double widest_fan = 1.7; // sum of the sines between the legs of a fan
+constexpr double widest_fan = 1.5; // sum of the sines between the legs of a fan
 constexpr double bar = 0.56, bar_of_pitch = 0.80, bellied_bar = 0.50;
 constexpr double slash = 0.46, slash_in_group = 0.38, slash_pitch = 0.30, slash_under_head = 0.44;
 constexpr double slash_in_fan = 0.62, slash_together = 0.36; // of the leg, from its foot
@@ -98,23 +99,26 @@ std::vector<Point> in_fan(int n, double leg, double sine) {
   return tips;
 }
 
-/// A tall stitch's leg: stem, slashes about a place along it, ties of an extended stitch.
+/// A leg of a tall stitch and where its slashes stand.
 struct Leg {
   Point foot, top;
   int slashes = 0;
-  int ties = 0;
-  double slash_at = 0; ///< from the foot, in W
+  double slash_at = 0; ///< the middle of them, from the foot
   double slash = size::slash;
 };
 
+/// Slashes lean as CYC prints them; on a leg that leans to the right they are mirrored, so that what is drawn
+/// about an axis stays the same on both sides and outer slashes do not stand up along their neighbours.
 void draw_leg(Drawing& drawing, const Leg& leg) {
   drawing.stretch("stem", leg.foot, leg.top);
   const Point up = unit(leg.top - leg.foot);
+  Frame frame = upright({}, up, leg.slash / size::slash);
+  if (leg.top.x > leg.foot.x) frame.across = -1 * frame.across;
   for (int i = 0; i < leg.slashes; ++i) {
     const double at = leg.slash_at + (i - (leg.slashes - 1) / 2.0) * size::slash_pitch;
-    drawing.put("slash", upright(leg.foot + at * up, up, leg.slash / size::slash));
+    frame.at = leg.foot + at * up;
+    drawing.put("slash", frame);
   }
-  for (int i = 1; i <= leg.ties; ++i) drawing.put("tie", upright(leg.top - (i * size::tie) * up, up));
 }
 
 int slashes_of(const stitch::Shape& shape, std::size_t leg) {
@@ -123,42 +127,38 @@ int slashes_of(const stitch::Shape& shape, std::size_t leg) {
 
 const char* single_mark(const Style& style) { return style.single == Style::Single::plus ? "plus" : "cross"; }
 
-/// What a leg ends in: a bar, or the cross of an extended single crochet.
-void draw_head(Drawing& drawing, const stitch::Shape& shape, Point top, Point up, double bar) {
-  if (shape.bar)
-    drawing.put("bar", upright(top, up, bar / size::bar));
-  else
-    drawing.put(single_mark(drawing.style), upright(top - size::single * up, up));
+/// What legs end in: a bar, with the ties of an extended stitch under it, or the cross of an extended single
+/// crochet.
+void draw_head(Drawing& drawing, const stitch::Shape& shape, Point top, Point up, double bar = size::bar) {
+  if (!shape.bar) return drawing.put(single_mark(drawing.style), upright(top - size::single * up, up));
+  drawing.put("bar", upright(top, up, bar / size::bar));
+  for (int i = 1; i <= shape.stems; ++i) drawing.put("tie", upright(top - (i * size::tie) * up, up));
 }
 
-/// A stem ends at the bar, or in the middle of the cross.
-Point stem_end(const stitch::Shape& shape, Point foot, Point top) {
-  return shape.bar ? top : top - (size::single / 2) * unit(top - foot);
+/// One leg ends at the bar or in the middle of the cross.
+Point leg_end(const stitch::Shape& shape, Point top) {
+  return shape.bar ? top : top - (size::single / 2) * unit(top);
 }
 
 void tall(Drawing& drawing, const stitch::Shape& shape, double height) {
   const Point top{0, height};
-  draw_leg(drawing, {{},
-                     stem_end(shape, {}, top),
-                     slashes_of(shape, 0),
-                     shape.bar ? shape.stems : 0,
-                     height * (1 - size::slash_under_head),
-                     size::slash});
-  draw_head(drawing, shape, top, {0, 1}, size::bar);
+  draw_leg(
+      drawing,
+      {{}, leg_end(shape, top), slashes_of(shape, 0), height * (1 - size::slash_under_head), size::slash});
+  draw_head(drawing, shape, top, {0, 1});
   drawing.out.extent.feet = {{}};
   drawing.out.extent.tips = {top};
 }
 
 void tall_in_one(Drawing& drawing, const stitch::Shape& shape, int n, double height) {
-  const double pair = pair_width(shape.height);
+  const double pair = shape.bar ? pair_width(shape.height) : size::pair_of_crosses;
   const double sine = std::min(size::more * pair / height, size::widest_fan / (n - 1));
   const std::vector<Point> tips = n == 2 ? in_line(2, pair, height) : in_fan(n, height, sine);
   const double bar = n == 2 ? size::bar : std::min(size::bar, size::bar_of_pitch * sine * height);
   for (const Point& tip : tips) {
     draw_leg(drawing, {{},
-                       stem_end(shape, {}, tip),
+                       leg_end(shape, tip),
                        slashes_of(shape, 0),
-                       shape.bar ? shape.stems : 0,
                        size::slash_in_fan * length(tip),
                        size::slash_in_group});
     draw_head(drawing, shape, tip, unit(tip), bar);
@@ -170,12 +170,11 @@ void tall_in_one(Drawing& drawing, const stitch::Shape& shape, int n, double hei
 void tall_together(Drawing& drawing, const stitch::Shape& shape, double height) {
   const double pair = pair_width(shape.height);
   const std::vector<Point> feet = in_line(shape.legs, shape.legs == 2 ? pair : size::more * pair, 0);
-  const Point top{0, height};
+  const Point top{0, height}, joint{0, shape.bar ? height : height - size::under_cross};
   for (std::size_t i = 0; i < feet.size(); ++i)
-    draw_leg(drawing, {feet[i], stem_end(shape, feet[i], top), slashes_of(shape, i),
-                       shape.bar && i == 0 ? shape.stems : 0, size::slash_together * length(top - feet[i]),
+    draw_leg(drawing, {feet[i], joint, slashes_of(shape, i), size::slash_together * length(joint - feet[i]),
                        size::slash_in_group});
-  draw_head(drawing, shape, top, {0, 1}, size::bar);
+  draw_head(drawing, shape, top, {0, 1});
   drawing.out.extent.feet = feet;
   drawing.out.extent.tips = {top};
 }
@@ -320,18 +319,34 @@ void draw_loops(Drawing& drawing, const stitch::Shape& shape, std::uint8_t loops
   for (const Point& foot : feet) drawing.put(mark, {{foot.x, 0.0 - under}});
 }
 
-/// All ink as convex pieces, and how wide it is; how deep, where loops are marked.
-void measure(Composed& composed, bool loops) {
+/// What the pens from `first` on ink, as convex pieces.
+std::vector<layout::Convex> ink_of(const std::vector<Pen>& pens, std::size_t first, std::size_t last) {
+  std::vector<layout::Convex> ink;
+  for (std::size_t i = first; i < last; ++i) append_ink(ink, pens[i]);
+  return ink;
+}
+
+/// A spindle is one piece: nothing stands between its legs.
+void merge(std::vector<layout::Convex>& ink) {
+  std::vector<Point> corners;
+  for (const layout::Convex& piece : ink) corners.insert(corners.end(), piece.begin(), piece.end());
+  ink = {convex_around(corners, 0)};
+}
+
+/// The ink as convex pieces and how wide it is; how deep, where pens from `marks` on are marks of loops.
+void measure(Composed& composed, std::size_t marks, bool spindle) {
   layout::SymbolExtent& extent = composed.extent;
-  for (const Pen& pen : composed.pens) append_ink(extent.ink, pen);
-  double reach = 0, low = 0;
+  const std::vector<Pen>& pens = composed.pens;
+  extent.ink = ink_of(pens, 0, marks);
+  if (spindle) merge(extent.ink);
+  for (layout::Convex& piece : ink_of(pens, marks, pens.size())) {
+    for (const Point& point : piece) extent.below = std::max(extent.below, 0.0 - point.y);
+    extent.ink.push_back(std::move(piece));
+  }
+  double reach = 0;
   for (const layout::Convex& piece : extent.ink)
-    for (const Point& point : piece) {
-      reach = std::max(reach, std::abs(point.x));
-      low = std::min(low, point.y);
-    }
+    for (const Point& point : piece) reach = std::max(reach, std::abs(point.x));
   extent.width = 2 * reach;
-  if (loops) extent.below = 0.0 - low;
 }
 
 layout::Widths label_widths(bool bold, bool italic) {
@@ -373,7 +388,7 @@ Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, c
   extent.floats = is_single(shape) && !shape.feet_joined;
   const std::size_t unmarked = drawing.out.pens.size();
   draw_loops(drawing, shape, key.loops, extent.floats && extent.feet.size() == 1);
-  measure(drawing.out, drawing.out.pens.size() > unmarked);
+  measure(drawing.out, unmarked, shape.feet_joined && n == 1);
   return std::move(drawing.out);
 }
 
