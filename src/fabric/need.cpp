@@ -23,8 +23,15 @@ Need times(Need pass, std::uint64_t n) {
   pass.slips = pass.slips == pass.uses ? times(pass.slips, n) : pass.slips;
   pass.uses = times(pass.uses, n);
   pass.stitches = times(pass.stitches, n);
+  pass.makes = times(pass.makes, n);
   pass.spaces = times(pass.spaces, n);
   return pass;
+}
+
+Need blocked(Hurdle hurdle) {
+  Need need;
+  need.hurdle = hurdle;
+  return need;
 }
 
 /// What runs to the end has no figures of its own: they depend on the edge.
@@ -33,7 +40,7 @@ Need to_the_end(const Need& pass) {
   need.to_end = true;
   need.starts = pass.starts;
   need.places_something = true;
-  need.unread = pass.unread;
+  need.hurdle = pass.hurdle;
   return need;
 }
 
@@ -56,10 +63,11 @@ void follow(Need& need, const Need& next) {
     need.spaces = plus(need.spaces, next.spaces);
   }
   need.stitches = plus(need.stitches, next.stitches);
+  need.makes = plus(need.makes, next.makes);
   need.to_end |= next.to_end;
   need.starts |= next.starts;
   need.places_something |= next.places_something;
-  need.unread |= next.unread;
+  if (need.hurdle == Hurdle::nothing) need.hurdle = next.hurdle;
 }
 
 class Measure {
@@ -74,7 +82,7 @@ public:
   }
 
   Need of(const Node& node, bool placed, int depth) const {
-    if (depth > deepest) return not_understood();
+    if (depth > deepest) return blocked(Hurdle::too_deep);
     switch (node.kind) {
     case NodeKind::work:
       return of_work(node.work, placed);
@@ -83,9 +91,9 @@ public:
     case NodeKind::group:
       return of_group(node, placed, depth);
     case NodeKind::reference:
-      return node.round < earlier_.size() ? earlier_[node.round] : not_understood();
+      return of_round(node.round);
     case NodeKind::unread:
-      return not_understood();
+      return blocked(Hurdle::unread);
     case NodeKind::sequence:
     case NodeKind::loops:
     case NodeKind::yarn:
@@ -95,10 +103,8 @@ public:
   }
 
 private:
-  static Need not_understood() {
-    Need need;
-    need.unread = true;
-    return need;
+  Need of_round(std::uint32_t round) const {
+    return round < earlier_.size() ? earlier_[round] : blocked(Hurdle::no_round);
   }
 
   static Need of_place(Where where, std::uint64_t places, bool placed) {
@@ -129,11 +135,12 @@ private:
   }
 
   Need of_stitch(const Work& work, bool placed) const {
-    if (work.kind >= tree_.kinds.size()) return not_understood();
+    if (work.kind >= tree_.kinds.size()) return blocked(Hurdle::unread);
     const stitch::StitchKind& kind = tree_.kinds[work.kind];
     Need pass;
     if (kind.takes > 0) pass = of_place(work.where, static_cast<std::uint64_t>(kind.takes), placed);
     pass.stitches = work.in_one;
+    pass.makes = static_cast<std::uint64_t>(std::max(0, kind.makes)) * work.in_one;
     if (is_slip(kind)) pass.slips = pass.uses;
     Need need = once_or_more(pass, work);
     // Only the first of several in the same place can be the one that finds it.
@@ -145,7 +152,8 @@ private:
     Need pass = of_place(node.work.where, 1, placed);
     const Need inside = children(node, true, depth);
     pass.stitches = inside.stitches;
-    pass.unread = inside.unread || inside.to_end;
+    pass.makes = inside.makes;
+    pass.hurdle = inside.to_end ? Hurdle::unread : inside.hurdle;
     return once_or_more(pass, node.work);
   }
 
@@ -156,16 +164,19 @@ private:
 } // namespace
 
 Need need_of(const Tree& tree, NodeId body, const std::vector<Need>& earlier) {
-  if (body >= tree.nodes.size()) {
-    Need need;
-    need.unread = true;
-    return need;
-  }
+  if (body >= tree.nodes.size()) return blocked(Hurdle::unread);
   return Measure(tree, earlier).of(tree.nodes[body], false, 0);
 }
 
 Need need_of_pass(const Tree& tree, const Node& repeat, const std::vector<Need>& earlier) {
   return Measure(tree, earlier).children(repeat, true, 0);
+}
+
+std::vector<Need> needs_of(const Tree& tree) {
+  std::vector<Need> needs;
+  needs.reserve(tree.rounds.size());
+  for (const pattern::RoundText& text : tree.rounds) needs.push_back(need_of(tree, text.body, needs));
+  return needs;
 }
 
 bool is_slip(const stitch::StitchKind& kind) { return kind.name == "sl st"; }

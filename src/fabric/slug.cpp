@@ -1,7 +1,5 @@
 #include "fabric/slug.hpp"
 
-#include <algorithm>
-
 namespace whorl::fabric {
 namespace {
 
@@ -32,12 +30,13 @@ std::string slug(std::string_view name) {
   return is_digit(slug.front()) ? "part-" + slug : slug;
 }
 
-std::string unique_slug(std::string_view name, const std::vector<std::string>& taken) {
+std::string unique_slug(std::string_view name, std::map<std::string, int>& taken) {
   const std::string plain = slug(name);
-  std::string unique = plain;
-  for (int n = 2; std::find(taken.begin(), taken.end(), unique) != taken.end(); ++n)
-    unique = plain + "-" + std::to_string(n);
-  return unique;
+  if (taken.emplace(plain, 1).second) return plain;
+  for (int& n = taken[plain];;) {
+    const std::string unique = plain + "-" + std::to_string(++n);
+    if (taken.emplace(unique, 1).second) return unique;
+  }
 }
 
 } // namespace whorl::fabric

@@ -1,8 +1,8 @@
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace whorl::fabric {
 
@@ -10,7 +10,8 @@ namespace whorl::fabric {
 /// where nothing is left of it.
 std::string slug(std::string_view name);
 
-/// The slug, made unlike those in `taken` by a number behind it.
-std::string unique_slug(std::string_view name, const std::vector<std::string>& taken);
+/// The slug, made unlike those in `taken` by a number behind it, and added to them. `taken` holds for every
+/// slug the last number tried behind it.
+std::string unique_slug(std::string_view name, std::map<std::string, int>& taken);
 
 } // namespace whorl::fabric

@@ -1,6 +1,7 @@
 #include "fabric/work.hpp"
 
 #include "fabric/hand.hpp"
+#include "fabric/mend.hpp"
 #include "fabric/placing.hpp"
 #include "fabric/slug.hpp"
 #include "fabric/tally.hpp"
@@ -32,9 +33,9 @@ struct Mark {
 class Working {
 public:
   Working(const Tree& tree, std::uint32_t limit)
-      : tree_(tree), limit_(limit), hand_(tree, needs_, worked_.fabric, edge_, limit) {
+      : tree_(tree), limit_(limit), needs_(needs_of(tree)),
+        hand_(tree, needs_, worked_.fabric, edge_, limit) {
     fabric().kinds = tree.kinds;
-    needs_.reserve(tree.rounds.size());
   }
 
   Worked work() {
@@ -64,6 +65,7 @@ private:
   void count_only();
   void stop_part(const RoundText& text);
   void report(const RoundText& text, const Outcome& outcome);
+  void say_hurdle(const RoundText& text, Hurdle hurdle);
   void say(Severity severity, const char* code, Span span, std::string message);
   Span body_span(const RoundText& text) const;
   Mark mark();
@@ -72,8 +74,9 @@ private:
   std::uint32_t limit_;
   Worked worked_;
   Edge edge_;
-  std::vector<Need> needs_;
+  const std::vector<Need> needs_;
   Hand hand_;
+  std::map<std::string, int> keys_;
   std::map<int, int> labelled_;    ///< how often a round of each number stood in this part
   std::string before_;             ///< the round whose stitches are open: "round 3"
   bool edge_known_ = true;         ///< false: a round without a stated count was not worked
@@ -100,11 +103,9 @@ void Working::say(Severity severity, const char* code, Span span, std::string me
 }
 
 void Working::begin_part(std::uint32_t index) {
-  std::vector<std::string> keys;
-  for (const Part& other : fabric().parts) keys.push_back(other.key);
   Part part;
   part.name = tree_.parts[index].name;
-  part.key = unique_slug(part.name, keys);
+  part.key = unique_slug(part.name, keys_);
   part.make = tree_.parts[index].make;
   part.first_round = static_cast<std::uint32_t>(fabric().rounds.size());
   part.text = index;
@@ -118,12 +119,8 @@ void Working::begin_part(std::uint32_t index) {
 
 void Working::work_part(std::uint32_t index) {
   begin_part(index);
-  for (std::uint32_t text = tree_.parts[index].first_round; text < pattern::end_round(tree_, index); ++text) {
-    // A round may refer to those before it; what is no round of the tree order has no need.
-    needs_.resize(text);
-    needs_.push_back(need_of(tree_, tree_.rounds[text].body, needs_));
-    work_text(text);
-  }
+  const std::uint32_t end = pattern::end_round(tree_, index);
+  for (std::uint32_t text = tree_.parts[index].first_round; text < end; ++text) work_text(text);
 }
 
 void Working::work_text(std::uint32_t index) {
@@ -178,9 +175,22 @@ void Working::count_only() {
   ++part().counted_only;
 }
 
+/// Words that were not understood were said by the reader.
+void Working::say_hurdle(const RoundText& text, Hurdle hurdle) {
+  if (!text.read || text_said_ == round().text) return;
+  if (hurdle == Hurdle::no_round)
+    say(Severity::error, "reference", body_span(text),
+        fabric::name_of(round()) + " is to be worked like a round that does not stand before it");
+  if (hurdle == Hurdle::too_deep)
+    say(Severity::error, "limit", body_span(text),
+        "brackets are nested more than " + std::to_string(deepest) + " deep");
+  text_said_ = round().text;
+}
+
 /// Whether there is anything to be tried: it was read, and the edge before it is known.
 bool Working::is_workable(const RoundText& text, const Need& need) {
-  if (!text.read || text.body == pattern::no_node || need.unread) {
+  if (!text.read || text.body == pattern::no_node || need.hurdle != Hurdle::nothing) {
+    say_hurdle(text, need.hurdle);
     stop_part(text);
     return false;
   }
@@ -206,6 +216,7 @@ bool Working::fits(const RoundText& text, const Need& need) {
     say(Severity::error, "past-end", body_span(text),
         fabric::name_of(round()) + " needs " + stitches(uses) + ", " + before_ + " has " +
             std::to_string(edge_.left()));
+    worked_.findings.back().mend = mend(tree_, needs_, round().text, edge_.left());
   }
   return false;
 }
