@@ -1,0 +1,24 @@
+#pragma once
+
+#include "layout/extents.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// Which way work runs round a disc; angles count from 12 o'clock in that direction.
+enum class Way : std::uint8_t { anticlockwise, clockwise };
+
+/// The direction from the centre at an angle.
+Point outward(double angle, Way way);
+
+/// The direction in which work runs there.
+Point along(double angle, Way way);
+
+/// The point of a circle round (0, 0) at an angle.
+Point on_circle(double radius, double angle, Way way);
+
+/// Cubic curves (1 + 3n points) along a circle from one angle to a greater one.
+std::vector<Point> circle_curve(double radius, double from, double to, Way way);
+
+} // namespace whorl::layout

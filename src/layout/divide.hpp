@@ -1,0 +1,35 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+
+#include <cstdint>
+#include <vector>
+
+namespace whorl::layout {
+
+/// A run of rounds that becomes one disc; `first` and `last` count from the first of what was divided.
+struct Stretch {
+  std::uint32_t first = 0, last = 0;
+  bool inward = false;
+  bool operator==(const Stretch&) const = default;
+};
+
+/// How a part begins and ends, as far as its division into figures asks.
+struct Ends {
+  bool from_centre = true; ///< begun in a ring or one chain
+  bool gathered = false;   ///< closed at its end
+};
+
+/// Divides rounds of so many stitches into discs: outward while they grow or stay, inward where they shrink
+/// to a closing or a neck or lose more than a quarter.
+std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends& ends);
+
+/// The rounds of a part that can be drawn as discs: those before the first row, chain or turned round,
+/// without those that have no stitch. Indices into Fabric::rounds.
+std::vector<std::uint32_t> rounds_in_discs(const fabric::Fabric& fabric, std::uint32_t part);
+
+/// The division of those rounds, in places of that list.
+std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
+                            const std::vector<std::uint32_t>& rounds);
+
+} // namespace whorl::layout

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "layout/contour.hpp"
+#include "layout/fold.hpp"
+#include "layout/lay.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// What a disc shall show, decided on whole numbers.
+struct Plan {
+  std::uint32_t part = 0;
+  bool inward = false;
+  std::vector<Ring> rings; ///< from the centre outward; rounds, echo and ink are set
+  Centre centre = Centre::nothing;
+  std::vector<Run> centre_text; ///< face, size and text are set
+};
+
+/// A disc and what the tests look at: every ring's size and the problem it was laid by.
+struct Drawn {
+  Figure figure;
+  std::vector<Size> sizes;
+  std::vector<Laid> laid;
+};
+
+/// Draws one disc.
+Drawn draw_disc(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
+
+} // namespace whorl::layout

@@ -1,0 +1,121 @@
+#include "layout/furniture.hpp"
+
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double break_middle = 0.575; ///< outside the heads of a folded ring
+constexpr int zigzags = 8;
+constexpr double zigzag_high = 0.20, zigzag_long = 0.19;
+constexpr double arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
+
+/// Labels stand beside the first stitches: their text begins at the gutter's edge there.
+double text_start(const Size& size, double width, Way way) {
+  const double edge = size.gutter / 2 - gutter_air - pointer_room;
+  return way == Way::anticlockwise ? -edge : edge - width;
+}
+
+Label label_at(Point at, std::vector<Run> runs, double size, std::uint32_t ring, Tone tone) {
+  Label label;
+  label.at = at;
+  label.box = line_box(at, line_width(runs), size);
+  label.runs = std::move(runs);
+  label.ring = ring;
+  label.tone = tone;
+  return label;
+}
+
+/// Six points across a break line, from one side of a zigzag to the other.
+void add_zigzag(double radius, double angle, Way way, std::vector<Point>& points) {
+  const double quarter = zigzag_long / 4 / radius;
+  points.push_back(on_circle(radius, angle - 2 * quarter, way));
+  points.push_back(on_circle(radius + zigzag_high, angle - quarter, way));
+  points.push_back(on_circle(radius - zigzag_high, angle + quarter, way));
+  points.push_back(on_circle(radius, angle + 2 * quarter, way));
+}
+
+/// A straight piece as a cubic curve.
+void line_to(Point to, std::vector<Point>& points) {
+  const Point from = points.back();
+  points.push_back(from + (1.0 / 3) * (to - from));
+  points.push_back(from + (2.0 / 3) * (to - from));
+  points.push_back(to);
+}
+
+void curve_on(double radius, double from, double to, Way way, std::vector<Point>& points) {
+  const std::vector<Point> curve = circle_curve(radius, from, to, way);
+  points.insert(points.end(), curve.begin() + (points.empty() ? 0 : 1), curve.end());
+}
+
+void widen(const std::vector<Point>& points, Figure& figure) {
+  for (const Point& point : points) {
+    figure.low = {std::min(figure.low.x, point.x), std::min(figure.low.y, point.y)};
+    figure.high = {std::max(figure.high.x, point.x), std::max(figure.high.y, point.y)};
+  }
+}
+
+} // namespace
+
+void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
+  const Tone tone = figure.rings[ring].echo ? Tone::grey : Tone::ink;
+  const Lettering& text = band.label;
+  const double base = size.label_y - letter_height * number_size / 2;
+  const double width = line_width(text.first), below = line_width(text.below);
+  figure.labels.push_back(
+      label_at({text_start(size, width, way), base}, text.first, number_size, ring, tone));
+  if (!text.below.empty()) {
+    const double y = size.label_y + text.second - letter_height * second_size / 2;
+    figure.labels.push_back(label_at({text_start(size, below, way), y}, text.below, second_size, ring, tone));
+  }
+  const double aside = size.gutter / 2 - gutter_air - pointer_length / 2;
+  const double angle = arc_sine(std::min(1.0, aside / size.middle));
+  Pointer pointer;
+  pointer.direction = along(angle, way);
+  pointer.tip = on_circle(size.middle, angle, way) + (pointer_length / 2) * pointer.direction;
+  pointer.ring = ring;
+  pointer.tone = tone;
+  figure.pointers.push_back(pointer);
+}
+
+void add_break_line(const Size& size, Way way, Figure& figure) {
+  const double radius = size.outer + break_middle;
+  const double from = arc_sine(size.gutter / 2 / radius), open = 2 * pi - 2 * from;
+  const double half = zigzag_long / 2 / radius;
+  Stroke line{Line::fold_break, {}, true};
+  double at = from;
+  for (int i = 0; i < zigzags; ++i) {
+    const double angle = from + open * (i + 0.5) / zigzags;
+    std::vector<Point> corners;
+    add_zigzag(radius, angle, way, corners);
+    curve_on(radius, at, angle - half, way, line.points);
+    for (std::size_t j = 1; j < corners.size(); ++j) line_to(corners[j], line.points);
+    at = angle + half;
+  }
+  curve_on(radius, at, 2 * pi - from, way, line.points);
+  figure.strokes.push_back(std::move(line));
+}
+
+void add_arrow(double radius, const Size& last, Way way, Figure& figure) {
+  const double from = arc_sine(std::min(1.0, last.gutter / 2 / radius)), to = from + arrow_long / radius;
+  figure.strokes.push_back({Line::direction, circle_curve(radius, from, to, way), true});
+  const Point tip = on_circle(radius, to, way), back = tip - barb_long * along(to, way);
+  const Point aside = barb_aside * outward(to, way);
+  figure.strokes.push_back({Line::direction, {back + aside, tip, back - aside}, false});
+}
+
+void add_gathering(double radius, Figure& figure) {
+  figure.strokes.push_back({Line::gathering, circle_curve(radius, 0, 2 * pi, Way::anticlockwise), true});
+}
+
+void bound(double radius, Figure& figure) {
+  figure.low = {-radius, -radius};
+  figure.high = {radius, radius};
+  for (const Label& label : figure.labels) widen(label.box, figure);
+  for (const Stroke& stroke : figure.strokes) widen(stroke.points, figure);
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,107 @@
+#include "layout/items.hpp"
+
+#include "stitch/kind.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::Legs;
+using fabric::Stitch;
+using fabric::StitchId;
+
+/// More than this in one place are drawn side by side.
+constexpr std::uint32_t most_in_one_symbol = 5;
+
+std::uint32_t legs_end(const Fabric& fabric, StitchId stitch) {
+  return stitch + 1 < fabric.stitches.size() ? fabric.stitches[stitch + 1].first_leg
+                                             : static_cast<std::uint32_t>(fabric.legs.size());
+}
+
+Legs legs_between(const Fabric& fabric, std::uint32_t first, std::uint32_t last) {
+  const fabric::Leg* all = fabric.legs.data();
+  return {all + first, all + std::max(first, last)};
+}
+
+Legs legs_of_one(const Fabric& fabric, StitchId stitch) {
+  return legs_between(fabric, fabric.stitches[stitch].first_leg, legs_end(fabric, stitch));
+}
+
+/// The loops a symbol is marked with: those of its legs where they agree on a part of the top.
+std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
+  const Legs legs = legs_of_one(fabric, stitch);
+  if (legs.size() == 0) return stitch::both;
+  const std::uint8_t loops = legs.begin()->into.loops;
+  for (const fabric::Leg& leg : legs)
+    if (leg.into.loops != loops || leg.into.what != fabric::On::top) return stitch::both;
+  if (loops != stitch::front && loops != stitch::back && loops != stitch::third) return stitch::both;
+  // an invisible decrease takes front loops by its nature: no mark
+  const auto own_nature = [&] {
+    return stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]).front_loops_only;
+  };
+  return loops == stitch::front && own_nature() ? static_cast<std::uint8_t>(stitch::both) : loops;
+}
+
+/// Into a ring, a space or the one chain that a part begins with a whole group goes, and it is no increase.
+bool holds_many(const Fabric& fabric, const fabric::Place& into, std::uint32_t round) {
+  const fabric::Part& part = fabric.parts[fabric.rounds[round].part];
+  return into.what == fabric::On::ring || into.what == fabric::On::space ||
+         (part.start == fabric::Start::second_chain && round == part.first_round);
+}
+
+bool is_plain(const Stitch& stitch) { return (stitch.flags & (fabric::joins | fabric::starts_chain)) == 0; }
+
+bool share_a_place(const Fabric& fabric, StitchId one, StitchId other) {
+  const Stitch &a = fabric.stitches[one], &b = fabric.stitches[other];
+  if (a.kind != b.kind || a.yarn != b.yarn || !is_plain(a) || !is_plain(b)) return false;
+  const Legs p = legs_of_one(fabric, one), q = legs_of_one(fabric, other);
+  return p.size() == 1 && q.size() == 1 && p.begin()->into == q.begin()->into &&
+         !holds_many(fabric, p.begin()->into, a.round);
+}
+
+Item item_of(const Fabric& fabric, StitchId stitch, bool echo) {
+  Item item;
+  item.key.kind = fabric.stitches[stitch].kind;
+  if (!echo) item.key.loops = marked_loops_of(fabric, stitch);
+  item.first = stitch;
+  return item;
+}
+
+} // namespace
+
+Legs legs_of(const Fabric& fabric, const Item& item) {
+  return legs_between(fabric, fabric.stitches[item.first].first_leg,
+                      legs_end(fabric, item.first + item.count - 1));
+}
+
+std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo) {
+  const fabric::Round& worked = fabric.rounds[round];
+  std::vector<Item> items;
+  items.reserve(worked.count);
+  for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch) {
+    const bool joined = !items.empty() && items.back().count < most_in_one_symbol &&
+                        share_a_place(fabric, items.back().first, stitch);
+    if (joined)
+      items.back().key.in_one = static_cast<std::uint16_t>(++items.back().count);
+    else
+      items.push_back(item_of(fabric, stitch, echo));
+  }
+  return items;
+}
+
+std::uint8_t marked_loops(const std::vector<Item>& items) {
+  if (items.empty()) return stitch::both;
+  const std::uint8_t loops = items.front().key.loops;
+  const bool alike =
+      std::all_of(items.begin(), items.end(), [loops](const Item& item) { return item.key.loops == loops; });
+  return alike ? loops : static_cast<std::uint8_t>(stitch::both);
+}
+
+bool has_loop_marks(const std::vector<Item>& items) {
+  return std::any_of(items.begin(), items.end(),
+                     [](const Item& item) { return item.key.loops != stitch::both; });
+}
+
+} // namespace whorl::layout

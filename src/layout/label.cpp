@@ -1,0 +1,75 @@
+#include "layout/label.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double dot_space = 0.14;
+constexpr double second_of_loops = 0.64, second_of_folds = 0.74;
+
+Run run(std::string text, Face face, double size) { return {std::move(text), face, size, 0, 0}; }
+
+std::string numbered(const fabric::Round& round) {
+  std::string text = std::to_string(round.number);
+  if (round.again > 0) text += static_cast<char>('a' + std::min(round.again, 25));
+  return text;
+}
+
+} // namespace
+
+std::string number_of(const fabric::Fabric& fabric, const Ring& ring) {
+  const std::string first = numbered(fabric.rounds[ring.round]);
+  return ring.round == ring.last_round ? first : first + "\u2013" + numbered(fabric.rounds[ring.last_round]);
+}
+
+std::string count_of(const fabric::Round& round) {
+  const bool missed = round.stated >= 0 && round.stated != static_cast<std::int64_t>(round.counted);
+  return std::to_string(round.counted) + (missed ? " (!)" : "");
+}
+
+std::string fill_in(const std::string& text, std::uint64_t number) {
+  const std::size_t at = text.find("{}");
+  if (at == std::string::npos) return text;
+  return text.substr(0, at) + std::to_string(number) + text.substr(at + 2);
+}
+
+double line_width(const std::vector<Run>& runs) {
+  return runs.empty() ? 0 : runs.back().x + runs.back().width;
+}
+
+std::vector<Run> set_line(std::vector<Run> runs, double space, const Extents& extents) {
+  double x = 0;
+  for (Run& one : runs) {
+    one.x = x;
+    one.width = one.size * text_width(extents, one.face, one.text);
+    x += one.width + space;
+  }
+  return runs;
+}
+
+Convex line_box(Point at, double width, double size) {
+  const double top = at.y + letter_height * size;
+  return {at, {at.x + width, at.y}, {at.x + width, top}, {at.x, top}};
+}
+
+Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
+                 const Extents& extents, const Page& page) {
+  Lettering label;
+  label.first =
+      set_line({run(number_of(fabric, ring), Face::bold, number_size), run("\u00B7", Face::bold, number_size),
+                run(count_of(fabric.rounds[ring.round]), Face::regular, count_size)},
+               dot_space, extents);
+  std::string second;
+  if (ring.round != ring.last_round)
+    second = fill_in(page.rounds, ring.last_round - ring.round + 1), label.second = second_of_folds;
+  else if (loops == stitch::back || loops == stitch::front)
+    second = loops == stitch::back ? page.back_loops : page.front_loops,
+    label.second = inward ? second_of_loops : -second_of_loops;
+  if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
+  label.width = std::max(line_width(label.first), line_width(label.below));
+  return label;
+}
+
+} // namespace whorl::layout

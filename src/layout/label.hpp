@@ -1,0 +1,48 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+#include "layout/place.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace whorl::layout {
+
+inline constexpr double number_size = 0.74, count_size = 0.62, second_size = 0.54;
+inline constexpr double letter_height = 0.72; ///< of a letter's box, in ems
+inline constexpr double pointer_length = 0.30;
+inline constexpr double pointer_room = 0.54; ///< pointer and the air between it and the text
+inline constexpr double gutter_air = 0.26;   ///< on either side of pointer and text
+
+/// What a ring's label says; its second line stands `second` above the first (below where negative).
+struct Lettering {
+  std::vector<Run> first;
+  std::vector<Run> below;
+  double width = 0; ///< of the longer line
+  double second = 0;
+};
+
+/// "8", "7–9", "41b".
+std::string number_of(const fabric::Fabric& fabric, const Ring& ring);
+
+/// "24", or "25 (!)" where the text states another.
+std::string count_of(const fabric::Round& round);
+
+/// The label `8 · 24` of a ring; `loops` are those that all its items are marked with, `inward` turns the
+/// side to which loop marks reach.
+Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
+                 const Extents& extents, const Page& page);
+
+/// Runs one beside the other with the given space between.
+std::vector<Run> set_line(std::vector<Run> runs, double space, const Extents& extents);
+
+/// `text` with `{}` replaced by the number.
+std::string fill_in(const std::string& text, std::uint64_t number);
+
+/// The box of one line of letters whose base line begins at `at`.
+Convex line_box(Point at, double width, double size);
+
+double line_width(const std::vector<Run>& runs);
+
+} // namespace whorl::layout

@@ -1,0 +1,199 @@
+#include "layout/lay.hpp"
+
+#include "layout/items.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::StitchId;
+
+constexpr double plain_pull = 0.08;
+constexpr double shaping_pull = 4 * plain_pull; ///< of increases and decreases
+constexpr double far_from_seat = 0.42;          ///< of the space between two seats
+
+std::optional<double> seat_of(const Seats& seats, StitchId stitch) {
+  const std::size_t at = stitch - seats.first;
+  if (stitch < seats.first || at >= seats.given.size() || seats.given[at] == 0) return std::nullopt;
+  return seats.sum[at] / seats.given[at];
+}
+
+/// The mean of some seats.
+struct Mean {
+  double sum = 0;
+  std::uint32_t count = 0;
+
+  void add(std::optional<double> value) {
+    if (value) sum += *value, ++count;
+  }
+  std::optional<double> value() const { return count > 0 ? std::optional(sum / count) : std::nullopt; }
+};
+
+bool is_stitch(const fabric::Place& place) {
+  return place.what != fabric::On::ring && place.what != fabric::On::space && place.of != fabric::none;
+}
+
+/// Outward an item is joined to what its legs go into, inward by its own tops.
+std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const Item& item,
+                                  const Seats& seats, const Turn& turn) {
+  Mean mean;
+  if (turn.inward) {
+    const StitchId onto_last =
+        fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
+    for (StitchId i = 0; i < item.count; ++i) mean.add(seat_of(seats, item.first + i + onto_last));
+  } else {
+    for (const fabric::Leg& leg : legs_of(fabric, item))
+      if (is_stitch(leg.into)) mean.add(seat_of(seats, leg.into.of));
+  }
+  return mean.value();
+}
+
+bool is_shaping(const Fabric& fabric, const Item& item) {
+  const fabric::Legs legs = legs_of(fabric, item);
+  if (item.count > 1) return true;
+  return legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into);
+}
+
+/// Items side by side in one place share it as a fan.
+bool shares_place(const Fabric& fabric, const Item& one, const Item& other) {
+  const fabric::Legs p = legs_of(fabric, one), q = legs_of(fabric, other);
+  return p.size() > 0 && q.size() > 0 && is_stitch(p.begin()->into) &&
+         p.begin()->into.of == q.begin()->into.of && (p.end() - 1)->into.of == (q.end() - 1)->into.of;
+}
+
+void spread_fan(const Band& band, std::size_t first, std::size_t last, double slot,
+                std::vector<double>& target) {
+  double width = 0;
+  for (std::size_t i = first; i < last; ++i) width += band.shapes[band.shape_of[i]]->slot;
+  double reached = -width / 2;
+  for (std::size_t i = first; i < last; ++i) {
+    const double own = band.shapes[band.shape_of[i]]->slot;
+    target[i] += (reached + own / 2) * slot;
+    reached += own;
+  }
+}
+
+void spread_fans(const Fabric& fabric, const std::vector<Item>& items, const Band& band, const Size& size,
+                 std::vector<double>& target) {
+  for (std::size_t first = 0; first < items.size();) {
+    std::size_t last = first + 1;
+    while (last < items.size() && shares_place(fabric, items[first], items[last])) ++last;
+    if (last > first + 1) spread_fan(band, first, last, size.slot, target);
+    first = last;
+  }
+}
+
+void string_gaps(const Band& band, const Size& size, Strung& strung) {
+  const std::size_t items = band.shape_of.size();
+  const auto slot = [&](std::size_t i) { return band.shapes[band.shape_of[i]]->slot; };
+  const auto wedge = [&](std::size_t i) -> const Wedge& { return size.wedges[band.shape_of[i]]; };
+  for (std::size_t k = 0; k <= items; ++k) {
+    const double before = k == 0 ? 0 : slot(k - 1) / 2, behind = k == items ? 0 : slot(k) / 2;
+    const bool beside_gutter = k == 0 || k == items;
+    strung.wanted.push_back(size.slot * (before + behind) + (beside_gutter ? size.half_gutter : 0));
+    if (k == 0)
+      strung.least.push_back(size.middle * wedge(0).from_gutter);
+    else if (k == items)
+      strung.least.push_back(size.middle * wedge(items - 1).to_gutter);
+    else
+      strung.least.push_back(size.middle * (wedge(k - 1).after + wedge(k).before) + size.air);
+  }
+}
+
+double open_arc(const Size& size) { return 2 * pi * size.middle - 2 * size.half_gutter; }
+
+void string_springs(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Size& size,
+                    const Seats& seats, const Turn& turn, Strung& strung) {
+  for (const Item& item : items) {
+    const std::optional<double> seat = wanted_seat(fabric, ring, item, seats, turn);
+    strung.target.push_back(size.half_gutter + seat.value_or(0) * open_arc(size));
+    strung.pull.push_back(!seat ? 0 : is_shaping(fabric, item) ? shaping_pull : plain_pull);
+  }
+}
+
+bool strays(const Laid& laid, double limit) {
+  for (std::size_t i = 0; i < laid.at.size(); ++i)
+    if (laid.strung.pull[i] > 0 && std::abs(laid.at[i] - laid.strung.target[i]) > limit) return true;
+  return false;
+}
+
+/// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
+void settle(Laid& laid, double limit) {
+  laid.at = relax(laid.strung);
+  for (int i = 0; i < 3 && strays(laid, limit); ++i) {
+    for (double& pull : laid.strung.pull) pull *= 4;
+    laid.at = relax(laid.strung);
+  }
+}
+
+} // namespace
+
+Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
+              const Size& size, const Seats& seats, const Turn& turn) {
+  Laid laid;
+  laid.strung.length = 2 * pi * size.middle;
+  string_gaps(band, size, laid.strung);
+  string_springs(fabric, ring, items, size, seats, turn, laid.strung);
+  if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
+  const double seat_width =
+      open_arc(size) / static_cast<double>(std::max<std::size_t>(1, seats.given.size()));
+  settle(laid, far_from_seat * seat_width);
+  return laid;
+}
+
+namespace {
+
+void give(Seats& seats, StitchId stitch, double at) {
+  const std::size_t place = stitch - seats.first;
+  if (stitch < seats.first || place >= seats.given.size()) return;
+  seats.sum[place] += at;
+  ++seats.given[place];
+}
+
+Seats seats_for(const fabric::Round& round) {
+  return {round.first_stitch, std::vector<double>(round.count, 0),
+          std::vector<std::uint32_t>(round.count, 0)};
+}
+
+/// The different stitches that an item's legs go into.
+std::vector<StitchId> bases_of(const Fabric& fabric, const Item& item) {
+  std::vector<StitchId> bases;
+  for (const fabric::Leg& leg : legs_of(fabric, item))
+    if (is_stitch(leg.into) && std::find(bases.begin(), bases.end(), leg.into.of) == bases.end())
+      bases.push_back(leg.into.of);
+  return bases;
+}
+
+double side_by_side(std::size_t place, std::size_t places) {
+  return static_cast<double>(place) - (static_cast<double>(places) - 1) / 2;
+}
+
+} // namespace
+
+Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Size& size,
+               const std::vector<double>& at, const Turn& turn, const fabric::Round* outside) {
+  if (turn.inward && outside == nullptr) return {};
+  Seats seats = seats_for(turn.inward ? *outside : fabric.rounds[ring.last_round]);
+  const auto fraction = [&](double s) { return (s - size.half_gutter) / open_arc(size); };
+  const StitchId onto_last =
+      fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (turn.inward) {
+      const std::vector<StitchId> bases = bases_of(fabric, items[i]);
+      for (std::size_t j = 0; j < bases.size(); ++j)
+        give(seats, bases[j], fraction(at[i] + side_by_side(j, bases.size()) * size.slot));
+    } else {
+      for (StitchId j = 0; j < items[i].count; ++j)
+        give(seats, items[i].first + j + onto_last,
+             fraction(at[i] + side_by_side(j, items[i].count) * size.slot));
+    }
+  }
+  return seats;
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+#include "layout/relax.hpp"
+#include "layout/ring.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// Where the stitches of a round would like what is joined to them on the next ring out: fractions of the
+/// open arc from gutter edge to gutter edge.
+struct Seats {
+  fabric::StitchId first = 0;
+  std::vector<double> sum;          ///< of the places given
+  std::vector<std::uint32_t> given; ///< how many; 0: none
+};
+
+/// A ring strung along its circle.
+struct Laid {
+  Strung strung;
+  std::vector<double> at; ///< arc length from the gutter's middle to each item's ray
+};
+
+/// Strings the items of a ring, each drawn to the seats of what it is joined to inside it, and lets them
+/// settle.
+Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
+              const Band& band, const Size& size, const Seats& seats, const Turn& turn);
+
+/// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
+/// which are stitches of `outside`.
+Seats seats_of(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
+               const Size& size, const std::vector<double>& at, const Turn& turn,
+               const fabric::Round* outside);
+
+} // namespace whorl::layout

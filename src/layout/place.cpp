@@ -1,0 +1,53 @@
+#include "layout/place.hpp"
+
+#include "layout/items.hpp"
+#include "layout/plan.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace whorl::layout {
+
+const char* name(Form form) {
+  switch (form) {
+  case Form::disc:
+    return "disc";
+  case Form::disc_inward:
+    return "disc-inward";
+  case Form::strip:
+    return "strip";
+  case Form::oval:
+    return "oval";
+  case Form::motif:
+    return "motif";
+  case Form::rows:
+    return "rows";
+  }
+  return "";
+}
+
+std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
+  const auto less = [](const SymbolKey& a, const SymbolKey& b) {
+    return std::tuple(a.kind, a.in_one, a.loops) < std::tuple(b.kind, b.in_one, b.loops);
+  };
+  std::vector<SymbolKey> keys;
+  for (std::uint32_t round = 0; round < fabric.rounds.size(); ++round)
+    for (const Item& item : items_of(fabric, round)) {
+      for (const SymbolKey& key : {item.key, SymbolKey{item.key.kind, item.key.in_one, stitch::both}}) {
+        const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
+        if (at == keys.end() || !(*at == key)) keys.insert(at, key);
+      }
+    }
+  return keys;
+}
+
+Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page) {
+  Placement placement;
+  const Folding folding(fabric);
+  for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
+    for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
+      placement.figures.push_back(draw_disc(fabric, plan, extents, page).figure);
+  return placement;
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,110 @@
+#include "layout/plan.hpp"
+
+#include "layout/divide.hpp"
+
+#include <algorithm>
+#include <string>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+
+constexpr double name_size = 0.95, note_size = 0.62;
+
+Run line(const std::string& text, double size) { return {text, Face::italic, size, 0, 0}; }
+
+Ring ring_of(const Fold& fold) {
+  Ring ring;
+  ring.round = fold.first;
+  ring.last_round = fold.last;
+  return ring;
+}
+
+Ring echo_of(std::uint32_t round) {
+  Ring ring = ring_of({round, round});
+  ring.echo = true;
+  return ring;
+}
+
+std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
+  std::vector<Fold> folds;
+  for (const std::uint32_t round : rounds) folds.push_back({round, round});
+  return folds;
+}
+
+/// What one part's discs are planned with.
+class Planning {
+public:
+  Planning(const Fabric& fabric, std::uint32_t part, const Folding& folding, const Page& page)
+      : part_(fabric.parts[part]), number_(part), folding_(folding), page_(page),
+        rounds_(rounds_in_discs(fabric, part)), stretches_(divide(fabric, part, rounds_)) {
+    to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
+  }
+
+  std::vector<Plan> plans(std::size_t figures) {
+    std::vector<Plan> all;
+    for (std::size_t i = 0; i < stretches_.size(); ++i) all.push_back(plan(i, figures + i));
+    return all;
+  }
+
+private:
+  Plan plan(std::size_t at, std::size_t figures) {
+    Plan plan;
+    plan.part = number_;
+    plan.inward = stretches_[at].inward;
+    plan.rings = rings(stretches_[at]);
+    if (plan.inward) std::reverse(plan.rings.begin(), plan.rings.end());
+    set_centre(at, figures, plan);
+    return plan;
+  }
+
+  std::vector<Ring> rings(const Stretch& stretch) {
+    const std::vector<std::uint32_t> own(rounds_.begin() + stretch.first, rounds_.begin() + stretch.last + 1);
+    std::vector<Ring> all;
+    if (stretch.first > 0) all.push_back(echo_of(rounds_[stretch.first - 1]));
+    for (const Fold& fold : page_.fold ? folding_.fold(own) : unfolded(own)) {
+      all.push_back(ring_of(fold));
+      all.back().ink = static_cast<std::uint8_t>(inked_++ % 2);
+    }
+    return all;
+  }
+
+  void set_centre(std::size_t at, std::size_t figures, Plan& plan) const {
+    const bool last = at + 1 == stretches_.size();
+    plan.centre = Centre::open;
+    if (!plan.inward && at == 0)
+      plan.centre = first_centre();
+    else if (!plan.inward)
+      plan.centre_text = {line(page_.neck, name_size), line(fill_in(page_.neck_from, figures), note_size)};
+    else if (!last)
+      plan.centre_text = {line(page_.neck, name_size), line(page_.neck_open, note_size)};
+    else if (to_the_end_ && part_.end == fabric::End::gathered)
+      plan.centre = Centre::gathered;
+    else if (to_the_end_)
+      plan.centre_text = {line(page_.neck_open, note_size)};
+  }
+
+  Centre first_centre() const {
+    if (part_.start == fabric::Start::magic_ring) return Centre::magic_ring;
+    return part_.start == fabric::Start::second_chain ? Centre::second_chain : Centre::open;
+  }
+
+  const fabric::Part& part_;
+  std::uint32_t number_;
+  const Folding& folding_;
+  const Page& page_;
+  std::vector<std::uint32_t> rounds_;
+  std::vector<Stretch> stretches_;
+  bool to_the_end_ = false;
+  std::uint32_t inked_ = 0;
+};
+
+} // namespace
+
+std::vector<Plan> plan_part(const Fabric& fabric, std::uint32_t part, const Folding& folding,
+                            const Page& page, std::size_t figures) {
+  return Planning(fabric, part, folding, page).plans(figures);
+}
+
+} // namespace whorl::layout

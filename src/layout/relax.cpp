@@ -1,0 +1,180 @@
+#include "layout/relax.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double tolerance = 1e-12;
+
+/// Items that rigid gaps hold together: those from `first` to before `last`, `reach` long.
+struct Block {
+  std::size_t first = 0, last = 0;
+  double reach = 0;
+  double pull = 0;  ///< of all its springs
+  double drawn = 0; ///< pull times where each spring wants the block's first item
+};
+
+/// The active set: which gaps stand at their least, and where the items are when they do.
+class ActiveSet {
+public:
+  explicit ActiveSet(const Strung& strung)
+      : strung_(strung), items_(strung.target.size()), rigid_(items_ + 1, 0), at_(items_, 0),
+        force_(items_ + 1, 0) {}
+
+  std::vector<double> solve() {
+    std::size_t best = items_ + 2;
+    int patience = 10;
+    for (std::size_t passes = 0; passes < 1000 + 20 * items_; ++passes) {
+      stand();
+      const std::size_t wrong = find_wrong();
+      if (wrong == 0) return at_;
+      if (wrong < best) best = wrong, patience = 10;
+      // flipping all at once is quick and may go round in a circle; one at a time cannot
+      if (patience-- > 0)
+        for (const std::size_t gap : wrong_) rigid_[gap] ^= 1;
+      else
+        rigid_[wrong_.back()] ^= 1;
+    }
+    return {};
+  }
+
+private:
+  double before(std::size_t gap) const { return gap == 0 ? 0 : at_[gap - 1]; }
+  double behind(std::size_t gap) const { return gap == items_ ? strung_.length : at_[gap]; }
+  double size(std::size_t gap) const { return behind(gap) - before(gap); }
+
+  /// Places every item for the present set of rigid gaps.
+  void stand() {
+    std::size_t first = 0, last = items_;
+    double low = 0, high = strung_.length;
+    while (first < items_ && rigid_[first]) low = at_[first] = low + strung_.least[first], ++first;
+    while (last > first && rigid_[last]) high = at_[last - 1] = high - strung_.least[last], --last;
+    gather_blocks(first, last);
+    if (!blocks_.empty()) balance(low, high);
+  }
+
+  void gather_blocks(std::size_t first, std::size_t last) {
+    blocks_.clear();
+    for (std::size_t i = first; i < last; ++i) {
+      if (i == first || !rigid_[i]) blocks_.push_back({i, i, 0, 0, 0});
+      Block& block = blocks_.back();
+      if (i != block.first) block.reach += strung_.least[i];
+      block.last = i + 1;
+      block.pull += strung_.pull[i];
+      block.drawn += strung_.pull[i] * (strung_.target[i] - block.reach);
+    }
+  }
+
+  /// Thomas's elimination over the blocks: 2 + pull on the diagonal, -1 beside it.
+  void balance(double low, double high) {
+    const std::size_t n = blocks_.size();
+    factor_.resize(n);
+    first_.resize(n);
+    for (std::size_t j = 0; j < n; ++j) {
+      const Block& block = blocks_[j];
+      double right = block.drawn + strung_.wanted[block.first] - block.reach - strung_.wanted[block.last];
+      right += j == 0 ? low : blocks_[j - 1].reach;
+      if (j + 1 == n) right += high;
+      const double pivot = 2 + block.pull - (j == 0 ? 0 : factor_[j - 1]);
+      factor_[j] = 1 / pivot;
+      first_[j] = (right + (j == 0 ? 0 : first_[j - 1])) * factor_[j];
+    }
+    for (std::size_t j = n - 1; j-- > 0;) first_[j] += factor_[j] * first_[j + 1];
+    for (std::size_t j = 0; j < n; ++j) spread(blocks_[j], first_[j]);
+  }
+
+  void spread(const Block& block, double at) {
+    for (std::size_t i = block.first; i < block.last; ++i) {
+      if (i != block.first) at += strung_.least[i];
+      at_[i] = at;
+    }
+  }
+
+  /// What passes through each gap: its own tension where it is free, else what the items beside it leave
+  /// over.
+  void pass_forces() {
+    std::size_t held = 0;
+    while (held <= items_ && rigid_[held]) ++held;
+    for (std::size_t k = held; k <= items_; ++k)
+      force_[k] = rigid_[k] ? force_[k - 1] + push(k - 1) : size(k) - strung_.wanted[k];
+    for (std::size_t k = held; k-- > 0;) force_[k] = force_[k + 1] - push(k);
+  }
+
+  double push(std::size_t item) const { return strung_.pull[item] * (at_[item] - strung_.target[item]); }
+
+  std::size_t find_wrong() {
+    pass_forces();
+    wrong_.clear();
+    for (std::size_t k = 0; k <= items_; ++k) {
+      const double over =
+          rigid_[k] ? strung_.least[k] - strung_.wanted[k] - force_[k] : size(k) - strung_.least[k];
+      if (over < -tolerance * std::max(1.0, strung_.length)) wrong_.push_back(k);
+    }
+    return wrong_.size();
+  }
+
+  const Strung& strung_;
+  std::size_t items_;
+  std::vector<char> rigid_;
+  std::vector<double> at_, force_, factor_, first_;
+  std::vector<Block> blocks_;
+  std::vector<std::size_t> wrong_;
+};
+
+std::vector<double> share_least(const Strung& strung, double sum) {
+  std::vector<double> at;
+  double reached = 0;
+  for (std::size_t i = 0; i < strung.target.size(); ++i) {
+    reached += strung.least[i];
+    at.push_back(sum > 0 ? reached * strung.length / sum : 0);
+  }
+  return at;
+}
+
+double tension(const Strung& strung, const std::vector<double>& at, std::size_t gap) {
+  const double from = gap == 0 ? 0 : at[gap - 1];
+  const double to = gap == at.size() ? strung.length : at[gap];
+  return to - from - strung.wanted[gap];
+}
+
+double slack(const Strung& strung, const std::vector<double>& at, std::size_t gap) {
+  return tension(strung, at, gap) + strung.wanted[gap] - strung.least[gap];
+}
+
+} // namespace
+
+std::vector<double> relax(const Strung& strung) {
+  double least = 0;
+  for (const double gap : strung.least) least += gap;
+  if (least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
+  std::vector<double> at = ActiveSet(strung).solve();
+  return at.size() == strung.target.size() ? at : share_least(strung, least);
+}
+
+Optimum check_optimum(const Strung& strung, const std::vector<double>& at) {
+  // A free gap passes on its tension, a gap at its least no more than that; from gap to gap the items'
+  // springs make the difference. Before the first free gap only differences are known: `room` is what they
+  // leave over.
+  constexpr double touching = 1e-9;
+  Optimum found;
+  bool known = false;
+  double through = 0, room = std::numeric_limits<double>::infinity();
+  for (std::size_t k = 0; k <= at.size(); ++k) {
+    if (k > 0) through += strung.pull[k - 1] * (at[k - 1] - strung.target[k - 1]);
+    const double own = tension(strung, at, k);
+    const bool free = slack(strung, at, k) > touching;
+    found.worst_gap = std::max(found.worst_gap, -slack(strung, at, k));
+    if (known)
+      found.worst_force = std::max(found.worst_force, free ? std::abs(own - through) : through - own);
+    if (!known && free) found.worst_force = std::max(found.worst_force, own - through - room);
+    if (!known) room = std::min(room, own - through);
+    if (free) known = true, through = own;
+  }
+  return found;
+}
+
+} // namespace whorl::layout

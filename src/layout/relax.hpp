@@ -1,0 +1,29 @@
+#pragma once
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// Items strung along an arc from 0 to `length`, both ends held fast. Gap k lies before item k, the last gap
+/// behind the last item. Every gap wants to be `wanted` and is never under `least`; item i is pulled to
+/// `target` by a spring of strength `pull` (the gaps' is 1).
+struct Strung {
+  double length = 0;
+  std::vector<double> wanted, least; ///< one more than there are items
+  std::vector<double> pull, target;  ///< one an item
+};
+
+/// Where the items stand: the exact least of sum (gap - wanted)^2 + sum pull (s - target)^2 with every gap at
+/// least `least`. The least gaps must leave room to spare; where they do not, the items stand as their least
+/// gaps share it.
+std::vector<double> relax(const Strung& strung);
+
+/// The half multipliers of the gaps at a solution: 0 where a gap is free, positive where it is held at its
+/// least. What no gap takes up is left as an error of the optimum's conditions.
+struct Optimum {
+  double worst_gap = 0;   ///< how far a gap is under its least
+  double worst_force = 0; ///< largest unbalanced force on an item, or pull of a gap that should push
+};
+Optimum check_optimum(const Strung& strung, const std::vector<double>& at);
+
+} // namespace whorl::layout

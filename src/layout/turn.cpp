@@ -1,0 +1,82 @@
+#include "layout/turn.hpp"
+
+#include <cmath>
+#include <cstdint>
+#include <initializer_list>
+
+namespace whorl::layout {
+namespace {
+
+/// An angle within a quarter turn's half of a multiple of pi/2.
+struct Reduced {
+  double rest = 0;
+  unsigned quarter = 0;
+};
+
+Reduced reduce(double angle) {
+  // pi/2 in two pieces, the first short enough that its multiples are exact
+  constexpr double coarse = 1.57079632673412561417e+00, fine = 6.07710050650619224932e-11;
+  const double turns = angle / (pi / 2);
+  const auto whole = static_cast<std::int64_t>(turns < 0 ? turns - 0.5 : turns + 0.5);
+  const auto n = static_cast<double>(whole);
+  return {(angle - n * coarse) - n * fine, static_cast<unsigned>(whole & 3)};
+}
+
+/// The first nine terms of the sine's series: the next is below 1e-19 for |x| <= pi/4.
+double sine_near_zero(double x) {
+  const double q = x * x;
+  double sum = 1.0 / 355687428096000.0;
+  for (const double c : {-1.0 / 1307674368000.0, 1.0 / 6227020800.0, -1.0 / 39916800.0, 1.0 / 362880.0,
+                         -1.0 / 5040.0, 1.0 / 120.0, -1.0 / 6.0})
+    sum = sum * q + c;
+  return x + x * q * sum;
+}
+
+double cosine_near_zero(double x) {
+  const double q = x * x;
+  double sum = 1.0 / 20922789888000.0;
+  for (const double c : {-1.0 / 87178291200.0, 1.0 / 479001600.0, -1.0 / 3628800.0, 1.0 / 40320.0,
+                         -1.0 / 720.0, 1.0 / 24.0, -0.5})
+    sum = sum * q + c;
+  return 1.0 + q * sum;
+}
+
+double of_quarter(double rest, unsigned quarter) {
+  const double value = (quarter & 1U) != 0 ? cosine_near_zero(rest) : sine_near_zero(rest);
+  return (quarter & 2U) != 0 ? -value : value;
+}
+
+/// The arc sine's series, for |x| <= 1/2 and quicker where x is small.
+double arc_sine_near_zero(double x) {
+  const double q = x * x;
+  double power = x, sum = x;
+  for (int k = 1; k < 40; ++k) {
+    const double odd = 2.0 * k - 1.0;
+    power *= q * odd / (odd + 1.0);
+    const double term = power / (odd + 2.0);
+    sum += term;
+    if (term < 1e-18 && term > -1e-18) break;
+  }
+  return sum;
+}
+
+} // namespace
+
+double sine(double angle) {
+  const Reduced reduced = reduce(angle);
+  return of_quarter(reduced.rest, reduced.quarter);
+}
+
+double cosine(double angle) {
+  const Reduced reduced = reduce(angle);
+  return of_quarter(reduced.rest, (reduced.quarter + 1U) & 3U);
+}
+
+double arc_sine(double x) {
+  if (x < 0) return -arc_sine(-x);
+  if (x >= 1) return pi / 2;
+  if (x <= 0.5) return arc_sine_near_zero(x);
+  return pi / 2 - 2.0 * arc_sine_near_zero(std::sqrt((1.0 - x) / 2.0));
+}
+
+} // namespace whorl::layout
