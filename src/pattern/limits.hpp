@@ -18,6 +18,9 @@ inline constexpr int states = 16;                     ///< ways to have come to 
 inline constexpr std::size_t depth = 64;              ///< of a tree that is shown
 inline constexpr int lines_back = 8;                  ///< lines before a disagreement that are read once more
 inline constexpr int passes = 3;                      ///< of reading more where counts disagree
+inline constexpr std::size_t mends = 40;              ///< changes that are tried on one line
+inline constexpr std::uint32_t mended_bytes = 500;    ///< of a line that is mended
+inline constexpr int mended_lines = 100;              ///< of one text
 } // namespace limit
 
 namespace cost {

@@ -3,6 +3,7 @@
 #include "pattern/assemble.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
+#include "pattern/mend.hpp"
 
 #include <algorithm>
 
@@ -22,12 +23,13 @@ std::string number(std::int64_t value) { return std::to_string(value); }
 
 std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
 
-Finding finding(Severity severity, const char* code, Span span, std::string message) {
+Finding finding(Severity severity, const char* code, Span span, std::string message, std::string mend = {}) {
   Finding result;
   result.severity = severity;
   result.code = code;
   result.span = span;
   result.message = std::move(message);
+  result.mend = std::move(mend);
   return result;
 }
 
@@ -174,8 +176,7 @@ private:
     std::size_t round = 0;
     for (const Line* line : lines.lines) {
       if (line->kind == LineKind::round) {
-        add_line(*line, lines.rounds[round], lines.settled[round]);
-        ++round;
+        add_line(*line, lines, round++);
       } else {
         add_sentence(*line);
       }
@@ -188,16 +189,38 @@ private:
     add_placings(result_.tree, part(), read_placings(source_.at(line.span), line.span, vocabulary_));
   }
 
-  void add_line(const Line& line, const Ways& ways, Settled settled) {
+  void add_line(const Line& line, const PartLines& part_lines, std::size_t round) {
+    const Ways& ways = part_lines.rounds[round];
+    Settled settled = part_lines.settled[round];
     const Way& way = ways[settled.way];
     if (settled.reading != not_read && is_too_much(way.readings[settled.reading])) settled.reading = not_read;
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
+    std::string& mend = result_.tree.rounds.back().mend;
+    mend = mend_of(line, part_lines, round);
     if (way.readings.empty()) {
-      find_unread(way);
+      find_unread(way, mend);
     } else if (settled.reading != not_read) {
-      find_passed_over(way.readings[settled.reading]);
+      find_passed_over(way.readings[settled.reading], mend);
       note_choice(line, ways, settled);
     }
+  }
+
+  /// What the round after a line uses, where no count of its own has to be known for it.
+  static std::int64_t used_by(const PartLines& lines, std::size_t round) {
+    if (round >= lines.rounds.size() || lines.settled[round].reading == not_read) return unknown;
+    const Settled& settled = lines.settled[round];
+    const Effect& effect = lines.rounds[round][settled.way].readings[settled.reading].effect;
+    return effect.starts || effect.pass_uses > 0 ? unknown : static_cast<std::int64_t>(effect.uses);
+  }
+
+  std::string mend_of(const Line& line, const PartLines& lines, std::size_t round) {
+    const Settled& settled = lines.settled[round];
+    const Way& way = lines.rounds[round][settled.way];
+    const bool passes_over =
+        settled.reading != not_read && !way.readings[settled.reading].passed_over.empty();
+    const bool agrees = settled.reading != not_read && settled.uses_all && settled.meets && !passes_over;
+    if (agrees || settled.opened == unknown || mended_++ >= limit::mended_lines) return {};
+    return find_mend(reader_, way, line.span, {settled.opened, used_by(lines, round + 1)}).value_or("");
   }
 
   /// Numbers that nobody works.
@@ -211,7 +234,7 @@ private:
     return false;
   }
 
-  void find_unread(const Way& way) {
+  void find_unread(const Way& way, const std::string& mend) {
     const bool known = !way.stuck.span.empty();
     std::string message = known ? "I cannot read " + quoted(source_.at(way.stuck.span)) + " here"
                                 : std::string("I cannot read this round");
@@ -226,13 +249,13 @@ private:
                 known              ? way.stuck.span
                 : way.work.empty() ? way.label.span
                                    : way.work,
-                std::move(message)));
+                std::move(message), mend));
   }
 
-  void find_passed_over(const Reading& reading) {
+  void find_passed_over(const Reading& reading, const std::string& mend) {
     for (const Span span : reading.passed_over)
       add(finding(Severity::warning, "passed-over", span,
-                  quoted(source_.at(span)) + " is not understood here and is left out"));
+                  quoted(source_.at(span)) + " is not understood here and is left out", mend));
   }
 
   static std::string uses_and_makes(const Effect& effect, std::int64_t open) {
@@ -263,6 +286,7 @@ private:
   const std::vector<stitch::StitchKind> kinds_;
   const Reader reader_;
   Read result_;
+  int mended_ = 0;
 };
 
 Read too_large(const Source& source) {

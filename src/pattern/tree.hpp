@@ -109,6 +109,7 @@ struct RoundText {
   Effect effect;                ///< what the chosen reading says; the fabric's tally proves it
   int readings = 1;             ///< how many readings agreed with the counts
   bool read = true;             ///< false: goes on with its stated count
+  std::string mend;             ///< the line with the one smallest change that makes its counts agree, or ""
 };
 
 enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bead, note };
