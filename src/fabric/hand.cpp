@@ -10,14 +10,6 @@ using pattern::NodeKind;
 using pattern::Where;
 using pattern::Work;
 
-namespace {
-
-std::string stitches(std::uint64_t count) {
-  return std::to_string(count) + (count == 1 ? " stitch" : " stitches");
-}
-
-} // namespace
-
 Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs, Fabric& fabric, Edge& edge,
            std::uint32_t limit)
     : tree_(tree), needs_(needs), fabric_(fabric), edge_(edge), limit_(limit),
@@ -170,6 +162,8 @@ bool Hand::passes(const Node& node, std::uint64_t takes, std::uint64_t spaces, P
 
 bool Hand::work_repeat(const Node& node, const Context& context, int depth) {
   const Need pass = node.work.to_end ? need_of_pass(tree_, node, needs_) : Need{};
+  // What runs to the end inside comes to the end in one pass.
+  if (node.work.to_end && pass.to_end) return follow_children(node, context, depth);
   return passes(node, pass.uses, pass.spaces, [&] { return follow_children(node, context, depth); });
 }
 
@@ -239,7 +233,10 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
     place = edge_.take_space();
     if (!place) return stop(node, "past-end", "there is no chain space left to work into");
   } else {
-    if (where == Where::ring && !edge_.is_ring()) return stop(node, "ring", "no ring is open here");
+    if (where == Where::ring && !edge_.is_ring()) {
+      if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
+      open_ring();
+    }
     place = where == Where::last ? edge_.take_last() : edge_.take_next();
   }
   if (place && !edge_.is_ring()) used();
@@ -255,8 +252,9 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
 bool Hand::take_chain(const Node& node) {
   const std::uint32_t nth = node.work.nth;
   if (nth == 0 || nth > foundation_count_) {
-    const std::string have =
-        foundation_count_ == 0 ? "no chain was made" : "the chain has only " + stitches(foundation_count_);
+    const std::string have = foundation_count_ == 0
+                                 ? "no chain was made"
+                                 : "the chain has only " + std::to_string(foundation_count_);
     return stop(node, "past-end",
                 "there is no chain number " + std::to_string(nth) + " from the hook: " + have);
   }

@@ -47,6 +47,8 @@ public:
   void begin_part();
   /// Opens the chain that the round just worked made, if it did nothing else; false if not.
   bool open_foundation();
+  /// Whether a stitch of this kind hides the back loops behind it from the hook (invisible decrease).
+  bool hides_back_loops(stitch::KindId kind) const { return gists_[kind].front_only; }
   /// The side that faces now.
   Side side() const { return side_; }
 

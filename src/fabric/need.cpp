@@ -62,6 +62,8 @@ void follow(Need& need, const Need& next) {
     need.uses = plus(need.uses, next.uses);
     need.spaces = plus(need.spaces, next.spaces);
   }
+  const bool only_chains = need.uses == 0 && !need.to_end && need.stitches > 0;
+  need.starts |= next.joins && only_chains;
   need.stitches = plus(need.stitches, next.stitches);
   need.makes = plus(need.makes, next.makes);
   need.to_end |= next.to_end;
@@ -112,7 +114,7 @@ private:
     need.places_something = true;
     if (where == Where::next || where == Where::last || (where == Where::same && !placed)) need.uses = places;
     if (where == Where::space) need.spaces = 1;
-    need.starts = where == Where::chain;
+    need.starts = where == Where::chain || where == Where::ring;
     return need;
   }
 
@@ -130,7 +132,8 @@ private:
     }
     Need need;
     need.starts = work.act == pattern::Act::ring;
-    need.stitches = work.act == pattern::Act::join ? 1 : 0;
+    need.joins = work.act == pattern::Act::join;
+    need.stitches = need.joins ? 1 : 0;
     return need;
   }
 

@@ -22,6 +22,7 @@ struct Need {
       0;               ///< of `uses`: slip stitches at the very end, which may run on into the round itself
   bool to_end = false; ///< something in it runs to the end of the round
   bool starts = false; ///< it opens an edge of its own (a ring, a chain)
+  bool joins = false;  ///< it is the slip stitch that joins: behind nothing but chains it opens a ring
   bool places_something = false;   ///< a place was taken, so that `same` has a meaning
   Hurdle hurdle = Hurdle::nothing; ///< why it cannot be worked at all
 };

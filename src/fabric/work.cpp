@@ -326,15 +326,16 @@ void Working::drop(const Mark& before) {
   edge_.open_counted(figures.makes);
 }
 
-/// An invisible decrease hides the loops behind it: no hook can reach them.
+/// An invisible decrease hides the back loops behind it: no hook can reach them.
 void Working::take_loops() {
   fabric().taken.resize(fabric().stitches.size(), stitch::no_loop);
   const StitchId first = fabric().rounds.back().first_stitch;
-  for (StitchId i = first; i < fabric().stitches.size(); ++i)
-    for (const Leg& leg : legs_of(fabric(), i)) {
-      if (leg.into.what != On::top && leg.into.what != On::chain_side) continue;
-      fabric().taken[leg.into.of] |= leg.into.loops;
-    }
+  for (StitchId i = first; i < fabric().stitches.size(); ++i) {
+    const bool hides = hand_.hides_back_loops(fabric().stitches[i].kind);
+    for (const Leg& leg : legs_of(fabric(), i))
+      if (leg.into.what == On::top || leg.into.what == On::chain_side)
+        fabric().taken[leg.into.of] |= hides ? std::uint8_t{stitch::both} : leg.into.loops;
+  }
 }
 
 } // namespace
