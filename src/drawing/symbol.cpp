@@ -13,9 +13,9 @@ namespace {
 namespace size {
 constexpr double slip = 0.30, single = 0.80, half = 1.40, step = 0.65, chain = 0.32; // foot to head
 constexpr double vee = 0.78, vee_pair = 0.96, vee_more = 0.83; // legs of sc in one, together
-constexpr double pair = 0.98, pair_treble = 1.15, pair_double_treble = 1.35, pair_step = 0.20;
+constexpr double pair = 0.98, pair_treble = 1.15, pair_double_treble = 1.35;
 constexpr double pair_of_crosses = 1.45, under_cross = 0.74; // extended single crochets
-constexpr double more = 0.88;      // three and more tall legs: their pitch, of a pair's
+constexpr double more = 0.87;      // three and more tall legs: their pitch, of a pair's
 constexpr double widest_fan = 1.5; // sum of the sines between the legs of a fan
 constexpr double bar = 0.56, bar_of_pitch = 0.80, bellied_bar = 0.50;
 constexpr double slash = 0.46, slash_in_group = 0.38, slash_pitch = 0.30, slash_under_head = 0.44;
@@ -77,7 +77,7 @@ double tall_height(int chains) {
 
 double pair_width(int chains) {
   if (chains <= 3) return size::pair;
-  return chains == 4 ? size::pair_treble : size::pair_double_treble + size::pair_step * (chains - 5);
+  return chains == 4 ? size::pair_treble : size::pair_double_treble;
 }
 
 std::vector<Point> in_line(int n, double pitch, double y) {

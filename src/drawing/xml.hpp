@@ -12,7 +12,8 @@ void append_escaped(std::string& out, std::string_view text);
 /// A word as one name of a `class`: what would end the name becomes a hyphen.
 void append_class(std::string& out, std::string_view word);
 
-/// A word as part of an id that may be pointed at: ASCII letters, digits and hyphens, a hyphen for the rest.
+/// A word as part of an id that may be pointed at: what is no ASCII letter, digit or underscore becomes a
+/// hyphen.
 std::string id_word(std::string_view word);
 
 } // namespace whorl::drawing
