@@ -14,6 +14,13 @@ struct Painted {
   std::string problem;                      ///< why bytes are empty, in plain words
 };
 
+/// A PNG holds at most so many dots in a row or column, and in all (four bytes each while it is drawn).
+inline constexpr int most_dots_a_side = 32'000;
+inline constexpr double most_dots = 100e6;
+
+/// A page of a PDF is at most 14 400 points wide or high.
+inline constexpr int most_mm_a_page = 5'080;
+
 /// A PNG, 8 bit, at so many dots per inch, on white paper.
 Painted png(const drawing::Scene& scene, double dots_per_inch = 200);
 

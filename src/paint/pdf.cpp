@@ -1,0 +1,68 @@
+#include "paint/canvas.hpp"
+#include "paint/owned.hpp"
+#include "paint/paint.hpp"
+#include "paint/pdf_catalog.hpp"
+
+#include <cairo-pdf.h>
+
+#include <cmath>
+
+namespace whorl::paint {
+namespace {
+
+constexpr double points_per_mm = 72 / 25.4;
+
+using Surface = Owned<cairo_surface_t, cairo_surface_destroy>;
+using Canvas = Owned<cairo_t, cairo_destroy>;
+
+bool fits(double mm) { return std::isfinite(mm) && mm > 0 && mm <= most_mm_a_page; }
+
+std::string problem_of(const drawing::Scene& scene) {
+  if (fits(scene.width) && fits(scene.height)) return "";
+  if (!(scene.width > 0 && scene.height > 0)) return "the sheet has no size";
+  return "the sheet is larger than the " + std::to_string(most_mm_a_page) +
+         " mm that a page of a PDF can be wide or high";
+}
+
+cairo_status_t append(void* bytes, const unsigned char* more, unsigned int count) {
+  static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(more), count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/// A scene has no date; a PDF must have one, and the clock's would change its bytes.
+constexpr const char* fixed_date = "2000-01-01T00:00:00Z";
+
+Surface blank(const drawing::Scene& scene, std::string& bytes) {
+  Surface surface{cairo_pdf_surface_create_for_stream(append, &bytes, scene.width * points_per_mm,
+                                                      scene.height * points_per_mm)};
+  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, scene.title.c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_SUBJECT, scene.description.c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, fixed_date);
+  return surface;
+}
+
+/// False if Cairo met something it cannot draw.
+bool finish(cairo_t* canvas, cairo_surface_t* surface) {
+  cairo_show_page(canvas);
+  cairo_surface_finish(surface);
+  return cairo_status(canvas) == CAIRO_STATUS_SUCCESS &&
+         cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS;
+}
+
+} // namespace
+
+Painted pdf(const drawing::Scene& scene) {
+  Painted painted;
+  painted.problem = problem_of(scene);
+  if (!painted.problem.empty()) return painted;
+  std::string bytes;
+  const Surface surface = blank(scene, bytes);
+  const Canvas canvas{cairo_create(surface.get())};
+  painted.missing_fonts = draw(canvas.get(), scene, {points_per_mm, Letters::as_text});
+  if (finish(canvas.get(), surface.get())) painted.bytes = with_language(bytes, scene.language);
+  if (painted.bytes.empty()) painted.problem = "the page could not be drawn";
+  return painted;
+}
+
+} // namespace whorl::paint

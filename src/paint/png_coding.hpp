@@ -1,0 +1,12 @@
+#pragma once
+
+#include <cairo.h>
+
+#include <string>
+
+namespace whorl::paint {
+
+/// A drawn RGB24 surface as a PNG of 8 bits a colour, without a time; empty if it cannot be coded.
+std::string coded_as_png(cairo_surface_t* surface, double dots_per_inch);
+
+} // namespace whorl::paint
