@@ -74,10 +74,12 @@ bool starts_something(const Way& way) {
 
 bool names_stitches(const Reader& reader, Span span) {
   const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
+  const words::Concept increase = words::find_concept(reader.vocabulary, "increase");
   const auto is_stitch = [&](const words::Word& word) {
     if (word.kind != words::WordKind::phrase || word.means >= reader.vocabulary.concepts.size()) return false;
     const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
-    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease;
+    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
+           word.means == increase;
   };
   return std::any_of(lattice.words.begin(), lattice.words.end(), is_stitch);
 }
@@ -219,6 +221,7 @@ private:
       ++next;
     }
     part_has_unlabelled_ = line.ways.front().label.span.empty();
+    any_round_ = true;
     return next;
   }
 
@@ -330,7 +333,14 @@ private:
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
     if (below_title && static_cast<std::size_t>(blanks) + 1 > words_of_name_below_title) return false;
     const auto header = read_header(text(typed), typed.span);
-    return !header || header->value.empty();
+    return !header || (header->value.empty() && !opens_list(at));
+  }
+
+  /// `Materials:` with lines below it that a blank line ends before the next round.
+  bool opens_list(std::size_t at) const {
+    std::size_t next = at + 1;
+    while (next < typed_.size() && !typed_[next].blank && !typed_[next].begins_round) ++next;
+    return next > at + 1 && (next == typed_.size() || typed_[next].blank);
   }
 
   /// The first line that is no header.

@@ -67,27 +67,41 @@ bool is_instruction(const words::Vocabulary& vocabulary, words::Concept means) {
   return means < vocabulary.concepts.size() && vocabulary.concepts[means].sort != words::ConceptClass::filler;
 }
 
+/// A word of the language near a word nobody knows.
+struct Near {
+  words::Concept means = words::no_concept;
+  std::string phrase;
+  int apart = 0;
+};
+
+/// Keeps of each meaning the nearest word.
+void keep_nearest(std::vector<Near>& near, const Near& found) {
+  for (Near& kept : near) {
+    if (kept.means != found.means) continue;
+    if (found.apart < kept.apart) kept = found;
+    return;
+  }
+  near.push_back(found);
+}
+
+std::vector<Near> near_words(std::string_view typed, const words::Vocabulary& vocabulary) {
+  std::vector<Near> near;
+  if (typed.size() < 2 || typed.size() > 20) return near;
+  const int most = typed.size() >= 6 ? 2 : 1;
+  for (const words::PhraseEntry& entry : vocabulary.phrases) {
+    if (!is_one_word(entry.phrase) || !is_instruction(vocabulary, entry.means)) continue;
+    const int apart = letters_apart(typed, entry.phrase, most);
+    if (apart <= most) keep_nearest(near, {entry.means, entry.phrase, apart});
+  }
+  return near;
+}
+
 /// Words of the language that a word nobody knows may have been meant for; of each meaning the nearest.
 void add_near_words(const Suspect& suspect, const Word& word, std::vector<Edit>& edits) {
   const std::string_view typed =
       std::string_view(suspect.line.text).substr(word.begin, word.end - word.begin);
-  const int most = typed.size() >= 6 ? 2 : 1;
-  std::vector<std::pair<words::Concept, std::size_t>> seen;
-  if (typed.size() < 2 || typed.size() > 20) return;
-  for (const words::PhraseEntry& entry : suspect.reader.vocabulary.phrases) {
-    if (!is_one_word(entry.phrase) || !is_instruction(suspect.reader.vocabulary, entry.means)) continue;
-    const int apart = letters_apart(typed, entry.phrase, most);
-    if (apart > most) continue;
-    const auto same =
-        std::find_if(seen.begin(), seen.end(), [&](const auto& s) { return s.first == entry.means; });
-    if (same != seen.end() && edits[same->second].size <= apart) continue;
-    if (same == seen.end()) {
-      seen.push_back({entry.means, edits.size()});
-      edits.push_back({});
-    }
-    edits[same == seen.end() ? edits.size() - 1 : same->second] = {
-        suspect.place(word.begin), suspect.place(word.end), entry.phrase, apart, false};
-  }
+  for (const Near& near : near_words(typed, suspect.reader.vocabulary))
+    edits.push_back({suspect.place(word.begin), suspect.place(word.end), near.phrase, near.apart, false});
 }
 
 char scanned_as(char c) {
@@ -119,8 +133,9 @@ void add_scanned(const Suspect& suspect, std::vector<Edit>& edits) {
   for (std::size_t i = 0; i < work.size() && edits.size() < limit::mends; ++i) {
     const bool in_run =
         (i > 0 && is_word_character(work[i - 1])) || (i + 1 < work.size() && is_word_character(work[i + 1]));
-    if (in_run && scanned_as(work[i]) != '\0')
-      edits.push_back({i, i + 1, std::string(1, scanned_as(work[i])), 1, false});
+    const bool capital = i + 1 < work.size() && work[i + 1] >= 'A' && work[i + 1] <= 'Z';
+    const char meant = capital && work[i] == '5' ? 'S' : scanned_as(work[i]);
+    if (in_run && meant != '\0') edits.push_back({i, i + 1, std::string(1, meant), 1, false});
   }
 }
 
@@ -180,7 +195,7 @@ void add_solved_number(const Suspect& suspect, const Word& word, std::int64_t op
                        std::vector<Edit>& edits) {
   const auto one = effect_with(suspect, with_number(suspect, word, 1));
   const auto two = effect_with(suspect, with_number(suspect, word, 2));
-  if (!one || !two || one->pass_uses > 0 || two->uses <= one->uses) return;
+  if (opened == unknown || !one || !two || one->pass_uses > 0 || two->uses <= one->uses) return;
   const std::int64_t each = two->uses - one->uses;
   const std::int64_t rest = opened - one->uses;
   if (rest < 0 || rest % each != 0) return;
@@ -212,7 +227,7 @@ struct Result {
 };
 
 std::optional<Result> result_of(const Reading& reading, std::int64_t opened) {
-  if (!reading.passed_over.empty()) return std::nullopt;
+  if (!reading.passed_over.empty() || (opened == unknown && !reading.effect.starts)) return std::nullopt;
   const Outcome worked = outcome(reading.effect, std::max<std::int64_t>(opened, 0));
   Result result;
   result.makes = worked.makes;
@@ -286,7 +301,9 @@ std::optional<std::string> find_mend(const Reader& reader, const Way& way, Span 
   std::optional<Edit> found;
   for (const Edit& edit : edits) {
     if (found && edit.size > found->size) break;
-    if (!agrees(suspect, applied(suspect.work, edit), wanted)) continue;
+    const std::string work = applied(suspect.work, edit);
+    if (found && work == applied(suspect.work, *found)) continue;
+    if (!agrees(suspect, work, wanted)) continue;
     if (found) return std::nullopt;
     found = edit;
   }

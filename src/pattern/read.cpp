@@ -4,6 +4,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
+#include "words/lattice.hpp"
 
 #include <algorithm>
 
@@ -31,6 +32,21 @@ Finding finding(Severity severity, const char* code, Span span, std::string mess
   result.message = std::move(message);
   result.mend = std::move(mend);
   return result;
+}
+
+/// What crocheters call the terms of a language: en-US has US terms, en-GB UK terms.
+std::string terms_of(std::string_view language) {
+  const std::size_t dash = language.rfind('-');
+  const std::string_view region = dash == std::string_view::npos ? language : language.substr(dash + 1);
+  return region == "GB" ? "UK" : std::string(region);
+}
+
+/// Whether a header names the terms of the other side of the ocean.
+bool speaks_of_other_terms(std::string_view said, std::string_view terms) {
+  const auto has = [&](std::string_view word) { return said.find(word) != std::string_view::npos; };
+  const bool us = has("US") || has("American");
+  const bool uk = has("UK") || has("British");
+  return (terms == "US" && uk && !us) || (terms == "UK" && us && !uk);
 }
 
 bool starts(const Ways& ways) {
@@ -116,8 +132,23 @@ private:
   void note_language() {
     const auto& headers = result_.tree.headers;
     if (result_.tree.rounds.empty()) return;
-    if (!value_of(headers, "language").empty() || !value_of(headers, "terms").empty()) return;
-    add(finding(Severity::note, "language", {}, "the words are read as " + vocabulary_.language + " terms"));
+    const std::string terms = terms_of(vocabulary_.language);
+    const std::string_view said = value_of(headers, "terms");
+    if (!said.empty() && speaks_of_other_terms(said, terms)) {
+      add(finding(Severity::warning, "terms", headers.empty() ? Span{} : span_of_header("terms"),
+                  "the pattern says " + quoted(said) + ", and its words are read in " + terms + " terms"));
+    } else if (said.empty() && value_of(headers, "language").empty()) {
+      add(finding(Severity::note, "language", {},
+                  "the words are read in " + terms + " terms; a line `Terms: " + terms +
+                      "` in the pattern says so"));
+    }
+  }
+
+  Span span_of_header(std::string_view name) const {
+    const std::string_view value = value_of(result_.tree.headers, name);
+    for (const Header& header : result_.tree.headers)
+      if (std::string_view(header.value).data() == value.data()) return header.span;
+    return {};
   }
 
   void take_front(const Cut& cut) {
@@ -219,7 +250,7 @@ private:
     const bool passes_over =
         settled.reading != not_read && !way.readings[settled.reading].passed_over.empty();
     const bool agrees = settled.reading != not_read && settled.uses_all && settled.meets && !passes_over;
-    if (agrees || settled.opened == unknown || mended_++ >= limit::mended_lines) return {};
+    if (agrees || (settled.opened == unknown && round > 0) || mended_++ >= limit::mended_lines) return {};
     return find_mend(reader_, way, line.span, {settled.opened, used_by(lines, round + 1)}).value_or("");
   }
 
@@ -235,21 +266,50 @@ private:
   }
 
   void find_unread(const Way& way, const std::string& mend) {
-    const bool known = !way.stuck.span.empty();
-    std::string message = known ? "I cannot read " + quoted(source_.at(way.stuck.span)) + " here"
-                                : std::string("I cannot read this round");
-    if (way.work.empty()) message = "nothing stands behind this label";
-    if (known && !way.stuck.could_follow.empty()) {
-      message +=
-          way.stuck.after.empty() ? "; I can read: " : "; after " + quoted(way.stuck.after) + " I can read: ";
-      for (std::size_t i = 0; i < way.stuck.could_follow.size(); ++i)
-        message += (i > 0 ? ", " : "") + way.stuck.could_follow[i];
+    const Span strange = strange_word(way);
+    if (way.work.empty())
+      add(finding(Severity::error, "unread", way.label.span, "nothing stands behind this label", mend));
+    else if (!strange.empty() && (way.stuck.span.empty() || strange.begin < way.stuck.span.begin))
+      add(finding(Severity::error, "unread", strange, "I do not know " + quoted(source_.at(strange)), mend));
+    else if (way.stuck.span.empty())
+      add(finding(Severity::error, "unread", way.work, "I cannot read this round", mend));
+    else
+      add(finding(Severity::error, "unread", way.stuck.span,
+                  "I cannot read " + quoted(source_.at(way.stuck.span)) + " here" +
+                      what_could_follow(way.stuck),
+                  mend));
+  }
+
+  static std::string what_could_follow(const Stuck& stuck) {
+    if (stuck.could_follow.empty()) return {};
+    std::string text =
+        stuck.after.empty() ? "; I can read: " : "; after " + quoted(stuck.after) + " I can read: ";
+    for (std::size_t i = 0; i < stuck.could_follow.size(); ++i)
+      text += (i > 0 ? ", " : "") + stuck.could_follow[i];
+    return text;
+  }
+
+  /// The first letters of a line that are no word.
+  Span strange_word(const Way& way) const {
+    const auto lattice = words::lattice(words::fold(source_.at(way.work), way.work.begin), vocabulary_);
+    std::uint32_t end = 0;
+    for (const words::Word& word : lattice.words) {
+      if (word.begin < end) continue;
+      end = word.end;
+      if (word.kind == words::WordKind::unknown) return with_glued(word.span, way.work);
     }
-    add(finding(Severity::error, "unread",
-                known              ? way.stuck.span
-                : way.work.empty() ? way.label.span
-                                   : way.work,
-                std::move(message), mend));
+    return {};
+  }
+
+  /// Letters with what is glued to them: `5C`, `l8`.
+  Span with_glued(Span span, Span work) const {
+    const auto is_glued = [this](std::uint32_t byte) {
+      const char c = source_.text()[byte];
+      return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    };
+    while (span.begin > work.begin && is_glued(span.begin - 1)) --span.begin;
+    while (span.end < work.end && is_glued(span.end)) ++span.end;
+    return span;
   }
 
   void find_passed_over(const Reading& reading, const std::string& mend) {

@@ -1,0 +1,168 @@
+#include "pattern/line.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+std::string shown(const Line& line, const Source& source) {
+  const std::string text(source.at(line.span));
+  switch (line.kind) {
+  case LineKind::title:
+    return "title " + text;
+  case LineKind::subtitle:
+    return "subtitle " + text;
+  case LineKind::header:
+    return "header " + line.header.name + " = " + line.header.value;
+  case LineKind::sentence:
+    return "sentence " + text;
+  case LineKind::round:
+    return "round " + text;
+  case LineKind::heading:
+    break;
+  }
+  return "part " + line.heading.name + " x" + std::to_string(line.heading.make) +
+         (line.heading.note.empty() ? "" : " (" + line.heading.note + ")");
+}
+
+using Lines = std::vector<std::string>;
+
+Lines cut_up(std::string_view text) {
+  const Source source(text);
+  const auto kinds = stitch::standard_kinds();
+  Lines lines;
+  for (const Line& line : cut({source, *words::find_vocabulary("en-US"), kinds}).lines)
+    lines.push_back(shown(line, source));
+  return lines;
+}
+
+/// How a line that names a part is taken apart, a round standing below it.
+std::string part(std::string_view heading) {
+  const Lines lines = cut_up("Forest floor\n\n" + std::string(heading) + "\nRnd 1: 6 sc in MR (6)\n");
+  return lines.size() > 1 ? lines[1] : "none";
+}
+
+} // namespace
+
+TEST_CASE("a whole pattern is sorted into title, headers, parts, rounds and sentences") {
+  CHECK(cut_up("Acorn\n"
+               "A small one for the pocket of a gnome.\n"
+               "\n"
+               "Yarn: brown and green\n"
+               "Hook: 2.5 mm\n"
+               "\n"
+               "Cap\n"
+               "Rnd 1: 6 sc in MR (6)\n"
+               "Rnd 2: inc x 6 (12)\n"
+               "Fasten off, leaving a long tail.\n"
+               "\n"
+               "Nut (make 2)\n"
+               "Rnd 1: 6 sc in MR (6)\n"
+               "Stuff firmly.\n") ==
+        Lines{"title Acorn", "subtitle A small one for the pocket of a gnome.",
+              "header Yarn = brown and green", "header Hook = 2.5 mm", "part Cap x1",
+              "round Rnd 1: 6 sc in MR (6)", "round Rnd 2: inc x 6 (12)",
+              "sentence Fasten off, leaving a long tail.", "part Nut x2 (make 2)",
+              "round Rnd 1: 6 sc in MR (6)", "sentence Stuff firmly."});
+}
+
+TEST_CASE("the ways to name a part and say how many are read") {
+  CHECK(part("Cap") == "part Cap x1");
+  CHECK(part("Cap:") == "part Cap x1");
+  CHECK(part("CAP (make 2)") == "part CAP x2 (make 2)");
+  CHECK(part("Cap – make 2") == "part Cap x2 (make 2)");
+  CHECK(part("Cap - make two") == "part Cap x2 (make two)");
+  CHECK(part("Nut: make 2") == "part Nut x2 (make 2)");
+  CHECK(part("## Cap") == "part Cap x1");
+  CHECK(part("**Cap**") == "part Cap x1");
+  CHECK(part("**Cap (x2)**") == "part Cap x2 (x2)");
+  CHECK(part("Cap\n---") == "part Cap x1");
+  CHECK(part("Cap\n=====") == "part Cap x1");
+  CHECK(part("HEAD AND BODY (in one piece)") == "part HEAD AND BODY x1 (in one piece)");
+  CHECK(part("Ears (x2)") == "part Ears x2 (x2)");
+  CHECK(part("Ears (2x)") == "part Ears x2 (2x)");
+  CHECK(part("Ear 2x") == "part Ear x2 (2x)");
+  CHECK(part("Ears x 2") == "part Ears x2 (x 2)");
+  CHECK(part("Ears × 2") == "part Ears x2 (× 2)");
+  CHECK(part("Left leg") == "part Left leg x1");
+  CHECK(part("Leg, from the foot up") == "part Leg x1 (from the foot up)");
+}
+
+TEST_CASE("the name of a part may stand above a sentence about it") {
+  CHECK(cut_up("Fox\n\nTail\nWorked from the tip.\nRnd 1: 6 sc in MR (6)") ==
+        Lines{"title Fox", "part Tail x1", "sentence Worked from the tip.", "round Rnd 1: 6 sc in MR (6)"});
+}
+
+TEST_CASE("a title alone names no part") {
+  CHECK(cut_up("Beetle\n\nRnd 1: 6 sc in MR (6)") == Lines{"title Beetle", "round Rnd 1: 6 sc in MR (6)"});
+}
+
+TEST_CASE("a text may begin with its first round") {
+  CHECK(cut_up("Rnd 1: 6 sc in MR (6)") == Lines{"round Rnd 1: 6 sc in MR (6)"});
+}
+
+TEST_CASE("a list below a header line belongs to it") {
+  CHECK(cut_up("Leaf\n\nMaterials:\n- green yarn\n1. 4 mm hook\n\nRnd 1: 6 sc in MR (6)") ==
+        Lines{"title Leaf", "header Materials = - green yarn\n1. 4 mm hook", "round Rnd 1: 6 sc in MR (6)"});
+}
+
+TEST_CASE("abbreviations with what they mean are no rounds") {
+  CHECK(cut_up("Leaf\n\nsc = single crochet\nMR = magic ring\ninc: 2 sc in the same st\n\nRnd 1: 6 sc in MR "
+               "(6)") == Lines{"title Leaf", "header sc = single crochet", "header MR = magic ring",
+                               "header inc = 2 sc in the same st", "round Rnd 1: 6 sc in MR (6)"});
+}
+
+TEST_CASE("a first round without a label is a round") {
+  CHECK(cut_up("Acorn\n\nCap\n6 sc in MR (6)\nRnd 2: inc x 6 (12)") ==
+        Lines{"title Acorn", "part Cap x1", "round 6 sc in MR (6)", "round Rnd 2: inc x 6 (12)"});
+}
+
+TEST_CASE("in a part without labels every line that is work with a count is a round") {
+  CHECK(cut_up("Acorn\n\nCap\n6 sc in MR (6)\ninc x 6 (12)\n(sc, inc) x 6 (18)\nFasten off.") ==
+        Lines{"title Acorn", "part Cap x1", "round 6 sc in MR (6)", "round inc x 6 (12)",
+              "round (sc, inc) x 6 (18)", "sentence Fasten off."});
+}
+
+TEST_CASE("a round wrapped over several lines is one round") {
+  CHECK(cut_up("Rnd 3: (sc 1,\ninc) x 6 (18)") == Lines{"round Rnd 3: (sc 1,\ninc) x 6 (18)"});
+  CHECK(cut_up("Rnd 3: (sc 1, inc) x 6\n(18)") == Lines{"round Rnd 3: (sc 1, inc) x 6\n(18)"});
+  CHECK(cut_up("Rnd 3: sc 6, inc,\nsc 6, inc (16)") == Lines{"round Rnd 3: sc 6, inc,\nsc 6, inc (16)"});
+  CHECK(cut_up("Rnd 3: sc 6, inc\nsc 6, inc (16)") == Lines{"round Rnd 3: sc 6, inc\nsc 6, inc (16)"});
+}
+
+TEST_CASE("the steps below a label of its own are its work") {
+  CHECK(cut_up("Round 5:\n- sc 6\n- inc 6 (18)\n\nRound 6: sc around (18)") ==
+        Lines{"round Round 5:\n- sc 6\n- inc 6 (18)", "round Round 6: sc around (18)"});
+}
+
+TEST_CASE("a sentence below a round does not belong to its work") {
+  CHECK(cut_up("Rnd 3: sc around (18)\nStuff the nut.\nRnd 4: sc around (18)") ==
+        Lines{"round Rnd 3: sc around (18)", "sentence Stuff the nut.", "round Rnd 4: sc around (18)"});
+}
+
+TEST_CASE("a sentence wrapped over lines is one sentence") {
+  CHECK(
+      cut_up("Rnd 3: sc around (18)\n\nPlace the eyes between rounds 2 and 3,\n8 sts apart.") ==
+      Lines{"round Rnd 3: sc around (18)", "sentence Place the eyes between rounds 2 and 3,\n8 sts apart."});
+}
+
+TEST_CASE("two rounds in one line are two rounds") {
+  CHECK(cut_up("R1: 6 sc in MR (6); R2: inc x 6 (12); R3: (sc, inc) x 6 (18)") ==
+        Lines{"round R1: 6 sc in MR (6);", "round R2: inc x 6 (12);", "round R3: (sc, inc) x 6 (18)"});
+}
+
+TEST_CASE("a heading inside a piece that is worked on is a sentence and not a new part") {
+  CHECK(cut_up("Gnome\n\nHead\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\nBody\nRnd 3: sc around (12)") ==
+        Lines{"title Gnome", "part Head x1", "round Rnd 1: 6 sc in MR (6)", "round Rnd 2: inc x 6 (12)",
+              "sentence Body", "round Rnd 3: sc around (12)"});
+}
+
+TEST_CASE("the count at the end of a line is found by its form alone") {
+  CHECK(count_at_end("flurb 6 (18)") == 18U);
+  CHECK(count_at_end("flurb 6 [18 sts].") == 18U);
+  CHECK(count_at_end("flurb 6 = 18") == 18U);
+  CHECK(count_at_end("flurb 6") == std::nullopt);
+  CHECK(count_at_end("flurb (see below)") == std::nullopt);
+}
