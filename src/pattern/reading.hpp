@@ -11,12 +11,12 @@ namespace whorl::pattern {
 
 /// Habits of writers that are soft: lines that counts have settled vote on them. A set.
 enum Habit : std::uint16_t {
-  glued_number_increases = 1,   ///< `2sc` = two in one place (else: two stitches)
-  glued_number_repeats = 2,     ///< `2sc` = two stitches
-  star_times_in_all = 4,        ///< `rep from * n times` = n in all
-  star_times_more = 8,          ///< `rep from * n times` = n more
-  bracket_repeats = 16,         ///< `[ … ]` is a repeat
-  bracket_one_place = 32,       ///< `[ … ]` goes into one place
+  glued_number_increases = 1, ///< `2sc` = two in one place (else: two stitches)
+  glued_number_repeats = 2,   ///< `2sc` = two stitches
+  star_times_in_all = 4,      ///< `rep from * n times` = n in all
+  star_times_more = 8,        ///< `rep from * n times` = n more
+  bracket_repeats = 16,       ///< `[ … ]` is a repeat
+  bracket_one_place = 32,     ///< `[ … ]` goes into one place
   starting_chain_counts = 64,
   starting_chain_does_not = 128,
 };
@@ -24,44 +24,47 @@ enum Habit : std::uint16_t {
 /// Where reading got stuck, for the finding: the furthest word that no row could take, and the rows that had
 /// matched furthest before it, in the language's written form.
 struct Stuck {
-  Span span;                               ///< empty: nowhere
-  std::string after;                       ///< what stood before it, as typed: "sc in"
-  std::vector<std::string> could_follow;   ///< at most three: "next st"
+  Span span;                             ///< empty: nowhere
+  std::string after;                     ///< what stood before it, as typed: "sc in"
+  std::vector<std::string> could_follow; ///< at most three: "next st"
+  bool too_deep = false; ///< brackets in brackets in brackets, more than reading_limits.nesting
 };
 
-/// One way to understand the work of a line. Its nodes are its own, the body being node `body`; the tree takes
-/// them over when the reading is chosen.
+/// One way to understand the work of a line. Its nodes are its own, the body being node `body`; the tree
+/// takes them over when the reading is chosen.
 struct Reading {
   std::vector<Node> nodes;
   NodeId body = no_node;
-  std::vector<stitch::StitchKind> new_kinds;  ///< kinds made on the way; node kinds >= `first_new_kind` are these
+  std::vector<stitch::StitchKind>
+      new_kinds; ///< kinds made on the way; node kinds >= `first_new_kind` are these
   stitch::KindId first_new_kind = 0;
   Effect effect;
   std::vector<Stated> stated;
-  std::vector<Placing> placings;              ///< what the line places besides (text and span set; part and round not)
-  std::vector<Span> passed_over;              ///< stitches or numbers that were not understood: each a finding
+  std::vector<Placing> placings; ///< what the line places besides (text and span set; part and round not)
+  std::vector<Span> passed_over; ///< stitches or numbers that were not understood: each a finding
   int cost = 0;
   std::uint16_t habits = 0;
 };
 
 /// How an edge with `open` places comes out of an effect.
 struct Outcome {
-  std::int64_t makes = 0;      ///< places the next round has
-  std::int64_t left_over = 0;  ///< places never reached
-  std::int64_t past_end = 0;   ///< places worked beyond the end
-  std::int64_t remainder = 0;  ///< places that a repeat to the end does not divide into
+  std::int64_t makes = 0;     ///< places the next round has
+  std::int64_t left_over = 0; ///< places never reached
+  std::int64_t past_end = 0;  ///< places worked beyond the end
+  std::int64_t remainder = 0; ///< places that a repeat to the end does not divide into
 };
 Outcome outcome(const Effect& effect, std::int64_t open);
 
 enum class Effort : std::uint8_t { cheapest, all };
 
-/// The readings of a line's work (label taken off), cheapest first, at most a dozen, two of the same effect and
-/// stated count being one. None: the line is not read, and `stuck` says where. `span` is the file's span of the work.
+/// The readings of a line's work (label taken off), cheapest first, at most a dozen, two of the same effect
+/// and stated count being one. None: the line is not read, and `stuck` says where. `span` is the file's span
+/// of the work.
 std::vector<Reading> read_work(std::string_view text, Span span, const words::Vocabulary& vocabulary,
                                const std::vector<stitch::StitchKind>& kinds, Effort effort, Stuck& stuck);
 
-/// What a line between the rounds places or does (eyes, marker, stuffing, cutting, sewing), clause by clause; a line
-/// that places nothing is one note. Text and span set; part and rounds before it not.
+/// What a line between the rounds places or does (eyes, marker, stuffing, cutting, sewing), clause by clause;
+/// a line that places nothing is one note. Text and span set; part and rounds before it not.
 std::vector<Placing> read_placings(std::string_view text, Span span, const words::Vocabulary& vocabulary);
 
 } // namespace whorl::pattern

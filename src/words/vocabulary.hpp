@@ -7,8 +7,8 @@
 
 namespace whorl::words {
 
-/// What a word means, whatever the language: "sc", "increase", "in", "each", "round". Concepts are numbered in the
-/// table of concepts of `symbols/words/rows.xml`; a stitch's concept carries the name of its kind.
+/// What a word means, whatever the language: "sc", "increase", "in", "each", "round". Concepts are numbered
+/// in the table of concepts of `symbols/words/rows.xml`; a stitch's concept carries the name of its kind.
 using Concept = std::uint16_t;
 inline constexpr Concept no_concept = 0xFFFF;
 
@@ -22,32 +22,95 @@ struct ConceptEntry {
 
 /// A phrase of a language and what it means. Phrases are stored folded.
 struct PhraseEntry {
-  std::string phrase;          ///< "single crochet"; a trailing `~` leaves the ending open
-  Concept means = no_concept;
-  bool write = false;          ///< the form in which it is written out
+  std::string phrase;         ///< "single crochet"; a trailing `~` leaves the ending open
+  Concept means = no_concept; ///< no_concept: a number word
+  bool write = false;         ///< the form in which it is written out
   int cost = 0;
+  std::uint32_t number = 0; ///< of a number word
 };
 
-/// A row: concepts and slots in order (`?` may be missing), what it means, its cost; `write` is its form in this
-/// language with its slots in order.
+/// A row: concepts and slots in order (`?` may be missing), what it means, its cost; `write` is its form in
+/// this language with its slots in order.
 struct RowEntry {
-  std::string id;              ///< "count-stitch"
-  std::string pattern;         ///< "count stitch"
-  std::string meaning;         ///< "plain", "one-place", "all-round", …
+  std::string id;      ///< "count-stitch"
+  std::string pattern; ///< "count stitch"
+  std::string meaning; ///< "plain", "one-place", "all-round", …
   std::string write;
   int cost = 0;
-  std::uint16_t habit = 0;     ///< name of the habit it follows, as a bit of pattern::Habit; 0: none
+  std::uint16_t habit = 0; ///< name of the habit it follows, as a bit of pattern::Habit; 0: none
+};
+
+/// What an element of a row takes: a concept, a class of concepts, a number, a mark, or a passage in brackets
+/// or between stars.
+enum class Slot : std::uint8_t {
+  concept_named,
+  concept_class,
+  work,
+  place,
+  count,
+  many,
+  few,
+  nth,
+  leave,
+  of,
+  again,
+  group,
+  square,
+  stars,
+  passage,
+  list,
+  separator,
+  colon,
+  hyphen,
+  open,
+  close,
+  star
+};
+
+/// One element of a row. `glued`: no blank stands before it.
+struct Element {
+  Slot slot = Slot::concept_named;
+  Concept means = no_concept;
+  ConceptClass sort = ConceptClass::word;
+  bool glued = false;
+  bool operator==(const Element&) const = default;
+};
+
+inline constexpr std::uint32_t no_step = 0xFFFFFFFF;
+
+/// One step of the tree of rows: an element behind the elements before it.
+struct RowStep {
+  Element element;
+  std::uint32_t child = no_step;
+  std::uint32_t sibling = no_step;
+  std::uint32_t end = no_step; ///< first of the rows that end here, in RowTree::ends
+};
+
+struct RowEnd {
+  std::uint16_t row = 0;
+  std::uint32_t next = no_step;
+};
+
+/// All rows by their beginnings, so that a line is looked at once. Step 0 is the root.
+struct RowTree {
+  std::vector<RowStep> steps;
+  std::vector<RowEnd> ends;
 };
 
 /// The words of one language, ready for looking up. Plain values; copied freely.
 struct Vocabulary {
-  std::string language;                ///< BCP 47: "en-US"
-  std::string extends;                 ///< the language it adds to, or ""
-  bool blanks_between_words = true;    ///< false in Japanese and Chinese
+  std::string language;             ///< BCP 47: "en-US"
+  std::string extends;              ///< the language it adds to, or ""
+  bool blanks_between_words = true; ///< false in Japanese and Chinese
   std::vector<ConceptEntry> concepts;
-  std::vector<PhraseEntry> phrases;    ///< sorted by phrase
+  std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
+  bool open_endings = false; ///< some phrase ends with `~`
+  RowTree row_tree;          ///< the rows by their beginnings
 };
+
+/// Sorts the phrases and grows the tree of rows. Call once all words and rows are in.
+void make_ready(Vocabulary& vocabulary);
 
 /// Number of the concept of this name, or no_concept.
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name);

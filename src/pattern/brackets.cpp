@@ -1,0 +1,160 @@
+#include "pattern/brackets.hpp"
+
+#include "pattern/costs.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::Concept;
+using words::Word;
+using words::WordKind;
+
+/// A bracket or star still waiting for its other half.
+struct Open {
+  char mark;
+  std::uint32_t at;
+};
+
+/// The pairing under way.
+struct Pairing {
+  std::string_view text;
+  const words::Lattice& lattice;
+  Concept repeat, from, to, conjunction;
+  Brackets& out;
+  std::vector<Open> open;
+};
+
+char partner(char closing) { return closing == ')' ? '(' : closing == ']' ? '[' : closing == '}' ? '{' : 0; }
+
+Passage passage_of(char mark) {
+  return mark == '('   ? Passage::round
+         : mark == '[' ? Passage::square
+         : mark == '{' ? Passage::curly
+                       : Passage::stars;
+}
+
+bool has_concept(const Pairing& pairing, std::uint32_t at, Concept wanted) {
+  for (std::uint32_t i = pairing.lattice.at[at]; i < pairing.lattice.at[at + 1]; ++i)
+    if (pairing.lattice.words[i].kind == WordKind::phrase && pairing.lattice.words[i].means == wanted)
+      return true;
+  return false;
+}
+
+/// The first word of `wanted` in [begin, end), or end.
+std::uint32_t find_word(const Pairing& pairing, std::uint32_t begin, std::uint32_t end, Concept wanted) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (has_concept(pairing, at, wanted)) return at;
+  return end;
+}
+
+void put(Pairing& pairing, Passage kind, std::uint32_t begin, std::uint32_t inner_end, std::uint32_t end) {
+  pairing.out.at[begin] = static_cast<std::int32_t>(pairing.out.all.size());
+  pairing.out.all.push_back({kind, begin, skip_blanks(pairing.text, begin + 1), inner_end, end});
+}
+
+/// A star that nothing closes runs to the words that say how it is repeated, or to `limit`.
+void put_open_star(Pairing& pairing, std::uint32_t begin, std::uint32_t limit) {
+  const std::uint32_t stop = find_word(pairing, begin + 1, limit, pairing.repeat);
+  const std::uint32_t end = trim_separators(pairing.text, begin + 1, stop);
+  put(pairing, Passage::open_star, begin, end, end);
+}
+
+void close_bracket(Pairing& pairing, std::uint32_t at) {
+  const char wanted = partner(pairing.text[at]);
+  const auto match = std::find_if(pairing.open.rbegin(), pairing.open.rend(),
+                                  [wanted](const Open& open) { return open.mark == wanted; });
+  if (match == pairing.open.rend()) return;
+  while (pairing.open.back().mark != wanted) {
+    if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, at);
+    pairing.open.pop_back();
+  }
+  put(pairing, passage_of(wanted), pairing.open.back().at, at, at + 1);
+  pairing.open.pop_back();
+}
+
+/// The byte before `at` that is no blank.
+char byte_before(std::string_view text, std::uint32_t at) {
+  while (at > 0 && text[at - 1] == ' ') --at;
+  return at == 0 ? '\0' : text[at - 1];
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
+  if (before && (before->means == pairing.from || before->means == pairing.to)) return StarRole::reference;
+  const char last = byte_before(pairing.text, at);
+  const std::uint32_t next = skip_blanks(pairing.text, at + 1);
+  const bool number_next = next < pairing.text.size() && is_digit(pairing.text[next]);
+  const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
+  if (number_next && last == ')') return StarRole::times;
+  if (number_next && (last == ']' || last == '}')) return StarRole::times;
+  const bool piece_before =
+      last != '\0' && !is_separator(last) && partner(last) == 0 && last != '(' && last != '[';
+  if (number_next && piece_before && !in_stars && before) return StarRole::times;
+  return in_stars ? StarRole::closes : StarRole::opens;
+}
+
+void meet_star(Pairing& pairing, std::uint32_t at, const Word* before) {
+  const StarRole role = role_of(pairing, at, before);
+  pairing.out.stars[at] = role;
+  if (role == StarRole::opens) pairing.open.push_back({'*', at});
+  if (role != StarRole::closes) return;
+  put(pairing, Passage::stars, pairing.open.back().at, at, at + 1);
+  pairing.open.pop_back();
+}
+
+void meet(Pairing& pairing, std::uint32_t at, const Word* before) {
+  const char mark = pairing.text[at];
+  if (mark == '(' || mark == '[' || mark == '{') pairing.open.push_back({mark, at});
+  if (partner(mark) != 0) close_bracket(pairing, at);
+  if (mark == '*') meet_star(pairing, at, before);
+  const bool deep = static_cast<int>(pairing.open.size()) > reading_limits.nesting;
+  if (deep && !pairing.out.too_deep) pairing.out.deep_at = at;
+  pairing.out.too_deep = pairing.out.too_deep || deep;
+}
+
+} // namespace
+
+bool is_separator(char c) {
+  return c == ',' || c == ';' || c == '.' || c == ':' || c == '-' || c == '+' || c == '/';
+}
+
+std::uint32_t skip_blanks(std::string_view text, std::uint32_t at) {
+  while (at < text.size() && text[at] == ' ') ++at;
+  return at;
+}
+
+std::uint32_t trim_separators(std::string_view text, std::uint32_t begin, std::uint32_t end) {
+  while (end > begin && (text[end - 1] == ' ' || is_separator(text[end - 1]))) --end;
+  return end;
+}
+
+Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
+                       const words::Vocabulary& vocabulary) {
+  Brackets out;
+  const auto size = static_cast<std::uint32_t>(text.text.size());
+  out.at.assign(size + 1, no_bracket);
+  out.stars.assign(size + 1, StarRole::none);
+  const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
+  Pairing pairing{text.text, lattice, named("repeat"), named("from"), named("to"), named("and"), out, {}};
+  const Word* before = nullptr;
+  for (std::uint32_t at = 0; at < size;) {
+    if (lattice.at[at] == lattice.at[at + 1]) {
+      ++at;
+      continue;
+    }
+    const Word& word = lattice.words[lattice.at[at]];
+    if (word.kind == WordKind::mark) meet(pairing, at, before);
+    before = &word;
+    if (word.kind == WordKind::mark && word.mark != '*') before = nullptr;
+    at = word.end;
+  }
+  for (; !pairing.open.empty(); pairing.open.pop_back())
+    if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, size);
+  return out;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,301 @@
+#include "pattern/build.hpp"
+
+#include "pattern/placing.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+/// A chain of nodes that grows at its end.
+struct Chain {
+  NodeId first = no_node;
+  NodeId last = no_node;
+};
+
+void append(std::vector<Node>& nodes, Chain& chain, NodeId id) {
+  if (chain.first == no_node)
+    chain.first = id;
+  else
+    nodes[chain.last].next = id;
+  chain.last = id;
+}
+
+/// A reading being built from paths.
+struct Building {
+  const WorkReader& reader;
+  Reading& reading;
+  bool started = false;     ///< a ring or chain is there to work into
+  std::vector<NodeId> bare; ///< increases and decreases that name no stitch
+};
+
+/// The pieces of one stretch, in order.
+struct Sequence {
+  Chain chain;
+  NodeId loops = no_node; ///< the loops that hold from here on
+  Chain in_loops;
+  std::uint8_t next_loops = 0; ///< loops for the next piece
+  std::uint32_t uses_in_all = 0;
+};
+
+NodeId build_stretch(Building& b, std::int32_t path);
+
+Span span_of(const Building& b, const Path& path) {
+  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
+  return b.reader.sentence.span(match.begin, match.end);
+}
+
+NodeId work_node(Building& b, const Work& work, Span span) {
+  return add_node(b.reading.nodes, make_node(NodeKind::work, work, span));
+}
+
+NodeId wrap(Building& b, NodeKind kind, const Work& work, NodeId child, Span span) {
+  Node node = make_node(kind, work, span);
+  node.child = child;
+  return add_node(b.reading.nodes, node);
+}
+
+/// "Inc in every 3rd st": two plain, one increase, to the end.
+NodeId every_node(Building& b, const Piece& piece, Span span) {
+  Work one = piece.work;
+  one.nth = 0;
+  one.to_end = false;
+  one.leave = 0;
+  one.times = 1;
+  Work plain = one;
+  plain.in_one = 1;
+  plain.times = piece.work.nth - 1U;
+  Chain chain;
+  if (plain.times > 0) append(b.reading.nodes, chain, work_node(b, plain, span));
+  append(b.reading.nodes, chain, work_node(b, one, span));
+  if (piece.bare) b.bare.push_back(chain.last);
+  Work repeat;
+  repeat.to_end = true;
+  repeat.leave = piece.work.leave;
+  return wrap(b, NodeKind::repeat, repeat, chain.first, span);
+}
+
+/// Loops for one node: its own if it is a piece of work, else around it.
+NodeId in_loops(Building& b, NodeId id, std::uint8_t loops) {
+  Node& node = b.reading.nodes[id];
+  if (node.kind == NodeKind::work) {
+    node.work.loops = loops;
+    return id;
+  }
+  Work work;
+  work.loops = loops;
+  return wrap(b, NodeKind::loops, work, id, node.span);
+}
+
+void put(Building& b, Sequence& sequence, NodeId id) {
+  if (sequence.next_loops != 0) id = in_loops(b, id, sequence.next_loops);
+  sequence.next_loops = 0;
+  append(b.reading.nodes, sequence.loops == no_node ? sequence.chain : sequence.in_loops, id);
+}
+
+void close_loops(Building& b, Sequence& sequence) {
+  if (sequence.loops == no_node) return;
+  Node& node = b.reading.nodes[sequence.loops];
+  node.child = sequence.in_loops.first;
+  if (node.child != no_node) append(b.reading.nodes, sequence.chain, sequence.loops);
+  sequence.loops = no_node;
+  sequence.in_loops = {};
+}
+
+void open_loops(Building& b, Sequence& sequence, std::uint8_t loops, Span span) {
+  close_loops(b, sequence);
+  Work work;
+  work.loops = loops;
+  sequence.loops = wrap(b, NodeKind::loops, work, no_node, span);
+}
+
+/// Loops behind a piece replace it in its chain by itself in those loops.
+void loops_behind(Building& b, Sequence& sequence, std::uint8_t loops) {
+  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+  if (chain.last == no_node) return;
+  const NodeId piece = chain.last;
+  const NodeId wrapped = in_loops(b, piece, loops);
+  if (wrapped == piece) return;
+  NodeId* link = &chain.first;
+  while (*link != piece) link = &b.reading.nodes[*link].next;
+  *link = wrapped;
+  chain.last = wrapped;
+}
+
+void put_ring(Building& b, Sequence& sequence, Span span) {
+  if (!b.started) put(b, sequence, work_node(b, {.act = Act::ring}, span));
+  b.started = true;
+}
+
+/// A piece that runs to the end stops before what the line goes on with.
+Work with_leave(Work work, const Sequence& sequence, const Path& path) {
+  if (work.to_end && work.leave == 0) work.leave = sequence.uses_in_all - path.effect.uses;
+  return work;
+}
+
+void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
+  if (piece.work.where == Where::chain) b.started = true;
+  const NodeId id = work_node(b, with_leave(piece.work, sequence, path), span_of(b, path));
+  if (piece.bare) b.bare.push_back(id);
+  put(b, sequence, id);
+}
+
+void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
+  const NodeId child = build_stretch(b, path.inner);
+  const NodeKind kind = piece.verb == Verb::group ? NodeKind::group : NodeKind::repeat;
+  put(b, sequence, wrap(b, kind, with_leave(piece.work, sequence, path), child, span_of(b, path)));
+}
+
+void put_row(Building& b, Sequence& sequence, const Path& path) {
+  const Piece& piece = b.reader.pieces[static_cast<std::size_t>(path.match)];
+  switch (piece.verb) {
+  case Verb::pass:
+    return;
+  case Verb::ring:
+    return put_ring(b, sequence, span_of(b, path));
+  case Verb::every:
+    return put(b, sequence, every_node(b, piece, span_of(b, path)));
+  case Verb::repeat:
+  case Verb::group:
+    return put_passage(b, sequence, path, piece);
+  case Verb::loops_rest:
+  case Verb::loops_head:
+    return open_loops(b, sequence, piece.work.loops, span_of(b, path));
+  case Verb::loops_next:
+    sequence.next_loops = piece.work.loops;
+    return;
+  case Verb::loops_behind:
+    return loops_behind(b, sequence, piece.work.loops);
+  default:
+    return put_stitch(b, sequence, path, piece);
+  }
+}
+
+bool is_instruction(const Sentence& sentence, const Word& word) {
+  const ConceptClass sort = sort_of(sentence, word);
+  return word.kind == WordKind::number || sort == ConceptClass::stitch || sort == ConceptClass::decrease ||
+         (word.kind == WordKind::mark && (word.mark == '(' || word.mark == ')')) ||
+         (word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "increase");
+}
+
+/// The word that a path passed over.
+const Word* word_passed(const Sentence& sentence, const Path& path) {
+  for (const Word& word : words_at(sentence, path.begin))
+    if (skip_blanks(sentence.text(), word.end) == path.end || word.end == path.end) return &word;
+  return nullptr;
+}
+
+/// Words passed over that nobody knows are kept as a note, those next to each other together.
+void keep_note(Building& b, Span span, bool joined) {
+  auto& placings = b.reading.placings;
+  if (joined && !placings.empty() && placings.back().what == What::note)
+    placings.back().span = cover(placings.back().span, span);
+  else
+    placings.push_back(make_note(span));
+}
+
+void put_passed(Building& b, const Path& path, bool joined) {
+  const Sentence& sentence = b.reader.sentence;
+  const Word* word = word_passed(sentence, path);
+  if (word == nullptr) return;
+  if (is_instruction(sentence, *word))
+    b.reading.passed_over.push_back(word->span);
+  else if (word->kind == WordKind::unknown)
+    keep_note(b, word->span, joined);
+}
+
+void put_placing(Building& b, const Path& path) {
+  const std::vector<Placing> all = placings_in(b.reader.sentence, path.begin, path.end);
+  b.reading.placings.insert(b.reading.placings.end(), all.begin(), all.end());
+}
+
+std::vector<std::int32_t> steps_of(const WorkReader& reader, std::int32_t path) {
+  std::vector<std::int32_t> steps;
+  for (; path != no_path; path = reader.paths[static_cast<std::size_t>(path)].before) steps.push_back(path);
+  std::reverse(steps.begin(), steps.end());
+  return steps;
+}
+
+NodeId build_stretch(Building& b, std::int32_t path) {
+  Sequence sequence;
+  sequence.uses_in_all = b.reader.paths[static_cast<std::size_t>(path)].effect.uses;
+  Taken before = Taken::nothing;
+  for (const std::int32_t index : steps_of(b.reader, path)) {
+    const Path& step = b.reader.paths[static_cast<std::size_t>(index)];
+    if (step.taken == Taken::row) put_row(b, sequence, step);
+    if (step.taken == Taken::passed) put_passed(b, step, before == Taken::passed);
+    if (step.taken == Taken::placing) put_placing(b, step);
+    before = step.taken;
+  }
+  close_loops(b, sequence);
+  return sequence.chain.first;
+}
+
+/// The one stitch that is named beside the increases and decreases that name none; none if there are several.
+std::optional<stitch::KindId> only_stitch(const Building& b) {
+  std::optional<stitch::KindId> only;
+  for (NodeId id = 0; id < b.reading.nodes.size(); ++id) {
+    const Node& node = b.reading.nodes[id];
+    const bool is_bare = std::find(b.bare.begin(), b.bare.end(), id) != b.bare.end();
+    if (node.kind != NodeKind::work || node.work.act != Act::stitch || is_bare) continue;
+    const stitch::StitchKind& kind = b.reader.kinds.at(node.work.kind);
+    if (!kind.counts || kind.takes != 1) continue;
+    if (only && *only != node.work.kind) return std::nullopt;
+    only = node.work.kind;
+  }
+  return only;
+}
+
+/// In a round all of hdc a bare increase or decrease takes that stitch.
+void settle_bare(Building& b) {
+  if (b.bare.empty()) return;
+  const auto only = only_stitch(b);
+  if (!only || b.reader.kinds.at(*only).name == "sc") return;
+  Kinds kinds = b.reader.kinds;
+  for (const NodeId id : b.bare) {
+    Work& work = b.reading.nodes[id].work;
+    const int takes = kinds.at(work.kind).takes;
+    if (takes == 1) work.kind = *only;
+    if (takes > 1)
+      if (const auto kind = kinds.together(*only, static_cast<std::uint32_t>(takes))) work.kind = *kind;
+  }
+  b.reading.new_kinds = kinds.made;
+}
+
+} // namespace
+
+Node make_node(NodeKind kind, const Work& work, Span span) {
+  Node node;
+  node.kind = kind;
+  node.work = work;
+  node.span = span;
+  return node;
+}
+
+NodeId add_node(std::vector<Node>& nodes, const Node& node) {
+  nodes.push_back(node);
+  return static_cast<NodeId>(nodes.size() - 1);
+}
+
+Reading build_reading(const WorkReader& reader, std::int32_t path) {
+  Reading reading;
+  reading.new_kinds = reader.kinds.made;
+  reading.first_new_kind = static_cast<stitch::KindId>(reader.kinds.known.size());
+  Building b{reader, reading, false, {}};
+  const Path& last = reader.paths[static_cast<std::size_t>(path)];
+  const NodeId first = build_stretch(b, path);
+  reading.body = wrap(b, NodeKind::sequence, {}, first, reader.sentence.span(0, last.end));
+  settle_bare(b);
+  reading.cost = last.cost;
+  reading.habits = last.habits;
+  return reading;
+}
+
+} // namespace whorl::pattern

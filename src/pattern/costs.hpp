@@ -1,0 +1,35 @@
+#pragma once
+
+namespace whorl::pattern {
+
+/// What it costs a reading to pass over a word, and to leave the plain way. Set on the lines of
+/// tests/pattern/reading_lines.cpp: every line right when its counts are known, nearly all without.
+struct Costs {
+  int filler = 1;
+  int unknown = 3;
+  int trade_word = 4;
+  int stitch = 14;
+  int number = 25;
+  int lone_bracket = 8;
+  int no_separator = 1;    ///< two pieces with nothing between them
+  int placing = 1;         ///< a clause that places something
+  int repeated_to_end = 6; ///< a list without any repeat mark, repeated to the end all the same
+  int second_to_end = 20;  ///< a second piece that runs to the end of the round
+  int habit_again = 1;     ///< a habit that the line has shown already
+  int habits_mixed = 6;    ///< two habits that contradict each other in one line
+  int ring_alone = 1;      ///< a ring whose stitches only the stated count names
+  int not_read = 30;       ///< from here on a line is not read
+};
+inline constexpr Costs costs;
+
+/// How much of a line is looked at.
+struct ReadingLimits {
+  int nesting = 20;
+  int readings = 12;
+  int readings_of_long_lines = 3;
+  unsigned long_line = 4000; ///< bytes
+  unsigned together = 12;    ///< stitches closed together
+};
+inline constexpr ReadingLimits reading_limits;
+
+} // namespace whorl::pattern

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "pattern/tree.hpp"
+
+#include <vector>
+
+namespace whorl::pattern {
+
+/// What a body does to the edge; `kinds` holds every kind that its nodes name.
+Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds);
+
+/// What one piece of work does.
+Effect effect_of_work(const Work& work, const stitch::StitchKind& kind);
+
+/// One effect after another. Sums stop at the largest number.
+Effect then(const Effect& a, const Effect& b);
+
+/// `inner` so many times.
+Effect times(const Effect& inner, std::uint32_t n);
+
+/// `inner` again and again to the end of the round but for the last `leave` places.
+Effect to_end(const Effect& inner, std::uint32_t leave);
+
+/// All that `inner` makes goes into one place, as often as `work` says.
+Effect into_one_place(const Work& work, const Effect& inner);
+
+} // namespace whorl::pattern

@@ -1,0 +1,237 @@
+#include "pattern/meaning.hpp"
+
+#include "pattern/costs.hpp"
+#include "pattern/effect.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+struct VerbName {
+  std::string_view name;
+  Verb verb;
+};
+constexpr VerbName verbs[] = {
+    {"pass", Verb::pass},
+    {"stitch", Verb::stitch},
+    {"skip", Verb::skip},
+    {"ring", Verb::ring},
+    {"join", Verb::join},
+    {"turn", Verb::turn},
+    {"start-here", Verb::start_here},
+    {"every", Verb::every},
+    {"repeat", Verb::repeat},
+    {"group", Verb::group},
+    {"loops-rest", Verb::loops_rest},
+    {"loops-head", Verb::loops_head},
+    {"loops-next", Verb::loops_next},
+    {"loops-behind", Verb::loops_behind},
+};
+
+struct WhereName {
+  std::string_view name;
+  Where where;
+};
+constexpr WhereName places[] = {
+    {"same", Where::same},   {"last", Where::last},   {"ring", Where::ring},
+    {"chain", Where::chain}, {"space", Where::space},
+};
+
+struct ManyName {
+  std::string_view name;
+  bool Meaning::*flag;
+};
+constexpr ManyName manners[] = {
+    {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
+    {"apart", &Meaning::apart},   {"more", &Meaning::more},
+};
+
+void put_manner(Meaning& meaning, std::string_view word) {
+  for (const WhereName& place : places)
+    if (place.name == word) meaning.where = place.where;
+  for (const ManyName& manner : manners)
+    if (manner.name == word) meaning.*manner.flag = true;
+}
+
+Act act_of(Verb verb) {
+  switch (verb) {
+  case Verb::skip:
+    return Act::skip;
+  case Verb::ring:
+    return Act::ring;
+  case Verb::join:
+    return Act::join;
+  case Verb::turn:
+    return Act::turn;
+  case Verb::start_here:
+    return Act::start_here;
+  default:
+    return Act::stitch;
+  }
+}
+
+std::uint8_t loops_named(std::string_view name) {
+  if (name == "back loops") return stitch::back;
+  if (name == "front loops") return stitch::front;
+  if (name == "third loop") return stitch::third;
+  return stitch::both;
+}
+
+std::uint32_t or_one(std::uint32_t number) { return number == no_number ? 1 : number; }
+
+/// The concept names of a match's work.
+struct Names {
+  std::string_view work, second;
+};
+
+Names names_of(const Sentence& sentence, const Slots& slots) {
+  const auto name = [&sentence](words::Concept c) {
+    return c == words::no_concept ? std::string_view{}
+                                  : std::string_view(sentence.vocabulary.concepts[c].name);
+  };
+  return {name(slots.work), name(slots.second)};
+}
+
+bool is_bare_word(std::string_view name) { return name.empty() || name == "increase" || name == "dec"; }
+
+/// The stitch that is worked: the one named, else single crochet.
+std::optional<stitch::KindId> base_kind(const Names& names, const Kinds& kinds) {
+  if (!is_bare_word(names.work)) return kinds.find(names.work);
+  if (!is_bare_word(names.second)) return kinds.find(names.second);
+  return kinds.find("sc");
+}
+
+std::uint32_t how_many_together(const Slots& slots) {
+  if (slots.of == no_number) return 2;
+  const std::uint32_t times = or_one(slots.count);
+  const bool shared = times > 1 && slots.of % times == 0 && slots.of / times > 1;
+  return shared ? slots.of / times : slots.of;
+}
+
+bool is_decrease(const Names& names, const Meaning& meaning) {
+  return meaning.together || names.work == "dec" || names.second == "dec";
+}
+
+std::optional<stitch::KindId> worked_kind(const Names& names, const Slots& slots, const Meaning& meaning,
+                                          Kinds& kinds) {
+  const auto base = base_kind(names, kinds);
+  if (!base || !is_decrease(names, meaning)) return base;
+  if (names.work == "invdec") return slots.of == no_number || slots.of == 2 ? base : std::nullopt;
+  const std::uint32_t n = how_many_together(slots);
+  if (n < 2 || n > reading_limits.together) return std::nullopt;
+  return kinds.together(*base, n);
+}
+
+/// How many go into each place, and how many places.
+bool put_numbers(Work& work, const Names& names, const Slots& slots, const Meaning& meaning) {
+  const std::uint32_t many = or_one(slots.many);
+  const bool increases = meaning.doubled || names.work == "increase" || names.second == "increase";
+  if (many > 0xFFFF || (increases && many != 1)) return false;
+  work.in_one = static_cast<std::uint16_t>(increases ? 2 : meaning.apart ? 1 : many);
+  work.times = meaning.apart ? many : or_one(slots.count);
+  return true;
+}
+
+std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
+                                  Kinds& kinds) {
+  const Names names = names_of(sentence, slots);
+  const auto kind = worked_kind(names, slots, meaning, kinds);
+  Piece piece;
+  piece.verb = meaning.verb;
+  if (!kind || !put_numbers(piece.work, names, slots, meaning)) return std::nullopt;
+  piece.work.kind = *kind;
+  piece.bare = is_bare_word(names.work) && is_bare_word(names.second);
+  piece.work.where = meaning.where;
+  if (meaning.where == Where::chain)
+    piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
+  if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
+  return piece;
+}
+
+/// "inc in every 3rd st": `times` becomes the nth; an even nth needs no number.
+std::optional<Piece> every_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
+                                 Kinds& kinds) {
+  auto piece = stitch_piece(sentence, slots, meaning, kinds);
+  const std::uint32_t nth = slots.nth == no_number ? 2 : slots.nth;
+  if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
+  piece->work.nth = static_cast<std::uint16_t>(nth);
+  return piece;
+}
+
+void put_ends(Work& work, const Slots& slots, const Meaning& meaning) {
+  work.to_end = meaning.around;
+  if (meaning.around) work.times = 1;
+  if (slots.leave != no_number) work.leave = slots.leave;
+}
+
+} // namespace
+
+Meaning meaning_of(std::string_view text) {
+  Meaning meaning;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    for (const VerbName& entry : verbs)
+      if (at == 0 && entry.name == word) meaning.verb = entry.verb;
+    if (at != 0) put_manner(meaning, word);
+    at = end + 1;
+  }
+  return meaning;
+}
+
+std::optional<stitch::KindId> Kinds::find(std::string_view name) const {
+  for (std::size_t i = 0; i < known.size() + made.size(); ++i)
+    if (at(static_cast<stitch::KindId>(i)).name == name) return static_cast<stitch::KindId>(i);
+  return std::nullopt;
+}
+
+std::optional<stitch::KindId> Kinds::together(stitch::KindId base, std::uint32_t n) {
+  if (const auto kind = find(at(base).name + std::to_string(n) + "tog")) return kind;
+  const auto kind = stitch::together(at(base), static_cast<int>(n));
+  if (!kind) return std::nullopt;
+  made.push_back(*kind);
+  return static_cast<stitch::KindId>(known.size() + made.size() - 1);
+}
+
+std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, const Meaning& meaning,
+                              Kinds& kinds) {
+  std::optional<Piece> piece = Piece{meaning.verb, {}, false};
+  if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
+  if (meaning.verb == Verb::every) piece = every_piece(sentence, match.slots, meaning, kinds);
+  if (!piece) return piece;
+  Work& work = piece->work;
+  work.act = act_of(meaning.verb);
+  work.where = meaning.where;
+  if (meaning.verb != Verb::stitch && meaning.verb != Verb::every)
+    work.times = or_one(match.slots.count) + (meaning.more ? 1U : 0U);
+  if (meaning.verb == Verb::join || meaning.verb == Verb::pass) work.times = 1;
+  if (match.slots.loops != words::no_concept)
+    work.loops = loops_named(sentence.vocabulary.concepts[match.slots.loops].name);
+  put_ends(work, match.slots, meaning);
+  // A leave without a number is the last one: "to last st".
+  const bool to_last = meaning.around && match.slots.leave == no_number &&
+                       sentence.vocabulary.rows[match.row].pattern.find("leave") != std::string::npos;
+  if (to_last) work.leave = 1;
+  return piece;
+}
+
+Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
+  switch (piece.verb) {
+  case Verb::stitch:
+  case Verb::skip:
+  case Verb::ring:
+    return effect_of_work(piece.work, kinds.at(piece.work.kind));
+  case Verb::every:
+    return to_end({piece.work.nth, piece.work.nth + 0U + piece.work.in_one - 1U}, 0);
+  case Verb::repeat:
+    return piece.work.to_end ? to_end(inner, piece.work.leave) : times(inner, piece.work.times);
+  case Verb::group:
+    return into_one_place(piece.work, inner);
+  default:
+    return {};
+  }
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,327 @@
+#include "pattern/passage.hpp"
+
+#include "pattern/costs.hpp"
+#include "pattern/effect.hpp"
+#include "pattern/placing.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+/// A stretch being read: the best paths that end at each of its places.
+struct Stretching {
+  WorkReader& reader;
+  std::uint32_t begin, end;
+  Extent extent;
+  Stretch rows;
+  std::vector<std::int32_t> best; ///< per place: first path, cheapest first
+  std::vector<Match> found;
+
+  std::int32_t& at(std::uint32_t place) { return best[place - begin]; }
+};
+
+const Meaning& meaning_of_row(WorkReader& reader, std::uint16_t row) {
+  if (!reader.meaning_known[row]) {
+    reader.meanings[row] = meaning_of(reader.sentence.vocabulary.rows[row].meaning);
+    reader.meaning_known[row] = 1;
+  }
+  return reader.meanings[row];
+}
+
+/// Habits come in contradicting pairs of neighbouring bits.
+bool are_mixed(std::uint16_t habits) { return (habits & (habits >> 1) & 0x5555) != 0; }
+
+/// Puts a path among those that end where it ends. Of two that do the same, the cheaper stays.
+void offer(Stretching& s, Path path) {
+  auto& paths = s.reader.paths;
+  std::int32_t* link = &s.at(path.end);
+  std::size_t kept = 0;
+  std::int32_t* slot = nullptr;
+  for (; *link != no_path; link = &paths[static_cast<std::size_t>(*link)].next, ++kept) {
+    const Path& other = paths[static_cast<std::size_t>(*link)];
+    if (slot == nullptr && path.cost < other.cost) slot = link;
+    const bool same = s.reader.most == 1 || (other.effect == path.effect && other.loose == path.loose);
+    if (!same) continue;
+    if (slot == nullptr) return;
+    *link = other.next;
+    break;
+  }
+  if (slot == nullptr) slot = link;
+  if (slot == link && *link == no_path && kept >= s.reader.most) return;
+  path.next = *slot;
+  const auto index = static_cast<std::int32_t>(paths.size());
+  // The link may lie in the vector that is about to grow.
+  *slot = index;
+  paths.push_back(path);
+  std::size_t rank = 0;
+  for (std::int32_t* tail = &s.at(path.end); *tail != no_path;
+       tail = &paths[static_cast<std::size_t>(*tail)].next)
+    if (++rank > s.reader.most) {
+      *tail = no_path;
+      break;
+    }
+}
+
+Path after(const Path& before, std::int32_t index, Taken taken, std::uint32_t begin, std::uint32_t end) {
+  Path path;
+  path.cost = before.cost;
+  path.habits = before.habits;
+  path.effect = before.effect;
+  path.taken = taken;
+  path.before = index;
+  path.begin = begin;
+  path.end = end;
+  return path;
+}
+
+bool starts_passage(const Stretching& s, std::uint32_t at) {
+  return at < s.end && s.reader.sentence.brackets.at[at] != no_bracket;
+}
+
+/// Loops at the head of a line hold to its end; before a piece or bracket for that; behind a piece for that.
+bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t end) {
+  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  const bool piece_next = next < s.end && !is_separator(s.reader.sentence.text()[next]);
+  switch (verb) {
+  case Verb::loops_rest:
+    return !before.loose;
+  case Verb::loops_head:
+    return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
+           !starts_passage(s, next);
+  case Verb::loops_next:
+    return piece_next;
+  case Verb::loops_behind:
+    return before.effect != Effect{} && (before.loose || !piece_next);
+  default:
+    return true;
+  }
+}
+
+int habit_cost(const Path& before, std::uint16_t habit, int row_cost) {
+  if (habit == 0) return 0;
+  if ((before.habits & habit) != 0) return costs.habit_again - std::max(row_cost, costs.habit_again);
+  const bool mixes = are_mixed(before.habits | habit) && !are_mixed(before.habits);
+  return mixes ? costs.habits_mixed : 0;
+}
+
+void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32_t inner,
+               const Effect& effect) {
+  const Match& found = s.reader.matches[static_cast<std::size_t>(match)];
+  const Piece& piece = s.reader.pieces[static_cast<std::size_t>(match)];
+  const Path before = s.reader.paths[static_cast<std::size_t>(index)];
+  if (!loops_fit(s, before, piece.verb, found.end)) return;
+  const auto& row = s.reader.sentence.vocabulary.rows[found.row];
+  Path path = after(before, index, Taken::row, found.begin, skip_blanks(s.reader.sentence.text(), found.end));
+  path.cost += found.cost + habit_cost(before, row.habit, row.cost);
+  if (before.loose && piece.verb != Verb::loops_behind) path.cost += costs.no_separator;
+  if (before.effect.pass_uses != 0 && effect.pass_uses != 0) path.cost += costs.second_to_end;
+  path.habits = static_cast<std::uint16_t>(path.habits | row.habit);
+  path.match = match;
+  path.inner = inner;
+  path.loose =
+      piece.verb != Verb::loops_rest && piece.verb != Verb::loops_next && piece.verb != Verb::loops_head;
+  if (inner != no_path) {
+    const Path& passage = s.reader.paths[static_cast<std::size_t>(inner)];
+    path.cost += passage.cost;
+    path.habits = static_cast<std::uint16_t>(path.habits | passage.habits);
+  }
+  path.effect = then(before.effect, effect);
+  path.end = std::min(path.end, s.end);
+  offer(s, path);
+}
+
+void read_inside(WorkReader& reader, std::int32_t bracket) {
+  const auto index = static_cast<std::size_t>(bracket);
+  if (reader.inside.size() <= index) {
+    reader.inside.resize(reader.sentence.brackets.all.size());
+    reader.inside_read.resize(reader.sentence.brackets.all.size());
+  }
+  if (reader.inside_read[index]) return;
+  reader.inside_read[index] = 1;
+  const Bracket passage = reader.sentence.brackets.all[index];
+  std::vector<std::int32_t> inside =
+      read_stretch(reader, passage.inner_begin, passage.inner_end,
+                   passage.kind == Passage::list ? Extent::list : Extent::passage);
+  reader.inside[index] = std::move(inside);
+}
+
+/// One row for all paths that end where it begins.
+void offer_match(Stretching& s, std::uint32_t place, const Match& found) {
+  WorkReader& reader = s.reader;
+  const auto piece = piece_of(reader.sentence, found, meaning_of_row(reader, found.row), reader.kinds);
+  if (!piece) return;
+  const auto match = static_cast<std::int32_t>(reader.matches.size());
+  reader.matches.push_back(found);
+  reader.pieces.push_back(*piece);
+  std::vector<std::int32_t> inner{no_path};
+  if (found.slots.bracket != no_bracket) {
+    read_inside(reader, found.slots.bracket);
+    inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
+  }
+  for (const std::int32_t content : inner) {
+    const Effect once =
+        content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
+    const Effect effect = effect_of(*piece, once, reader.kinds);
+    for (std::int32_t index = s.at(place); index != no_path;
+         index = reader.paths[static_cast<std::size_t>(index)].next)
+      offer_row(s, index, match, content, effect);
+  }
+}
+
+int passing_cost(const Stretching& s, const Word& word) {
+  switch (word.kind) {
+  case WordKind::number:
+    return costs.number;
+  case WordKind::unknown:
+    return word.cost;
+  case WordKind::mark:
+    return word.mark == '(' || word.mark == ')' ? costs.lone_bracket : costs.filler;
+  case WordKind::phrase:
+    break;
+  }
+  switch (sort_of(s.reader.sentence, word)) {
+  case ConceptClass::filler:
+    return costs.filler;
+  case ConceptClass::stitch:
+  case ConceptClass::decrease:
+    return costs.stitch;
+  default:
+    return s.reader.sentence.vocabulary.concepts[word.means].name == "increase" ? costs.stitch
+                                                                                : costs.trade_word;
+  }
+}
+
+void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_t end, int cost, bool loose) {
+  end = std::min(skip_blanks(s.reader.sentence.text(), end), s.end);
+  for (std::int32_t index = s.at(place); index != no_path;
+       index = s.reader.paths[static_cast<std::size_t>(index)].next) {
+    const Path before = s.reader.paths[static_cast<std::size_t>(index)];
+    Path path = after(before, index, taken, place, end);
+    path.cost += cost;
+    path.loose = loose && before.loose;
+    offer(s, path);
+  }
+}
+
+bool is_link(const Stretching& s, const Word& word) {
+  if (word.kind == WordKind::mark) return is_separator(word.mark);
+  return word.kind == WordKind::phrase && s.reader.sentence.vocabulary.concepts[word.means].name == "and";
+}
+
+/// A word passed over. Inside a passage that is repeated only fillers may be: an instruction is never lost
+/// there.
+void offer_passing(Stretching& s, std::uint32_t place) {
+  for (const Word& word : words_at(s.reader.sentence, place)) {
+    if (word.end > s.end) continue;
+    if (is_link(s, word))
+      offer_for_all(s, place, Taken::separator, word.end, 0, false);
+    else if (s.extent != Extent::passage || sort_of(s.reader.sentence, word) == ConceptClass::filler ||
+             word.mark == '!')
+      offer_for_all(s, place, Taken::passed, word.end, passing_cost(s, word), true);
+  }
+}
+
+bool begins_clause(const Stretching& s, std::uint32_t place) {
+  const std::string_view text = s.reader.sentence.text();
+  std::uint32_t at = place;
+  while (at > s.begin && text[at - 1] == ' ') --at;
+  return at == s.begin || is_separator(text[at - 1]) || text[at - 1] == '!' || text[at - 1] == ')';
+}
+
+std::uint32_t end_of_clause(const Stretching& s, std::uint32_t place) {
+  std::uint32_t at = place;
+  const std::string_view text = s.reader.sentence.text();
+  while (at < s.end && text[at] != ',' && text[at] != ';' && text[at] != '.' && text[at] != '(' &&
+         text[at] != '[')
+    ++at;
+  return at;
+}
+
+void offer_placing(Stretching& s, std::uint32_t place) {
+  if (s.extent == Extent::passage || !begins_clause(s, place)) return;
+  const std::uint32_t end = end_of_clause(s, place);
+  if (clause_places(s.reader.sentence, place, end))
+    offer_for_all(s, place, Taken::placing, end, costs.placing, false);
+}
+
+void step_from(Stretching& s, std::uint32_t place) {
+  std::vector<Match> found;
+  found.swap(s.found);
+  found.clear();
+  match_rows(s.reader.sentence, place, s.rows, found, s.reader.furthest);
+  for (const Match& match : found) offer_match(s, place, match);
+  found.swap(s.found);
+  offer_passing(s, place);
+  offer_placing(s, place);
+}
+
+bool means(const WorkReader& reader, std::uint32_t at, words::Concept wanted) {
+  return word_meaning(reader.sentence, at, wanted) != nullptr;
+}
+
+/// Where the words begin that say how the list before them is repeated: the last "repeat" or "around" outside
+/// brackets and stars; `end` if there are none.
+std::uint32_t find_repeat(const WorkReader& reader, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept repeat = words::find_concept(reader.sentence.vocabulary, "repeat");
+  const words::Concept around = words::find_concept(reader.sentence.vocabulary, "around");
+  std::uint32_t last = end;
+  for (std::uint32_t at = begin; at < end;) {
+    const std::int32_t index = reader.sentence.brackets.at[at];
+    const bool jumps =
+        index != no_bracket && reader.sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
+    if (!jumps && means(reader, at, repeat)) return at;
+    if (!jumps && means(reader, at, around)) last = at;
+    at = jumps ? reader.sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
+  }
+  return last;
+}
+
+/// A list begins with the line, or behind a colon.
+void add_list(Stretching& s) {
+  const std::uint32_t stop = find_repeat(s.reader, s.begin, s.end);
+  const std::string_view text = s.reader.sentence.text();
+  std::uint32_t begin = s.begin;
+  for (std::uint32_t at = s.begin; at < stop; ++at)
+    if (text[at] == ':') begin = skip_blanks(text, at + 1);
+  const std::uint32_t end = trim_separators(text, begin, stop);
+  if (stop == s.end || end <= begin) return;
+  auto& all = s.reader.sentence.brackets.all;
+  s.rows.list = static_cast<std::int32_t>(all.size());
+  s.rows.list_begin = begin;
+  all.push_back({Passage::list, begin, begin, end, end});
+}
+
+std::vector<std::int32_t> ending_at(Stretching& s) {
+  std::vector<std::int32_t> all;
+  for (std::int32_t index = s.at(s.end); index != no_path;
+       index = s.reader.paths[static_cast<std::size_t>(index)].next)
+    all.push_back(index);
+  return all;
+}
+
+} // namespace
+
+std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, std::uint32_t end,
+                                       Extent extent) {
+  if (begin >= end) return {};
+  Stretching s{reader, begin, end, extent, {end, no_bracket, 0}, {}, {}};
+  s.best.assign(end - begin + 1, no_path);
+  if (extent != Extent::list) add_list(s);
+  Path start;
+  start.begin = start.end = begin;
+  offer(s, start);
+  std::uint32_t reached = begin;
+  for (std::uint32_t place = begin; place < end; ++place)
+    if (s.at(place) != no_path) step_from(s, place), reached = place;
+  std::vector<std::int32_t> all = ending_at(s);
+  if (all.empty() && reached >= reader.blocked.at) reader.blocked = reader.furthest;
+  return all;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,210 @@
+#include "pattern/placing.hpp"
+
+#include "pattern/reading.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+struct WhatName {
+  std::string_view name;
+  What what;
+};
+constexpr WhatName whats[] = {
+    {"eye", What::eye},     {"marker", What::marker}, {"attach", What::join},
+    {"cut", What::cut},     {"gather", What::cut},    {"change", What::change},
+    {"stuff", What::stuff}, {"sew", What::sew},       {"bead", What::bead},
+};
+
+std::optional<What> what_of(const Sentence& sentence, const Word& word) {
+  const ConceptClass sort = sort_of(sentence, word);
+  if (sort != ConceptClass::ending && sort != ConceptClass::thing) return std::nullopt;
+  const std::string& name = sentence.vocabulary.concepts[word.means].name;
+  for (const WhatName& entry : whats)
+    if (entry.name == name) return entry.what;
+  return std::nullopt;
+}
+
+bool means(const Sentence& sentence, std::uint32_t at, std::string_view name) {
+  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
+}
+
+/// The first placing word in [begin, end) among the first `most` words.
+std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, int most) {
+  for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end && most > 0; --most) {
+    const WordsAt words = words_at(sentence, at);
+    for (const Word& word : words)
+      if (const auto what = what_of(sentence, word)) return what;
+    at = skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+  }
+  return std::nullopt;
+}
+
+/// The word in front of a placing that is of the trade ends the look for it: "sc around" places nothing.
+bool is_work(const Sentence& sentence, const Word& word) {
+  const ConceptClass sort = sort_of(sentence, word);
+  return sort == ConceptClass::stitch || sort == ConceptClass::decrease || sort == ConceptClass::loops ||
+         (word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "increase");
+}
+
+/// One piece of a note: [begin, end) in folded bytes.
+struct Clause {
+  std::uint32_t begin, end;
+  std::optional<What> what;
+};
+
+bool begins_new_clause(const Sentence& sentence, std::uint32_t at) {
+  const std::uint32_t next = skip_blanks(sentence.text(), at);
+  return first_what(sentence, next, sentence.size(), 2).has_value();
+}
+
+/// Where the clause that begins at `begin` ends: a full stop, a semicolon, or a comma or "and" before another
+/// thing placed.
+std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  int depth = 0;
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
+    }
+    const char mark = words.first->kind == WordKind::mark ? words.first->mark : '\0';
+    depth += mark == '(' || mark == '[' ? 1 : mark == ')' || mark == ']' ? -1 : 0;
+    const bool decimal =
+        mark == '.' && at + 1 < end && sentence.text()[at + 1] >= '0' && sentence.text()[at + 1] <= '9';
+    if (depth <= 0 && ((mark == '.' && !decimal) || mark == ';' || mark == '!')) return at;
+    const bool link = mark == ',' || means(sentence, at, "and");
+    if (depth <= 0 && link && at > begin && begins_new_clause(sentence, words.first->end)) return at;
+    at = std::max(words.first->end, at + 1);
+  }
+  return end;
+}
+
+std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  while (at < end) {
+    const char c = sentence.text()[at];
+    const Word* link = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "and"));
+    if (link != nullptr)
+      at = link->end;
+    else if (c == ' ' || is_separator(c) || c == '!')
+      ++at;
+    else
+      break;
+  }
+  return at;
+}
+
+std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  std::vector<Clause> clauses;
+  for (std::uint32_t at = behind_link(sentence, begin, end); at < end;) {
+    const std::uint32_t stop = std::max(end_of_clause(sentence, at, end), at + 1);
+    const auto what = first_what(sentence, at, stop, 1000);
+    const bool same = !clauses.empty() && what && clauses.back().what == what;
+    if (same)
+      clauses.back().end = stop;
+    else
+      clauses.push_back({at, stop, what});
+    at = behind_link(sentence, stop, end);
+  }
+  return clauses;
+}
+
+/// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
+void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placing) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    if (!means(sentence, at, "round") && !means(sentence, at, "row")) continue;
+    std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
+    const Word* first = number_at(sentence, next);
+    if (first == nullptr || first->end > clause.end) continue;
+    const int number = static_cast<int>(std::min(first->number, 1'000'000U));
+    if (placing.from == 0) placing.from = placing.to = number;
+    placing.to = std::max(placing.to, number);
+    next = skip_blanks(sentence.text(), first->end);
+    const bool linked = next < clause.end && (sentence.text()[next] == '-' || sentence.text()[next] == '&' ||
+                                              means(sentence, next, "and") || means(sentence, next, "to"));
+    if (!linked) continue;
+    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
+    if (const Word* last = number_at(sentence, next); last != nullptr && last->end <= clause.end)
+      placing.to = std::max(placing.to, static_cast<int>(std::min(last->number, 1'000'000U)));
+  }
+}
+
+/// "8 sts apart", "with 8 sts between".
+void read_apart(const Sentence& sentence, const Clause& clause, Placing& placing) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    const Word* number = number_at(sentence, at);
+    if (number == nullptr) continue;
+    std::uint32_t next = skip_blanks(sentence.text(), number->end);
+    const WordsAt unit = words_at(sentence, next);
+    if (!unit.empty() && sort_of(sentence, *unit.first) == ConceptClass::place)
+      next = skip_blanks(sentence.text(), unit.first->end);
+    if (next < clause.end && (means(sentence, next, "apart") || means(sentence, next, "between")))
+      placing.apart = number->number;
+  }
+}
+
+bool says_gather(const Sentence& sentence, const Clause& clause) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at)
+    if (means(sentence, at, "gather")) return true;
+  return false;
+}
+
+Placing placing_of(const Sentence& sentence, const Clause& clause) {
+  Placing placing;
+  placing.what = clause.what.value_or(What::note);
+  placing.span = sentence.span(clause.begin, trim_separators(sentence.text(), clause.begin, clause.end));
+  read_rounds(sentence, clause, placing);
+  read_apart(sentence, clause, placing);
+  placing.gather = placing.what == What::cut && says_gather(sentence, clause);
+  return placing;
+}
+
+} // namespace
+
+Placing make_note(Span span) {
+  Placing note;
+  note.span = span;
+  return note;
+}
+
+std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  int words_before = 4;
+  for (std::uint32_t at = begin; at < end && words_before > 0; --words_before) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) return std::nullopt;
+    for (const Word& word : words)
+      if (const auto what = what_of(sentence, word)) return what;
+    if (is_work(sentence, *words.first) || words.first->kind == WordKind::mark) return std::nullopt;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return std::nullopt;
+}
+
+std::vector<Placing> placings_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  std::vector<Placing> placings;
+  for (const Clause& clause : clauses_of(sentence, begin, end))
+    placings.push_back(placing_of(sentence, clause));
+  return placings;
+}
+
+std::vector<Placing> read_placings(std::string_view text, Span span, const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(text, span.begin, vocabulary);
+  std::vector<Placing> placings = placings_in(sentence, 0, sentence.size());
+  if (placings.size() > 1) {
+    const bool no_thing =
+        std::none_of(placings.begin(), placings.end(), [](const Placing& p) { return p.what != What::note; });
+    if (no_thing) placings.clear();
+  }
+  if (placings.empty() && !text.empty()) placings.push_back(make_note(span));
+  for (Placing& placing : placings)
+    placing.text = std::string(text.substr(placing.span.begin - span.begin, placing.span.length()));
+  return placings;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,214 @@
+#include "pattern/reading.hpp"
+
+#include "pattern/build.hpp"
+#include "pattern/costs.hpp"
+#include "pattern/effect.hpp"
+#include "pattern/passage.hpp"
+#include "pattern/placing.hpp"
+#include "pattern/stated.hpp"
+#include "pattern/stuck.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+/// The text of a line and how it divides: work, stated count, tail.
+struct Parts {
+  std::string_view text;
+  std::uint32_t begin; ///< its first byte in the file
+  StatedCount count;
+};
+
+std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Reading& reading) {
+  std::vector<stitch::StitchKind> all = reader.kinds.known;
+  all.insert(all.end(), reading.new_kinds.begin(), reading.new_kinds.end());
+  return all;
+}
+
+Effect effect_of(const WorkReader& reader, const Reading& reading) {
+  if (reading.new_kinds.empty()) return effect_of(reading.nodes, reading.body, reader.kinds.known);
+  return effect_of(reading.nodes, reading.body, all_kinds(reader, reading));
+}
+
+bool works_something(const Reading& reading) {
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && (node.work.act == Act::stitch || node.work.act == Act::ring);
+  });
+}
+
+NodeId* end_of_children(Reading& reading) {
+  NodeId* link = &reading.nodes[reading.body].child;
+  while (*link != no_node) link = &reading.nodes[*link].next;
+  return link;
+}
+
+/// A magic ring whose stitches only the count names: "MR (6)".
+void fill_ring(Reading& reading, const StatedCount& count, const Kinds& kinds) {
+  const auto sc = kinds.find("sc");
+  if (!reading.effect.starts || reading.effect.makes != 0 || count.stated.empty() || !sc) return;
+  const bool only_ring = std::all_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::sequence || node.work.act == Act::ring;
+  });
+  if (!only_ring) return;
+  const Work work{.where = Where::ring, .kind = *sc, .times = count.stated.front().count};
+  const NodeId id = add_node(reading.nodes, make_node(NodeKind::work, work, count.stated.front().span));
+  *end_of_children(reading) = id;
+  reading.cost += costs.ring_alone;
+}
+
+void set_text(Reading& reading, const Parts& parts) {
+  for (Placing& placing : reading.placings)
+    placing.text = std::string(parts.text.substr(placing.span.begin - parts.begin, placing.span.length()));
+}
+
+bool is_round_act(Verb verb) { return verb == Verb::join || verb == Verb::turn || verb == Verb::start_here; }
+
+/// The longest row at `at` that does something to the round itself, or is work.
+const Match* longest(const std::vector<Match>& found, const Sentence& sentence, Verb& verb) {
+  const Match* best = nullptr;
+  for (const Match& match : found) {
+    const Verb its = meaning_of(sentence.vocabulary.rows[match.row].meaning).verb;
+    if (best != nullptr && match.end <= best->end) continue;
+    best = &match;
+    verb = its;
+  }
+  return best;
+}
+
+/// Behind the count stand joins and turns, things placed, notes.
+void read_tail(WorkReader& reader, const Parts& parts, Reading& reading) {
+  Sentence& sentence = reader.sentence;
+  std::uint32_t at = skip_blanks(sentence.text(), parts.count.end);
+  std::uint32_t note = at;
+  const auto keep_note = [&](std::uint32_t end) {
+    const auto placings = placings_in(sentence, note, end);
+    reading.placings.insert(reading.placings.end(), placings.begin(), placings.end());
+  };
+  for (bool clause = true; at < sentence.size();) {
+    std::vector<Match> found;
+    Furthest furthest;
+    if (clause) match_rows(sentence, at, {sentence.size(), no_bracket, 0}, found, furthest);
+    Verb verb = Verb::pass;
+    const Match* row = longest(found, sentence, verb);
+    const WordsAt words = words_at(sentence, at);
+    std::uint32_t next =
+        skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+    if (row != nullptr && is_round_act(verb)) {
+      keep_note(at);
+      const auto piece =
+          piece_of(sentence, *row, meaning_of(sentence.vocabulary.rows[row->row].meaning), reader.kinds);
+      const Work work = piece ? piece->work : Work{};
+      const NodeId id =
+          add_node(reading.nodes, make_node(NodeKind::work, work, sentence.span(row->begin, row->end)));
+      *end_of_children(reading) = id;
+      note = next = skip_blanks(sentence.text(), row->end);
+    }
+    clause = !words.empty() && (is_separator(sentence.text()[at]) || sentence.text()[at] == '!');
+    at = next;
+  }
+  keep_note(sentence.size());
+}
+
+Reading finish(WorkReader& reader, const Parts& parts, std::int32_t path) {
+  Reading reading = build_reading(reader, path);
+  reading.effect = effect_of(reader, reading);
+  fill_ring(reading, parts.count, reader.kinds);
+  if (!parts.count.stated.empty()) read_tail(reader, parts, reading);
+  reading.stated = parts.count.stated;
+  reading.effect = effect_of(reader, reading);
+  set_text(reading, parts);
+  return reading;
+}
+
+/// Acts that stand at the head or the end of a round and are not repeated with its stitches.
+bool is_outside(const WorkReader& reader, const Node& node) {
+  if (node.kind != NodeKind::work) return false;
+  const Act act = node.work.act;
+  return act == Act::join || act == Act::turn || act == Act::start_here ||
+         (act == Act::stitch && reader.kinds.at(node.work.kind).takes == 0);
+}
+
+/// The reading with its list repeated to the end of the round, as those mean it who type no repeat mark.
+Reading repeated_to_end(const WorkReader& reader, Reading reading) {
+  NodeId* first = &reading.nodes[reading.body].child;
+  while (*first != no_node && is_outside(reader, reading.nodes[*first])) first = &reading.nodes[*first].next;
+  NodeId last = *first;
+  for (NodeId id = *first; id != no_node; id = reading.nodes[id].next)
+    if (!is_outside(reader, reading.nodes[id])) last = id;
+  if (last == no_node) return reading;
+  const Span span = cover(reading.nodes[*first].span, reading.nodes[last].span);
+  Node repeat = make_node(NodeKind::repeat, {.to_end = true}, span);
+  repeat.child = *first;
+  repeat.next = reading.nodes[last].next;
+  reading.nodes[last].next = no_node;
+  *first = static_cast<NodeId>(reading.nodes.size());
+  reading.nodes.push_back(repeat);
+  reading.effect = effect_of(reader, reading);
+  reading.cost += costs.repeated_to_end;
+  return reading;
+}
+
+bool may_repeat(const Reading& reading) {
+  return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
+}
+
+void keep_best(std::vector<Reading>& readings, std::size_t most) {
+  std::stable_sort(readings.begin(), readings.end(),
+                   [](const Reading& a, const Reading& b) { return a.cost < b.cost; });
+  std::vector<Reading> kept;
+  for (Reading& reading : readings) {
+    const bool known = std::any_of(kept.begin(), kept.end(), [&reading](const Reading& other) {
+      return other.effect == reading.effect;
+    });
+    if (!known && kept.size() < most && reading.cost < costs.not_read) kept.push_back(std::move(reading));
+  }
+  readings = std::move(kept);
+}
+
+std::size_t how_many(Effort effort, std::uint32_t size) {
+  if (effort == Effort::cheapest) return 1;
+  return static_cast<std::size_t>(size > reading_limits.long_line ? reading_limits.readings_of_long_lines
+                                                                  : reading_limits.readings);
+}
+
+WorkReader make_reader(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, std::size_t most) {
+  const std::size_t rows = sentence.vocabulary.rows.size();
+  WorkReader reader{sentence, {kinds, {}}, most};
+  reader.meanings.resize(rows);
+  reader.meaning_known.resize(rows);
+  return reader;
+}
+
+Stuck too_deep(const Sentence& sentence) {
+  Stuck stuck;
+  stuck.span = sentence.span(sentence.brackets.deep_at, sentence.brackets.deep_at + 1);
+  stuck.too_deep = true;
+  return stuck;
+}
+
+} // namespace
+
+std::vector<Reading> read_work(std::string_view text, Span span, const words::Vocabulary& vocabulary,
+                               const std::vector<stitch::StitchKind>& kinds, Effort effort, Stuck& stuck) {
+  Sentence sentence = look_up(text, span.begin, vocabulary);
+  if (sentence.brackets.too_deep) return stuck = too_deep(sentence), std::vector<Reading>{};
+  Parts parts{text, span.begin, find_stated(sentence, kinds)};
+  const std::uint32_t stop = parts.count.stated.empty() ? sentence.size() : parts.count.begin;
+  WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
+  const std::uint32_t begin = skip_blanks(sentence.text(), 0);
+  std::vector<Reading> readings;
+  for (const std::int32_t path : read_stretch(reader, begin, stop, Extent::line)) {
+    readings.push_back(finish(reader, parts, path));
+    if (!works_something(readings.back()))
+      readings.pop_back();
+    else if (effort == Effort::all && may_repeat(readings.back()))
+      readings.push_back(repeated_to_end(reader, readings.back()));
+  }
+  keep_best(readings, reader.most);
+  if (readings.empty()) stuck = stuck_at(reader, text, span.begin);
+  return readings;
+}
+
+} // namespace whorl::pattern

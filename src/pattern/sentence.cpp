@@ -1,0 +1,38 @@
+#include "pattern/sentence.hpp"
+
+namespace whorl::pattern {
+
+using words::Word;
+using words::WordKind;
+
+Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary) {
+  words::Folded folded = words::fold(text, begin);
+  words::Lattice lattice = words::lattice(folded, vocabulary);
+  Brackets brackets = pair_brackets(folded, lattice, vocabulary);
+  return {vocabulary, std::move(folded), std::move(lattice), std::move(brackets)};
+}
+
+WordsAt words_at(const Sentence& sentence, std::uint32_t at) {
+  if (at >= sentence.size()) return {};
+  const Word* words = sentence.lattice.words.data();
+  return {words + sentence.lattice.at[at], words + sentence.lattice.at[at + 1]};
+}
+
+const Word* word_meaning(const Sentence& sentence, std::uint32_t at, words::Concept wanted) {
+  for (const Word& word : words_at(sentence, at))
+    if (word.kind == WordKind::phrase && word.means == wanted) return &word;
+  return nullptr;
+}
+
+const Word* number_at(const Sentence& sentence, std::uint32_t at) {
+  for (const Word& word : words_at(sentence, at))
+    if (word.kind == WordKind::number) return &word;
+  return nullptr;
+}
+
+words::ConceptClass sort_of(const Sentence& sentence, const Word& word) {
+  if (word.kind != WordKind::phrase) return words::ConceptClass::word;
+  return sentence.vocabulary.concepts[word.means].sort;
+}
+
+} // namespace whorl::pattern

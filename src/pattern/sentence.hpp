@@ -1,0 +1,43 @@
+#pragma once
+
+#include "pattern/brackets.hpp"
+#include "words/lattice.hpp"
+
+#include <string_view>
+
+namespace whorl::pattern {
+
+/// A line's text made ready for reading: folded, looked up, its passages paired.
+struct Sentence {
+  const words::Vocabulary& vocabulary;
+  words::Folded folded;
+  words::Lattice lattice;
+  Brackets brackets;
+
+  std::string_view text() const { return folded.text; }
+  std::uint32_t size() const { return static_cast<std::uint32_t>(folded.text.size()); }
+  words::Span span(std::uint32_t begin, std::uint32_t end) const { return folded.span(begin, end); }
+};
+
+Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary);
+
+/// The words that may begin at a place, the longest first.
+struct WordsAt {
+  const words::Word* first = nullptr;
+  const words::Word* last = nullptr;
+  const words::Word* begin() const { return first; }
+  const words::Word* end() const { return last; }
+  bool empty() const { return first == last; }
+};
+WordsAt words_at(const Sentence& sentence, std::uint32_t at);
+
+/// The word at `at` that means `wanted`, or nullptr.
+const words::Word* word_meaning(const Sentence& sentence, std::uint32_t at, words::Concept wanted);
+
+/// The number at `at`, or nullptr.
+const words::Word* number_at(const Sentence& sentence, std::uint32_t at);
+
+/// The sort of a phrase; `word` for everything else.
+words::ConceptClass sort_of(const Sentence& sentence, const words::Word& word);
+
+} // namespace whorl::pattern

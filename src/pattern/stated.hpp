@@ -1,0 +1,20 @@
+#pragma once
+
+#include "pattern/sentence.hpp"
+#include "pattern/tree.hpp"
+
+#include <vector>
+
+namespace whorl::pattern {
+
+/// The count that a line states, and where it stands: [begin, end) in folded bytes.
+struct StatedCount {
+  std::vector<Stated> stated; ///< empty: the line states none
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0;
+};
+
+/// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end.
+StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
+
+} // namespace whorl::pattern

@@ -1,0 +1,222 @@
+#include "words/lattice.hpp"
+
+#include "words/letters.hpp"
+
+#include <algorithm>
+
+namespace whorl::words {
+
+namespace {
+
+constexpr int unknown_cost = 3;
+constexpr int look_alike_cost = 2;
+constexpr std::uint32_t largest_number = 999'999'999;
+
+/// One line being looked up.
+struct Search {
+  const Folded& line;
+  const Vocabulary& vocabulary;
+  Lattice& out;
+  std::string_view text() const { return line.text; }
+};
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_ascii_letter(char c) { return c >= 'a' && c <= 'z'; }
+
+/// Bytes of the letter at `at`, 0 if there is none.
+std::uint32_t letter_length(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return 0;
+  if (static_cast<unsigned char>(text[at]) < 0x80) return is_ascii_letter(text[at]) ? 1 : 0;
+  const Letter letter = letter_at(text, at);
+  return is_letter(letter.code) ? letter.length : 0;
+}
+
+std::size_t end_of_letters(std::string_view text, std::size_t at) {
+  for (std::uint32_t step = letter_length(text, at); step != 0; step = letter_length(text, at)) at += step;
+  return at;
+}
+
+/// An apostrophe with letters on both sides belongs to the word.
+std::size_t end_of_unknown(std::string_view text, std::size_t at) {
+  std::size_t end = end_of_letters(text, at);
+  while (end < text.size() && text[end] == '\'' && letter_length(text, end + 1) != 0)
+    end = end_of_letters(text, end + 1);
+  return end;
+}
+
+/// A blank of a phrase is any run of blanks in the text, or one hyphen.
+std::size_t pass_blank(std::string_view text, std::size_t at) {
+  if (at < text.size() && text[at] == '-') return at + 1;
+  std::size_t end = at;
+  while (end < text.size() && text[end] == ' ') ++end;
+  return end;
+}
+
+/// Where `phrase` ends if the text reads so from `at`; 0 if it does not.
+std::size_t end_of_phrase(std::string_view text, std::size_t at, std::string_view phrase, bool blanks) {
+  const bool open = !phrase.empty() && phrase.back() == '~';
+  if (open) phrase.remove_suffix(1);
+  for (const char c : phrase) {
+    if (c == ' ') {
+      const std::size_t next = pass_blank(text, at);
+      if (next == at) return 0;
+      at = next;
+    } else {
+      if (at >= text.size() || text[at] != c) return 0;
+      ++at;
+    }
+  }
+  if (open) return end_of_letters(text, at);
+  const bool inside = blanks && !phrase.empty() && letter_length(text, at) != 0 &&
+                      (static_cast<unsigned char>(phrase.back()) >= 0x80 || is_ascii_letter(phrase.back()));
+  return inside ? 0 : at;
+}
+
+void put(Search& search, Word word) {
+  word.span = search.line.span(word.begin, word.end);
+  word.glued = word.begin > 0 && search.text()[word.begin - 1] != ' ';
+  search.out.words.push_back(word);
+}
+
+Word word_of(const PhraseEntry& entry, std::size_t begin, std::size_t end) {
+  Word word;
+  word.begin = static_cast<std::uint32_t>(begin);
+  word.end = static_cast<std::uint32_t>(end);
+  word.kind = entry.means == no_concept ? WordKind::number : WordKind::phrase;
+  word.means = entry.means;
+  word.number = entry.number;
+  word.cost = entry.cost;
+  return word;
+}
+
+/// Every phrase that begins with the letters `first` and reads on in `text` from `at`; `base` is where `at`
+/// stands in the line.
+void put_phrases(Search& search, std::string_view text, std::size_t at, std::size_t base,
+                 std::string_view first, int cost) {
+  const auto& phrases = search.vocabulary.phrases;
+  auto entry = std::lower_bound(phrases.begin(), phrases.end(), first,
+                                [](const PhraseEntry& e, std::string_view key) { return e.phrase < key; });
+  for (; entry != phrases.end() && std::string_view(entry->phrase).substr(0, first.size()) == first;
+       ++entry) {
+    const std::size_t end = end_of_phrase(text, at, entry->phrase, search.vocabulary.blanks_between_words);
+    if (end == 0) continue;
+    Word word = word_of(*entry, base, base + (end - at));
+    word.cost += cost;
+    put(search, word);
+  }
+}
+
+/// Phrases whose ending is left open, by every beginning of the letters at `at`.
+void put_open_phrases(Search& search, std::size_t at, std::size_t end) {
+  for (std::size_t stop = at; stop < end;) {
+    stop += letter_length(search.text(), stop);
+    const std::string key = std::string(search.text().substr(at, stop - at)) + "~";
+    put_phrases(search, search.text(), at, at, key, 0);
+  }
+}
+
+std::string latin_key(std::string_view letters) {
+  std::string key;
+  for (std::size_t at = 0; at < letters.size();) {
+    const Letter letter = letter_at(letters, at);
+    append_utf8(key, look_alike(letter.code));
+    at += letter.length;
+  }
+  return key;
+}
+
+/// Letters that nobody knows, looked up once more as the Latin letters they look like.
+void put_look_alikes(Search& search, std::size_t begin, std::size_t end) {
+  const std::string key = latin_key(search.text().substr(begin, end - begin));
+  if (key.size() == end - begin) return;
+  const std::size_t before = search.out.words.size();
+  put_phrases(search, key, 0, begin, key, look_alike_cost);
+  for (std::size_t i = before; i < search.out.words.size(); ++i) {
+    search.out.words[i].end = static_cast<std::uint32_t>(end);
+    search.out.words[i].span = search.line.span(begin, end);
+  }
+}
+
+void put_letters(Search& search, std::size_t at) {
+  const std::size_t before = search.out.words.size();
+  const std::size_t end = end_of_letters(search.text(), at);
+  const std::size_t first =
+      search.vocabulary.blanks_between_words ? end - at : letter_length(search.text(), at);
+  put_phrases(search, search.text(), at, at, search.text().substr(at, first), 0);
+  if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
+  if (search.out.words.size() == before) put_look_alikes(search, at, end);
+  Word unknown;
+  unknown.begin = static_cast<std::uint32_t>(at);
+  unknown.end = static_cast<std::uint32_t>(end_of_unknown(search.text(), at));
+  unknown.cost = unknown_cost;
+  put(search, unknown);
+}
+
+void put_number(Search& search, std::size_t at) {
+  put_phrases(search, search.text(), at, at, search.text().substr(at, 1), 0);
+  Word number;
+  number.kind = WordKind::number;
+  number.begin = static_cast<std::uint32_t>(at);
+  std::uint64_t value = 0;
+  for (; at < search.text().size() && is_digit(search.text()[at]); ++at)
+    value = std::min<std::uint64_t>(value * 10 + static_cast<std::uint64_t>(search.text()[at] - '0'),
+                                    largest_number);
+  number.end = static_cast<std::uint32_t>(at);
+  number.number = static_cast<std::uint32_t>(value);
+  put(search, number);
+}
+
+void put_mark(Search& search, std::size_t at) {
+  const std::uint32_t length = letter_at(search.text(), at).length;
+  put_phrases(search, search.text(), at, at, search.text().substr(at, length), 0);
+  Word mark;
+  mark.kind = WordKind::mark;
+  mark.mark = length == 1 ? search.text()[at] : '?';
+  mark.begin = static_cast<std::uint32_t>(at);
+  mark.end = mark.begin + length;
+  put(search, mark);
+}
+
+/// True if a word may begin at `at`: not inside a run of letters or digits, not on a blank or inside a
+/// character.
+bool may_begin(const Search& search, std::size_t at) {
+  const std::string_view text = search.text();
+  if (text[at] == ' ' || (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80) return false;
+  if (at == 0) return true;
+  if (is_digit(text[at])) return !is_digit(text[at - 1]);
+  if (letter_length(text, at) == 0 || !search.vocabulary.blanks_between_words) return true;
+  std::size_t before = at - 1;
+  while (before > 0 && (static_cast<unsigned char>(text[before]) & 0xC0) == 0x80) --before;
+  return letter_length(text, before) == 0;
+}
+
+void longest_first(std::vector<Word>& words, std::size_t first) {
+  for (std::size_t i = first + 1; i < words.size(); ++i)
+    for (std::size_t j = i; j > first && words[j].end > words[j - 1].end; --j)
+      std::swap(words[j], words[j - 1]);
+}
+
+} // namespace
+
+Lattice lattice(const Folded& line, const Vocabulary& vocabulary) {
+  Lattice out;
+  out.at.reserve(line.text.size() + 1);
+  out.words.reserve(line.text.size() / 2 + 8);
+  Search search{line, vocabulary, out};
+  for (std::size_t at = 0; at < line.text.size(); ++at) {
+    const std::size_t first = out.words.size();
+    out.at.push_back(static_cast<std::uint32_t>(first));
+    if (!may_begin(search, at)) continue;
+    if (is_digit(line.text[at]))
+      put_number(search, at);
+    else if (letter_length(line.text, at) != 0)
+      put_letters(search, at);
+    else
+      put_mark(search, at);
+    longest_first(out.words, first);
+  }
+  out.at.push_back(static_cast<std::uint32_t>(out.words.size()));
+  return out;
+}
+
+} // namespace whorl::words

@@ -1,0 +1,63 @@
+#include "words/vocabulary.hpp"
+
+#include "words/vocabulary_table.hpp"
+
+#include <algorithm>
+#include <span>
+
+namespace whorl::words {
+
+namespace {
+
+Vocabulary from_table(const LanguageTable& table) {
+  Vocabulary vocabulary;
+  vocabulary.language = table.language;
+  vocabulary.extends = table.extends;
+  vocabulary.blanks_between_words = table.blanks_between_words;
+  vocabulary.concepts.reserve(table.concept_count);
+  for (const ConceptRow& row : std::span(table.concepts, table.concept_count))
+    vocabulary.concepts.push_back({row.name, row.sort});
+  vocabulary.phrases.reserve(table.phrase_count);
+  for (const PhraseRow& row : std::span(table.phrases, table.phrase_count))
+    vocabulary.phrases.push_back({row.phrase, row.means, row.write, row.cost, row.number});
+  vocabulary.rows.reserve(table.row_count);
+  for (const RowRow& row : std::span(table.rows, table.row_count))
+    vocabulary.rows.push_back({row.id, row.pattern, row.meaning, row.write, row.cost, row.habit});
+  make_ready(vocabulary);
+  return vocabulary;
+}
+
+std::vector<Vocabulary> read_tables() {
+  std::vector<Vocabulary> all;
+  for (std::size_t i = 0; i < language_table_count; ++i) all.push_back(from_table(language_tables[i]));
+  return all;
+}
+
+} // namespace
+
+void make_ready(Vocabulary& vocabulary) {
+  std::stable_sort(vocabulary.phrases.begin(), vocabulary.phrases.end(),
+                   [](const PhraseEntry& a, const PhraseEntry& b) { return a.phrase < b.phrase; });
+  for (const PhraseEntry& entry : vocabulary.phrases)
+    if (!entry.phrase.empty() && entry.phrase.back() == '~') vocabulary.open_endings = true;
+  vocabulary.row_tree = grow_row_tree(vocabulary);
+}
+
+Concept find_concept(const Vocabulary& vocabulary, std::string_view name) {
+  for (std::size_t i = 0; i < vocabulary.concepts.size(); ++i)
+    if (vocabulary.concepts[i].name == name) return static_cast<Concept>(i);
+  return no_concept;
+}
+
+const std::vector<Vocabulary>& built_in_vocabularies() {
+  static const std::vector<Vocabulary> all = read_tables();
+  return all;
+}
+
+const Vocabulary* find_vocabulary(std::string_view language) {
+  for (const Vocabulary& vocabulary : built_in_vocabularies())
+    if (vocabulary.language == language) return &vocabulary;
+  return nullptr;
+}
+
+} // namespace whorl::words

@@ -1,0 +1,184 @@
+#include "words/vocabulary_file.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <pugixml.hpp>
+#include <sstream>
+
+namespace whorl::words {
+
+namespace {
+
+struct SortName {
+  std::string_view name;
+  ConceptClass sort;
+};
+constexpr SortName sort_names[] = {
+    {"word", ConceptClass::word},     {"stitch", ConceptClass::stitch}, {"decrease", ConceptClass::decrease},
+    {"loops", ConceptClass::loops},   {"place", ConceptClass::place},   {"start", ConceptClass::start},
+    {"ending", ConceptClass::ending}, {"thing", ConceptClass::thing},   {"filler", ConceptClass::filler},
+};
+
+/// In the order of the bits of pattern::Habit.
+constexpr std::string_view habit_names[] = {
+    "glued-number-increases", "glued-number-repeats", "star-times-in-all",     "star-times-more",
+    "bracket-repeats",        "bracket-one-place",    "starting-chain-counts", "starting-chain-does-not",
+};
+
+/// What has been read of the files so far.
+struct Reader {
+  std::string file;
+  std::vector<ConceptEntry> concepts;
+  std::vector<RowEntry> rows;
+  std::vector<Vocabulary> languages;
+  std::vector<FileFault>& faults;
+
+  void fault(const std::string& message) { faults.push_back({file, message}); }
+};
+
+std::string_view trim(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t\r\n");
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
+}
+
+/// The alternatives of `a|b|c`, blanks brought to one.
+std::vector<std::string> alternatives(std::string_view text) {
+  std::vector<std::string> all;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t bar = std::min(text.find('|', at), text.size());
+    std::istringstream words{std::string(text.substr(at, bar - at))};
+    std::string one, word;
+    while (words >> word) one += (one.empty() ? "" : " ") + word;
+    if (!one.empty()) all.push_back(one);
+    at = bar + 1;
+  }
+  return all;
+}
+
+ConceptClass sort_of(Reader& reader, std::string_view name) {
+  for (const SortName& entry : sort_names)
+    if (entry.name == name) return entry.sort;
+  reader.fault("there is no sort of word called \"" + std::string(name) + "\"");
+  return ConceptClass::word;
+}
+
+std::uint16_t habit_of(Reader& reader, std::string_view name) {
+  if (name.empty()) return 0;
+  const auto at = std::find(std::begin(habit_names), std::end(habit_names), name);
+  if (at != std::end(habit_names)) return static_cast<std::uint16_t>(1U << (at - std::begin(habit_names)));
+  reader.fault("there is no habit called \"" + std::string(name) + "\"");
+  return 0;
+}
+
+Concept concept_of(const Reader& reader, std::string_view name) {
+  for (std::size_t i = 0; i < reader.concepts.size(); ++i)
+    if (reader.concepts[i].name == name) return static_cast<Concept>(i);
+  return no_concept;
+}
+
+RowEntry row_of(Reader& reader, const pugi::xml_node& node) {
+  RowEntry row;
+  row.id = node.attribute("id").value();
+  row.pattern = trim(node.text().get());
+  row.meaning = node.attribute("means").value();
+  row.write = node.attribute("write").value();
+  row.cost = node.attribute("cost").as_int();
+  row.habit = habit_of(reader, node.attribute("habit").value());
+  return row;
+}
+
+void read_rows(Reader& reader, const pugi::xml_node& root) {
+  for (const pugi::xml_node& node : root.children()) {
+    const std::string_view kind = node.name();
+    if (kind == "concepts") {
+      const ConceptClass sort = sort_of(reader, node.attribute("sort").value());
+      for (const std::string& name : alternatives(node.text().get())) reader.concepts.push_back({name, sort});
+    } else if (kind == "row") {
+      reader.rows.push_back(row_of(reader, node));
+    }
+  }
+}
+
+void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node) {
+  PhraseEntry entry;
+  entry.number = node.attribute("number").as_uint();
+  entry.cost = node.attribute("cost").as_int();
+  const std::string_view name = node.attribute("concept").value();
+  if (!name.empty()) entry.means = concept_of(reader, name);
+  if (!name.empty() && entry.means == no_concept)
+    return reader.fault("no rows file has the concept \"" + std::string(name) + "\"");
+  const std::vector<std::string> phrases = alternatives(node.text().get());
+  if (phrases.empty()) return reader.fault("\"" + std::string(name) + "\" has no words");
+  for (const std::string& phrase : phrases) {
+    entry.phrase = phrase;
+    vocabulary.phrases.push_back(entry);
+  }
+  if (const auto write = node.attribute("write")) {
+    entry.phrase = write.value();
+    entry.write = true;
+    vocabulary.phrases.push_back(entry);
+  }
+}
+
+/// A language's row adds the written form to a shared row of the same id, or is a row of its own.
+void read_language_row(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node) {
+  RowEntry own = row_of(reader, node);
+  const auto shared =
+      std::find_if(vocabulary.rows.begin(), vocabulary.rows.end(),
+                   [&own](const RowEntry& row) { return row.id == own.id && !own.id.empty(); });
+  if (own.pattern.empty() && shared == vocabulary.rows.end())
+    return reader.fault("there is no shared row \"" + own.id + "\"");
+  if (own.pattern.empty())
+    shared->write = own.write;
+  else
+    vocabulary.rows.push_back(own);
+}
+
+void read_words(Reader& reader, const pugi::xml_node& root) {
+  Vocabulary vocabulary;
+  vocabulary.language = root.attribute("language").value();
+  vocabulary.extends = root.attribute("extends").value();
+  vocabulary.blanks_between_words = root.attribute("blanks").as_bool(true);
+  vocabulary.rows = reader.rows;
+  if (vocabulary.language.empty()) reader.fault("the file does not say which language it is");
+  for (const pugi::xml_node& node : root.children()) {
+    const std::string_view kind = node.name();
+    if (kind == "say") read_say(reader, vocabulary, node);
+    if (kind == "row") read_language_row(reader, vocabulary, node);
+  }
+  reader.languages.push_back(vocabulary);
+}
+
+/// The `<rows>` of all files come before the languages, whatever their order.
+void read_file(Reader& reader, const VocabularyFile& file, std::string_view wanted) {
+  pugi::xml_document document;
+  const auto result =
+      document.load_buffer(file.text.data(), file.text.size(), pugi::parse_default, pugi::encoding_utf8);
+  reader.file = file.name;
+  const std::string_view root = document.document_element().name();
+  if (!result) {
+    if (wanted == "rows") reader.fault(std::string("is no XML: ") + result.description());
+  } else if (root == "rows" && wanted == "rows") {
+    read_rows(reader, document.document_element());
+  } else if (root == "words" && wanted == "words") {
+    read_words(reader, document.document_element());
+  } else if (root != "rows" && root != "words" && wanted == "rows") {
+    reader.fault("begins with <" + std::string(root) + ">, not with <words> or <rows>");
+  }
+}
+
+} // namespace
+
+std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
+                                              std::vector<FileFault>& faults) {
+  Reader reader{{}, {}, {}, {}, faults};
+  for (const VocabularyFile& file : files) read_file(reader, file, "rows");
+  for (const VocabularyFile& file : files) read_file(reader, file, "words");
+  for (Vocabulary& vocabulary : reader.languages) vocabulary.concepts = reader.concepts;
+  std::sort(reader.languages.begin(), reader.languages.end(),
+            [](const Vocabulary& a, const Vocabulary& b) { return a.language < b.language; });
+  return reader.languages;
+}
+
+} // namespace whorl::words

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "words/vocabulary.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace whorl::words {
+
+/// Something wrong in a vocabulary file, in words for whoever wrote it.
+struct FileFault {
+  std::string file;
+  std::string message;
+  bool operator==(const FileFault&) const = default;
+};
+
+/// A vocabulary file: its name and its text.
+struct VocabularyFile {
+  std::string name;
+  std::string text;
+};
+
+/// The vocabularies that files give: `<rows>` files hold concepts and the shared rows, `<words>` files a
+/// language each. Files are taken in the order given; what is broken is passed over and said. Not yet ready
+/// for looking up (make_ready).
+std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
+                                              std::vector<FileFault>& faults);
+
+} // namespace whorl::words

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <cstdint>
+
+/// A line as somebody typed it (label taken off), on an edge of `open` places, and what it comes to. Common
+/// practice, no source, unless one stands beside it; invented for these tests.
+struct TypedLine {
+  const char* text;
+  std::int64_t open; ///< places of the round before; 0: the line starts a piece
+  std::int64_t makes;
+  std::int64_t stated;   ///< -1: the line states no count
+  bool doubtful = false; ///< only the counts tell: the cheapest reading is another
+};
+
+extern const TypedLine typed_lines[];
+extern const int typed_line_count;
