@@ -1,5 +1,6 @@
 #include "pictures/raster.hpp"
 
+#include "drawing/svg.hpp"
 #include "paint/paint.hpp"
 
 #include <catch2/catch.hpp>
@@ -42,7 +43,36 @@ std::string leaf_svg(const std::string& x = "30") {
 <text x="3" y="26" font-family="Liberation Sans" font-size="5" fill="#1c1b1a">leaf 8</text></svg>)svg";
 }
 
+drawing::Text anchored(std::string words, drawing::Anchor anchor, drawing::Point at) {
+  drawing::Text text;
+  text.text = std::move(words), text.anchor = anchor, text.at = at, text.size = 2.5;
+  text.face = drawing::Typeface::serif, text.bold = true, text.color = drawing::ink::grey;
+  return text;
+}
+
+/// The leaf with everything else that a scene can hold.
+drawing::Scene whole_leaf() {
+  using drawing::Anchor;
+  drawing::Scene scene = leaf();
+  drawing::Stroke dashed;
+  dashed.path = {{Verb::move, Verb::line}, {{3, 28}, {37, 28}}};
+  dashed.width = 0.3, dashed.dash = 0.9, dashed.color = drawing::ink::grey;
+  drawing::Symbol echo = std::get<drawing::Symbol>(scene.items[2]);
+  echo.at = {16, 24}, echo.scale = 0.7, echo.color = drawing::ink::faint;
+  scene.items.push_back(dashed);
+  scene.items.push_back(
+      drawing::Group{"leaf_1", "round", "Round 1", {echo, anchored("fox", Anchor::end, {38, 26})}});
+  scene.items.push_back(anchored("Tie", Anchor::middle, {28, 26}));
+  return scene;
+}
+
 } // namespace
+
+TEST_CASE("what the SVG writer writes is the picture of the PNG") {
+  const auto found = pictures::difference(drawing::svg(whole_leaf()), paint::png(whole_leaf(), 200).bytes);
+  CHECK(found.strongly < 0.001);
+  CHECK(found.mean < 0.002);
+}
 
 TEST_CASE("the same scene as SVG and as PNG is one picture") {
   const auto found = pictures::difference(leaf_svg(), paint::png(leaf(), 200).bytes);
