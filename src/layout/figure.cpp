@@ -29,7 +29,7 @@ std::vector<Rung> rungs_of(const Fabric& fabric, const Plan& plan, const Extents
   for (const Ring& ring : plan.rings) {
     Rung rung;
     rung.items = items_of(fabric, ring.round, ring.echo);
-    rung.band = band_of(rung.items, extents);
+    rung.band = band_of(rung.items, extents, ring.echo);
     rung.band.break_outside = ring.round != ring.last_round;
     rung.band.label = letter(fabric, ring, marked_loops(rung.items), plan.inward, extents, page);
     rungs.push_back(std::move(rung));

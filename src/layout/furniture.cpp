@@ -10,7 +10,7 @@ namespace {
 
 constexpr double break_middle = 0.575; ///< outside the heads of a folded ring
 constexpr int zigzags = 8;
-constexpr double zigzag_high = 0.20, zigzag_long = 0.19;
+constexpr double zigzag_high = 0.20, zigzag_long = 0.48;
 constexpr double arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 
 /// Labels stand beside the first stitches: their text begins at the gutter's edge there.
@@ -29,13 +29,13 @@ Label label_at(Point at, std::vector<Run> runs, double size, std::uint32_t ring,
   return label;
 }
 
-/// Six points across a break line, from one side of a zigzag to the other.
+/// The corners of a zigzag across a break line.
 void add_zigzag(double radius, double angle, Way way, std::vector<Point>& points) {
-  const double quarter = zigzag_long / 4 / radius;
-  points.push_back(on_circle(radius, angle - 2 * quarter, way));
-  points.push_back(on_circle(radius + zigzag_high, angle - quarter, way));
-  points.push_back(on_circle(radius - zigzag_high, angle + quarter, way));
-  points.push_back(on_circle(radius, angle + 2 * quarter, way));
+  const double sixth = zigzag_long / 6 / radius;
+  points.push_back(on_circle(radius, angle - 3 * sixth, way));
+  points.push_back(on_circle(radius + zigzag_high, angle - sixth, way));
+  points.push_back(on_circle(radius - zigzag_high, angle + sixth, way));
+  points.push_back(on_circle(radius, angle + 3 * sixth, way));
 }
 
 /// A straight piece as a cubic curve.

@@ -69,10 +69,10 @@ bool shares_place(const Fabric& fabric, const Item& one, const Item& other) {
 void spread_fan(const Band& band, std::size_t first, std::size_t last, double slot,
                 std::vector<double>& target) {
   double width = 0;
-  for (std::size_t i = first; i < last; ++i) width += band.shapes[band.shape_of[i]]->slot;
+  for (std::size_t i = first; i < last; ++i) width += band.slot[band.shape_of[i]];
   double reached = -width / 2;
   for (std::size_t i = first; i < last; ++i) {
-    const double own = band.shapes[band.shape_of[i]]->slot;
+    const double own = band.slot[band.shape_of[i]];
     target[i] += (reached + own / 2) * slot;
     reached += own;
   }
@@ -90,7 +90,7 @@ void spread_fans(const Fabric& fabric, const std::vector<Item>& items, const Ban
 
 void string_gaps(const Band& band, const Size& size, Strung& strung) {
   const std::size_t items = band.shape_of.size();
-  const auto slot = [&](std::size_t i) { return band.shapes[band.shape_of[i]]->slot; };
+  const auto slot = [&](std::size_t i) { return band.slot[band.shape_of[i]]; };
   const auto wedge = [&](std::size_t i) -> const Wedge& { return size.wedges[band.shape_of[i]]; };
   for (std::size_t k = 0; k <= items; ++k) {
     const double before = k == 0 ? 0 : slot(k - 1) / 2, behind = k == items ? 0 : slot(k) / 2;
@@ -125,8 +125,8 @@ bool strays(const Laid& laid, double limit) {
 /// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
 void settle(Laid& laid, double limit) {
   laid.at = relax(laid.strung);
-  for (int i = 0; i < 3 && strays(laid, limit); ++i) {
-    for (double& pull : laid.strung.pull) pull *= 4;
+  for (int i = 0; i < 6 && strays(laid, limit); ++i) {
+    for (double& pull : laid.strung.pull) pull *= 2;
     laid.at = relax(laid.strung);
   }
 }

@@ -20,7 +20,11 @@ constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985; ///< least gaps take no more than this of a ring
 constexpr double step = 0.02;      ///< a ring is pushed out by whole steps
 
-double middle_of(double inner, double height) { return inner + (height > 1.2 ? 0.6 : 0.5) * height; }
+constexpr double tall_height = 1.2;    ///< a ring that is taller lets its stitches lean in over the label
+constexpr double least_channel = 0.30; ///< half of what stays clear there
+constexpr double least_inner = 1.0;    ///< feet of a first ring of tall stitches
+
+double middle_of(double inner, double height) { return inner + (height > tall_height ? 0.6 : 0.5) * height; }
 
 double gap_before(const Band& inside, const Band& ring, const Turn& turn) {
   const bool marks_between = turn.inward ? inside.loop_marks : ring.loop_marks;
@@ -50,12 +54,19 @@ double label_top(const Band& band, double y) {
                                : first;
 }
 
+/// Half the width that label and pointer take, with their air.
+double label_half(const Size& size) { return size.gutter / 2 - gutter_air + air_along; }
+
+/// The angle at which the corner of a label stands, seen from the centre.
+double corner_angle(double half, double y) { return arc_sine(half / std::sqrt(half * half + y * y)); }
+
 /// Tries one radius after another for a ring until everything in it has room.
 class Fitting {
 public:
   Fitting(const Band& band, const Turn& turn, const Size& inside)
       : band_(band), turn_(turn), inside_(inside) {
-    gutter_ = std::max(inside.gutter, band.label.width + pointer_room + 2 * gutter_air);
+    size_.gutter = std::max(inside.gutter, band.label.width + pointer_room + 2 * gutter_air);
+    size_.tall = band.height > tall_height;
   }
 
   Size fit(double inner) {
@@ -80,9 +91,8 @@ private:
     size_.inner = inner;
     size_.outer = inner + band_.height;
     size_.middle = middle_of(inner, band_.height);
-    size_.gutter = gutter_;
-    if (gutter_ / 2 >= 0.9 * size_.middle || inner <= 0.1) return false;
-    size_.half_gutter = size_.middle * arc_sine(gutter_ / 2 / size_.middle);
+    if (size_.gutter / 2 >= 0.9 * size_.middle || inner <= 0.1) return false;
+    size_.half_gutter = size_.middle * arc_sine(size_.gutter / 2 / size_.middle);
     size_.slot = (length() - 2 * size_.half_gutter) / std::max(1.0, band_.slots);
     return size_.slot >= least_slot && label_fits() && wedges_fit();
   }
@@ -94,20 +104,21 @@ private:
     size_.label_top = label_top(band_, size_.label_y);
     const double bottom = label_bottom(band_, size_.label_y);
     // a channel wider than that of the ring inside runs above that ring's stitches
-    const bool wider = gutter_ > inside_.gutter;
-    return bottom >= inside_.label_top + label_air && (!wider || bottom >= inside_.high + least_air);
+    const bool above = size_.gutter > inside_.gutter || inside_.tall;
+    return bottom >= inside_.label_top + label_air && (!above || bottom >= inside_.high + least_air);
   }
 
   bool wedges_fit() {
-    const double channel = gutter_ / 2 - gutter_air + air_along;
+    const double channel = size_.tall ? least_channel : label_half(size_);
     size_.wedges.clear();
     size_.low = size_.inner, size_.high = size_.outer;
     double angles = 0;
     for (std::size_t i = 0; i < band_.shapes.size(); ++i) {
       const double foot = foot_radius(*band_.shapes[i], size_.inner, band_.height, turn_);
       size_.wedges.push_back(wedge_of(*band_.shapes[i], foot, channel, turn_));
-      const Wedge& wedge = size_.wedges.back();
+      Wedge& wedge = size_.wedges.back();
       if (!wedge.fits) return false;
+      if (size_.tall) clear_labels(wedge);
       size_.low = std::min(size_.low, wedge.low);
       size_.high = std::max(size_.high, wedge.high);
       angles += (wedge.before + wedge.after) * band_.how_many[i];
@@ -115,6 +126,16 @@ private:
     size_.air = std::max(air_along, least_air * size_.middle / size_.low);
     return size_.low >= inside_.high + air_across &&
            (angles + gutter_angles()) * size_.middle + air() <= room();
+  }
+
+  /// A tall stitch passes the lower corners of its own label, and the upper ones of the label inside.
+  void clear_labels(Wedge& wedge) const {
+    double edge = corner_angle(label_half(size_), label_bottom(band_, size_.label_y) - air_along);
+    const double half = label_half(inside_), top = inside_.label_top + air_along;
+    const bool reached = inside_.gutter > 0 && half * half + top * top > wedge.low * wedge.low;
+    if (reached) edge = std::max(edge, corner_angle(half, top));
+    wedge.from_gutter = std::max(wedge.from_gutter, wedge.before + edge);
+    wedge.to_gutter = std::max(wedge.to_gutter, wedge.after + edge);
   }
 
   /// Of the gutter and its two neighbours' sides toward it, less what was counted of these.
@@ -130,7 +151,6 @@ private:
   const Band& band_;
   Turn turn_;
   const Size& inside_;
-  double gutter_ = 0;
   Size size_;
 };
 
@@ -145,12 +165,16 @@ void add_break(const Band& band, Size& size) {
     size.high = std::max(size.high, size.outer + (clearance + break_gap) / 2 + break_reach);
 }
 
+double first_inner(const Core& core, double height) {
+  return std::max(core.radius - height / 2, std::min(least_inner, core.radius - 0.4));
+}
+
 std::vector<Size> size_from(const std::vector<Band>& bands, const Core& core, const Turn& turn) {
   std::vector<Size> sizes;
   sizes.reserve(bands.size());
   for (std::size_t i = 0; i < bands.size(); ++i) {
     const Size centre = centre_size(core);
-    const double inner = i == 0 ? core.radius - bands[i].height / 2
+    const double inner = i == 0 ? first_inner(core, bands[i].height)
                                 : sizes.back().outer + gap_before(bands[i - 1], bands[i], turn);
     sizes.push_back(Fitting(bands[i], turn, i == 0 ? centre : sizes.back()).fit(inner));
     add_break(bands[i], sizes.back());
@@ -166,18 +190,35 @@ double pushed(const std::vector<Size>& sizes) {
 
 } // namespace
 
-Band band_of(const std::vector<Item>& items, const Extents& extents) {
+namespace {
+
+constexpr double echo_air = 0.20;
+
+double slot_of(const SymbolExtent& shape, const Item& item, bool echo) {
+  return echo ? std::min(shape.slot, std::max<double>(item.count, shape.width + echo_air)) : shape.slot;
+}
+
+std::size_t shape_in(Band& band, const SymbolExtent& shape) {
+  std::size_t at = 0;
+  while (at < band.shapes.size() && band.shapes[at] != &shape) ++at;
+  if (at == band.shapes.size())
+    band.shapes.push_back(&shape), band.how_many.push_back(0), band.slot.push_back(0);
+  return at;
+}
+
+} // namespace
+
+Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) {
   Band band;
   for (const Item& item : items) {
-    const SymbolExtent* shape = &extent(extents, item.key);
-    std::size_t at = 0;
-    while (at < band.shapes.size() && band.shapes[at] != shape) ++at;
-    if (at == band.shapes.size()) band.shapes.push_back(shape), band.how_many.push_back(0);
+    const SymbolExtent& shape = extent(extents, item.key);
+    const std::size_t at = shape_in(band, shape);
     band.shape_of.push_back(static_cast<std::uint32_t>(at));
     ++band.how_many[at];
-    band.height = std::max(band.height, shape->height);
-    band.slots += shape->slot;
-    band.loop_marks = band.loop_marks || shape->below > 0;
+    band.slot[at] = slot_of(shape, item, echo);
+    band.height = std::max(band.height, shape.height);
+    band.slots += band.slot[at];
+    band.loop_marks = band.loop_marks || shape.below > 0;
   }
   return band;
 }

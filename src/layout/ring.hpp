@@ -19,6 +19,7 @@ struct Band {
   std::vector<const SymbolExtent*> shapes; ///< the different ones
   std::vector<std::uint32_t> how_many;     ///< items of each
   std::vector<std::uint32_t> shape_of;     ///< for every item, which of `shapes`
+  std::vector<double> slot;                ///< the slot of each of `shapes`
   double height = 0.8;                     ///< from the feet's circle to the heads'
   double slots = 0;                        ///< all slots added up
   bool loop_marks = false;
@@ -44,16 +45,19 @@ struct Size {
   double slot = 0;           ///< arc length of a slot of width 1
   double air = 0;            ///< least arc between the wedges of neighbours
   double low = 0, high = 0;  ///< radii between which all its ink lies, a break line too
+  bool tall = false;         ///< its stitches reach into the channel below and above the label
   double label_y = 0;        ///< height of the label's middle
   double label_top = 0;      ///< and of its upper edge
   double pushed = 0;         ///< how far it had to move out for room
   std::vector<Wedge> wedges; ///< one for each of the band's shapes
 };
 
-/// Collects the shapes of a ring's items.
-Band band_of(const std::vector<Item>& items, const Extents& extents);
+/// Collects the shapes of a ring's items. An echo, on one side of which nothing stands, needs room for its
+/// tops only.
+Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo);
 
-/// The ink of a symbol whose foot stands at this radius; `channel` is half the width that must stay clear.
+/// The ink of a symbol whose foot stands at this radius; `channel` is half the width that must stay clear of
+/// it.
 Wedge wedge_of(const SymbolExtent& shape, double foot, double channel, const Turn& turn);
 
 /// The middle of a closed disc.

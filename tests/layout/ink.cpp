@@ -1,0 +1,129 @@
+#include "ink.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace whorl::layout::test {
+namespace {
+
+double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
+double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
+
+Convex stood(const Convex& piece, const Item& item) {
+  Convex all;
+  for (const Point p : piece)
+    all.push_back(
+        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
+  return all;
+}
+
+/// A thin quadrangle round a straight piece.
+Convex thin(Point a, Point b, double width) {
+  const Point d = b - a;
+  const double length = std::max(1e-9, std::sqrt(dot(d, d)));
+  const Point n{-d.y / length * width / 2, d.x / length * width / 2};
+  return {a - n, b - n, b + n, a + n};
+}
+
+std::vector<Point> flattened(const Stroke& stroke) {
+  if (!stroke.curved) return stroke.points;
+  std::vector<Point> line{stroke.points.front()};
+  for (std::size_t i = 0; i + 3 < stroke.points.size(); i += 3)
+    for (int k = 1; k <= 6; ++k) {
+      const double t = k / 6.0, u = 1 - t;
+      line.push_back(u * u * u * stroke.points[i] + 3 * u * u * t * stroke.points[i + 1] +
+                     3 * u * t * t * stroke.points[i + 2] + t * t * t * stroke.points[i + 3]);
+    }
+  return line;
+}
+
+double to_segment(Point p, Point a, Point b) {
+  const Point d = b - a, e = p - a;
+  const double along = dot(d, d) > 0 ? std::clamp(dot(d, e) / dot(d, d), 0.0, 1.0) : 0;
+  const Point away = e - along * d;
+  return std::sqrt(dot(away, away));
+}
+
+bool parted_by_edge_of(const Convex& one, const Convex& other) {
+  for (std::size_t i = 0; i < one.size(); ++i) {
+    const Point a = one[i], d = one[(i + 1) % one.size()] - a;
+    if (dot(d, d) < 1e-20) continue;
+    double low = 1e18, high = -1e18, low_other = 1e18, high_other = -1e18;
+    for (const Point p : one) low = std::min(low, cross(d, p - a)), high = std::max(high, cross(d, p - a));
+    for (const Point p : other)
+      low_other = std::min(low_other, cross(d, p - a)), high_other = std::max(high_other, cross(d, p - a));
+    if (low_other > high || high_other < low) return true;
+  }
+  return false;
+}
+
+struct Box {
+  double left = 1e18, right = -1e18, low = 1e18, high = -1e18;
+};
+
+Box box_of(const Convex& outline) {
+  Box box;
+  for (const Point p : outline) {
+    box.left = std::min(box.left, p.x), box.right = std::max(box.right, p.x);
+    box.low = std::min(box.low, p.y), box.high = std::max(box.high, p.y);
+  }
+  return box;
+}
+
+double apart(const Box& a, const Box& b) {
+  return std::max({a.left - b.right, b.left - a.right, a.low - b.high, b.low - a.high});
+}
+
+} // namespace
+
+double distance(const Convex& one, const Convex& other) {
+  if (!parted_by_edge_of(one, other) && !parted_by_edge_of(other, one)) return 0;
+  double least = 1e18;
+  for (const Point p : one)
+    for (std::size_t i = 0; i < other.size(); ++i)
+      least = std::min(least, to_segment(p, other[i], other[(i + 1) % other.size()]));
+  for (const Point p : other)
+    for (std::size_t i = 0; i < one.size(); ++i)
+      least = std::min(least, to_segment(p, one[i], one[(i + 1) % one.size()]));
+  return least;
+}
+
+std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
+  std::vector<Patch> patches;
+  std::size_t owner = 0;
+  for (const Item& item : figure.items) {
+    ++owner;
+    for (const Convex& piece : extent(extents, item.key).ink)
+      patches.push_back({stood(piece, item), owner, "stitch " + std::to_string(item.first)});
+  }
+  for (const Label& label : figure.labels) {
+    // the two lines of one label belong together, but not to its neighbours
+    patches.push_back({label.box, ++owner, "label of ring " + std::to_string(label.ring)});
+  }
+  for (const Pointer& p : figure.pointers) {
+    const Point n{-p.direction.y, p.direction.x}, back = p.tip - p.length * p.direction;
+    patches.push_back({{p.tip, back + p.length / 2 * n, back - p.length / 2 * n}, ++owner, "pointer"});
+  }
+  for (const Stroke& stroke : figure.strokes) {
+    if (stroke.line != Line::direction || stroke.curved) ++owner;
+    const std::vector<Point> line = flattened(stroke);
+    for (std::size_t i = 0; i + 1 < line.size(); ++i)
+      patches.push_back({thin(line[i], line[i + 1], 0.05), owner, "line"});
+  }
+  return patches;
+}
+
+Nearest nearest(const std::vector<Patch>& patches) {
+  Nearest found;
+  std::vector<Box> boxes;
+  for (const Patch& patch : patches) boxes.push_back(box_of(patch.outline));
+  for (std::size_t i = 0; i < patches.size(); ++i)
+    for (std::size_t j = i + 1; j < patches.size(); ++j) {
+      if (patches[i].owner == patches[j].owner || apart(boxes[i], boxes[j]) >= found.air) continue;
+      const double air = distance(patches[i].outline, patches[j].outline);
+      if (air < found.air) found = {air, patches[i].what, patches[j].what};
+    }
+  return found;
+}
+
+} // namespace whorl::layout::test

@@ -1,0 +1,31 @@
+#pragma once
+/// What a figure covers, as convex outlines, and how near they come to one another.
+
+#include "layout/place.hpp"
+
+#include <string>
+#include <vector>
+
+namespace whorl::layout::test {
+
+/// One outline and what it belongs to: outlines of one owner may touch.
+struct Patch {
+  Convex outline;
+  std::size_t owner = 0;
+  std::string what;
+};
+
+/// Ink of every item, boxes of labels, pointers, pieces of the lines.
+std::vector<Patch> patches_of(const Figure& figure, const Extents& extents);
+
+/// Distance between two convex outlines; 0 where they overlap.
+double distance(const Convex& one, const Convex& other);
+
+/// The two patches of different owners that come nearest.
+struct Nearest {
+  double air = 1e9;
+  std::string one, other;
+};
+Nearest nearest(const std::vector<Patch>& patches);
+
+} // namespace whorl::layout::test
