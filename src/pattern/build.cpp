@@ -8,7 +8,6 @@ namespace whorl::pattern {
 
 namespace {
 
-using words::ConceptClass;
 using words::Word;
 using words::WordKind;
 
@@ -179,10 +178,7 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
 }
 
 bool is_instruction(const Sentence& sentence, const Word& word) {
-  const ConceptClass sort = sort_of(sentence, word);
-  return word.kind == WordKind::number || sort == ConceptClass::stitch || sort == ConceptClass::decrease ||
-         (word.kind == WordKind::mark && (word.mark == '(' || word.mark == ')')) ||
-         (word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "increase");
+  return word.kind == WordKind::number || is_work(sentence, word) || word.mark == '(' || word.mark == ')';
 }
 
 /// The word that a path passed over.

@@ -185,16 +185,8 @@ int passing_cost(const Stretching& s, const Word& word) {
   case WordKind::phrase:
     break;
   }
-  switch (sort_of(s.reader.sentence, word)) {
-  case ConceptClass::filler:
-    return costs.filler;
-  case ConceptClass::stitch:
-  case ConceptClass::decrease:
-    return costs.stitch;
-  default:
-    return s.reader.sentence.vocabulary.concepts[word.means].name == "increase" ? costs.stitch
-                                                                                : costs.trade_word;
-  }
+  if (is_work(s.reader.sentence, word)) return costs.stitch;
+  return sort_of(s.reader.sentence, word) == ConceptClass::filler ? costs.filler : costs.trade_word;
 }
 
 void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_t end, int cost, bool loose) {
@@ -211,8 +203,10 @@ void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_
 
 bool is_link(const Stretching& s, const Word& word) {
   if (word.kind == WordKind::mark) return is_separator(word.mark);
-  return word.kind == WordKind::phrase && s.reader.sentence.vocabulary.concepts[word.means].name == "and";
+  return word.kind == WordKind::phrase && word.means == s.reader.sentence.conjunction;
 }
+
+bool may_pass(const Stretching& s) { return s.extent != Extent::passage || s.reader.lenient; }
 
 /// A word passed over. Inside a passage that is repeated only fillers may be: an instruction is never lost
 /// there.
@@ -221,8 +215,7 @@ void offer_passing(Stretching& s, std::uint32_t place) {
     if (word.end > s.end) continue;
     if (is_link(s, word))
       offer_for_all(s, place, Taken::separator, word.end, 0, false);
-    else if (s.extent != Extent::passage || sort_of(s.reader.sentence, word) == ConceptClass::filler ||
-             word.mark == '!')
+    else if (may_pass(s) || sort_of(s.reader.sentence, word) == ConceptClass::filler || word.mark == '!')
       offer_for_all(s, place, Taken::passed, word.end, passing_cost(s, word), true);
   }
 }
@@ -316,12 +309,9 @@ std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, 
   Path start;
   start.begin = start.end = begin;
   offer(s, start);
-  std::uint32_t reached = begin;
   for (std::uint32_t place = begin; place < end; ++place)
-    if (s.at(place) != no_path) step_from(s, place), reached = place;
-  std::vector<std::int32_t> all = ending_at(s);
-  if (all.empty() && reached >= reader.blocked.at) reader.blocked = reader.furthest;
-  return all;
+    if (s.at(place) != no_path) step_from(s, place);
+  return ending_at(s);
 }
 
 } // namespace whorl::pattern

@@ -32,7 +32,8 @@ struct Path {
 struct WorkReader {
   Sentence& sentence;
   Kinds kinds;
-  std::size_t most = 1;   ///< readings kept at each place
+  bool lenient = false; ///< words may be passed over in passages too: for finding out where reading got stuck
+  std::size_t most = 1; ///< readings kept at each place
   std::uint32_t stop = 0; ///< where the work ends: the stated count, or the line's end
   std::vector<Path> paths = {};
   std::vector<Match> matches = {};
@@ -42,13 +43,13 @@ struct WorkReader {
   std::vector<Meaning> meanings = {}; ///< per row, once asked for
   std::vector<std::uint8_t> meaning_known = {};
   Furthest furthest = {};
-  Furthest blocked = {}; ///< where a passage could not be read on
 };
 
 /// What a stretch of text is. In a passage that is repeated no word of an instruction may be passed over.
 enum class Extent : std::uint8_t { line, passage, list };
 
 /// Every way to read [begin, end), the cheapest first, as indices of paths.
-std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, std::uint32_t end, Extent extent);
+std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, std::uint32_t end,
+                                       Extent extent);
 
 } // namespace whorl::pattern

@@ -22,13 +22,6 @@ struct Walk {
 
 bool is_stitch(ConceptClass sort) { return sort == ConceptClass::stitch; }
 
-/// A stitch, an increase or a decrease.
-bool is_work(const Walk& walk, const Word& word, ConceptClass sort) {
-  if (word.kind != WordKind::phrase) return false;
-  return is_stitch(sort) || sort == ConceptClass::decrease ||
-         walk.sentence.vocabulary.concepts[word.means].name == "increase";
-}
-
 void keep_work(Slots& slots, words::Concept means) {
   if (slots.work == words::no_concept)
     slots.work = means;
@@ -87,15 +80,15 @@ bool take_phrase(const Walk& walk, Slots& slots, const Element& element, const W
   switch (element.slot) {
   case Slot::concept_named:
     if (word.means != element.means) return false;
-    if (is_work(walk, word, sort)) keep_work(slots, word.means);
+    if (is_work(walk.sentence, word)) keep_work(slots, word.means);
     return true;
   case Slot::concept_class:
     if (sort != element.sort) return false;
-    if (is_work(walk, word, sort)) keep_work(slots, word.means);
+    if (is_work(walk.sentence, word)) keep_work(slots, word.means);
     if (sort == ConceptClass::loops) slots.loops = word.means;
     return true;
   case Slot::work:
-    if (!is_work(walk, word, sort)) return false;
+    if (!is_work(walk.sentence, word)) return false;
     keep_work(slots, word.means);
     return true;
   case Slot::place:
@@ -108,8 +101,35 @@ bool take_phrase(const Walk& walk, Slots& slots, const Element& element, const W
 /// True if the word is a star that stands for "times", where that concept is wanted.
 bool is_times_star(const Walk& walk, const Element& element, const Word& word) {
   return word.mark == '*' && element.slot == Slot::concept_named &&
-         walk.sentence.brackets.stars[word.begin] == StarRole::times &&
-         walk.sentence.vocabulary.concepts[element.means].name == "times";
+         walk.sentence.brackets.stars[word.begin] == StarRole::times && element.means == walk.sentence.times;
+}
+
+/// True if an element of this slot may take a word of this kind at all; spares most of the work.
+bool may_take(Slot slot, const Word& word) {
+  switch (slot) {
+  case Slot::concept_named:
+    return word.kind == WordKind::phrase || word.mark == '*';
+  case Slot::concept_class:
+  case Slot::work:
+  case Slot::place:
+    return word.kind == WordKind::phrase;
+  case Slot::count:
+  case Slot::many:
+  case Slot::few:
+  case Slot::nth:
+  case Slot::leave:
+  case Slot::of:
+  case Slot::again:
+    return word.kind == WordKind::number;
+  case Slot::group:
+  case Slot::square:
+  case Slot::stars:
+  case Slot::passage:
+  case Slot::list:
+    return false;
+  default:
+    return word.kind == WordKind::mark;
+  }
 }
 
 bool take_word(const Walk& walk, Slots& slots, const Element& element, const Word& word) {
@@ -156,7 +176,9 @@ void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slo
   if (element.slot == Slot::list && walk.stretch.list != no_bracket && at == walk.stretch.list_begin)
     take_passage(walk, step, element, walk.stretch.list, slots, cost);
   for (const Word& word : words_at(walk.sentence, at)) {
-    if (word.end > walk.stretch.end) continue;
+    if (word.end > walk.stretch.end || !may_take(element.slot, word)) continue;
+    if (element.slot == Slot::concept_named && word.kind == WordKind::phrase && word.means != element.means)
+      continue;
     Slots taken = slots;
     if (take_word(walk, taken, element, word)) reach(walk, step, word.end, taken, cost + word.cost);
   }

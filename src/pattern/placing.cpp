@@ -46,13 +46,6 @@ std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, st
   return std::nullopt;
 }
 
-/// The word in front of a placing that is of the trade ends the look for it: "sc around" places nothing.
-bool is_work(const Sentence& sentence, const Word& word) {
-  const ConceptClass sort = sort_of(sentence, word);
-  return sort == ConceptClass::stitch || sort == ConceptClass::decrease || sort == ConceptClass::loops ||
-         (word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "increase");
-}
-
 /// One piece of a note: [begin, end) in folded bytes.
 struct Clause {
   std::uint32_t begin, end;
@@ -89,7 +82,7 @@ std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::
 std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
   while (at < end) {
     const char c = sentence.text()[at];
-    const Word* link = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "and"));
+    const Word* link = word_meaning(sentence, at, sentence.conjunction);
     if (link != nullptr)
       at = link->end;
     else if (c == ' ' || is_separator(c) || c == '!')
@@ -180,7 +173,9 @@ std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin,
     if (words.empty()) return std::nullopt;
     for (const Word& word : words)
       if (const auto what = what_of(sentence, word)) return what;
-    if (is_work(sentence, *words.first) || words.first->kind == WordKind::mark) return std::nullopt;
+    if (is_work(sentence, *words.first) || sort_of(sentence, *words.first) == ConceptClass::loops ||
+        words.first->kind == WordKind::mark)
+      return std::nullopt;
     at = skip_blanks(sentence.text(), words.first->end);
   }
   return std::nullopt;

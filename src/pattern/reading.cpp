@@ -175,7 +175,7 @@ std::size_t how_many(Effort effort, std::uint32_t size) {
 
 WorkReader make_reader(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, std::size_t most) {
   const std::size_t rows = sentence.vocabulary.rows.size();
-  WorkReader reader{sentence, {kinds, {}}, most};
+  WorkReader reader{sentence, {kinds, {}}, false, most};
   reader.meanings.resize(rows);
   reader.meaning_known.resize(rows);
   return reader;
@@ -207,7 +207,11 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
       readings.push_back(repeated_to_end(reader, readings.back()));
   }
   keep_best(readings, reader.most);
-  if (readings.empty()) stuck = stuck_at(reader, text, span.begin);
+  if (readings.empty()) {
+    WorkReader again = make_reader(sentence, kinds, 1);
+    again.lenient = true;
+    stuck = stuck_at(again, begin, stop, parts.text, parts.begin);
+  }
   return readings;
 }
 

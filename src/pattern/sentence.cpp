@@ -9,7 +9,9 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
   words::Folded folded = words::fold(text, begin);
   words::Lattice lattice = words::lattice(folded, vocabulary);
   Brackets brackets = pair_brackets(folded, lattice, vocabulary);
-  return {vocabulary, std::move(folded), std::move(lattice), std::move(brackets)};
+  const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
+  return {vocabulary,        std::move(folded), std::move(lattice), std::move(brackets),
+          named("increase"), named("times"),    named("and")};
 }
 
 WordsAt words_at(const Sentence& sentence, std::uint32_t at) {
@@ -33,6 +35,13 @@ const Word* number_at(const Sentence& sentence, std::uint32_t at) {
 words::ConceptClass sort_of(const Sentence& sentence, const Word& word) {
   if (word.kind != WordKind::phrase) return words::ConceptClass::word;
   return sentence.vocabulary.concepts[word.means].sort;
+}
+
+bool is_work(const Sentence& sentence, const Word& word) {
+  if (word.kind != WordKind::phrase) return false;
+  const words::ConceptClass sort = sentence.vocabulary.concepts[word.means].sort;
+  return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
+         word.means == sentence.increase;
 }
 
 } // namespace whorl::pattern

@@ -13,6 +13,9 @@ struct Sentence {
   words::Folded folded;
   words::Lattice lattice;
   Brackets brackets;
+  words::Concept increase = words::no_concept;
+  words::Concept times = words::no_concept;
+  words::Concept conjunction = words::no_concept;
 
   std::string_view text() const { return folded.text; }
   std::uint32_t size() const { return static_cast<std::uint32_t>(folded.text.size()); }
@@ -39,5 +42,8 @@ const words::Word* number_at(const Sentence& sentence, std::uint32_t at);
 
 /// The sort of a phrase; `word` for everything else.
 words::ConceptClass sort_of(const Sentence& sentence, const words::Word& word);
+
+/// True for a stitch, an increase or a decrease.
+bool is_work(const Sentence& sentence, const words::Word& word);
 
 } // namespace whorl::pattern

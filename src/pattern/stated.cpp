@@ -130,8 +130,12 @@ bool is_repeated(const Search& search, std::uint32_t end) {
   const std::uint32_t at = next_word(search, end);
   if (at >= search.sentence.size()) return false;
   const auto& brackets = search.sentence.brackets;
-  if (brackets.stars[at] == StarRole::times || number_at(search.sentence, at) != nullptr) return true;
   const Concepts& c = search.concepts;
+  if (const Word* number = number_at(search.sentence, at)) {
+    const std::uint32_t unit = next_word(search, number->end);
+    return !means(search, unit, c.round) && !means(search, unit, c.row);
+  }
+  if (brackets.stars[at] == StarRole::times) return true;
   const Concept work[] = {c.times, c.around, c.in, c.repeat, c.more};
   const std::uint32_t behind_mark = is_separator(search.sentence.text()[at]) ? next_word(search, at + 1) : at;
   return std::any_of(std::begin(work), std::end(work),

@@ -103,16 +103,64 @@ Span word_span(const Sentence& sentence, std::uint32_t at) {
   return sentence.span(std::min(at, sentence.size()), sentence.size());
 }
 
+/// The first word that the best path passes over and that is no filler; where the piece before it began.
+struct FirstPassed {
+  std::uint32_t at = 0;
+  std::uint32_t piece = 0;
+  bool found = false;
+};
+
+bool is_filler(const Sentence& sentence, const Path& path) {
+  const WordsAt words = words_at(sentence, path.begin);
+  return !words.empty() && sort_of(sentence, *words.first) == words::ConceptClass::filler;
+}
+
+FirstPassed first_passed(const WorkReader& reader, std::int32_t last) {
+  std::vector<std::int32_t> steps;
+  for (std::int32_t path = last; path != no_path; path = reader.paths[static_cast<std::size_t>(path)].before)
+    steps.push_back(path);
+  std::uint32_t piece = no_number;
+  for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
+    const Path& path = reader.paths[static_cast<std::size_t>(*step)];
+    if (path.taken == Taken::passed && !is_filler(reader.sentence, path))
+      return {path.begin, piece == no_number ? path.begin : piece, true};
+    if (path.taken == Taken::row && path.inner != no_path)
+      if (const FirstPassed inside = first_passed(reader, path.inner); inside.found) return inside;
+    piece = path.taken == Taken::row ? path.begin : path.taken == Taken::passed ? piece : no_number;
+  }
+  return {};
+}
+
+/// How far the rows come that begin with the piece before the word, or with the word itself.
+Furthest furthest_from(const WorkReader& reader, const FirstPassed& passed, std::uint32_t stop) {
+  Furthest furthest;
+  std::vector<Match> found;
+  match_rows(reader.sentence, passed.piece, {stop, no_bracket, 0}, found, furthest);
+  if (furthest.at < passed.at || furthest.step == 0) furthest = {passed.at, 0, passed.at};
+  return furthest;
+}
+
+Furthest find_furthest(WorkReader& reader, std::uint32_t begin, std::uint32_t stop) {
+  const std::vector<std::int32_t> paths = read_stretch(reader, begin, stop, Extent::line);
+  if (paths.empty()) return {begin, 0, begin};
+  const FirstPassed passed = first_passed(reader, paths.front());
+  if (!passed.found) return {begin, 0, begin};
+  return furthest_from(reader, passed, stop);
+}
+
 } // namespace
 
-Stuck stuck_at(const WorkReader& reader, std::string_view text, std::uint32_t text_begin) {
+Stuck stuck_at(WorkReader& reader, std::uint32_t begin, std::uint32_t stop, std::string_view text,
+               std::uint32_t text_begin) {
   const Sentence& sentence = reader.sentence;
-  const Furthest& at = reader.blocked.at != 0 ? reader.blocked : reader.furthest;
+  const Furthest at = find_furthest(reader, begin, stop);
   Stuck stuck;
   stuck.span = word_span(sentence, at.at);
-  const std::uint32_t begin = at.step != 0 ? at.begin : words_back(sentence.text(), at.at, 0);
-  const Span before = sentence.span(begin, trim_separators(sentence.text(), begin, at.at));
-  stuck.after = std::string(text.substr(before.begin - text_begin, before.length()));
+  const std::uint32_t first = std::max(at.begin, words_back(sentence.text(), at.at, 0));
+  const Span before = sentence.span(at.step != 0 ? first : words_back(sentence.text(), at.at, 0),
+                                    trim_separators(sentence.text(), 0, at.at));
+  if (before.begin < before.end)
+    stuck.after = std::string(text.substr(before.begin - text_begin, before.length()));
   while (!stuck.after.empty() && stuck.after.back() == ' ') stuck.after.pop_back();
   stuck.could_follow = could_follow(sentence.vocabulary, at.step);
   return stuck;

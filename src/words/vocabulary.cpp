@@ -3,6 +3,7 @@
 #include "words/vocabulary_table.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <span>
 
 namespace whorl::words {
@@ -40,13 +41,19 @@ void make_ready(Vocabulary& vocabulary) {
                    [](const PhraseEntry& a, const PhraseEntry& b) { return a.phrase < b.phrase; });
   for (const PhraseEntry& entry : vocabulary.phrases)
     if (!entry.phrase.empty() && entry.phrase.back() == '~') vocabulary.open_endings = true;
+  vocabulary.by_name.resize(vocabulary.concepts.size());
+  std::iota(vocabulary.by_name.begin(), vocabulary.by_name.end(), Concept{0});
+  std::sort(vocabulary.by_name.begin(), vocabulary.by_name.end(), [&vocabulary](Concept a, Concept b) {
+    return vocabulary.concepts[a].name < vocabulary.concepts[b].name;
+  });
   vocabulary.row_tree = grow_row_tree(vocabulary);
 }
 
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name) {
-  for (std::size_t i = 0; i < vocabulary.concepts.size(); ++i)
-    if (vocabulary.concepts[i].name == name) return static_cast<Concept>(i);
-  return no_concept;
+  const auto at = std::lower_bound(
+      vocabulary.by_name.begin(), vocabulary.by_name.end(), name,
+      [&vocabulary](Concept c, std::string_view key) { return vocabulary.concepts[c].name < key; });
+  return at != vocabulary.by_name.end() && vocabulary.concepts[*at].name == name ? *at : no_concept;
 }
 
 const std::vector<Vocabulary>& built_in_vocabularies() {

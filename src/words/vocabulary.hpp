@@ -105,8 +105,9 @@ struct Vocabulary {
   std::vector<ConceptEntry> concepts;
   std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
-  bool open_endings = false; ///< some phrase ends with `~`
-  RowTree row_tree;          ///< the rows by their beginnings
+  bool open_endings = false;    ///< some phrase ends with `~`
+  std::vector<Concept> by_name; ///< the concepts in the order of their names
+  RowTree row_tree;             ///< the rows by their beginnings
 };
 
 /// Sorts the phrases and grows the tree of rows. Call once all words and rows are in.
