@@ -3,7 +3,7 @@
 #include "fabric/need.hpp"
 
 #include <algorithm>
-#include <map>
+#include <vector>
 
 namespace whorl::fabric {
 namespace {
@@ -51,15 +51,16 @@ bool is_of(const StitchKind& kind, std::string_view base) {
 
 void tally_round(Fabric& fabric) {
   Round& round = fabric.rounds.back();
-  std::map<KindId, std::uint32_t> tallies;
+  std::vector<std::uint32_t> tallies(fabric.kinds.size(), 0);
   for (std::size_t i = round.first_stitch; i < fabric.stitches.size(); ++i) {
     const Stitch& stitch = fabric.stitches[i];
     const bool moved_start = !(stitch.flags & counts) && fabric.kinds[stitch.kind].counts;
     if (!(stitch.flags & (joins | starts_chain)) && !moved_start) ++tallies[stitch.kind];
   }
   round.first_tally = static_cast<std::uint32_t>(fabric.tallies.size());
-  round.tallies = static_cast<std::uint32_t>(tallies.size());
-  for (const auto& tally : tallies) fabric.tallies.push_back(Tally{tally.first, tally.second});
+  for (std::size_t kind = 0; kind < tallies.size(); ++kind)
+    if (tallies[kind] > 0) fabric.tallies.push_back(Tally{static_cast<KindId>(kind), tallies[kind]});
+  round.tallies = static_cast<std::uint32_t>(fabric.tallies.size()) - round.first_tally;
 }
 
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
