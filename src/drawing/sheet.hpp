@@ -14,8 +14,8 @@ namespace whorl::drawing {
 
 /// What stands on the sheet besides the figures, and how large.
 struct SheetOptions {
-  double stitch = 4.4;             ///< mm per W (3.85-5.0; never under 3.8)
-  double least_width = 180;        ///< mm; the sheet grows to what it needs
+  double stitch = 4.4;      ///< mm per W (3.85-5.0; never under 3.8)
+  double least_width = 180; ///< mm; the sheet grows to what it needs
   bool legend = true;
   Style style;
 };
@@ -24,9 +24,9 @@ struct SheetOptions {
 struct SheetText {
   std::string title;
   std::string subtitle;
-  std::string terms;               ///< "US terms"
-  std::vector<std::string> part_notes;  ///< per part: behind its name
-  std::vector<std::string> closing;     ///< lines at the foot: making-up
+  std::string terms;                   ///< "US terms"
+  std::vector<std::string> part_notes; ///< per part: behind its name
+  std::vector<std::string> closing;    ///< lines at the foot: making-up
 };
 
 /// Composes the sheet: title, parts, figures with captions, legend of exactly what is on it.

@@ -1,0 +1,151 @@
+#include "drawing/caption.hpp"
+
+namespace whorl::drawing {
+namespace {
+
+using layout::Centre;
+using layout::Figure;
+using layout::Form;
+
+const Figure* figure_before(const Copy& copy, std::size_t figure) {
+  if (figure == 0) return nullptr;
+  const auto& figures = copy.placement.figures;
+  return figures[figure - 1].part == figures[figure].part ? &figures[figure - 1] : nullptr;
+}
+
+bool is_row(const Copy& copy, std::uint32_t round) {
+  return round < copy.fabric.rounds.size() && copy.fabric.rounds[round].kind == pattern::RoundKind::row;
+}
+
+/// "round" or "row", before the rest of an id.
+std::string of_rounds(const Copy& copy, std::uint32_t round, const char* id) {
+  return (is_row(copy, round) ? "row" : "round") + std::string(id);
+}
+
+/// From where a figure is seen; which sentence of the wording says it.
+const char* view(const Copy& copy, std::size_t figure) {
+  const Figure& it = copy.placement.figures[figure];
+  const Figure* before = figure_before(copy, figure);
+  switch (it.form) {
+  case Form::disc:
+    return it.centre == Centre::open && before != nullptr ? "caption-from-neck" : "caption-start";
+  case Form::disc_inward:
+    if (it.centre == Centre::gathered) return "caption-closing";
+    return it.centre == Centre::open && !it.centre_text.empty() ? "caption-to-neck" : "caption-end";
+  case Form::strip:
+    return it.clockwise ? "caption-strip-left" : "caption-strip-right";
+  case Form::oval:
+    return "caption-start";
+  case Form::motif:
+  case Form::rows:
+    return "caption-front";
+  }
+  return "caption-start";
+}
+
+bool is_in(const Figure& figure, std::uint32_t round) {
+  return figure.first_round <= round && round <= figure.last_round;
+}
+
+/// "eyes between rounds 11 and 12, after stitches 11 and 19 (8 between)".
+std::string eyes(const Copy& copy, const fabric::Placing& placing) {
+  const std::string a = std::to_string(placing.after[0]), b = std::to_string(placing.after[1]);
+  const std::string apart = std::to_string(placing.after[1] - placing.after[0]);
+  const std::string round = round_number(copy.fabric, placing.round);
+  const pattern::Placing* text =
+      placing.text < copy.tree.placings.size() ? &copy.tree.placings[placing.text] : nullptr;
+  if (text != nullptr && text->to > text->from)
+    return say(copy.wording, "caption-eyes-between",
+               {std::to_string(text->from), std::to_string(text->to), a, b, apart});
+  return say(copy.wording, "caption-eyes", {round, a, b, apart});
+}
+
+bool places_eyes(const fabric::Placing& placing, const Figure& figure) {
+  return placing.what == pattern::What::eye && placing.part == figure.part && is_in(figure, placing.round) &&
+         placing.after.size() == 2 && placing.after[1] > placing.after[0];
+}
+
+std::string stitches(const Copy& copy, std::uint32_t count) {
+  return say(copy.wording, count == 1 ? "stitch" : "stitches", {std::to_string(count)});
+}
+
+std::string part_description(const Copy& copy, std::uint32_t part) {
+  const fabric::Part& it = copy.fabric.parts[part];
+  if (it.name.empty()) return "";
+  return say(copy.wording, "describe-part", {it.name, std::to_string(it.make)});
+}
+
+std::string figure_description(const Copy& copy, std::size_t figure) {
+  std::string words = spoken_caption(copy, figure) + ".";
+  for (const layout::Ring& ring : copy.placement.figures[figure].rings)
+    if (!ring.echo) words += " " + ring_title(copy, ring) + ".";
+  return words;
+}
+
+} // namespace
+
+std::string round_number(const fabric::Fabric& fabric, std::uint32_t round) {
+  if (round >= fabric.rounds.size()) return "";
+  const fabric::Round& it = fabric.rounds[round];
+  std::string number = std::to_string(it.number);
+  if (it.again > 0) number += static_cast<char>('a' + (it.again < 25 ? it.again : 25));
+  return number;
+}
+
+std::string stretch(const Copy& copy, const Figure& figure) {
+  const std::string first = round_number(copy.fabric, figure.first_round);
+  const std::string last = round_number(copy.fabric, figure.last_round);
+  if (figure.first_round == figure.last_round)
+    return say(copy.wording, of_rounds(copy, figure.first_round, "-one"), {first});
+  return say(copy.wording, of_rounds(copy, figure.first_round, "-from-to"), {first, last});
+}
+
+std::string figure_number(const Copy& copy, std::size_t figure) {
+  return say(copy.wording, "figure", {std::to_string(figure + 1)});
+}
+
+std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
+  const Figure& it = copy.placement.figures[figure];
+  std::vector<std::string> sentences{say(copy.wording, view(copy, figure), {stretch(copy, it)})};
+  for (const fabric::Placing& placing : copy.fabric.placings)
+    if (places_eyes(placing, it)) sentences.push_back(eyes(copy, placing));
+  return sentences;
+}
+
+std::string spoken_caption(const Copy& copy, std::size_t figure) {
+  std::string words = figure_number(copy, figure) + ":";
+  const char* before = " ";
+  for (const std::string& sentence : caption(copy, figure)) {
+    words += before + sentence;
+    before = "; ";
+  }
+  return words;
+}
+
+std::string ring_title(const Copy& copy, const layout::Ring& ring) {
+  const std::string first = round_number(copy.fabric, ring.round);
+  if (ring.echo) return say(copy.wording, of_rounds(copy, ring.round, "-again"), {first});
+  const std::string count = stitches(copy, copy.fabric.rounds[ring.round].counted);
+  if (ring.round == ring.last_round)
+    return say(copy.wording, of_rounds(copy, ring.round, "-title"), {first, count});
+  return say(copy.wording, of_rounds(copy, ring.round, "-titles"),
+             {first, round_number(copy.fabric, ring.last_round), count});
+}
+
+std::string description(const Copy& copy) {
+  const auto& figures = copy.placement.figures;
+  if (figures.empty()) return say(copy.wording, "describe-nothing");
+  std::string words = say(copy.wording, "describe-sheet", {std::to_string(figures.size())});
+  std::uint32_t part = fabric::none;
+  for (std::size_t i = 0; i < figures.size(); ++i) {
+    if (figures[i].part != part) {
+      part = figures[i].part;
+      const std::string named = part_description(copy, part);
+      if (!named.empty()) words += " " + named;
+    }
+    words += " " + figure_description(copy, i);
+  }
+  return words;
+}
+
+} // namespace whorl::drawing
