@@ -1,0 +1,287 @@
+#include "drawing/figure.hpp"
+
+#include "drawing/caption.hpp"
+#include "drawing/lettering.hpp"
+#include "drawing/lines.hpp"
+
+#include <algorithm>
+#include <string>
+
+namespace whorl::drawing {
+namespace {
+
+using layout::Centre;
+using layout::Figure;
+using layout::Form;
+using layout::Ring;
+
+/// Everything that drawing one figure needs.
+struct Drawing {
+  const Copy& copy;
+  const Figure& figure;
+  std::size_t number;
+  Frame frame;
+  SymbolCase& symbols;
+};
+
+Point on_sheet(const Frame& frame, Point p) {
+  return {frame.origin.x + frame.scale * p.x, frame.origin.y - frame.scale * p.y};
+}
+
+Point turned_over(Point direction) { return {direction.x, -direction.y}; }
+
+std::vector<Point> on_sheet(const Frame& frame, const std::vector<Point>& points) {
+  std::vector<Point> moved;
+  moved.reserve(points.size());
+  for (const Point p : points) moved.push_back(on_sheet(frame, p));
+  return moved;
+}
+
+bool is_disc(const Figure& figure) { return figure.form == Form::disc || figure.form == Form::disc_inward; }
+
+Origin origin_of(const Copy& copy, fabric::StitchId stitch, std::uint32_t count) {
+  const pattern::NodeId node = copy.fabric.stitches[stitch].origin;
+  return {stitch, node < copy.tree.nodes.size() ? copy.tree.nodes[node].span : Span{}, count};
+}
+
+// The end of the yarn: outside the last stitch of the part.
+
+const Ring* last_ring(const Figure& figure) {
+  const auto worked = [](const Ring& a, const Ring& b) { return a.last_round < b.last_round; };
+  const auto last = std::max_element(figure.rings.begin(), figure.rings.end(), worked);
+  return last != figure.rings.end() && !last->echo && last->items > 0 ? &*last : nullptr;
+}
+
+struct Cut {
+  Point tip, direction;
+};
+
+/// In a strip the mark stands at the far side of the last line's count, or of its last stitch.
+Cut cut_beside(const Figure& figure, const Ring& ring, const layout::Item& item) {
+  const double away = figure.clockwise ? 1 : -1;
+  double edge = item.foot.x + away * 0.5;
+  const std::uint32_t number = static_cast<std::uint32_t>(&ring - figure.rings.data());
+  for (const layout::Label& label : figure.labels)
+    if (label.ring == number)
+      for (const Point p : label.box) edge = away < 0 ? std::min(edge, p.x) : std::max(edge, p.x);
+  const double middle = item.foot.y + item.height / 2;
+  return {{edge + away * 0.25, middle}, {-away, 0}};
+}
+
+Cut cut_of(const Figure& figure, const Ring& ring) {
+  const layout::Item& item = figure.items[ring.first_item + ring.items - 1];
+  if (figure.form == Form::strip) return cut_beside(figure, ring, item);
+  const bool past_break = ring.last_before_break && figure.form == Form::disc;
+  const double clear = item.height + 0.55 + (past_break ? 0.4 : 0);
+  return {item.foot + clear * item.up, -1.0 * item.up};
+}
+
+// Parts of a figure.
+
+Color line_color(const layout::Stroke& stroke) {
+  return stroke.line == layout::Line::gathering ? ink::black : ink::grey;
+}
+
+double pen_of(layout::Line line) {
+  switch (line) {
+  case layout::Line::fold_break:
+    return 0.05;
+  case layout::Line::direction:
+    return 0.075;
+  case layout::Line::gathering:
+    return 0.05;
+  }
+  return 0.05;
+}
+
+Stroke drawn(const layout::Stroke& stroke, const Frame& frame) {
+  Stroke line;
+  const std::vector<Point> points = on_sheet(frame, stroke.points);
+  line.path = stroke.curved ? curve_through(points) : line_through(points);
+  line.width = pen_of(stroke.line) * frame.scale;
+  line.color = line_color(stroke);
+  line.dash = stroke.line == layout::Line::gathering ? 0.2 * frame.scale : 0;
+  return line;
+}
+
+Group lines_of(const Drawing& drawing) {
+  Group lines{"", "lines", "", {}};
+  for (const layout::Stroke& stroke : drawing.figure.strokes)
+    lines.items.push_back(drawn(stroke, drawing.frame));
+  return lines;
+}
+
+/// The middle of a neck: its name in the serif of part names, its note below.
+void write_centre(const Drawing& drawing, Group& centre) {
+  const auto& runs = drawing.figure.centre_text;
+  double y = runs.size() > 1 ? 0.1 : -0.3;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const Point at = on_sheet(drawing.frame, {0, y});
+    Lettering set = i == 0 ? lettering::subtitle : lettering::note;
+    set.size = runs[i].size * drawing.frame.scale;
+    centre.items.push_back(written(runs[i].text, set, at, Anchor::middle));
+    y -= 0.9;
+  }
+}
+
+/// The end of the yarn in the middle of the dashed circle.
+Fill gathered_mark(const Frame& frame) {
+  const double scale = frame.scale;
+  return {triangle(frame.origin + Point{0, 0.26 * scale}, {0, 1}, 0.52 * scale, 0.6 * scale), ink::black, {}};
+}
+
+Group centre_of(const Drawing& drawing) {
+  const Centre what = drawing.figure.centre;
+  Group centre{"", "centre", "", {}};
+  const std::string_view name = centre_mark(what);
+  if (!name.empty()) centre.title = say(drawing.copy.wording, "title-" + std::string(name));
+  if (const auto mark = name.empty() ? std::nullopt : drawing.symbols.mark(name))
+    centre.items.push_back(Symbol{*mark, drawing.frame.origin, {0, -1}, 1, ink::black, {}});
+  if (what == Centre::gathered) {
+    centre.items.push_back(gathered_mark(drawing.frame));
+    centre.title = say(drawing.copy.wording, "title-gathered");
+  }
+  write_centre(drawing, centre);
+  return centre;
+}
+
+Color tone(const Ring& ring, layout::Tone tone) {
+  return tone == layout::Tone::grey ? ink::grey : label_color_of(ring);
+}
+
+Group label_group(const Drawing& drawing, const layout::Label& label, const Ring& ring) {
+  Group group{"", "label", "", {}};
+  for (const layout::Run& run : label.runs)
+    group.items.push_back(lettered(run, on_sheet(drawing.frame, label.at + Point{run.x, 0}),
+                                   drawing.frame.scale, tone(ring, label.tone)));
+  return group;
+}
+
+Fill pointer_mark(const Drawing& drawing, const layout::Pointer& pointer, const Ring& ring) {
+  const double length = pointer.length * drawing.frame.scale;
+  Fill fill;
+  fill.path = triangle(on_sheet(drawing.frame, pointer.tip), turned_over(pointer.direction), length, length);
+  fill.color = tone(ring, pointer.tone);
+  return fill;
+}
+
+Symbol symbol_of(const Drawing& drawing, const layout::Item& item, const Ring& ring) {
+  Symbol symbol;
+  symbol.symbol = drawing.symbols.stitch(item.key, item.height);
+  symbol.at = on_sheet(drawing.frame, item.foot);
+  symbol.up = turned_over(item.up);
+  symbol.color = color_of(ring);
+  symbol.origin = origin_of(drawing.copy, item.first, item.count);
+  return symbol;
+}
+
+std::string ring_id(const Drawing& drawing, const Ring& ring) {
+  const fabric::Part& part = drawing.copy.fabric.parts[drawing.figure.part];
+  std::string id = part.key + "-" + round_number(drawing.copy.fabric, ring.round);
+  if (ring.echo) id += "_" + std::to_string(drawing.number + 1);
+  return id;
+}
+
+Group ring_group(const Drawing& drawing, std::uint32_t number) {
+  const Figure& figure = drawing.figure;
+  const Ring& ring = figure.rings[number];
+  Group group{ring_id(drawing, ring), "round", ring_title(drawing.copy, ring), {}};
+  group.items.reserve(ring.items + 2);
+  for (const layout::Pointer& pointer : figure.pointers)
+    if (pointer.ring == number) group.items.push_back(pointer_mark(drawing, pointer, ring));
+  for (const layout::Label& label : figure.labels)
+    if (label.ring == number) group.items.push_back(label_group(drawing, label, ring));
+  for (std::uint32_t i = 0; i < ring.items; ++i)
+    group.items.push_back(symbol_of(drawing, figure.items[ring.first_item + i], ring));
+  return group;
+}
+
+Group cut_group(const Drawing& drawing) {
+  Group group{"", "cut", say(drawing.copy.wording, "title-cut"), {}};
+  const Cut cut = cut_of(drawing.figure, *last_ring(drawing.figure));
+  const Point away = -1.0 * turned_over(cut.direction);
+  if (const auto mark = drawing.symbols.mark("cut"))
+    group.items.push_back(Symbol{*mark, on_sheet(drawing.frame, cut.tip), away, 1, ink::black, {}});
+  return group;
+}
+
+/// How far the mark reaches from its point, in W.
+constexpr double cut_reach = 0.54;
+
+Box cut_box(const Copy& copy, std::size_t figure) {
+  if (!shows_cut(copy, figure)) return {};
+  const Figure& it = copy.placement.figures[figure];
+  const Cut cut = cut_of(it, *last_ring(it));
+  Box box;
+  cover(box, {cut.tip.x, -cut.tip.y}, cut_reach);
+  return box;
+}
+
+} // namespace
+
+Box figure_box(const Copy& copy, std::size_t figure) {
+  const Figure& it = copy.placement.figures[figure];
+  Box box;
+  cover(box, {it.low.x, -it.low.y});
+  cover(box, {it.high.x, -it.high.y});
+  join(box, cut_box(copy, figure));
+  if (is_disc(it)) {
+    const double side = std::max(-box.left, box.right);
+    box.left = -side;
+    box.right = side;
+  }
+  const double scale = copy.options.stitch;
+  return {box.left * scale, box.top * scale, box.right * scale, box.bottom * scale};
+}
+
+Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols) {
+  const Figure& it = copy.placement.figures[figure];
+  const Drawing drawing{copy, it, figure, frame, symbols};
+  Group group{"figure_" + std::to_string(figure + 1), "figure", spoken_caption(copy, figure), {}};
+  group.items.push_back(lines_of(drawing));
+  group.items.push_back(centre_of(drawing));
+  for (std::uint32_t i = 0; i < it.rings.size(); ++i) group.items.push_back(ring_group(drawing, i));
+  if (shows_cut(copy, figure)) group.items.push_back(cut_group(drawing));
+  return group;
+}
+
+Color color_of(const Ring& ring) {
+  if (ring.echo) return ink::faint;
+  return ring.ink == 0 ? ink::black : ink::second;
+}
+
+Color label_color_of(const Ring& ring) { return ring.echo ? ink::grey : color_of(ring); }
+
+Text lettered(const layout::Run& run, Point at, double scale, Color color) {
+  Text text;
+  text.text = run.text;
+  text.at = at;
+  text.size = run.size * scale;
+  text.bold = run.face == layout::Face::bold;
+  text.italic = run.face == layout::Face::italic;
+  text.width = run.width * scale;
+  text.color = color;
+  return text;
+}
+
+bool shows_cut(const Copy& copy, std::size_t figure) {
+  const auto& figures = copy.placement.figures;
+  const bool last = figure + 1 == figures.size() || figures[figure + 1].part != figures[figure].part;
+  const fabric::Part& part = copy.fabric.parts[figures[figure].part];
+  return last && part.whole && part.end == fabric::End::cut && last_ring(figures[figure]) != nullptr;
+}
+
+bool shows_miscount(const Figure& figure, std::uint32_t ring) {
+  for (const layout::Label& label : figure.labels)
+    if (label.ring == ring)
+      for (const layout::Run& run : label.runs)
+        if (run.text.find("(!)") != std::string::npos) return true;
+  return false;
+}
+
+std::string_view centre_mark(Centre centre) {
+  if (centre == Centre::magic_ring) return "magic-ring";
+  return centre == Centre::second_chain ? "second-chain" : "";
+}
+
+} // namespace whorl::drawing

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "drawing/box.hpp"
+#include "drawing/copy.hpp"
+#include "drawing/symbol_case.hpp"
+
+namespace whorl::drawing {
+
+/// Room that a figure takes, in mm about its own origin, y downward. A disc takes as much on either side of
+/// its centre, so that what is centred under it is centred under its eye.
+Box figure_box(const Copy& copy, std::size_t figure);
+
+/// A figure as it stands on the sheet: its lines, its centre, and a named group for each ring.
+Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols);
+
+/// The colour of a ring's symbols and, where `label`, of its label: grey text stays readable where symbols
+/// are faint.
+Color color_of(const layout::Ring& ring);
+Color label_color_of(const layout::Ring& ring);
+
+/// A run of a label, its base line beginning at `at`.
+Text lettered(const layout::Run& run, Point at, double scale, Color color);
+
+/// Whether a part's last stitch is marked as the end of the yarn in this figure.
+bool shows_cut(const Copy& copy, std::size_t figure);
+
+/// Whether a text of the figure carries "(!)": a count that the text states otherwise.
+bool shows_miscount(const layout::Figure& figure, std::uint32_t ring);
+
+/// Names of the marks that may stand in the middle of a disc; "" for those that have none.
+std::string_view centre_mark(layout::Centre centre);
+
+} // namespace whorl::drawing
