@@ -1,0 +1,103 @@
+#include "drawing/usage.hpp"
+
+#include "drawing/figure.hpp"
+
+#include <algorithm>
+
+namespace whorl::drawing {
+namespace {
+
+using layout::Figure;
+using layout::Ring;
+using layout::SymbolKey;
+
+bool is_marked(std::uint8_t loops) { return loops != stitch::both && loops != stitch::no_loop; }
+
+bool comes_before(const SymbolKey& a, const SymbolKey& b) {
+  return a.kind != b.kind ? a.kind < b.kind : a.in_one < b.in_one;
+}
+
+bool is_same_stitch(const SymbolKey& a, const SymbolKey& b) {
+  return a.kind == b.kind && a.in_one == b.in_one;
+}
+
+void sort_out(std::vector<SymbolKey>& keys) {
+  std::sort(keys.begin(), keys.end(), comes_before);
+  keys.erase(std::unique(keys.begin(), keys.end(), is_same_stitch), keys.end());
+}
+
+/// Of each set of loops the simplest symbol that has it.
+void sort_out_loops(std::vector<SymbolKey>& keys) {
+  const auto before = [](const SymbolKey& a, const SymbolKey& b) {
+    return a.loops != b.loops ? a.loops > b.loops : comes_before(a, b);
+  };
+  const auto same = [](const SymbolKey& a, const SymbolKey& b) { return a.loops == b.loops; };
+  std::sort(keys.begin(), keys.end(), before);
+  keys.erase(std::unique(keys.begin(), keys.end(), same), keys.end());
+}
+
+void note_items(Usage& usage, const Figure& figure) {
+  for (const layout::Item& item : figure.items) {
+    SymbolKey key = item.key;
+    if (is_marked(key.loops)) {
+      if (usage.looped.empty() || !(usage.looped.back() == key)) usage.looped.push_back(key);
+    }
+    key.loops = stitch::both;
+    if (usage.stitches.empty() || !(usage.stitches.back() == key)) usage.stitches.push_back(key);
+  }
+  sort_out(usage.stitches);
+  sort_out_loops(usage.looped);
+}
+
+void note_rings(Usage& usage, const Figure& figure, bool inks[2]) {
+  for (std::uint32_t i = 0; i < figure.rings.size(); ++i) {
+    const Ring& ring = figure.rings[i];
+    usage.echo = usage.echo || ring.echo;
+    if (!ring.echo) inks[ring.ink == 0 ? 0 : 1] = true;
+    if (!ring.echo && shows_miscount(figure, i)) usage.miscounted.push_back(ring.round);
+  }
+}
+
+/// A label serves as example if it has number and count in one line, and says nothing that needs explaining
+/// itself.
+bool explains(const Figure& figure, const layout::Label& label) {
+  if (label.runs.size() < 3 || label.ring >= figure.rings.size()) return false;
+  const Ring& ring = figure.rings[label.ring];
+  return !ring.echo && ring.round == ring.last_round && !shows_miscount(figure, label.ring);
+}
+
+void note_label(Usage& usage, const Figure& figure) {
+  for (const layout::Label& label : figure.labels) {
+    if (!explains(figure, label)) continue;
+    usage.label = &label;
+    usage.label_figure = &figure;
+    // The third round shows best that the two numbers mean different things.
+    if (figure.rings[label.ring].round >= figure.first_round + 2) return;
+  }
+}
+
+void note_marks(Usage& usage, const Copy& copy, std::size_t number) {
+  const Figure& figure = copy.placement.figures[number];
+  usage.centres.insert(figure.centre);
+  for (const layout::Stroke& stroke : figure.strokes) usage.lines.insert(stroke.line);
+  if (!figure.pointers.empty() && usage.pointer == nullptr) usage.pointer = &figure.pointers.front();
+  if (usage.label == nullptr) note_label(usage, figure);
+  usage.cut = usage.cut || shows_cut(copy, number);
+  (figure.form == layout::Form::strip ? usage.strip : usage.disc) = true;
+}
+
+} // namespace
+
+Usage usage_of(const Copy& copy) {
+  Usage usage;
+  bool inks[2] = {false, false};
+  for (std::size_t i = 0; i < copy.placement.figures.size(); ++i) {
+    note_items(usage, copy.placement.figures[i]);
+    note_rings(usage, copy.placement.figures[i], inks);
+    note_marks(usage, copy, i);
+  }
+  usage.two_inks = inks[0] && inks[1];
+  return usage;
+}
+
+} // namespace whorl::drawing

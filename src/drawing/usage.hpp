@@ -1,0 +1,30 @@
+#pragma once
+
+#include "drawing/copy.hpp"
+
+#include <cstdint>
+#include <set>
+#include <vector>
+
+namespace whorl::drawing {
+
+/// What occurs on a sheet, for its legend.
+struct Usage {
+  std::vector<layout::SymbolKey> stitches; ///< each kind and number in one place, loops left out
+  std::vector<layout::SymbolKey> looped;   ///< a symbol for each set of loops that is marked
+  std::set<layout::Centre> centres;
+  std::set<layout::Line> lines;
+  std::vector<std::uint32_t> miscounted;        ///< rounds whose label carries "(!)"
+  const layout::Figure* label_figure = nullptr; ///< where a label stands that can serve as the example …
+  const layout::Label* label = nullptr;         ///< … and the label
+  const layout::Pointer* pointer = nullptr;
+  bool echo = false;
+  bool strip = false;
+  bool disc = false;
+  bool two_inks = false;
+  bool cut = false;
+};
+
+Usage usage_of(const Copy& copy);
+
+} // namespace whorl::drawing
