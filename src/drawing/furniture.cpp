@@ -1,0 +1,190 @@
+#include "drawing/furniture.hpp"
+
+#include "drawing/caption.hpp"
+#include "drawing/flow.hpp"
+#include "drawing/lettering.hpp"
+#include "drawing/lines.hpp"
+
+#include <algorithm>
+
+namespace whorl::drawing {
+namespace {
+
+constexpr double least_title = 7, rule_gap = 1.2, rule_width = 0.25;
+constexpr double disc_radius = 2.95, name_indent = 8.6, make_gap = 3.6, least_name = 4.2;
+
+/// As large as a title may be so that it stands in one line.
+double title_size(std::string_view title, double width) {
+  const double full = lettering::title.size, wide = width_of(title, lettering::title);
+  return wide <= width ? full : std::max(least_title, full * width / wide);
+}
+
+double name_size(std::string_view name, double width) {
+  const double full = lettering::part_name.size, wide = width_of(name, lettering::part_name);
+  return wide <= width ? full : std::max(least_name, full * width / wide);
+}
+
+Stroke rule(Point from, double width) {
+  return {line_through({from, from + Point{width, 0}}), rule_width, ink::black, 0, {}};
+}
+
+std::string note_of(const Copy& copy, std::uint32_t part) {
+  return part < copy.text.part_notes.size() ? copy.text.part_notes[part] : "";
+}
+
+std::string make_of(const Copy& copy, std::uint32_t part) {
+  return say(copy.wording, "make", {std::to_string(copy.fabric.parts[part].make)});
+}
+
+void draw_letter(Group& group, const std::string& letter, Point middle) {
+  group.items.push_back(Fill{circle(middle, disc_radius), ink::black, {}});
+  const double size = letter.size() > 1 ? 2.6 : lettering::part_letter.size;
+  const Lettering set = at_size(lettering::part_letter, size);
+  group.items.push_back(written(letter, set, middle + Point{0, 0.36 * size}, Anchor::middle));
+}
+
+// Words that call for the caution.
+
+char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+std::string lowered(std::string_view text) {
+  std::string low(text);
+  std::transform(low.begin(), low.end(), low.begin(), lower);
+  return low;
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+
+/// Whether a word begins in the text and ends there, a plural s apart.
+bool has_word(const std::string& text, const std::string& word) {
+  for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    std::size_t end = at + word.size();
+    if (end < text.size() && text[end] == 's') ++end;
+    const bool begins = at == 0 || !is_letter(text[at - 1]);
+    if (begins && (end == text.size() || !is_letter(text[end]))) return true;
+  }
+  return false;
+}
+
+/// The words of a list in the wording: "button|bead|bell".
+bool has_word_of(const Copy& copy, const char* list, std::string_view text) {
+  const auto found = copy.wording.find(list);
+  if (found == copy.wording.end()) return false;
+  const std::string words = lowered(found->second), low = lowered(text);
+  for (std::size_t from = 0; from < words.size();) {
+    const std::size_t end = std::min(words.find('|', from), words.size());
+    if (end > from && has_word(low, words.substr(from, end - from))) return true;
+    from = end + 1;
+  }
+  return false;
+}
+
+bool is_small_part(const Copy& copy, const pattern::Placing& placing) {
+  if (has_word_of(copy, "caution-not", placing.text)) return false;
+  if (placing.what == pattern::What::eye || placing.what == pattern::What::bead) return true;
+  return has_word_of(copy, "caution-words", placing.text);
+}
+
+double draw_lines(Group& group, std::string_view text, Point at, double width) {
+  constexpr double leading = 4.4;
+  double y = at.y;
+  for (std::string& line : wrap(text, lettering::closing, width)) {
+    group.items.push_back(written(std::move(line), lettering::closing, {at.x, y + 3}));
+    y += leading;
+  }
+  return y - at.y;
+}
+
+double draw_caution(const Copy& copy, SymbolCase& symbols, Group& group, Point at, double width) {
+  constexpr double icon = 4.4, indent = 6.6;
+  Group caution{"", "caution", "", {}};
+  if (const auto mark = symbols.mark("warning")) {
+    const Box box = bounds(symbols.definition(*mark));
+    const double scale = icon / box.height();
+    caution.items.push_back(Symbol{*mark,
+                                   {at.x - scale * box.left, at.y + icon - 0.5 - scale * box.bottom},
+                                   {0, -1},
+                                   scale,
+                                   ink::black,
+                                   {}});
+  }
+  const double high =
+      draw_lines(caution, say(copy.wording, "caution"), at + Point{indent, 0}, width - indent);
+  group.items.push_back(std::move(caution));
+  return std::max(high, icon);
+}
+
+} // namespace
+
+Drawn draw_title(const Copy& copy, Point at, double width) {
+  Drawn title{{"", "title", "", {}}, 0};
+  Flow flow(at.x, at.x + width, at.y - 1);
+  flow.put(copy.text.title, at_size(lettering::title, title_size(copy.text.title, width)), 0);
+  flow.put(copy.text.subtitle, lettering::subtitle, 4.5);
+  flow.put_right(copy.text.terms, lettering::terms, 8);
+  const double bottom = std::max(flow.bottom(), at.y + 4) + rule_gap;
+  title.group.items = flow.take();
+  title.group.items.push_back(rule({at.x, bottom}, width));
+  title.height = bottom - at.y;
+  return title;
+}
+
+bool has_head(const Copy& copy, std::uint32_t part) {
+  const fabric::Part& it = copy.fabric.parts[part];
+  return copy.fabric.parts.size() > 1 || !it.name.empty() || it.make > 1 || !note_of(copy, part).empty();
+}
+
+double head_width(const Copy& copy, std::uint32_t part) {
+  const fabric::Part& it = copy.fabric.parts[part];
+  if (!has_head(copy, part)) return 0;
+  return name_indent + width_of(it.name, lettering::part_name) + (it.name.empty() ? 0 : make_gap) +
+         width_of(make_of(copy, part), lettering::make);
+}
+
+Drawn draw_part_head(const Copy& copy, std::uint32_t part, Point at, double width) {
+  const fabric::Part& it = copy.fabric.parts[part];
+  Drawn head{{"", "part", "", {}}, 0};
+  Flow flow(at.x + name_indent, at.x + width, at.y);
+  flow.put(it.name, at_size(lettering::part_name, name_size(it.name, width - name_indent)), 0);
+  flow.put(make_of(copy, part), lettering::make, it.name.empty() ? 0 : make_gap);
+  flow.put(note_of(copy, part), lettering::note, 3);
+  head.height = flow.bottom() - at.y;
+  head.group.items = flow.take();
+  draw_letter(head.group, part_letter(part), at + Point{disc_radius, 2.35});
+  return head;
+}
+
+std::string part_letter(std::uint32_t part) {
+  std::string letters(1, static_cast<char>('A' + part % 26));
+  for (part /= 26; part > 0; part /= 26) {
+    --part;
+    letters.insert(letters.begin(), static_cast<char>('A' + part % 26));
+  }
+  return letters;
+}
+
+bool needs_caution(const Copy& copy) {
+  for (const pattern::Placing& placing : copy.tree.placings)
+    if (is_small_part(copy, placing)) return true;
+  for (const pattern::Header& header : copy.tree.headers)
+    if (has_word_of(copy, "caution-words", header.value)) return true;
+  for (const std::string& line : copy.text.closing)
+    if (has_word_of(copy, "caution-words", line)) return true;
+  for (const std::string& note : copy.text.part_notes)
+    if (has_word_of(copy, "caution-words", note)) return true;
+  return false;
+}
+
+Drawn draw_closing(const Copy& copy, SymbolCase& symbols, Point at, double width) {
+  Drawn closing{{"", "closing", "", {}}, 0};
+  double y = at.y;
+  for (const std::string& line : copy.text.closing) y += draw_lines(closing.group, line, {at.x, y}, width);
+  if (needs_caution(copy)) {
+    if (y > at.y) y += 2.2;
+    y += draw_caution(copy, symbols, closing.group, {at.x, y}, width);
+  }
+  closing.height = y - at.y;
+  return closing;
+}
+
+} // namespace whorl::drawing

@@ -1,0 +1,254 @@
+#include "drawing/rows.hpp"
+
+#include "drawing/caption.hpp"
+#include "drawing/figure.hpp"
+#include "drawing/furniture.hpp"
+#include "drawing/lettering.hpp"
+
+#include <algorithm>
+
+namespace whorl::drawing {
+namespace {
+
+constexpr double least_gap = 9, part_gap = 13, widest_gap = 26;
+constexpr double number_gap = 2, caption_leading = 4.3, narrowest_caption = 46;
+
+// Captions.
+
+double number_width(const Cell& cell) { return width_of(cell.number, lettering::figure_number) + number_gap; }
+
+double line_width(const Cell& cell, std::size_t line) {
+  return (line == 0 ? number_width(cell) : 0) + width_of(cell.caption[line], lettering::caption);
+}
+
+double caption_width(const Cell& cell) {
+  double width = 0;
+  for (std::size_t i = 0; i < cell.caption.size(); ++i) width = std::max(width, line_width(cell, i));
+  return width;
+}
+
+/// The two halves at the comma that makes the longer of them shortest; nothing where none fits.
+std::vector<std::string> halves(const std::string& text, double room, double indent) {
+  std::vector<std::string> best;
+  for (std::size_t at = text.find(", "); at != std::string::npos; at = text.find(", ", at + 1)) {
+    const std::string first = text.substr(0, at + 1), second = text.substr(at + 2);
+    const double wide =
+        std::max(indent + width_of(first, lettering::caption), width_of(second, lettering::caption));
+    if (wide > room) continue;
+    room = wide;
+    best = {first, second};
+  }
+  return best;
+}
+
+/// A sentence in lines: in one, else in two that part at a comma, else as it comes.
+void append_lines(std::vector<std::string>& lines, const std::string& text, double room, double indent) {
+  std::vector<std::string> set = halves(text, room, indent);
+  if (indent + width_of(text, lettering::caption) <= room) set = {text};
+  if (set.empty()) set = wrap(text, lettering::caption, room, indent, 5);
+  lines.insert(lines.end(), set.begin(), set.end());
+}
+
+// Rows.
+
+/// The cells of one part, as far as they stand in one row.
+using Cells = std::vector<Cell>;
+
+double gap_before(const Cells& cells, std::size_t i) {
+  if (i == 0) return 0;
+  return cells[i].part == cells[i - 1].part ? least_gap : part_gap;
+}
+
+double width_of(const Cells& cells) {
+  double width = 0;
+  for (std::size_t i = 0; i < cells.size(); ++i) width += 2 * cells[i].side + gap_before(cells, i);
+  return width;
+}
+
+std::vector<Cells> parts_of(const Cells& cells) {
+  std::vector<Cells> parts;
+  for (const Cell& cell : cells) {
+    if (parts.empty() || parts.back().back().part != cell.part) parts.emplace_back();
+    parts.back().push_back(cell);
+  }
+  return parts;
+}
+
+/// Breaks one part into rows of as many cells as fit.
+std::vector<Row> broken(const Cells& part, double width) {
+  std::vector<Row> rows;
+  for (const Cell& cell : part) {
+    if (!rows.empty()) {
+      rows.back().cells.push_back(cell);
+      if (width_of(rows.back().cells) <= width) continue;
+      rows.back().cells.pop_back();
+    }
+    rows.emplace_back();
+    rows.back().cells.push_back(cell);
+  }
+  return rows;
+}
+
+/// Room for a part's head where another part stands to the right of it.
+void make_room_for_head(const Copy& copy, Cells& part) {
+  const double missing = head_width(copy, part.front().part) - width_of(part);
+  if (missing > 0) part.back().side += missing / 2;
+}
+
+std::vector<Row> packed(const Copy& copy, const Cells& cells, double width) {
+  std::vector<Row> rows;
+  bool open = false; // whether the last row may take another part
+  for (Cells& part : parts_of(cells)) {
+    Cells roomy = part;
+    make_room_for_head(copy, roomy);
+    if (open) {
+      Cells both = rows.back().cells;
+      both.insert(both.end(), roomy.begin(), roomy.end());
+      if (width_of(both) <= width) {
+        rows.back().cells = both;
+        continue;
+      }
+    }
+    std::vector<Row> own = broken(width_of(roomy) <= width ? roomy : part, width);
+    open = own.size() == 1;
+    rows.insert(rows.end(), own.begin(), own.end());
+  }
+  return rows;
+}
+
+bool is_shared(const Row& row) { return row.cells.front().part != row.cells.back().part; }
+
+/// Columns of several rows: how far the cells of each reach to either side.
+std::vector<double> columns_of(const std::vector<Row>& rows) {
+  std::vector<double> sides;
+  for (const Row& row : rows)
+    for (std::size_t i = 0; i < row.cells.size() && !is_shared(row); ++i) {
+      if (sides.size() <= i) sides.push_back(0);
+      sides[i] = std::max(sides[i], row.cells[i].side);
+    }
+  return sides;
+}
+
+double least_width(const std::vector<double>& sides) {
+  double width = sides.empty() ? 0 : least_gap * static_cast<double>(sides.size() - 1);
+  for (const double side : sides) width += 2 * side;
+  return width;
+}
+
+/// Axes of columns; what is free goes between them, up to a measure.
+std::vector<double> axes(const std::vector<double>& sides, double width) {
+  const double free = width - least_width(sides), gaps = static_cast<double>(sides.size()) - 1;
+  const double gap = gaps > 0 ? std::min(widest_gap, least_gap + free / gaps) : 0;
+  std::vector<double> x;
+  double edge = 0;
+  for (const double side : sides) {
+    x.push_back(edge + side);
+    edge += 2 * side + gap;
+  }
+  return x;
+}
+
+std::vector<double> shared_axes(const Cells& cells, double width) {
+  const double gaps = static_cast<double>(cells.size()) - 1;
+  const double more = std::min(widest_gap - part_gap, (width - width_of(cells)) / gaps);
+  std::vector<double> x;
+  double edge = 0;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    edge += i > 0 ? gap_before(cells, i) + more : 0;
+    x.push_back(edge + cells[i].side);
+    edge += 2 * cells[i].side;
+  }
+  return x;
+}
+
+void set_axes(std::vector<Row>& rows, double width) {
+  const std::vector<double> common = columns_of(rows);
+  const bool aligned = least_width(common) <= width;
+  for (Row& row : rows) {
+    if (is_shared(row))
+      row.x = shared_axes(row.cells, width);
+    else
+      row.x = axes(aligned ? common : columns_of({row}), width);
+  }
+}
+
+void set_heights(Row& row) {
+  for (const Cell& cell : row.cells) {
+    row.above = std::max(row.above, cell.box.height());
+    const double lines = static_cast<double>(std::max<std::size_t>(1, cell.caption.size()));
+    row.below = std::max(row.below, caption_gap + caption_leading * (lines - 1) + 1);
+  }
+}
+
+/// A head stands over the first cell of its part and has the room up to the next head.
+void set_heads(Row& row, std::uint32_t part_before, double width) {
+  for (std::size_t i = 0; i < row.cells.size(); ++i) {
+    if (row.cells[i].part == part_before) continue;
+    part_before = row.cells[i].part;
+    const double x = row.heads.empty() ? 0 : row.x[i] - row.cells[i].side;
+    if (!row.heads.empty()) row.heads.back().width = x - least_gap - row.heads.back().x;
+    row.heads.push_back({part_before, x, width - x});
+  }
+}
+
+double height_of(const std::vector<Row>& rows) {
+  double height = 0;
+  for (const Row& row : rows) height += row.above + row.below + 7 + (row.heads.empty() ? 0 : 12);
+  return height;
+}
+
+} // namespace
+
+Cell cell_of(const Copy& copy, std::size_t figure) {
+  Cell cell;
+  cell.figure = figure;
+  cell.part = copy.placement.figures[figure].part;
+  cell.box = figure_box(copy, figure);
+  cell.number = figure_number(copy, figure);
+  const double room = std::max(cell.box.width() * 1.1, narrowest_caption);
+  for (const std::string& sentence : caption(copy, figure))
+    append_lines(cell.caption, sentence, room, cell.caption.empty() ? number_width(cell) : 0);
+  cell.side = std::max(cell.box.width(), caption_width(cell)) / 2;
+  return cell;
+}
+
+std::vector<Row> rows_of(const Copy& copy, const Cells& cells, double width) {
+  std::vector<Row> rows = packed(copy, cells, width);
+  for (Row& row : rows) set_heights(row);
+  set_axes(rows, width);
+  std::uint32_t part = fabric::none;
+  for (Row& row : rows) {
+    set_heads(row, part, width);
+    part = row.cells.back().part;
+  }
+  return rows;
+}
+
+double good_width(const Copy& copy, const Cells& cells, double least) {
+  constexpr double step = 5, besides = 100; // besides: about as high as title and legend are together
+  for (const Cell& cell : cells) least = std::max(least, 2 * cell.side);
+  double best = least, least_paper = 0;
+  for (double width = least; width <= least * 1.25; width += step) {
+    const double paper = (width + 2 * margin) * (height_of(rows_of(copy, cells, width)) + besides);
+    if (least_paper > 0 && paper >= least_paper) continue;
+    least_paper = paper;
+    best = width;
+  }
+  return best;
+}
+
+Group draw_caption(const Cell& cell, double x, double y) {
+  Group group{"", "caption", "", {}};
+  for (std::size_t i = 0; i < cell.caption.size(); ++i) {
+    double left = x - line_width(cell, i) / 2;
+    if (i == 0) {
+      group.items.push_back(written(cell.number, lettering::figure_number, {left, y}));
+      left += number_width(cell);
+    }
+    group.items.push_back(written(cell.caption[i], lettering::caption, {left, y}));
+    y += caption_leading;
+  }
+  return group;
+}
+
+} // namespace whorl::drawing
