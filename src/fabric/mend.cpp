@@ -12,7 +12,7 @@ using pattern::Tree;
 struct Aim {
   std::int64_t uses = 0;  ///< places more (or fewer) that it has to use
   std::int64_t makes = 0; ///< likewise makes
-  bool any_makes = false; ///< no count is stated
+  bool any_makes = false; ///< no count is stated: only the number of a repeat is certain enough
 };
 
 /// The number that this piece of work would need instead of its own; 0 if none.
@@ -23,7 +23,7 @@ std::int64_t number_for(const Node& node, const Need& all, const Aim& aim) {
   const std::int64_t makes = static_cast<std::int64_t>(all.makes) / times;
   if (uses == 0 || aim.uses == 0 || aim.uses % uses != 0) return 0;
   const std::int64_t more = aim.uses / uses;
-  if (!aim.any_makes && makes * more != aim.makes) return 0;
+  if (aim.any_makes ? node.kind != NodeKind::repeat : makes * more != aim.makes) return 0;
   return times + more > 0 ? times + more : 0;
 }
 

@@ -23,12 +23,14 @@ template <class Is> std::uint32_t sum_of(const Fabric& fabric, const Round& roun
   return sum;
 }
 
-std::uint32_t count_stitches(const Fabric& fabric, const Round& round) {
+/// Slip stitches that are worked into the round before count where the stated count says so.
+std::uint32_t count_stitches(const Fabric& fabric, const Round& round, std::uint32_t stated) {
   const auto counting = [&](KindId kind) { return fabric.kinds[kind].counts; };
   const auto slips = [&](KindId kind) { return is_slip(fabric.kinds[kind]); };
   const auto any = [](KindId) { return true; };
-  if (const std::uint32_t sum = sum_of(fabric, round, counting)) return sum;
-  if (const std::uint32_t sum = sum_of(fabric, round, slips)) return sum;
+  const std::uint32_t slipped = sum_of(fabric, round, slips);
+  const std::uint32_t counted = sum_of(fabric, round, counting);
+  if (counted + slipped > 0) return counted == 0 || counted + slipped == stated ? counted + slipped : counted;
   return sum_of(fabric, round, any);
 }
 
@@ -80,7 +82,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   case Unit::stitches:
     break;
   }
-  return count_stitches(fabric, round);
+  return count_stitches(fabric, round, stated.count);
 }
 
 } // namespace whorl::fabric

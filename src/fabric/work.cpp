@@ -57,6 +57,7 @@ private:
   void begin_round(std::uint32_t index, int number);
   bool is_workable(const RoundText& text, const Need& need);
   bool fits(const RoundText& text, const Need& need);
+  std::string stated_before();
   void finish(const Outcome& outcome);
   void keep(const Mark& mark, const Outcome& outcome);
   void keep_foundation(std::size_t index);
@@ -200,6 +201,14 @@ bool Working::is_workable(const RoundText& text, const Need& need) {
   return true;
 }
 
+/// Where the round before has not what its text says, the trouble began there.
+std::string Working::stated_before() {
+  if (fabric().rounds.size() < 2) return {};
+  const Round& before = fabric().rounds[fabric().rounds.size() - 2];
+  const bool differs = before.part == round().part && before.stated >= 0 && before.stated != before.counted;
+  return differs ? " (the pattern says " + std::to_string(before.stated) + ")" : std::string();
+}
+
 /// Whether the edge has what the round needs. Where it has too little, the round is counted all the same.
 bool Working::fits(const RoundText& text, const Need& need) {
   if (need.stitches > limit_) {
@@ -215,7 +224,7 @@ bool Working::fits(const RoundText& text, const Need& need) {
   } else {
     say(Severity::error, "past-end", body_span(text),
         fabric::name_of(round()) + " needs " + stitches(uses) + ", " + before_ + " has " +
-            std::to_string(edge_.left()));
+            std::to_string(edge_.left()) + stated_before());
     worked_.findings.back().mend = mend(tree_, needs_, round().text, edge_.left());
   }
   return false;
@@ -262,8 +271,8 @@ void Working::report(const RoundText& text, const Outcome& outcome) {
   if (outcome.uneven) {
     const Uneven& uneven = *outcome.uneven;
     say(Severity::error, "divide", uneven.span.empty() ? body_span(text) : uneven.span,
-        "the repeat takes " + stitches(uneven.takes) + " and " + fabric::name_of(round()) + " has " +
-            std::to_string(uneven.room) + " for it: " + stitches(uneven.room % uneven.takes) +
+        fabric::name_of(round()) + ": the repeat takes " + stitches(uneven.takes) + " a time and has " +
+            std::to_string(uneven.room) + " to go into: " + stitches(uneven.room % uneven.takes) +
             " would be left over");
   }
   for (const Span& span : outcome.hidden)

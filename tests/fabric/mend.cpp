@@ -22,10 +22,22 @@ TEST_CASE("A repeat number is solved from the stitches open and the stated count
   CHECK(mend(m, 24) == "repeat 6 times instead of 5");
 }
 
-TEST_CASE("Without a stated count the stitches open are enough") {
+TEST_CASE("A number of stitches is solved like that of a repeat") {
   Maker m;
-  m.round({m.sc(12)});
+  m.round({m.sc(12)}, 18);
   CHECK(mend(m, 18) == "18 sc instead of 12");
+}
+
+TEST_CASE("Without a stated count the stitches open are enough for a repeat") {
+  Maker m;
+  m.round({m.repeat(5, {m.sc(3), m.inc(1)})});
+  CHECK(mend(m, 24) == "repeat 6 times instead of 5");
+}
+
+TEST_CASE("Without a stated count a number of stitches is no mend") {
+  Maker m;
+  m.round({m.sc(3)});
+  CHECK(mend(m, 7).empty());
 }
 
 TEST_CASE("Increases are named as such") {

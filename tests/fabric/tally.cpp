@@ -52,6 +52,17 @@ TEST_CASE("Chains between stitches are tallied and are no stitches") {
   CHECK(fabric::work(m.tree).fabric.rounds.back().counted == 3);
 }
 
+TEST_CASE("Slip stitches among others count where the stated count says so") {
+  Maker m = ring_of(6);
+  m.round({m.sc(4), m.slip(2)}, 6);
+  m.round({m.sc(4), m.slip(2)}, 4);
+  m.round({m.sc(4), m.slip(2)});
+  const fabric::Fabric fabric = fabric::work(m.tree).fabric;
+  CHECK(fabric.rounds[1].counted == 6);
+  CHECK(fabric.rounds[2].counted == 4);
+  CHECK(fabric.rounds[3].counted == 4);
+}
+
 TEST_CASE("Stitches before a moved start are not tallied") {
   Maker m = ring_of(6);
   m.round({m.sc(2), m.act(pattern::Act::start_here), m.sc_around()});

@@ -306,10 +306,8 @@ TEST_CASE("A repeat that does not divide says what would be left") {
   Maker m = ring_of(7);
   m.round({m.around({m.sc(2), m.inc(1)})});
   const fabric::Worked worked = fabric::work(m.tree);
-  CHECK(
-      ids::said(worked.findings) ==
-      Said{
-          "error divide: the repeat takes 3 stitches and round 2 has 7 for it: 1 stitch would be left over"});
+  CHECK(ids::said(worked.findings) == Said{"error divide: round 2: the repeat takes 3 stitches a time and "
+                                           "has 7 to go into: 1 stitch would be left over"});
   CHECK(worked.fabric.parts[0].whole);
   CHECK(worked.fabric.rounds[1].counted == 8);
 }
@@ -466,6 +464,14 @@ TEST_CASE("A round that needs more stitches than there are says how many") {
   m.round({m.sc(20)});
   CHECK(said(m.tree) == Said{"error past-end: round 2 needs 20 stitches, round 1 has 18",
                              "warning stopped: Cap is drawn up to round 1: round 2 could not be worked"});
+}
+
+TEST_CASE("Where the round before has not what its text says, that is said too") {
+  Maker m = ring_of(12);
+  m.round({m.repeat(5, {m.sc(1), m.inc(1)})}, 18);
+  m.round({m.repeat(6, {m.sc(2), m.inc(1)})}, 24);
+  CHECK(said(m.tree).front() ==
+        "error past-end: round 3 needs 18 stitches, round 2 has 15 (the pattern says 18)");
 }
 
 TEST_CASE("A repeat number that would mend the round is named") {
