@@ -2,6 +2,7 @@
 
 #include "layout/furniture.hpp"
 #include "layout/items.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,29 +19,22 @@ constexpr double gathering_gap = 0.30;
 constexpr double arrow_gap = 0.62;
 constexpr double centre_line = 1.05; ///< from the base line of the neck's name to that of its note
 
-/// A ring with its items, before it has a place.
-struct Rung {
-  std::vector<Item> items;
-  Band band;
+/// The rings of a disc with their items, before they have a place.
+struct Rungs {
+  std::vector<std::vector<Item>> items;
+  std::vector<Band> bands;
 };
 
-std::vector<Rung> rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  std::vector<Rung> rungs;
+Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
+  Rungs rungs;
   for (const Ring& ring : plan.rings) {
-    Rung rung;
-    rung.items = items_of(fabric, ring.round, ring.echo);
-    rung.band = band_of(rung.items, extents, ring.echo);
-    rung.band.break_outside = ring.round != ring.last_round;
-    rung.band.label = letter(fabric, ring, marked_loops(rung.items), plan.inward, extents, page);
-    rungs.push_back(std::move(rung));
+    rungs.items.push_back(items_of(fabric, ring.round, ring.echo));
+    Band band = band_of(rungs.items.back(), extents, ring.echo);
+    band.break_outside = ring.round != ring.last_round;
+    band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
+    rungs.bands.push_back(std::move(band));
   }
   return rungs;
-}
-
-std::vector<Band> bands_of(const std::vector<Rung>& rungs) {
-  std::vector<Band> bands;
-  for (const Rung& rung : rungs) bands.push_back(rung.band);
-  return bands;
 }
 
 /// The name of an open centre and the note under it, the lines' middle at the centre.
@@ -92,102 +86,58 @@ void set_rounds(Figure& figure) {
   }
 }
 
-void set_size(const Size& size, const Rung& rung, Ring& ring) {
+void set_size(const Size& size, const Band& band, Ring& ring) {
   ring.inner = size.inner;
   ring.outer = size.outer;
   ring.middle = size.middle;
-  ring.last_before_break = rung.band.break_outside;
-  ring.items = static_cast<std::uint32_t>(rung.items.size());
+  ring.last_before_break = band.break_outside;
+  ring.items = static_cast<std::uint32_t>(band.shape_of.size());
 }
 
-/// The points of a symbol in the order in which work meets them.
-std::vector<Point> in_work_order(std::vector<Point> points, Hand hand) {
-  std::stable_sort(points.begin(), points.end(),
-                   [hand](Point a, Point b) { return hand == Hand::right ? a.x > b.x : a.x < b.x; });
-  return points;
+/// Keeps the figure's lists from growing bit by bit.
+void make_room(const Rungs& rungs, Figure& figure) {
+  std::size_t items = 0;
+  for (const std::vector<Item>& ring : rungs.items) items += ring.size();
+  figure.items.reserve(items);
+  figure.feet.reserve(items + items / 4);
+  figure.tips.reserve(items + items / 4);
 }
 
-/// Places symbols on a ring.
-class Standing {
-public:
-  Standing(const Fabric& fabric, const Turn& turn, Figure& figure)
-      : fabric_(fabric), turn_(turn), figure_(figure) {}
-
-  void stand(const Rung& rung, const Size& size, const Laid& laid, Way way) {
-    for (std::size_t i = 0; i < rung.items.size(); ++i) {
-      const std::uint32_t shape = rung.band.shape_of[i];
-      Item item = rung.items[i];
-      item.at = laid.at[i];
-      const Point out = outward(item.at / size.middle, way);
-      item.foot = size.wedges[shape].foot * out;
-      item.up = turn_.inward ? Point{0 - out.x, 0 - out.y} : out;
-      add(item, *rung.band.shapes[shape]);
-    }
-  }
-
-private:
-  void add(Item item, const SymbolExtent& shape) {
-    item.height = shape.height;
-    item.first_foot = static_cast<std::uint32_t>(figure_.feet.size());
-    item.feet = static_cast<std::uint32_t>(legs_of(fabric_, item).size());
-    item.first_tip = static_cast<std::uint32_t>(figure_.tips.size());
-    put(item, in_work_order(shape.feet, turn_.hand), item.feet, {0, 0}, figure_.feet);
-    put(item, in_work_order(shape.tips, turn_.hand), item.count, {0, shape.height}, figure_.tips);
-    figure_.items.push_back(item);
-  }
-
-  /// `wanted` points of a symbol; where it has fewer, the last stands for the rest.
-  static void put(const Item& item, const std::vector<Point>& own, std::uint32_t wanted, Point otherwise,
-                  std::vector<Point>& points) {
-    for (std::uint32_t i = 0; i < wanted; ++i) {
-      const Point p = own.empty() ? otherwise : own[std::min<std::size_t>(i, own.size() - 1)];
-      points.push_back(
-          {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
-    }
-  }
-
-  const Fabric& fabric_;
-  Turn turn_;
-  Figure& figure_;
-};
-
-void lay_rings(const Fabric& fabric, const std::vector<Rung>& rungs, const Turn& turn, Drawn& drawn) {
+void lay_rings(const Fabric& fabric, const Rungs& rungs, const Turn& turn, Drawn& drawn) {
   Figure& figure = drawn.figure;
-  const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
-  Standing standing(fabric, turn, figure);
   Seats seats;
-  for (std::size_t i = 0; i < rungs.size(); ++i) {
+  make_room(rungs, figure);
+  for (std::size_t i = 0; i < rungs.bands.size(); ++i) {
     Ring& ring = figure.rings[i];
     const Size& size = drawn.sizes[i];
-    const Rung& rung = rungs[i];
-    drawn.laid.push_back(lay_ring(fabric, ring, rung.items, rung.band, size, seats, turn));
+    const Band& band = rungs.bands[i];
+    const std::vector<Item>& items = rungs.items[i];
+    drawn.laid.push_back(lay_ring(fabric, ring, items, band, size, seats, turn));
     ring.first_item = static_cast<std::uint32_t>(figure.items.size());
-    set_size(size, rung, ring);
-    standing.stand(rung, size, drawn.laid.back(), way);
-    const bool more = i + 1 < rungs.size();
+    set_size(size, band, ring);
+    stand_ring(fabric, items, band, size, drawn.laid.back().at, turn, figure);
+    const bool more = i + 1 < rungs.bands.size();
     const fabric::Round* outside = more ? &fabric.rounds[figure.rings[i + 1].last_round] : nullptr;
-    seats = seats_of(fabric, ring, rung.items, size, drawn.laid.back().at, turn, outside);
+    seats = seats_of(fabric, ring, items, size, drawn.laid.back().at, turn, outside);
   }
 }
 
-void set_centre(const std::vector<Size>& sizes, const std::vector<Rung>& rungs, Figure& figure) {
-  if (sizes.empty()) return;
-  const Size& first = sizes.front();
+void set_centre(const Size& first, Figure& figure) {
   const double label = first.label_y - letter_height * number_size;
   figure.centre_radius = std::min(first.low, label);
   if (figure.centre != Centre::gathered) return;
   figure.centre_radius = std::min(first.inner - gathering_gap, label);
-  if (rungs.front().items.size() > 0) add_gathering(figure.centre_radius, figure);
+  add_gathering(figure.centre_radius, figure);
 }
 
-void furnish(const std::vector<Rung>& rungs, Drawn& drawn) {
+void furnish(const std::vector<Band>& bands, Drawn& drawn) {
   Figure& figure = drawn.figure;
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
-  for (std::uint32_t i = 0; i < rungs.size(); ++i) {
-    add_label(rungs[i].band, drawn.sizes[i], i, way, figure);
-    if (rungs[i].band.break_outside) add_break_line(drawn.sizes[i], way, figure);
+  for (std::uint32_t i = 0; i < bands.size(); ++i) {
+    add_label(bands[i], drawn.sizes[i], i, way, figure);
+    if (bands[i].break_outside) add_break_line(drawn.sizes[i], way, figure);
   }
-  set_centre(drawn.sizes, rungs, figure);
+  set_centre(drawn.sizes.front(), figure);
   const Size& last = drawn.sizes.back();
   add_arrow(last.high + arrow_gap, last, way, figure);
   bound(last.high, figure);
@@ -200,13 +150,13 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   drawn.figure = begin_figure(plan, extents, page);
   set_rounds(drawn.figure);
   if (plan.rings.empty()) return drawn;
-  const std::vector<Rung> rungs = rungs_of(fabric, plan, extents, page);
+  const Rungs rungs = rungs_of(fabric, plan, extents, page);
   const Turn turn{plan.inward, page.hand};
   Core core;
   core.clear = centre_reach(drawn.figure);
-  drawn.sizes = size_rings(bands_of(rungs), core, plan.centre == Centre::open, turn);
+  drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
   lay_rings(fabric, rungs, turn, drawn);
-  furnish(rungs, drawn);
+  furnish(rungs.bands, drawn);
   return drawn;
 }
 

@@ -90,6 +90,8 @@ void spread_fans(const Fabric& fabric, const std::vector<Item>& items, const Ban
 
 void string_gaps(const Band& band, const Size& size, Strung& strung) {
   const std::size_t items = band.shape_of.size();
+  strung.wanted.reserve(items + 1), strung.least.reserve(items + 1);
+  strung.target.reserve(items), strung.pull.reserve(items);
   const auto slot = [&](std::size_t i) { return band.slot[band.shape_of[i]]; };
   const auto wedge = [&](std::size_t i) -> const Wedge& { return size.wedges[band.shape_of[i]]; };
   for (std::size_t k = 0; k <= items; ++k) {
@@ -97,9 +99,9 @@ void string_gaps(const Band& band, const Size& size, Strung& strung) {
     const bool beside_gutter = k == 0 || k == items;
     strung.wanted.push_back(size.slot * (before + behind) + (beside_gutter ? size.half_gutter : 0));
     if (k == 0)
-      strung.least.push_back(size.middle * wedge(0).from_gutter);
+      strung.least.push_back(size.middle * size.from_gutter);
     else if (k == items)
-      strung.least.push_back(size.middle * wedge(items - 1).to_gutter);
+      strung.least.push_back(size.middle * size.to_gutter);
     else
       strung.least.push_back(size.middle * (wedge(k - 1).after + wedge(k).before) + size.air);
   }
@@ -161,12 +163,11 @@ Seats seats_for(const fabric::Round& round) {
 }
 
 /// The different stitches that an item's legs go into.
-std::vector<StitchId> bases_of(const Fabric& fabric, const Item& item) {
-  std::vector<StitchId> bases;
+void find_bases(const Fabric& fabric, const Item& item, std::vector<StitchId>& bases) {
+  bases.clear();
   for (const fabric::Leg& leg : legs_of(fabric, item))
     if (is_stitch(leg.into) && std::find(bases.begin(), bases.end(), leg.into.of) == bases.end())
       bases.push_back(leg.into.of);
-  return bases;
 }
 
 double side_by_side(std::size_t place, std::size_t places) {
@@ -179,19 +180,18 @@ Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& 
                const std::vector<double>& at, const Turn& turn, const fabric::Round* outside) {
   if (turn.inward && outside == nullptr) return {};
   Seats seats = seats_for(turn.inward ? *outside : fabric.rounds[ring.last_round]);
-  const auto fraction = [&](double s) { return (s - size.half_gutter) / open_arc(size); };
+  const double open = open_arc(size);
   const StitchId onto_last =
       fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
+  std::vector<StitchId> joined;
   for (std::size_t i = 0; i < items.size(); ++i) {
-    if (turn.inward) {
-      const std::vector<StitchId> bases = bases_of(fabric, items[i]);
-      for (std::size_t j = 0; j < bases.size(); ++j)
-        give(seats, bases[j], fraction(at[i] + side_by_side(j, bases.size()) * size.slot));
-    } else {
-      for (StitchId j = 0; j < items[i].count; ++j)
-        give(seats, items[i].first + j + onto_last,
-             fraction(at[i] + side_by_side(j, items[i].count) * size.slot));
-    }
+    joined.clear();
+    if (turn.inward)
+      find_bases(fabric, items[i], joined);
+    else
+      for (StitchId j = 0; j < items[i].count; ++j) joined.push_back(items[i].first + j + onto_last);
+    for (std::size_t j = 0; j < joined.size(); ++j)
+      give(seats, joined[j], (at[i] + side_by_side(j, joined.size()) * size.slot - size.half_gutter) / open);
   }
   return seats;
 }

@@ -18,6 +18,7 @@ constexpr double air_across = 0.08;  ///< between the inks of a ring and the nex
 constexpr double label_air = 0.10;   ///< between labels
 constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985; ///< least gaps take no more than this of a ring
+constexpr double least_low = 0.1;  ///< no ink comes nearer to the centre
 constexpr double step = 0.02;      ///< a ring is pushed out by whole steps
 
 constexpr double tall_height = 1.2;    ///< a ring that is taller lets its stitches lean in over the label
@@ -91,7 +92,7 @@ private:
     size_.inner = inner;
     size_.outer = inner + band_.height;
     size_.middle = middle_of(inner, band_.height);
-    if (size_.gutter / 2 >= 0.9 * size_.middle || inner <= 0.1) return false;
+    if (size_.gutter / 2 >= 0.9 * size_.middle || inner <= least_low) return false;
     size_.half_gutter = size_.middle * arc_sine(size_.gutter / 2 / size_.middle);
     size_.slot = (length() - 2 * size_.half_gutter) / std::max(1.0, band_.slots);
     return size_.slot >= least_slot && label_fits() && wedges_fit();
@@ -109,40 +110,47 @@ private:
   }
 
   bool wedges_fit() {
-    const double channel = size_.tall ? least_channel : label_half(size_);
     size_.wedges.clear();
     size_.low = size_.inner, size_.high = size_.outer;
     double angles = 0;
     for (std::size_t i = 0; i < band_.shapes.size(); ++i) {
-      const double foot = foot_radius(*band_.shapes[i], size_.inner, band_.height, turn_);
-      size_.wedges.push_back(wedge_of(*band_.shapes[i], foot, channel, turn_));
-      Wedge& wedge = size_.wedges.back();
-      if (!wedge.fits) return false;
-      if (size_.tall) clear_labels(wedge);
+      const Wedge wedge = wedge_of(*band_.shapes[i], foot_of(i), turn_);
       size_.low = std::min(size_.low, wedge.low);
       size_.high = std::max(size_.high, wedge.high);
       angles += (wedge.before + wedge.after) * band_.how_many[i];
+      size_.wedges.push_back(wedge);
     }
+    if (size_.low < inside_.high + air_across || size_.low < least_low) return false;
     size_.air = std::max(air_along, least_air * size_.middle / size_.low);
-    return size_.low >= inside_.high + air_across &&
-           (angles + gutter_angles()) * size_.middle + air() <= room();
+    return (angles + gutter_angles()) * size_.middle + air() <= room();
   }
 
-  /// A tall stitch passes the lower corners of its own label, and the upper ones of the label inside.
-  void clear_labels(Wedge& wedge) const {
-    double edge = corner_angle(label_half(size_), label_bottom(band_, size_.label_y) - air_along);
-    const double half = label_half(inside_), top = inside_.label_top + air_along;
-    const bool reached = inside_.gutter > 0 && half * half + top * top > wedge.low * wedge.low;
-    if (reached) edge = std::max(edge, corner_angle(half, top));
-    wedge.from_gutter = std::max(wedge.from_gutter, wedge.before + edge);
-    wedge.to_gutter = std::max(wedge.to_gutter, wedge.after + edge);
+  double foot_of(std::size_t shape) const {
+    return foot_radius(*band_.shapes[shape], size_.inner, band_.height, turn_);
   }
 
   /// Of the gutter and its two neighbours' sides toward it, less what was counted of these.
-  double gutter_angles() const {
+  double gutter_angles() {
     if (band_.shape_of.empty()) return 0;
-    const Wedge &first = size_.wedges[band_.shape_of.front()], &last = size_.wedges[band_.shape_of.back()];
-    return first.from_gutter - first.before + last.to_gutter - last.after;
+    const std::size_t first = band_.shape_of.front(), last = band_.shape_of.back();
+    size_.from_gutter = beside_gutter(first, size_.wedges[first].before, Beside::before);
+    size_.to_gutter = beside_gutter(last, size_.wedges[last].after, Beside::behind);
+    return size_.from_gutter - size_.wedges[first].before + size_.to_gutter - size_.wedges[last].after;
+  }
+
+  /// A tall stitch leans in over the label: it passes the lower corners of its own, and the upper ones of the
+  /// label inside.
+  double beside_gutter(std::size_t shape, double side, Beside gutter) const {
+    const double half = size_.tall ? least_channel : label_half(size_);
+    const double angle = gutter_angle(*band_.shapes[shape], foot_of(shape), half, gutter, turn_);
+    return size_.tall ? std::max(angle, side + label_angle(size_.wedges[shape].low)) : angle;
+  }
+
+  double label_angle(double low) const {
+    const double own = corner_angle(label_half(size_), label_bottom(band_, size_.label_y) - air_along);
+    const double half = label_half(inside_), top = inside_.label_top + air_along;
+    const bool reached = inside_.gutter > 0 && half * half + top * top > low * low;
+    return reached ? std::max(own, corner_angle(half, top)) : own;
   }
 
   double air() const { return size_.air * static_cast<double>(band_.shape_of.size()); }
@@ -189,59 +197,6 @@ double pushed(const std::vector<Size>& sizes) {
 }
 
 } // namespace
-
-namespace {
-
-constexpr double echo_air = 0.20;
-
-double slot_of(const SymbolExtent& shape, const Item& item, bool echo) {
-  return echo ? std::min(shape.slot, std::max<double>(item.count, shape.width + echo_air)) : shape.slot;
-}
-
-std::size_t shape_in(Band& band, const SymbolExtent& shape) {
-  std::size_t at = 0;
-  while (at < band.shapes.size() && band.shapes[at] != &shape) ++at;
-  if (at == band.shapes.size())
-    band.shapes.push_back(&shape), band.how_many.push_back(0), band.slot.push_back(0);
-  return at;
-}
-
-} // namespace
-
-Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) {
-  Band band;
-  for (const Item& item : items) {
-    const SymbolExtent& shape = extent(extents, item.key);
-    const std::size_t at = shape_in(band, shape);
-    band.shape_of.push_back(static_cast<std::uint32_t>(at));
-    ++band.how_many[at];
-    band.slot[at] = slot_of(shape, item, echo);
-    band.height = std::max(band.height, shape.height);
-    band.slots += band.slot[at];
-    band.loop_marks = band.loop_marks || shape.below > 0;
-  }
-  return band;
-}
-
-Wedge wedge_of(const SymbolExtent& shape, double foot, double channel, const Turn& turn) {
-  Wedge wedge;
-  wedge.foot = wedge.low = wedge.high = foot;
-  const double ahead = turn.hand == Hand::right ? -1 : 1;
-  for (const Convex& piece : shape.ink)
-    for (const Point& point : piece) {
-      const double across = turn.inward ? foot - point.y : foot + point.y;
-      const double radius = std::sqrt(across * across + point.x * point.x);
-      if (across < 0.1 || channel >= radius) return wedge.fits = false, wedge;
-      const double angle = arc_sine(ahead * point.x / radius), edge = arc_sine(channel / radius);
-      wedge.before = std::max(wedge.before, -angle);
-      wedge.after = std::max(wedge.after, angle);
-      wedge.from_gutter = std::max(wedge.from_gutter, edge - angle);
-      wedge.to_gutter = std::max(wedge.to_gutter, edge + angle);
-      wedge.low = std::min(wedge.low, across);
-      wedge.high = std::max(wedge.high, radius);
-    }
-  return wedge;
-}
 
 std::vector<Size> size_rings(const std::vector<Band>& bands, const Core& core, bool open, const Turn& turn) {
   Core grown = core;

@@ -1,41 +1,11 @@
 #pragma once
 
-#include "layout/label.hpp"
-#include "layout/place.hpp"
+#include "layout/band.hpp"
+#include "layout/wedge.hpp"
 
-#include <cstdint>
 #include <vector>
 
 namespace whorl::layout {
-
-/// The side on which feet stand and the hand that works: what turns a symbol on its ring.
-struct Turn {
-  bool inward = false;
-  Hand hand = Hand::right;
-};
-
-/// What a ring is made of, before it has a radius.
-struct Band {
-  std::vector<const SymbolExtent*> shapes; ///< the different ones
-  std::vector<std::uint32_t> how_many;     ///< items of each
-  std::vector<std::uint32_t> shape_of;     ///< for every item, which of `shapes`
-  std::vector<double> slot;                ///< the slot of each of `shapes`
-  double height = 0.8;                     ///< from the feet's circle to the heads'
-  double slots = 0;                        ///< all slots added up
-  bool loop_marks = false;
-  bool break_outside = false; ///< a break line stands outside it
-  Lettering label;
-};
-
-/// Where the ink of a symbol lies when it stands on a ring: angles to either side of its ray, and radii.
-struct Wedge {
-  double foot = 0; ///< radius of its foot
-  double before = 0, after = 0;
-  double from_gutter = 0; ///< least angle from the gutter's middle of the first item …
-  double to_gutter = 0;   ///< … and of the last
-  double low = 0, high = 0;
-  bool fits = true; ///< false: it cannot keep clear of the gutter on so small a ring
-};
 
 /// The size of one ring.
 struct Size {
@@ -49,16 +19,10 @@ struct Size {
   double label_y = 0;        ///< height of the label's middle
   double label_top = 0;      ///< and of its upper edge
   double pushed = 0;         ///< how far it had to move out for room
+  double from_gutter = 0;    ///< least angle from the gutter's middle to the first item …
+  double to_gutter = 0;      ///< … and from the last
   std::vector<Wedge> wedges; ///< one for each of the band's shapes
 };
-
-/// Collects the shapes of a ring's items. An echo, on one side of which nothing stands, needs room for its
-/// tops only.
-Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo);
-
-/// The ink of a symbol whose foot stands at this radius; `channel` is half the width that must stay clear of
-/// it.
-Wedge wedge_of(const SymbolExtent& shape, double foot, double channel, const Turn& turn);
 
 /// The middle of a closed disc.
 struct Core {

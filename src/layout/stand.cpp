@@ -1,0 +1,73 @@
+#include "layout/stand.hpp"
+
+#include "layout/contour.hpp"
+#include "layout/items.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+/// Feet and tips of a symbol as work meets them.
+struct Ends {
+  std::vector<Point> feet, tips;
+};
+
+std::vector<Point> in_work_order(std::vector<Point> points, Point otherwise, Hand hand) {
+  if (points.empty()) points.push_back(otherwise);
+  std::stable_sort(points.begin(), points.end(),
+                   [hand](Point a, Point b) { return hand == Hand::right ? a.x > b.x : a.x < b.x; });
+  return points;
+}
+
+std::vector<Ends> ends_of(const Band& band, Hand hand) {
+  std::vector<Ends> ends;
+  for (const SymbolExtent* shape : band.shapes) {
+    Ends own;
+    own.feet = in_work_order(shape->feet, {0, 0}, hand);
+    own.tips = in_work_order(shape->tips, {0, shape->height}, hand);
+    ends.push_back(std::move(own));
+  }
+  return ends;
+}
+
+/// A point of a symbol, where it stands.
+Point stood(const Item& item, Point p) {
+  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
+}
+
+/// `wanted` points of a symbol; where it has fewer, the last stands for the rest.
+void add_points(const Item& item, const std::vector<Point>& own, std::uint32_t wanted,
+                std::vector<Point>& points) {
+  for (std::uint32_t i = 0; i < wanted; ++i)
+    points.push_back(stood(item, own[std::min<std::size_t>(i, own.size() - 1)]));
+}
+
+void add_item(Item item, const Ends& ends, std::uint32_t legs, Figure& figure) {
+  item.first_foot = static_cast<std::uint32_t>(figure.feet.size());
+  item.feet = legs;
+  item.first_tip = static_cast<std::uint32_t>(figure.tips.size());
+  add_points(item, ends.feet, legs, figure.feet);
+  add_points(item, ends.tips, item.count, figure.tips);
+  figure.items.push_back(item);
+}
+
+} // namespace
+
+void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
+                const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {
+  const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
+  const std::vector<Ends> ends = ends_of(band, turn.hand);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const std::uint32_t shape = band.shape_of[i];
+    Item item = items[i];
+    item.at = at[i];
+    item.height = band.shapes[shape]->height;
+    const Point out = outward(item.at / size.middle, way);
+    item.foot = size.wedges[shape].foot * out;
+    item.up = turn.inward ? Point{0 - out.x, 0 - out.y} : out;
+    add_item(item, ends[shape], static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);
+  }
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "layout/ring.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// Stands the items of a ring, strung at these arc lengths, on it: adds them to the figure with their feet
+/// and tips, each in the order of work.
+void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
+                const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure);
+
+} // namespace whorl::layout
