@@ -13,6 +13,12 @@ const Figure* figure_before(const Copy& copy, std::size_t figure) {
   return figures[figure - 1].part == figures[figure].part ? &figures[figure - 1] : nullptr;
 }
 
+/// Whether the part goes on in another figure.
+bool goes_on(const Copy& copy, std::size_t figure) {
+  const auto& figures = copy.placement.figures;
+  return figure + 1 < figures.size() && figures[figure + 1].part == figures[figure].part;
+}
+
 bool is_row(const Copy& copy, std::uint32_t round) {
   return round < copy.fabric.rounds.size() && copy.fabric.rounds[round].kind == pattern::RoundKind::row;
 }
@@ -31,7 +37,7 @@ const char* view(const Copy& copy, std::size_t figure) {
     return it.centre == Centre::open && before != nullptr ? "caption-from-neck" : "caption-start";
   case Form::disc_inward:
     if (it.centre == Centre::gathered) return "caption-closing";
-    return it.centre == Centre::open && !it.centre_text.empty() ? "caption-to-neck" : "caption-end";
+    return it.centre == Centre::open && goes_on(copy, figure) ? "caption-to-neck" : "caption-end";
   case Form::strip:
     return it.clockwise ? "caption-strip-left" : "caption-strip-right";
   case Form::oval:

@@ -117,7 +117,7 @@ void write_centre(const Drawing& drawing, Group& centre) {
   double y = runs.size() > 1 ? 0.1 : -0.3;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     const Point at = on_sheet(drawing.frame, {0, y});
-    Lettering set = i == 0 ? lettering::subtitle : lettering::note;
+    Lettering set = i == 0 && runs.size() > 1 ? lettering::subtitle : lettering::note;
     set.size = runs[i].size * drawing.frame.scale;
     centre.items.push_back(written(runs[i].text, set, at, Anchor::middle));
     y -= 0.9;

@@ -5,6 +5,7 @@
 #include "drawing/furniture.hpp"
 #include "drawing/legend.hpp"
 #include "drawing/lines.hpp"
+#include "drawing/loop_picture.hpp"
 #include "drawing/rows.hpp"
 
 #include <algorithm>
@@ -14,7 +15,7 @@ namespace whorl::drawing {
 namespace {
 
 constexpr double after_title = 4.5, after_head = 3, after_row = 7, before_part = 3, before_legend = 4,
-                 before_closing = 5;
+                 before_closing = 5, widest_column = 56;
 
 /// The sheet while it is being composed, from the top down.
 struct Composing {
@@ -23,6 +24,7 @@ struct Composing {
   SymbolCase symbols;
   double width = 0; ///< between the margins
   double y = margin;
+  enum class Loops { unmarked, wanted, drawn } loops = Loops::unmarked; ///< their picture
 };
 
 void lay(Composing& sheet, Drawn drawn) {
@@ -30,7 +32,34 @@ void lay(Composing& sheet, Drawn drawn) {
   sheet.scene.items.push_back(std::move(drawn.group));
 }
 
+bool marks_loops(const Composing& sheet, const Row& row) {
+  return std::any_of(row.cells.begin(), row.cells.end(), [&sheet](const Cell& cell) {
+    return has_loop_marks(sheet.copy.placement.figures[cell.figure]);
+  });
+}
+
+/// The picture of the two loops goes beside the first figure that needs it, where that leaves a free column …
+void lay_loops_beside(Composing& sheet, const Row& row) {
+  constexpr double air = 9;
+  if (!sheet.copy.options.legend || !marks_loops(sheet, row) || sheet.loops == Composing::Loops::drawn)
+    return;
+  sheet.loops = Composing::Loops::wanted;
+  const double left = row.x.back() + row.cells.back().side + air, width = sheet.width - left;
+  if (width < loop_picture_width || row.above < loop_picture_height) return;
+  const Point at{margin + left, sheet.y + (row.above - loop_picture_height) / 2};
+  sheet.scene.items.push_back(draw_loop_picture(sheet.copy, at, std::min(width, widest_column)).group);
+  sheet.loops = Composing::Loops::drawn;
+}
+
+/// … and else in a row of its own.
+void lay_loops_below(Composing& sheet) {
+  if (sheet.loops != Composing::Loops::wanted) return;
+  sheet.y += after_row;
+  lay(sheet, draw_loop_picture(sheet.copy, {margin, sheet.y}, std::min(sheet.width, widest_column)));
+}
+
 void lay_row(Composing& sheet, const Row& row) {
+  lay_loops_beside(sheet, row);
   const double bottom = sheet.y + row.above;
   for (std::size_t i = 0; i < row.cells.size(); ++i) {
     const Cell& cell = row.cells[i];
@@ -110,6 +139,7 @@ Scene sheet(const pattern::Tree& tree, const fabric::Fabric& fabric, const layou
   lay(sheet, draw_title(copy, {margin, margin}, sheet.width));
   sheet.y += after_title;
   lay_figures(sheet, cells);
+  lay_loops_below(sheet);
   lay_legend(sheet);
   lay_closing(sheet);
   finish(sheet);

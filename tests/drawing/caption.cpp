@@ -57,14 +57,13 @@ TEST_CASE("A disc inward that closes is seen from the closing end") {
 }
 
 TEST_CASE("A disc inward that ends in a neck says so") {
-  layout::Figure neck = figure(Form::disc_inward, Centre::open);
-  neck.centre_text = {{"neck"}, {"open"}};
-  const Made it = two_figures(figure(Form::disc, Centre::magic_ring), neck);
-  CHECK(caption(it.copy(), 1) == Lines{"rounds 4–6, to the neck, seen from the other end"});
+  const Made it = two_figures(figure(Form::disc_inward, Centre::open), figure(Form::disc, Centre::open));
+  CHECK(caption(it.copy(), 0) == Lines{"rounds 1–3, to the neck, seen from the other end"});
 }
 
 TEST_CASE("A disc inward that stays open is seen from the other end") {
-  const Made it = two_figures(figure(Form::disc, Centre::magic_ring), figure(Form::disc_inward));
+  const Made it =
+      two_figures(figure(Form::disc, Centre::magic_ring), figure(Form::disc_inward, Centre::open));
   CHECK(caption(it.copy(), 1) == Lines{"rounds 4–6, seen from the other end"});
 }
 

@@ -261,3 +261,12 @@ TEST_CASE("A sheet is the same each time it is composed") {
   CHECK(one.scene.description == two.scene.description);
   CHECK(one.scene.height == two.scene.height);
 }
+
+TEST_CASE("The two loops are pictured once where a figure marks one, with room beside it or without") {
+  CHECK(sheets::groups_of(made(sample::acorn()).scene, "loops").size() == 1);
+  CHECK(sheets::groups_of(made(sheets::beetle()).scene, "loops").size() == 1);
+}
+
+TEST_CASE("Without loop marks the loops are not pictured") {
+  CHECK(sheets::groups_of(made(sheets::gnome()).scene, "loops").empty());
+}
