@@ -35,14 +35,17 @@ void Edge::open_counted(std::size_t count) {
   lengthen(count);
 }
 
-void Edge::lengthen(std::size_t count) {
-  open_.resize(open_.size() + count);
-  recount();
+void Edge::lengthen(std::size_t count) { counted_ += count; }
+
+std::optional<Place> Edge::take_counted() {
+  if (counted_ == 0) return std::nullopt;
+  --counted_;
+  return Place{};
 }
 
 std::optional<Place> Edge::take_next() {
   if (ring_) return ring_place_;
-  if (tops_ == 0) return std::nullopt;
+  if (tops_ == 0) return take_counted();
   for (; is_space(open_[front_]); ++front_) --spaces_;
   --tops_;
   return open_[front_++];
@@ -56,7 +59,8 @@ std::optional<Place> Edge::take_space() {
 }
 
 std::optional<Place> Edge::take_last() {
-  if (ring_ || tops_ == 0) return std::nullopt;
+  if (ring_) return std::nullopt;
+  if (counted_ > 0 || tops_ == 0) return take_counted();
   for (; is_space(open_.back()); open_.pop_back()) --spaces_;
   const Place place = open_.back();
   open_.pop_back();
@@ -90,6 +94,7 @@ void Edge::close_round() {
   own_ = 0;
   if (made_.empty()) return;
   ring_ = false;
+  counted_ = 0;
   open_.swap(made_);
   made_.clear();
   front_ = 0;

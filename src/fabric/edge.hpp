@@ -26,7 +26,7 @@ public:
   bool is_ring() const { return ring_; }
   bool is_empty() const { return !ring_ && left() == 0 && spaces_left() == 0 && made_.empty(); }
   /// Stitches and chain spaces before the end of the round.
-  std::size_t left() const { return tops_; }
+  std::size_t left() const { return tops_ + counted_; }
   std::size_t spaces_left() const { return spaces_; }
 
   /// The next stitch; chain spaces are passed by.
@@ -52,6 +52,7 @@ public:
 
 private:
   void recount();
+  std::optional<Place> take_counted();
 
   std::vector<Place> open_;
   std::size_t front_ = 0;
@@ -59,6 +60,7 @@ private:
   std::size_t own_ = 0;
   std::size_t tops_ = 0;
   std::size_t spaces_ = 0;
+  std::size_t counted_ = 0; ///< places behind the open ones of which only the number is known
   bool ring_ = false;
   Place ring_place_;
 };

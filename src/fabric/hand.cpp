@@ -46,7 +46,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   outcome_ = Outcome{};
   part_ = part;
   taken_.clear();
-  fixed_left_ = need.to_end ? need.uses - need.slips : need.uses;
+  fixed_left_ = need.to_end ? need.surely() : need.uses;
   to_end_ = 0;
   arch_ = none;
   opened_at_ = 0;
@@ -64,11 +64,17 @@ bool Hand::stop(const Node& node, const char* code, std::string message) {
   return false;
 }
 
+/// Work without an end or a stitch has to stop some time.
+bool Hand::step(const Node& node) {
+  if (steps_ == 0) return stop(node, "limit", "this repeat goes on without making a stitch");
+  --steps_;
+  return true;
+}
+
 bool Hand::follow(NodeId id, Context context, int depth) {
   const Node& node = tree_.nodes[id];
   if (depth > deepest) return stop(node, "limit", "this is nested too deep to be followed");
-  if (steps_ == 0) return stop(node, "limit", "this repeat goes on without making a stitch");
-  --steps_;
+  if (!step(node)) return false;
   switch (node.kind) {
   case NodeKind::work:
     return do_work(node, id, context);
@@ -155,7 +161,7 @@ bool Hand::passes(const Node& node, std::uint64_t takes, std::uint64_t spaces, P
   if (node.work.to_end && !passes_to_end(node, takes, spaces, times)) return false;
   to_end_ += node.work.to_end ? 1 : 0;
   for (; times > 0; --times)
-    if (!pass()) return false;
+    if (!step(node) || !pass()) return false;
   to_end_ -= node.work.to_end ? 1 : 0;
   return true;
 }

@@ -68,6 +68,7 @@ private:
     bool front_only = false;
   };
 
+  bool step(const pattern::Node& node);
   bool follow(pattern::NodeId id, Context context, int depth);
   bool follow_children(const pattern::Node& node, Context context, int depth);
   pattern::NodeId body_meant(const pattern::Node& reference);

@@ -20,7 +20,7 @@ std::uint64_t times(std::uint64_t a, std::uint64_t n) {
 }
 
 Need times(Need pass, std::uint64_t n) {
-  pass.slips = pass.slips == pass.uses ? times(pass.slips, n) : pass.slips;
+  if (pass.slips == pass.uses || n == 0) pass.slips = times(pass.slips, n);
   pass.uses = times(pass.uses, n);
   pass.stitches = times(pass.stitches, n);
   pass.makes = times(pass.makes, n);
@@ -147,7 +147,10 @@ private:
     if (is_slip(kind)) pass.slips = pass.uses;
     Need need = once_or_more(pass, work);
     // Only the first of several in the same place can be the one that finds it.
-    if (work.where == Where::same && !work.to_end) need.uses = pass.uses;
+    if (work.where == Where::same && !work.to_end) {
+      need.uses = pass.uses;
+      need.slips = pass.slips;
+    }
     return need;
   }
 

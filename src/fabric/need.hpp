@@ -25,6 +25,9 @@ struct Need {
   bool joins = false;  ///< it is the slip stitch that joins: behind nothing but chains it opens a ring
   bool places_something = false;   ///< a place was taken, so that `same` has a meaning
   Hurdle hurdle = Hurdle::nothing; ///< why it cannot be worked at all
+
+  /// Places that it uses without the slip stitches at its end.
+  std::uint64_t surely() const { return uses - slips; }
 };
 
 inline constexpr std::uint64_t beyond = std::uint64_t{1} << 50;

@@ -63,6 +63,7 @@ private:
   void keep_foundation(std::size_t index);
   void drop(const Mark& mark);
   void take_loops();
+  void open_stated();
   void count_only();
   void stop_part(const RoundText& text);
   void report(const RoundText& text, const Outcome& outcome);
@@ -164,13 +165,18 @@ void Working::stop_part(const RoundText& text) {
                          : name + " is drawn up to " + before_ + ": " + here + " could not be worked");
 }
 
+/// What the text states is open for the next round.
+void Working::open_stated() {
+  const std::int64_t stated = std::max<std::int64_t>(round().stated, 0);
+  edge_.open_counted(static_cast<std::size_t>(std::min<std::int64_t>(stated, limit_)));
+}
+
 /// The round has no stitches here; it goes on with what the text states.
 void Working::count_only() {
   Round& round = fabric().rounds.back();
   round.worked = false;
   edge_known_ = round.stated >= 0;
-  edge_.open_counted(edge_known_ ? static_cast<std::size_t>(std::min<std::int64_t>(round.stated, limit_))
-                                 : 0);
+  open_stated();
   round.counted = round.makes = static_cast<std::uint32_t>(edge_.left());
   before_ = fabric::name_of(round);
   ++part().counted_only;
@@ -197,7 +203,7 @@ bool Working::is_workable(const RoundText& text, const Need& need) {
   }
   if (edge_known_ || need.starts) return true;
   if (need.to_end) return false;
-  edge_.open_counted(std::min<std::uint64_t>(need.uses - need.slips, limit_));
+  edge_.open_counted(std::min<std::uint64_t>(need.surely(), limit_));
   return true;
 }
 
@@ -216,7 +222,7 @@ bool Working::fits(const RoundText& text, const Need& need) {
         "this is more than " + std::to_string(limit_) + " stitches");
     return false;
   }
-  const std::uint64_t uses = need.uses - need.slips;
+  const std::uint64_t uses = need.surely();
   if (need.starts || edge_.is_ring() || uses <= edge_.left()) return true;
   if (edge_.is_empty()) {
     say(Severity::error, "nothing", body_span(text),
@@ -243,7 +249,7 @@ void Working::work_round(std::uint32_t index, int number) {
     text_said_ = index;
     stop_part(text);
     if (need.stitches > limit_ || need.uses > limit_) return count_only();
-    edge_.lengthen(need.uses - need.slips - edge_.left());
+    edge_.lengthen(need.surely() - edge_.left());
   }
   const Outcome outcome = hand_.work(text.body, need, static_cast<std::uint32_t>(fabric().parts.size() - 1));
   if (outcome.stop) {
@@ -258,7 +264,7 @@ void Working::work_round(std::uint32_t index, int number) {
   drop(before);
   round().worked = false;
   ++part().counted_only;
-  if (!fit && round().stated >= 0) edge_.open_counted(static_cast<std::size_t>(round().stated));
+  if (!fit && round().stated >= 0) open_stated();
 }
 
 void Working::report(const RoundText& text, const Outcome& outcome) {
