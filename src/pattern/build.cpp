@@ -197,13 +197,23 @@ void keep_note(Building& b, Span span, bool joined) {
     placings.push_back(make_note(span));
 }
 
+/// A word alone between two commas stands where a stitch would: nobody adds a note so.
+bool stands_for_stitch(const Sentence& sentence, const Path& path) {
+  const std::string_view text = sentence.text();
+  std::uint32_t before = path.begin;
+  while (before > 0 && text[before - 1] == ' ') --before;
+  const bool comma_before = before == 0 || text[before - 1] == ',';
+  return comma_before && path.end < text.size() && text[path.end] == ',';
+}
+
 void put_passed(Building& b, const Path& path, bool joined) {
   const Sentence& sentence = b.reader.sentence;
   const Word* word = word_passed(sentence, path);
   if (word == nullptr) return;
-  if (is_instruction(sentence, *word))
+  const bool unknown = word->kind == WordKind::unknown;
+  if (is_instruction(sentence, *word) || (unknown && stands_for_stitch(sentence, path)))
     b.reading.passed_over.push_back(word->span);
-  else if (word->kind == WordKind::unknown)
+  else if (unknown)
     keep_note(b, word->span, joined);
 }
 

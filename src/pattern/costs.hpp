@@ -18,7 +18,7 @@ struct Costs {
   int habit_again = 1;     ///< a habit that the line has shown already
   int habits_mixed = 6;    ///< two habits that contradict each other in one line
   int ring_alone = 1;      ///< a ring whose stitches only the stated count names
-  int not_read = 30;       ///< from here on a line is not read
+  int not_read = 30;       ///< stitches and numbers worth this passed over: the line is not read
 };
 inline constexpr Costs costs;
 

@@ -71,6 +71,7 @@ void offer(Stretching& s, Path path) {
 Path after(const Path& before, std::int32_t index, Taken taken, std::uint32_t begin, std::uint32_t end) {
   Path path;
   path.cost = before.cost;
+  path.lost = before.lost;
   path.habits = before.habits;
   path.effect = before.effect;
   path.taken = taken;
@@ -129,6 +130,7 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   if (inner != no_path) {
     const Path& passage = s.reader.paths[static_cast<std::size_t>(inner)];
     path.cost += passage.cost;
+    path.lost += passage.lost;
     path.habits = static_cast<std::uint16_t>(path.habits | passage.habits);
   }
   path.effect = then(before.effect, effect);
@@ -189,13 +191,24 @@ int passing_cost(const Stretching& s, const Word& word) {
   return sort_of(s.reader.sentence, word) == ConceptClass::filler ? costs.filler : costs.trade_word;
 }
 
-void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_t end, int cost, bool loose) {
+/// The same, but nothing for words that are no instruction.
+int lost_by_passing(const Stretching& s, const Word& word) {
+  const bool bracket = word.mark == '(' || word.mark == ')';
+  return bracket || word.kind == WordKind::number || is_work(s.reader.sentence, word) ? passing_cost(s, word)
+                                                                                      : 0;
+}
+
+/// A step from every path that ends at `place`. `lost`: what it costs that an instruction is passed over; a
+/// number behind a piece of work, in the same clause, belongs to it: without it the line is not read.
+void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_t end, int cost, bool loose,
+                   int lost = 0) {
   end = std::min(skip_blanks(s.reader.sentence.text(), end), s.end);
   for (std::int32_t index = s.at(place); index != no_path;
        index = s.reader.paths[static_cast<std::size_t>(index)].next) {
     const Path before = s.reader.paths[static_cast<std::size_t>(index)];
     Path path = after(before, index, taken, place, end);
     path.cost += cost;
+    if (lost != 0) path.lost += before.loose && lost == costs.number ? costs.not_read : lost;
     path.loose = loose && before.loose;
     offer(s, path);
   }
@@ -216,7 +229,7 @@ void offer_passing(Stretching& s, std::uint32_t place) {
     if (is_link(s, word))
       offer_for_all(s, place, Taken::separator, word.end, 0, false);
     else if (may_pass(s) || sort_of(s.reader.sentence, word) == ConceptClass::filler || word.mark == '!')
-      offer_for_all(s, place, Taken::passed, word.end, passing_cost(s, word), true);
+      offer_for_all(s, place, Taken::passed, word.end, passing_cost(s, word), true, lost_by_passing(s, word));
   }
 }
 
@@ -227,13 +240,38 @@ bool begins_clause(const Stretching& s, std::uint32_t place) {
   return at == s.begin || is_separator(text[at - 1]) || text[at - 1] == '!' || text[at - 1] == ')';
 }
 
-std::uint32_t end_of_clause(const Stretching& s, std::uint32_t place) {
-  std::uint32_t at = place;
-  const std::string_view text = s.reader.sentence.text();
-  while (at < s.end && text[at] != ',' && text[at] != ';' && text[at] != '.' && text[at] != '(' &&
-         text[at] != '[')
-    ++at;
+bool ends_clause(char c) { return c == ',' || c == ';' || c == '.' || c == '(' || c == '['; }
+
+std::uint32_t next_mark(const Stretching& s, std::uint32_t at) {
+  while (at < s.end && !ends_clause(s.reader.sentence.text()[at])) ++at;
   return at;
+}
+
+/// True if [begin, end) still tells of what the clause before it places: "6 sts apart", "for sewing".
+bool continues_placing(const Stretching& s, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = s.reader.sentence;
+  const words::Concept apart = words::find_concept(sentence.vocabulary, "apart");
+  bool instructs = begin == end;
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const Word& word : words_at(sentence, at)) {
+      if (is_work(sentence, word)) return false;
+      if (word.means == apart) return true;
+      const ConceptClass sort = sort_of(sentence, word);
+      instructs = instructs || word.kind == WordKind::number || sort == ConceptClass::start ||
+                  sort == ConceptClass::loops;
+    }
+  return !instructs && clause_places(sentence, begin, end).has_value();
+}
+
+std::uint32_t end_of_clause(const Stretching& s, std::uint32_t place) {
+  std::uint32_t end = next_mark(s, place);
+  while (end < s.end && s.reader.sentence.text()[end] == ',') {
+    const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end + 1);
+    const std::uint32_t behind = next_mark(s, next);
+    if (!continues_placing(s, next, behind)) break;
+    end = behind;
+  }
+  return end;
 }
 
 void offer_placing(Stretching& s, std::uint32_t place) {
@@ -243,11 +281,19 @@ void offer_placing(Stretching& s, std::uint32_t place) {
     offer_for_all(s, place, Taken::placing, end, costs.placing, false);
 }
 
+/// No row begins with a comma; most places of a line typed out are one.
+bool begins_no_row(const Stretching& s, std::uint32_t place) {
+  const WordsAt words = words_at(s.reader.sentence, place);
+  return !words.empty() && words.first->kind == WordKind::mark && is_separator(words.first->mark) &&
+         s.rows.list_begin != place;
+}
+
 void step_from(Stretching& s, std::uint32_t place) {
+  if (begins_no_row(s, place)) return offer_passing(s, place);
   std::vector<Match> found;
   found.swap(s.found);
   found.clear();
-  match_rows(s.reader.sentence, place, s.rows, found, s.reader.furthest);
+  match_rows(s.reader.sentence, place, s.rows, found);
   for (const Match& match : found) offer_match(s, place, match);
   found.swap(s.found);
   offer_passing(s, place);

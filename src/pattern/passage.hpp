@@ -16,6 +16,7 @@ inline constexpr std::int32_t no_path = -1;
 /// The best way so far to read a stretch up to `end`, as the last step and the way before it.
 struct Path {
   int cost = 0;
+  int lost = 0; ///< what of it stands for stitches and numbers passed over
   std::uint16_t habits = 0;
   Taken taken = Taken::nothing;
   bool loose = false; ///< no separator stands since the last piece
@@ -42,7 +43,6 @@ struct WorkReader {
   std::vector<std::uint8_t> inside_read = {};
   std::vector<Meaning> meanings = {}; ///< per row, once asked for
   std::vector<std::uint8_t> meaning_known = {};
-  Furthest furthest = {};
 };
 
 /// What a stretch of text is. In a passage that is repeated no word of an instruction may be passed over.

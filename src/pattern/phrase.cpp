@@ -16,7 +16,7 @@ struct Walk {
   const Sentence& sentence;
   const Stretch& stretch;
   std::vector<Match>& out;
-  Furthest& furthest;
+  Furthest* furthest;
   std::uint32_t begin;
 };
 
@@ -185,13 +185,15 @@ void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slo
 }
 
 void remember(Walk& walk, std::uint32_t step, std::uint32_t at) {
-  const bool further = at > walk.furthest.at || (at == walk.furthest.at && walk.furthest.step == 0);
-  if (further) walk.furthest = {at, step, walk.begin};
+  Furthest& furthest = *walk.furthest;
+  if (step == 0 || at < furthest.at) return;
+  if (at > furthest.at) furthest = {at, walk.begin, {}};
+  furthest.steps.push_back(step);
 }
 
 void go_on(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots, int cost) {
   const auto& steps = walk.sentence.vocabulary.row_tree.steps;
-  remember(walk, step, at);
+  if (walk.furthest != nullptr) remember(walk, step, at);
   if (at >= walk.stretch.end) return;
   for (std::uint32_t child = steps[step].child; child != words::no_step; child = steps[child].sibling)
     try_step(walk, child, at, slots, cost);
@@ -224,7 +226,7 @@ void reach(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots,
 } // namespace
 
 void match_rows(const Sentence& sentence, std::uint32_t at, const Stretch& stretch, std::vector<Match>& out,
-                Furthest& furthest) {
+                Furthest* furthest) {
   Walk walk{sentence, stretch, out, furthest, at};
   go_on(walk, 0, at, {}, 0);
 }

@@ -31,11 +31,11 @@ struct Match {
   Slots slots;
 };
 
-/// The furthest place that rows have come to, and the step of the tree of rows they stood on.
+/// The furthest place that rows have come to, and the steps of the tree of rows they stood on.
 struct Furthest {
   std::uint32_t at = 0;
-  std::uint32_t step = 0;
-  std::uint32_t begin = 0; ///< where that row began
+  std::uint32_t begin = 0;          ///< where those rows began
+  std::vector<std::uint32_t> steps; ///< empty: none has begun
 };
 
 /// Where rows are looked for: they end at `end` at the latest; `list` is the passage that a row may take as
@@ -46,8 +46,9 @@ struct Stretch {
   std::uint32_t list_begin = 0;
 };
 
-/// Every row that reads from `at`, added to `out`.
+/// Every row that reads from `at`, added to `out`; how far rows came goes into `furthest` if that is asked
+/// for.
 void match_rows(const Sentence& sentence, std::uint32_t at, const Stretch& stretch, std::vector<Match>& out,
-                Furthest& furthest);
+                Furthest* furthest = nullptr);
 
 } // namespace whorl::pattern

@@ -88,8 +88,7 @@ void read_tail(WorkReader& reader, const Parts& parts, Reading& reading) {
   };
   for (bool clause = true; at < sentence.size();) {
     std::vector<Match> found;
-    Furthest furthest;
-    if (clause) match_rows(sentence, at, {sentence.size(), no_bracket, 0}, found, furthest);
+    if (clause) match_rows(sentence, at, {sentence.size(), no_bracket, 0}, found);
     Verb verb = Verb::pass;
     const Match* row = longest(found, sentence, verb);
     const WordsAt words = words_at(sentence, at);
@@ -162,7 +161,7 @@ void keep_best(std::vector<Reading>& readings, std::size_t most) {
     const bool known = std::any_of(kept.begin(), kept.end(), [&reading](const Reading& other) {
       return other.effect == reading.effect;
     });
-    if (!known && kept.size() < most && reading.cost < costs.not_read) kept.push_back(std::move(reading));
+    if (!known && kept.size() < most) kept.push_back(std::move(reading));
   }
   readings = std::move(kept);
 }
@@ -200,6 +199,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   const std::uint32_t begin = skip_blanks(sentence.text(), 0);
   std::vector<Reading> readings;
   for (const std::int32_t path : read_stretch(reader, begin, stop, Extent::line)) {
+    if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
     readings.push_back(finish(reader, parts, path));
     if (!works_something(readings.back()))
       readings.pop_back();

@@ -54,20 +54,43 @@ std::string shown(const Vocabulary& vocabulary, const Element& element) {
   }
 }
 
-/// The words from a step on, as short as a row can be, with its place.
-std::string shown_from(const Vocabulary& vocabulary, std::uint32_t step) {
-  const auto& steps = vocabulary.row_tree.steps;
+/// A way a row could go on, and the row, which tells how early it is taught.
+struct GoingOn {
+  std::uint16_t row = 0;
   std::string text;
-  for (; step != words::no_step; step = steps[step].child) {
-    const std::string word = shown(vocabulary, steps[step].element);
-    if (word.empty()) return {};
-    const bool place = steps[step].element.slot == Slot::place;
-    text += (text.empty() ? "" : " ") + word + (place && text.size() > 1 && text.back() == '3' ? "s" : "");
-    const std::uint32_t child = steps[step].child;
-    const bool place_next = child != words::no_step && steps[child].element.slot == Slot::place;
-    if (steps[step].end != words::no_step && !place_next) break;
-  }
-  return text;
+};
+
+const words::RowStep& step_at(const Vocabulary& vocabulary, std::uint32_t step) {
+  return vocabulary.row_tree.steps[step];
+}
+
+/// The child of a step that takes `slot`, or no_step.
+std::uint32_t child_taking(const Vocabulary& vocabulary, std::uint32_t step, Slot slot) {
+  std::uint32_t child = step_at(vocabulary, step).child;
+  while (child != words::no_step && step_at(vocabulary, child).element.slot != slot)
+    child = step_at(vocabulary, child).sibling;
+  return child;
+}
+
+/// Adds `text` and the place behind it if a row ends so.
+void add_ending(const Vocabulary& vocabulary, std::uint32_t step, const std::string& text,
+                std::vector<GoingOn>& out) {
+  const std::uint32_t place = child_taking(vocabulary, step, Slot::place);
+  const bool place_ends = place != words::no_step && step_at(vocabulary, place).end != words::no_step;
+  const std::uint32_t last = place_ends ? place : step;
+  const std::uint32_t end = step_at(vocabulary, last).end;
+  if (end == words::no_step) return;
+  const bool several = text.back() >= '2' && text.back() <= '9';
+  const std::string st = " " + written(vocabulary, "st") + (several ? "s" : "");
+  out.push_back({vocabulary.row_tree.ends[end].row, place_ends ? text + st : text});
+}
+
+void add_from(const Vocabulary& vocabulary, std::uint32_t child, std::vector<GoingOn>& out) {
+  const std::string word = shown(vocabulary, step_at(vocabulary, child).element);
+  if (word.empty()) return;
+  add_ending(vocabulary, child, word, out);
+  const std::uint32_t count = child_taking(vocabulary, child, Slot::count);
+  if (count != words::no_step) add_ending(vocabulary, count, word + " 3", out);
 }
 
 /// What may begin a piece, in the order in which it is taught.
@@ -75,16 +98,19 @@ std::vector<std::string> pieces(const Vocabulary& vocabulary) {
   return {"3 " + written(vocabulary, "sc"), written(vocabulary, "increase"), written(vocabulary, "dec")};
 }
 
-std::vector<std::string> could_follow(const Vocabulary& vocabulary, std::uint32_t step) {
-  if (step == 0) return pieces(vocabulary);
-  const auto& steps = vocabulary.row_tree.steps;
-  std::vector<std::string> all;
-  for (std::uint32_t child = steps[step].child; child != words::no_step && all.size() < 3;
-       child = steps[child].sibling) {
-    const std::string text = shown_from(vocabulary, child);
-    if (!text.empty() && std::find(all.begin(), all.end(), text) == all.end()) all.push_back(text);
-  }
-  return all;
+std::vector<std::string> could_follow(const Vocabulary& vocabulary, const std::vector<std::uint32_t>& steps) {
+  if (steps.empty()) return pieces(vocabulary);
+  std::vector<GoingOn> all;
+  for (const std::uint32_t step : steps)
+    for (std::uint32_t child = step_at(vocabulary, step).child; child != words::no_step;
+         child = step_at(vocabulary, child).sibling)
+      add_from(vocabulary, child, all);
+  std::stable_sort(all.begin(), all.end(), [](const GoingOn& a, const GoingOn& b) { return a.row < b.row; });
+  std::vector<std::string> texts;
+  for (const GoingOn& one : all)
+    if (texts.size() < 3 && std::find(texts.begin(), texts.end(), one.text) == texts.end())
+      texts.push_back(one.text);
+  return texts;
 }
 
 /// Where the word that ends before `at` begins, so that at most three stand before the place.
@@ -135,16 +161,15 @@ FirstPassed first_passed(const WorkReader& reader, std::int32_t last) {
 Furthest furthest_from(const WorkReader& reader, const FirstPassed& passed, std::uint32_t stop) {
   Furthest furthest;
   std::vector<Match> found;
-  match_rows(reader.sentence, passed.piece, {stop, no_bracket, 0}, found, furthest);
-  if (furthest.at < passed.at || furthest.step == 0) furthest = {passed.at, 0, passed.at};
+  match_rows(reader.sentence, passed.piece, {stop, no_bracket, 0}, found, &furthest);
+  if (furthest.at < passed.at) furthest = {passed.at, passed.at, {}};
   return furthest;
 }
 
 Furthest find_furthest(WorkReader& reader, std::uint32_t begin, std::uint32_t stop) {
   const std::vector<std::int32_t> paths = read_stretch(reader, begin, stop, Extent::line);
-  if (paths.empty()) return {begin, 0, begin};
-  const FirstPassed passed = first_passed(reader, paths.front());
-  if (!passed.found) return {begin, 0, begin};
+  const FirstPassed passed = paths.empty() ? FirstPassed{} : first_passed(reader, paths.front());
+  if (!passed.found) return {begin, begin, {}};
   return furthest_from(reader, passed, stop);
 }
 
@@ -156,13 +181,13 @@ Stuck stuck_at(WorkReader& reader, std::uint32_t begin, std::uint32_t stop, std:
   const Furthest at = find_furthest(reader, begin, stop);
   Stuck stuck;
   stuck.span = word_span(sentence, at.at);
-  const std::uint32_t first = std::max(at.begin, words_back(sentence.text(), at.at, 0));
-  const Span before = sentence.span(at.step != 0 ? first : words_back(sentence.text(), at.at, 0),
+  const std::uint32_t words = words_back(sentence.text(), at.at, 0);
+  const Span before = sentence.span(at.steps.empty() ? words : std::max(at.begin, words),
                                     trim_separators(sentence.text(), 0, at.at));
   if (before.begin < before.end)
     stuck.after = std::string(text.substr(before.begin - text_begin, before.length()));
   while (!stuck.after.empty() && stuck.after.back() == ' ') stuck.after.pop_back();
-  stuck.could_follow = could_follow(sentence.vocabulary, at.step);
+  stuck.could_follow = could_follow(sentence.vocabulary, at.steps);
   return stuck;
 }
 

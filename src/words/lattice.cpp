@@ -93,11 +93,20 @@ Word word_of(const PhraseEntry& entry, std::size_t begin, std::size_t end) {
 /// stands in the line.
 void put_phrases(Search& search, std::string_view text, std::size_t at, std::size_t base,
                  std::string_view first, int cost) {
-  const auto& phrases = search.vocabulary.phrases;
-  auto entry = std::lower_bound(phrases.begin(), phrases.end(), first,
-                                [](const PhraseEntry& e, std::string_view key) { return e.phrase < key; });
-  for (; entry != phrases.end() && std::string_view(entry->phrase).substr(0, first.size()) == first;
-       ++entry) {
+  const auto& all = search.vocabulary.phrases;
+  const auto byte = static_cast<unsigned char>(first.front());
+  const auto place = [&](std::size_t b) {
+    return all.begin() + static_cast<std::ptrdiff_t>(search.vocabulary.by_byte[b]);
+  };
+  auto entry = place(byte);
+  const auto last = place(byte + 1U);
+  if (last - entry > 8)
+    entry = std::lower_bound(entry, last, first,
+                             [](const PhraseEntry& e, std::string_view key) { return e.phrase < key; });
+  for (; entry != last; ++entry) {
+    const int order = std::string_view(entry->phrase).substr(0, first.size()).compare(first);
+    if (order > 0) break;
+    if (order < 0 || entry->write) continue;
     const std::size_t end = end_of_phrase(text, at, entry->phrase, search.vocabulary.blanks_between_words);
     if (end == 0) continue;
     Word word = word_of(*entry, base, base + (end - at));
@@ -145,6 +154,7 @@ void put_letters(Search& search, std::size_t at) {
   put_phrases(search, search.text(), at, at, search.text().substr(at, first), 0);
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
+  if (search.out.words.size() != before) return;
   Word unknown;
   unknown.begin = static_cast<std::uint32_t>(at);
   unknown.end = static_cast<std::uint32_t>(end_of_unknown(search.text(), at));

@@ -36,16 +36,34 @@ std::vector<Vocabulary> read_tables() {
 
 } // namespace
 
+namespace {
+
+/// Phrases are sorted as bytes; so each first byte has a stretch of them.
+std::vector<std::uint32_t> first_by_byte(const std::vector<PhraseEntry>& phrases) {
+  std::vector<std::uint32_t> first(257, 0);
+  for (const PhraseEntry& entry : phrases)
+    if (!entry.phrase.empty()) ++first[static_cast<unsigned char>(entry.phrase.front()) + 1U];
+  std::partial_sum(first.begin(), first.end(), first.begin());
+  return first;
+}
+
+std::vector<Concept> sorted_by_name(const std::vector<ConceptEntry>& concepts) {
+  std::vector<Concept> sorted(concepts.size());
+  std::iota(sorted.begin(), sorted.end(), Concept{0});
+  std::sort(sorted.begin(), sorted.end(),
+            [&concepts](Concept a, Concept b) { return concepts[a].name < concepts[b].name; });
+  return sorted;
+}
+
+} // namespace
+
 void make_ready(Vocabulary& vocabulary) {
   std::stable_sort(vocabulary.phrases.begin(), vocabulary.phrases.end(),
                    [](const PhraseEntry& a, const PhraseEntry& b) { return a.phrase < b.phrase; });
   for (const PhraseEntry& entry : vocabulary.phrases)
     if (!entry.phrase.empty() && entry.phrase.back() == '~') vocabulary.open_endings = true;
-  vocabulary.by_name.resize(vocabulary.concepts.size());
-  std::iota(vocabulary.by_name.begin(), vocabulary.by_name.end(), Concept{0});
-  std::sort(vocabulary.by_name.begin(), vocabulary.by_name.end(), [&vocabulary](Concept a, Concept b) {
-    return vocabulary.concepts[a].name < vocabulary.concepts[b].name;
-  });
+  vocabulary.by_byte = first_by_byte(vocabulary.phrases);
+  vocabulary.by_name = sorted_by_name(vocabulary.concepts);
   vocabulary.row_tree = grow_row_tree(vocabulary);
 }
 

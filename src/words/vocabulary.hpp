@@ -24,7 +24,7 @@ struct ConceptEntry {
 struct PhraseEntry {
   std::string phrase;         ///< "single crochet"; a trailing `~` leaves the ending open
   Concept means = no_concept; ///< no_concept: a number word
-  bool write = false;         ///< the form in which it is written out
+  bool write = false;         ///< the form in which it is written out; it is not looked up
   int cost = 0;
   std::uint32_t number = 0; ///< of a number word
 };
@@ -105,9 +105,10 @@ struct Vocabulary {
   std::vector<ConceptEntry> concepts;
   std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
-  bool open_endings = false;    ///< some phrase ends with `~`
-  std::vector<Concept> by_name; ///< the concepts in the order of their names
-  RowTree row_tree;             ///< the rows by their beginnings
+  bool open_endings = false;          ///< some phrase ends with `~`
+  std::vector<std::uint32_t> by_byte; ///< the first phrase that begins with each byte; one more at the end
+  std::vector<Concept> by_name;       ///< the concepts in the order of their names
+  RowTree row_tree;                   ///< the rows by their beginnings
 };
 
 /// Sorts the phrases and grows the tree of rows. Call once all words and rows are in.

@@ -1,0 +1,68 @@
+#include "pattern/reading.hpp"
+
+#include <catch2/catch.hpp>
+#include <string>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+std::vector<Placing> placings(const std::string& text) {
+  return read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary("en-US"));
+}
+
+} // namespace
+
+TEST_CASE("eyes know their rounds and how far they stand apart") {
+  const auto all = placings("Insert safety eyes between rounds 10 and 11, 6 sts apart.");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].what == What::eye);
+  CHECK(all[0].from == 10);
+  CHECK(all[0].to == 11);
+  CHECK(all[0].apart == 6);
+}
+
+TEST_CASE("rounds named one by one are both known") {
+  const auto all = placings("Place eyes between Rnd 11 and Rnd 12");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].from == 11);
+  CHECK(all[0].to == 12);
+}
+
+TEST_CASE("fastening off with its tail is one clause") {
+  const auto all = placings("Fasten off, leaving a long tail for sewing.");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].what == What::cut);
+  CHECK_FALSE(all[0].gather);
+  CHECK(all[0].text == "Fasten off, leaving a long tail for sewing");
+}
+
+TEST_CASE("closing the last stitches is a cut that gathers") {
+  const auto all = placings("Fasten off and weave the tail through the remaining sts, pull tight.");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].what == What::cut);
+  CHECK(all[0].gather);
+}
+
+TEST_CASE("two things in one sentence are two placings") {
+  const auto all = placings("Stuff firmly and place a marker. Sew the cap to the nut.");
+  REQUIRE(all.size() == 3);
+  CHECK(all[0].what == What::stuff);
+  CHECK(all[1].what == What::marker);
+  CHECK(all[2].what == What::sew);
+}
+
+TEST_CASE("a line that places nothing is one note with its text") {
+  const auto all = placings("The moss under the oak is soft. Nobody knows why.");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].what == What::note);
+  CHECK(all[0].text == "The moss under the oak is soft. Nobody knows why.");
+}
+
+TEST_CASE("joining yarn is no join of a round") {
+  const auto all = placings("Join yarn in the free front loops of Rnd 8.");
+  REQUIRE(all.size() == 1);
+  CHECK(all[0].what == What::join);
+  CHECK(all[0].from == 8);
+}
