@@ -160,7 +160,7 @@ bool may_be_name(std::string_view name) {
 std::optional<Header> with_colon(std::string_view line, Span span) {
   const std::size_t colon = line.find(':');
   if (colon == std::string_view::npos) return std::nullopt;
-  if (colon + 1 < line.size() && !is_blank(line[colon + 1])) return std::nullopt;
+  if (colon + 1 < line.size() && !is_blank(line[colon + 1]) && line[colon + 1] != '*') return std::nullopt;
   const std::string_view name = without_marks(line.substr(0, colon));
   if (!may_be_name(name)) return std::nullopt;
   return Header{std::string(name), std::string(without_marks(line.substr(colon + 1))), span};

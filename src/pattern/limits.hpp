@@ -6,21 +6,22 @@
 namespace whorl::pattern {
 
 namespace limit {
-inline constexpr std::uint32_t file_bytes = 4U << 20; ///< of a pattern; what is behind is not read
-inline constexpr std::uint32_t line_bytes = 1U << 16; ///< of a line; a longer one is not read
-inline constexpr std::uint32_t times = 100'000;       ///< of one repeat, or stitches of one item
-inline constexpr std::uint32_t stitches = 1'000'000;  ///< of one round
-inline constexpr int rounds = 10'000;                 ///< of one line
-inline constexpr int number = 100'000;                ///< of a round
-inline constexpr int joined_lines = 20;               ///< typed lines that make one round
-inline constexpr int findings = 50;                   ///< of one code; the others are counted
-inline constexpr int states = 16;                     ///< ways to have come to a line that are kept
-inline constexpr std::size_t depth = 64;              ///< of a tree that is shown
-inline constexpr int lines_back = 8;                  ///< lines before a disagreement that are read once more
-inline constexpr int passes = 3;                      ///< of reading more where counts disagree
-inline constexpr std::size_t mends = 40;              ///< changes that are tried on one line
-inline constexpr std::uint32_t mended_bytes = 500;    ///< of a line that is mended
-inline constexpr int mended_lines = 100;              ///< of one text
+inline constexpr std::uint32_t file_bytes = 1'048'576; ///< of a pattern, some 500 pages
+inline constexpr std::uint32_t line_bytes = 1U << 16;  ///< of a line; a longer one is not read
+inline constexpr std::uint32_t times = 100'000;        ///< of one repeat, or stitches of one item
+inline constexpr std::uint32_t stitches = 1'000'000;   ///< of one round
+inline constexpr int rounds = 256;       ///< of one line that are followed one by one where they differ
+inline constexpr int number = 100'000;   ///< of a round
+inline constexpr int joined_lines = 20;  ///< typed lines that make one round
+inline constexpr int findings = 50;      ///< of one code; the others are counted
+inline constexpr int states = 16;        ///< ways to have come to a line that are kept
+inline constexpr std::size_t depth = 64; ///< of a tree that is shown
+inline constexpr int lines_back = 8;     ///< lines before a disagreement that are read once more
+inline constexpr int passes = 3;         ///< of reading more where counts disagree
+inline constexpr std::size_t mends = 40; ///< changes that are tried on one line
+inline constexpr std::uint32_t mended_bytes = 500; ///< of a line that is mended
+inline constexpr int mended_lines = 100;           ///< of one text
+inline constexpr int lines_again = 2000;           ///< of one text that are read once more
 } // namespace limit
 
 namespace cost {
@@ -30,9 +31,9 @@ inline constexpr int does_not_divide = 12;
 inline constexpr int count_not_met = 10;
 inline constexpr int out_of_step = 5;
 inline constexpr int not_read = 30;
-inline constexpr int habit = 2; ///< by which a habit of the pattern moves a reading
-inline constexpr int clean = 2; ///< at most, for a line without a label to be a round
-inline constexpr int prose = 6; ///< at least, for a line to be words rather than work
+inline constexpr int habit = 2;       ///< by which a habit of the pattern moves a reading
+inline constexpr int clean = 2;       ///< at most, for a line without a label to be a round
+inline constexpr int clean_start = 8; ///< the same where it makes a ring or a chain: nothing else does that
 } // namespace cost
 
 } // namespace whorl::pattern

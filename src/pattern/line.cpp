@@ -1,7 +1,7 @@
 #include "pattern/line.hpp"
 
 #include "pattern/limits.hpp"
-#include "words/lattice.hpp"
+#include "pattern/typed.hpp"
 
 #include <algorithm>
 
@@ -13,98 +13,13 @@ constexpr std::size_t longest_subtitle = 160;
 constexpr std::size_t words_of_name_below_title = 2;
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
-/// A line as typed, and what it may be by itself.
-struct Typed {
-  Span span;
-  bool blank = false;
-  bool underlined = false;
-  bool begins_round = false; ///< with a label, or as a start without one
-  Ways ways;
-};
-
-Span trimmed(const Source& source, Span span) {
-  const std::string_view text = source.at(span);
-  const std::string_view inner = trim(text);
-  const auto begin = span.begin + static_cast<std::uint32_t>(inner.data() - text.data());
-  return {begin, begin + static_cast<std::uint32_t>(inner.size())};
-}
-
-/// `-----`, `=====`: it underlines the line above it, or divides.
-bool is_rule(std::string_view text) {
-  return text.size() >= 3 && text.find_first_not_of("-=_~* ") == std::string_view::npos;
-}
-
-/// Marks that only begin a step of a list.
-std::size_t list_mark_bytes(std::string_view line) {
-  for (const std::string_view mark : {"- ", "• ", "– "})
-    if (line.substr(0, mark.size()) == mark) return mark.size();
-  return 0;
-}
-
-/// The work's text with its line ends and the marks of list steps made blanks; every byte keeps its place.
-std::string on_one_line(std::string_view text) {
-  std::string line(text);
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    if (line[i] != '\n' && line[i] != '\r') continue;
-    line[i] = ' ';
-    std::size_t step = i + 1;
-    while (step < line.size() && (line[step] == ' ' || line[step] == '\t')) ++step;
-    std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(step),
-                list_mark_bytes(std::string_view(line).substr(step)), ' ');
-  }
-  return line;
-}
-
-bool is_clean(const Way& way) {
-  return !way.readings.empty() && way.readings.front().passed_over.empty() &&
-         way.readings.front().cost <= cost::clean;
-}
-
-bool does_work(const Way& way) {
-  if (way.readings.empty()) return false;
-  const Effect& effect = way.readings.front().effect;
-  return effect.uses + effect.makes + effect.pass_uses + effect.pass_makes > 0 || effect.starts;
-}
-
-bool starts_something(const Way& way) {
-  return is_clean(way) && way.readings.front().effect.starts && way.readings.front().effect.makes > 0;
-}
-
-bool names_stitches(const Reader& reader, Span span) {
-  const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
-  const words::Concept increase = words::find_concept(reader.vocabulary, "increase");
-  const auto is_stitch = [&](const words::Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means >= reader.vocabulary.concepts.size()) return false;
-    const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
-    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
-           word.means == increase;
-  };
-  return std::any_of(lattice.words.begin(), lattice.words.end(), is_stitch);
-}
-
-bool places_something(const Reader& reader, Span span) {
-  const auto placings = read_placings(reader.source.at(span), span, reader.vocabulary);
-  return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.what != What::note; });
-}
-
-Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
-  Way way;
-  way.label = label;
-  way.work = {std::min(label.work, end), end};
-  read_way(reader, way, Effort::cheapest);
-  return way;
-}
-
-/// A typed line on its way to becoming a line of the pattern.
+/// Sorts the typed lines of a text into the lines of a pattern.
 class Cutter {
 public:
-  explicit Cutter(const Reader& reader) : reader_(reader) {}
+  explicit Cutter(const Reader& reader) : reader_(reader), typed_(typed_lines(reader, cut_.too_long)) {}
 
   Cut cut() {
-    type_lines();
-    for (Typed& typed : typed_) guess(typed);
     std::size_t at = 0;
     while (at < typed_.size()) at = take_round_or_block(at);
     return std::move(cut_);
@@ -112,87 +27,6 @@ public:
 
 private:
   std::string_view text(const Typed& typed) const { return reader_.source.at(typed.span); }
-
-  // Typed lines
-
-  void type_lines() {
-    for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
-  }
-
-  void type_line(Span line) {
-    if (line.length() > limit::line_bytes) {
-      cut_.too_long.push_back(line);
-      return;
-    }
-    const Span span = trimmed(reader_.source, line);
-    const std::string_view typed = reader_.source.at(span);
-    const bool rule = is_rule(typed);
-    if (rule && !typed_.empty() && !typed_.back().blank) typed_.back().underlined = true;
-    if (rule) return;
-    type_rounds(span);
-  }
-
-  /// Two rounds in one typed line are two lines.
-  void type_rounds(Span span) {
-    const std::string_view line = reader_.source.at(span);
-    const auto labels = read_labels(line, span.begin, reader_.vocabulary);
-    const bool labelled = !labels.empty() && labels.front().word && labels.front().closed;
-    std::uint32_t begin = span.begin;
-    for (std::size_t i = 0; labelled && i + 2 < line.size(); ++i) {
-      if ((line[i] != ';' && line[i] != '.') || line[i + 1] != ' ' || !begins_label(line, span.begin, i + 2))
-        continue;
-      const auto end = span.begin + static_cast<std::uint32_t>(i) + 1;
-      if (end <= labels.front().work) continue;
-      add_typed(trimmed(reader_.source, {begin, end}));
-      begin = end;
-    }
-    add_typed(trimmed(reader_.source, {begin, span.end}));
-  }
-
-  bool begins_label(std::string_view line, std::uint32_t first, std::size_t place) const {
-    const auto labels =
-        read_labels(line.substr(place), first + static_cast<std::uint32_t>(place), reader_.vocabulary);
-    return !labels.empty() && labels.front().word && labels.front().closed && !labels.front().relative;
-  }
-
-  void add_typed(Span span) {
-    Typed typed;
-    typed.span = span;
-    typed.blank = span.empty();
-    typed_.push_back(std::move(typed));
-  }
-
-  // What a typed line may be by itself
-
-  void guess(Typed& typed) {
-    if (typed.blank) return;
-    const auto labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
-    for (const Label& label : labels) typed.ways.push_back(way_of(reader_, label, typed.span.end));
-    if (!labels.empty()) {
-      typed.begins_round = is_round(typed);
-    } else if (may_start(typed)) {
-      typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
-      typed.begins_round = starts_something(typed.ways.front());
-    }
-    rounds_seen_ = rounds_seen_ || typed.begins_round;
-    if (!typed.begins_round) typed.ways.clear();
-  }
-
-  bool is_round(const Typed& typed) const {
-    const Way& first = typed.ways.front();
-    const auto reads = [](const Way& way) { return is_clean(way) && does_work(way); };
-    if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
-    if (first.label.word && first.label.closed) return true;
-    if (places_something(reader_, first.work)) return false;
-    return names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1);
-  }
-
-  /// Whether a line without a label may be a part's first round.
-  bool may_start(const Typed& typed) const {
-    return !read_header(text(typed), typed.span) && names_stitches(reader_, typed.span);
-  }
-
-  // Lines of the pattern
 
   std::size_t take_round_or_block(std::size_t at) {
     if (typed_[at].begins_round) return take_round(at);
@@ -272,8 +106,6 @@ private:
   static Effect effect_before(const Way& way) {
     return way.readings.empty() ? Effect{} : way.readings.front().effect;
   }
-
-  // Blocks of lines without rounds
 
   void take_block(std::size_t begin, std::size_t end) {
     const bool first = cut_.lines.empty() || !any_round_;
@@ -429,40 +261,14 @@ private:
   }
 
   const Reader& reader_;
-  std::vector<Typed> typed_;
   Cut cut_;
-  bool rounds_seen_ = false;
+  std::vector<Typed> typed_;
   bool any_round_ = false;
   bool has_title_ = false;
   bool part_has_unlabelled_ = false;
 };
 
 } // namespace
-
-void read_way(const Reader& reader, Way& way, Effort effort) {
-  const std::string_view text = reader.source.at(way.work);
-  const bool several = text.find_first_of("\r\n") != std::string_view::npos;
-  const std::string joined = several ? on_one_line(text) : std::string();
-  way.stuck = {};
-  way.readings = read_work(several ? std::string_view(joined) : text, way.work, reader.vocabulary,
-                           reader.kinds, effort, way.stuck);
-  way.effort = effort;
-  way.stated = count_at_end(text);
-}
-
-std::optional<std::uint32_t> count_at_end(std::string_view work) {
-  std::string_view text = work;
-  while (!text.empty() && (is_blank(text.back()) || text.back() == '.')) text.remove_suffix(1);
-  const bool bracket = !text.empty() && (text.back() == ')' || text.back() == ']');
-  const std::size_t mark = bracket ? text.find_last_of("([") : text.find_last_of('=');
-  if (mark == std::string_view::npos) return std::nullopt;
-  const std::string_view count = trim(text.substr(mark + 1));
-  std::uint32_t value = 0;
-  std::size_t digits = 0;
-  for (; digits < count.size() && is_digit(count[digits]) && digits < 7; ++digits)
-    value = value * 10 + static_cast<std::uint32_t>(count[digits] - '0');
-  return digits == 0 ? std::nullopt : std::optional(value);
-}
 
 Cut cut(const Reader& reader) { return Cutter(reader).cut(); }
 

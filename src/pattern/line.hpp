@@ -1,8 +1,7 @@
 #pragma once
 
-#include "pattern/choice.hpp"
 #include "pattern/header.hpp"
-#include "pattern/source.hpp"
+#include "pattern/way.hpp"
 
 #include <vector>
 
@@ -24,19 +23,6 @@ struct Cut {
   std::vector<Line> lines;
   std::vector<Span> too_long; ///< typed lines that are not read
 };
-
-/// What is needed to read a line's work.
-struct Reader {
-  const Source& source;
-  const words::Vocabulary& vocabulary;
-  const std::vector<stitch::StitchKind>& kinds;
-};
-
-/// Makes the readings of a way's work.
-void read_way(const Reader& reader, Way& way, Effort effort);
-
-/// The count at the end of a line's work, found by its form alone: `(18)`, `[18]`, `= 18`.
-std::optional<std::uint32_t> count_at_end(std::string_view work);
 
 /// Title, header lines, headings, rounds and the sentences between them, in order.
 Cut cut(const Reader& reader);

@@ -7,6 +7,7 @@
 #include "words/lattice.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace whorl::pattern {
 
@@ -93,24 +94,35 @@ public:
     for (const PartLines& part : parts) add_part(part);
     find_nothing_to_read();
     note_language();
+    tell_uncounted();
     return std::move(result_);
   }
 
 private:
-  void add(Finding found) { result_.findings.push_back(std::move(found)); }
+  /// Many findings of one code are counted and not told one by one.
+  void add(Finding found) {
+    const int count = ++count_of_code_[found.code];
+    if (count <= limit::findings) result_.findings.push_back(std::move(found));
+  }
+
+  void tell_uncounted() {
+    for (const auto& [code, count] : count_of_code_) {
+      if (count <= limit::findings) continue;
+      const auto same = std::find_if(result_.findings.rbegin(), result_.findings.rend(),
+                                     [wanted = code](const Finding& f) { return f.code == wanted; });
+      Finding more = finding(same->severity, same->code.c_str(), same->span,
+                             "and " + number(count - limit::findings) + " more places like this one");
+      result_.findings.push_back(std::move(more));
+    }
+  }
 
   // The text
 
   void find_bad_bytes() {
-    const auto& bad = source_.bad_bytes();
-    const auto shown = std::min<std::size_t>(bad.size(), limit::findings);
-    for (std::size_t i = 0; i < shown; ++i)
-      add(finding(Severity::error, "bytes", bad[i],
-                  bad[i].length() == 1 ? "this byte is no text (UTF-8); it is read as a blank"
-                                       : "these bytes are no text (UTF-8); they are read as blanks"));
-    if (bad.size() > shown)
-      add(finding(Severity::error, "bytes", bad[shown],
-                  "and " + std::to_string(bad.size() - shown) + " more places are no text (UTF-8)"));
+    for (const Span bad : source_.bad_bytes())
+      add(finding(Severity::error, "bytes", bad,
+                  bad.length() == 1 ? "this byte is no text (UTF-8); it is read as a blank"
+                                    : "these bytes are no text (UTF-8); they are read as blanks"));
   }
 
   void find_long_lines(const Cut& cut) {
@@ -165,19 +177,21 @@ private:
 
   // The choice
 
-  ReadAll read_all() const {
-    return [this](Way& way) { read_way(reader_, way, Effort::all); };
+  ReadAll read_all() {
+    return [this](Way& way) {
+      if (again_++ < limit::lines_again) read_way(reader_, way, Effort::all);
+    };
   }
 
   std::int64_t opening(const PartLines& part) const {
     return !part.rounds.empty() && starts(part.rounds.front()) ? 0 : unknown;
   }
 
-  void choose_part(PartLines& part) const {
+  void choose_part(PartLines& part) {
     part.settled = pattern::choose(part.rounds, opening(part), 0, kinds_, read_all());
   }
 
-  void choose(std::vector<PartLines>& parts) const {
+  void choose(std::vector<PartLines>& parts) {
     Votes votes{};
     for (PartLines& part : parts) {
       choose_part(part);
@@ -346,7 +360,9 @@ private:
   const std::vector<stitch::StitchKind> kinds_;
   const Reader reader_;
   Read result_;
+  std::map<std::string, int> count_of_code_;
   int mended_ = 0;
+  int again_ = 0;
 };
 
 Read too_large(const Source& source) {

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "pattern/way.hpp"
+
+#include <vector>
+
+namespace whorl::pattern {
+
+/// A line as typed, and what it may be by itself.
+struct Typed {
+  Span span;
+  bool blank = false;
+  bool underlined = false;
+  bool begins_round = false; ///< with a label, or as a start without one
+  Ways ways;                 ///< where it begins a round
+};
+
+/// The typed lines of a text without the blanks around them; two rounds typed in one line are two. Lines that
+/// are too long are left out and told.
+std::vector<Typed> typed_lines(const Reader& reader, std::vector<Span>& too_long);
+
+} // namespace whorl::pattern

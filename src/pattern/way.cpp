@@ -1,0 +1,107 @@
+#include "pattern/way.hpp"
+
+#include "pattern/header.hpp"
+#include "pattern/limits.hpp"
+#include "words/lattice.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+
+/// Marks that only begin a step of a list.
+std::size_t list_mark_bytes(std::string_view line) {
+  for (const std::string_view mark : {"- ", "• ", "– "})
+    if (line.substr(0, mark.size()) == mark) return mark.size();
+  return 0;
+}
+
+/// The work's text with its line ends and the marks of list steps made blanks; every byte keeps its place.
+std::string on_one_line(std::string_view text) {
+  std::string line(text);
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (line[i] != '\n' && line[i] != '\r') continue;
+    line[i] = ' ';
+    std::size_t step = i + 1;
+    while (step < line.size() && (line[step] == ' ' || line[step] == '\t')) ++step;
+    std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(step),
+                list_mark_bytes(std::string_view(line).substr(step)), ' ');
+  }
+  return line;
+}
+
+} // namespace
+
+Span trimmed(const Source& source, Span span) {
+  const std::string_view text = source.at(span);
+  const std::string_view inner = trim(text);
+  const auto begin = span.begin + static_cast<std::uint32_t>(inner.data() - text.data());
+  return {begin, begin + static_cast<std::uint32_t>(inner.size())};
+}
+
+bool is_clean(const Way& way) {
+  return !way.readings.empty() && way.readings.front().passed_over.empty() &&
+         way.readings.front().cost <= cost::clean;
+}
+
+bool does_work(const Way& way) {
+  if (way.readings.empty()) return false;
+  const Effect& effect = way.readings.front().effect;
+  return effect.uses + effect.makes + effect.pass_uses + effect.pass_makes > 0 || effect.starts;
+}
+
+bool names_stitches(const Reader& reader, Span span) {
+  const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
+  const words::Concept increase = words::find_concept(reader.vocabulary, "increase");
+  const auto is_stitch = [&](const words::Word& word) {
+    if (word.kind != words::WordKind::phrase || word.means >= reader.vocabulary.concepts.size()) return false;
+    const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
+    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
+           word.means == increase;
+  };
+  return std::any_of(lattice.words.begin(), lattice.words.end(), is_stitch);
+}
+
+bool places_something(const Reader& reader, Span span) {
+  const auto placings = read_placings(reader.source.at(span), span, reader.vocabulary);
+  return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.what != What::note; });
+}
+
+Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
+  Way way;
+  way.label = label;
+  way.work = {std::min(label.work, end), end};
+  read_way(reader, way, Effort::cheapest);
+  return way;
+}
+
+void read_way(const Reader& reader, Way& way, Effort effort) {
+  const std::string_view text = reader.source.at(way.work);
+  const bool several = text.find_first_of("\r\n") != std::string_view::npos;
+  const std::string joined = several ? on_one_line(text) : std::string();
+  way.stuck = {};
+  way.readings = read_work(several ? std::string_view(joined) : text, way.work, reader.vocabulary,
+                           reader.kinds, effort, way.stuck);
+  way.effort = effort;
+  way.stated = count_at_end(text);
+}
+
+std::optional<std::uint32_t> count_at_end(std::string_view work) {
+  std::string_view text = work;
+  while (!text.empty() && (is_blank(text.back()) || text.back() == '.')) text.remove_suffix(1);
+  const bool bracket = !text.empty() && (text.back() == ')' || text.back() == ']');
+  const std::size_t mark = bracket ? text.find_last_of("([") : text.find_last_of('=');
+  if (mark == std::string_view::npos) return std::nullopt;
+  const std::string_view count = trim(text.substr(mark + 1));
+  std::uint32_t value = 0;
+  std::size_t digits = 0;
+  for (; digits < count.size() && is_digit(count[digits]) && digits < 7; ++digits)
+    value = value * 10 + static_cast<std::uint32_t>(count[digits] - '0');
+  return digits == 0 ? std::nullopt : std::optional(value);
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "pattern/choice.hpp"
+#include "pattern/source.hpp"
+
+#include <optional>
+#include <string_view>
+
+namespace whorl::pattern {
+
+/// What is needed to read a line's work.
+struct Reader {
+  const Source& source;
+  const words::Vocabulary& vocabulary;
+  const std::vector<stitch::StitchKind>& kinds;
+};
+
+/// A span without the blanks around it.
+Span trimmed(const Source& source, Span span);
+
+/// The way that begins with `label` and ends at byte `end`, its cheapest reading made.
+Way way_of(const Reader& reader, const Label& label, std::uint32_t end);
+
+/// Makes the readings of a way's work.
+void read_way(const Reader& reader, Way& way, Effort effort);
+
+/// Whether a way reads with hardly a word passed over.
+bool is_clean(const Way& way);
+
+/// Whether its likeliest reading uses or makes anything.
+bool does_work(const Way& way);
+
+/// Whether a line names a stitch, an increase or a decrease.
+bool names_stitches(const Reader& reader, Span span);
+
+/// Whether a line places something: eyes, a marker, stuffing.
+bool places_something(const Reader& reader, Span span);
+
+/// The count at the end of a line's work, found by its form alone: `(18)`, `[18]`, `= 18`.
+std::optional<std::uint32_t> count_at_end(std::string_view work);
+
+} // namespace whorl::pattern
