@@ -102,6 +102,11 @@ const Stated* count_of(const Reading& reading, std::int64_t open,
   return nullptr;
 }
 
+/// A line that only reads with something left out may rather not be read.
+bool may_stay_unread(const Way& way) {
+  return way.readings.empty() || !way.readings.front().passed_over.empty();
+}
+
 /// A line that is not read goes on with its stated count.
 Step unread_step(const Way& way) {
   Step step;
@@ -156,7 +161,7 @@ private:
       states.push_back({step.open, numbers.to, before + own + step.cost, from, index, reading});
       if (!step.meets) go_on_with_stated(way.readings[reading], step, states);
     };
-    if (way.readings.empty()) add(not_read, 0);
+    if (may_stay_unread(way)) add(not_read, 0);
     for (std::size_t reading = 0; reading < way.readings.size(); ++reading)
       add(reading, way.readings[reading].cost);
   }

@@ -238,11 +238,12 @@ private:
     const Ways& ways = part_lines.rounds[round];
     Settled settled = part_lines.settled[round];
     const Way& way = ways[settled.way];
-    if (settled.reading != not_read && is_too_much(way.readings[settled.reading])) settled.reading = not_read;
+    const bool unread = settled.reading == not_read;
+    if (!unread && is_too_much(way.readings[settled.reading])) settled.reading = not_read;
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     std::string& mend = result_.tree.rounds.back().mend;
     mend = mend_of(line, part_lines, round);
-    if (way.readings.empty()) {
+    if (unread) {
       find_unread(way, mend);
     } else if (settled.reading != not_read) {
       find_passed_over(way.readings[settled.reading], mend);
@@ -285,6 +286,11 @@ private:
       add(finding(Severity::error, "unread", way.label.span, "nothing stands behind this label", mend));
     else if (!strange.empty() && (way.stuck.span.empty() || strange.begin < way.stuck.span.begin))
       add(finding(Severity::error, "unread", strange, "I do not know " + quoted(source_.at(strange)), mend));
+    else if (way.stuck.span.empty() && !way.readings.empty())
+      add(finding(Severity::error, "unread", way.readings.front().passed_over.front(),
+                  "I do not know what " + quoted(source_.at(way.readings.front().passed_over.front())) +
+                      " is to do here",
+                  mend));
     else if (way.stuck.span.empty())
       add(finding(Severity::error, "unread", way.work, "I cannot read this round", mend));
     else
@@ -326,10 +332,16 @@ private:
     return span;
   }
 
+  /// All that a line leaves out is told at once.
   void find_passed_over(const Reading& reading, const std::string& mend) {
-    for (const Span span : reading.passed_over)
-      add(finding(Severity::warning, "passed-over", span,
-                  quoted(source_.at(span)) + " is not understood here and is left out", mend));
+    const auto& spans = reading.passed_over;
+    if (spans.empty()) return;
+    std::string what = quoted(source_.at(spans.front()));
+    for (std::size_t i = 1; i < spans.size(); ++i)
+      what += (i + 1 == spans.size() ? " and " : ", ") + quoted(source_.at(spans[i]));
+    const bool one = spans.size() == 1;
+    add(finding(Severity::warning, "passed-over", spans.front(),
+                what + (one ? " is" : " are") + " not understood here and left out", mend));
   }
 
   static std::string uses_and_makes(const Effect& effect, std::int64_t open) {

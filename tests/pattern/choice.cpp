@@ -130,6 +130,18 @@ TEST_CASE("a line that is not read goes on with its stated count") {
   CHECK(settled[2].agrees());
 }
 
+TEST_CASE("a line that reads only with something left out is not read where its counts do not agree either") {
+  Reading poor = stating(reading(7, 13, 25), 18);
+  poor.passed_over = {{0, 1}};
+  Ways ways = line(2, {poor});
+  ways.front().stated = 18;
+  std::vector<Ways> lines{line(1, {ring(12)}), ways, line(3, {reading(18, 18)})};
+  CHECK(settle(lines)[1].reading == not_read);
+  std::vector<Ways> agreeing{line(1, {ring(7)}), line(2, {poor}), line(3, {reading(13, 18)})};
+  agreeing[1].front().readings.front().stated.clear();
+  CHECK(settle(agreeing)[1].reading == 0);
+}
+
 TEST_CASE("a range does to the edge what its round does, as often as it says") {
   Way range;
   range.label = numbered(2, 4);
