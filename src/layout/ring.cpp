@@ -16,6 +16,7 @@ constexpr double air_along = 0.12;   ///< between neighbours of a ring
 constexpr double least_air = 0.06;   ///< between any two inks
 constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
 constexpr double label_air = 0.10;   ///< between labels
+constexpr double label_aside = 0.20; ///< between a label and the stitches beside it
 constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985; ///< least gaps take no more than this of a ring
 constexpr double least_low = 0.1;  ///< no ink comes nearer to the centre
@@ -56,7 +57,7 @@ double label_top(const Band& band, double y) {
 }
 
 /// Half the width that label and pointer take, with their air.
-double label_half(const Size& size) { return size.gutter / 2 - gutter_air + air_along; }
+double label_half(const Size& size) { return size.gutter / 2 - gutter_air + label_aside; }
 
 /// The angle at which the corner of a label stands, seen from the centre.
 double corner_angle(double half, double y) { return arc_sine(half / std::sqrt(half * half + y * y)); }
