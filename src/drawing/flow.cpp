@@ -38,6 +38,8 @@ double Flow::bottom() const {
   return y;
 }
 
+double Flow::base() const { return bottom() - below * lines_.back().size; }
+
 std::vector<Item> Flow::take() {
   std::vector<Item> items;
   double y = top_;

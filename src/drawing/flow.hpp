@@ -24,6 +24,8 @@ public:
   void indent(double left) { left_ = left; }
 
   double x() const { return x_; }
+  /// Base line of the last line.
+  double base() const;
   /// Lower edge of what has been set.
   double bottom() const;
   std::vector<Item> take();

@@ -10,13 +10,21 @@
 namespace whorl::drawing {
 namespace {
 
-constexpr double least_title = 7, rule_gap = 1.2, rule_width = 0.25;
+constexpr double least_title = 7, rule_gap = 3.95, rule_width = 0.25;
 constexpr double disc_radius = 2.95, name_indent = 8.6, make_gap = 3.6, least_name = 4.2;
 
 /// As large as a title may be so that it stands in one line.
 double title_size(std::string_view title, double width) {
   const double full = lettering::title.size, wide = width_of(title, lettering::title);
   return wide <= width ? full : std::max(least_title, full * width / wide);
+}
+
+char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+std::string lowered(std::string_view text) {
+  std::string low(text);
+  std::transform(low.begin(), low.end(), low.begin(), lower);
+  return low;
 }
 
 double name_size(std::string_view name, double width) {
@@ -28,12 +36,15 @@ Stroke rule(Point from, double width) {
   return {line_through({from, from + Point{width, 0}}), rule_width, ink::black, 0, {}};
 }
 
-std::string note_of(const Copy& copy, std::uint32_t part) {
-  return part < copy.text.part_notes.size() ? copy.text.part_notes[part] : "";
-}
-
 std::string make_of(const Copy& copy, std::uint32_t part) {
   return say(copy.wording, "make", {std::to_string(copy.fabric.parts[part].make)});
+}
+
+/// What stands behind a part's name besides how many to make, which the head says itself.
+std::string note_of(const Copy& copy, std::uint32_t part) {
+  if (part >= copy.text.part_notes.size()) return "";
+  const std::string& note = copy.text.part_notes[part];
+  return lowered(note) == lowered(make_of(copy, part)) ? "" : note;
 }
 
 void draw_letter(Group& group, const std::string& letter, Point middle) {
@@ -44,14 +55,6 @@ void draw_letter(Group& group, const std::string& letter, Point middle) {
 }
 
 // Words that call for the caution.
-
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
-std::string lowered(std::string_view text) {
-  std::string low(text);
-  std::transform(low.begin(), low.end(), low.begin(), lower);
-  return low;
-}
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
 
@@ -122,7 +125,7 @@ Drawn draw_title(const Copy& copy, Point at, double width) {
   flow.put(copy.text.title, at_size(lettering::title, title_size(copy.text.title, width)), 0);
   flow.put(copy.text.subtitle, lettering::subtitle, 4.5);
   flow.put_right(copy.text.terms, lettering::terms, 8);
-  const double bottom = std::max(flow.bottom(), at.y + 4) + rule_gap;
+  const double bottom = std::max(flow.base(), at.y + 4) + rule_gap;
   title.group.items = flow.take();
   title.group.items.push_back(rule({at.x, bottom}, width));
   title.height = bottom - at.y;

@@ -139,10 +139,15 @@ void add_starts(const Making& making, Entries& entries) {
   }
 }
 
+/// Which way the first figure is worked at its top: -1 to the left.
+double way_of(const Making& making) {
+  return making.usage.pointer != nullptr && making.usage.pointer->direction.x > 0 ? 1 : -1;
+}
+
 void add_pointer(const Making& making, Entries& entries) {
   if (making.usage.pointer == nullptr) return;
   const double length = making.usage.pointer->length * making.scale;
-  const double way = making.usage.pointer->direction.x < 0 ? -1 : 1;
+  const double way = way_of(making);
   const Fill mark{triangle({way * length / 2, 0}, {way, 0}, length, length), ink::black, {}};
   entries.push_back(finished(making, {"pointer", {mark}, {}, "", words(making, "title-pointer")}));
 }
@@ -189,7 +194,7 @@ void add_miscounts(const Making& making, Entries& entries) {
 void add_direction(const Making& making, Entries& entries) {
   if (making.usage.lines.count(Line::direction) == 0) return;
   std::vector<Item> sample;
-  for (Path& path : bent_arrow({}, 1.9 * making.scale))
+  for (Path& path : bent_arrow({}, 1.9 * making.scale, way_of(making)))
     sample.push_back(hairline(std::move(path), 0.075 * making.scale));
   entries.push_back(
       finished(making, {"direction", std::move(sample), {}, "", words(making, "title-direction")}));

@@ -67,13 +67,13 @@ Path break_line(Point middle, double width, double zigzag) {
   return line_through(points);
 }
 
-std::vector<Path> bent_arrow(Point middle, double width) {
+std::vector<Path> bent_arrow(Point middle, double width, double way) {
   const double half = width / 2, sag = width * 0.13;
-  const Point tip = middle + Point{-half, sag};
-  const Path shaft = curve_through({middle + Point{half, -sag}, middle + Point{half * 0.3, -sag * 0.8},
-                                    middle + Point{-half * 0.4, 0}, tip});
+  const auto at = [middle, way](double ahead, double down) { return middle + Point{way * ahead, down}; };
+  const Path shaft =
+      curve_through({at(-half, -sag), at(-half * 0.3, -sag * 0.8), at(half * 0.4, 0), at(half, sag)});
   const Path head =
-      line_through({tip + Point{width * 0.2, -width * 0.23}, tip, tip + Point{width * 0.28, 0}});
+      line_through({at(half - width * 0.2, sag - width * 0.23), at(half, sag), at(half - width * 0.28, sag)});
   return {shaft, head};
 }
 

@@ -19,7 +19,8 @@ Path triangle(Point tip, Point direction, double length, double base);
 /// A piece of a break line: straight, one zigzag in its middle, straight; `width` long.
 Path break_line(Point middle, double width, double zigzag);
 
-/// The arrow of direction as two paths, shaft and head, bent like those beside the discs; `width` wide.
-std::vector<Path> bent_arrow(Point middle, double width);
+/// The arrow of direction as two paths, shaft and head, bent like those beside the discs; `width` wide,
+/// pointing to the left where `way` is -1, to the right where it is 1.
+std::vector<Path> bent_arrow(Point middle, double width, double way);
 
 } // namespace whorl::drawing

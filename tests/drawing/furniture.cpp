@@ -33,6 +33,12 @@ TEST_CASE("A part's head says its name and how many to make") {
   CHECK(sheets::words_of(made(sample::acorn()).scene, "part") == "Nut make 1 A Cap make 1 B ");
 }
 
+TEST_CASE("A note that only repeats how many to make is left out") {
+  SheetText text;
+  text.part_notes = {"Make 1", "in moss"};
+  CHECK(sheets::words_of(made(sample::acorn(), text).scene, "part") == "Nut make 1 A Cap make 1 in moss B ");
+}
+
 TEST_CASE("A pattern without part names has no part heads") {
   sample::Maker m;
   sample::add_rounds(m, {6, 12});

@@ -164,3 +164,24 @@ TEST_CASE("A sheet without legend has none") {
   options.legend = false;
   CHECK(sheets::groups_of(made(sheets::gnome(), {}, options).scene, "legend").empty());
 }
+
+TEST_CASE("For left-handers the legend's pointer and arrow point the other way") {
+  Made it = made(sample::ball({6, 12, 18}));
+  layout::Page page;
+  page.hand = layout::Hand::left;
+  it.placement = layout::place(it.fabric, extents_of(it.fabric, built_in_marks()), page);
+  for (const Entry& entry : entries_of(it))
+    if (entry.key == "pointer") {
+      const Path& triangle = std::get<Fill>(entry.sample.front()).path;
+      CHECK(triangle.points[0].x > triangle.points[1].x);
+    }
+}
+
+TEST_CASE("A left-handed sheet explains what is on it all the same") {
+  Made it = made(sheets::gnome());
+  layout::Page page;
+  page.hand = layout::Hand::left;
+  it.placement = layout::place(it.fabric, extents_of(it.fabric, built_in_marks()), page);
+  sheets::compose(it);
+  CHECK(stitches_and_loops(it) == shown_in_figures(it));
+}
