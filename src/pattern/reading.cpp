@@ -9,6 +9,7 @@
 #include "pattern/stuck.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace whorl::pattern {
 
@@ -77,37 +78,54 @@ const Match* longest(const std::vector<Match>& found, const Sentence& sentence, 
   return best;
 }
 
+/// A node of the round itself behind the stitches.
+void add_act(WorkReader& reader, const Match& row, Reading& reading) {
+  const Sentence& sentence = reader.sentence;
+  const auto piece =
+      piece_of(sentence, row, meaning_of(sentence.vocabulary.rows[row.row].meaning), reader.kinds);
+  if (!piece) return;
+  const NodeId id =
+      add_node(reading.nodes, make_node(NodeKind::work, piece->work, sentence.span(row.begin, row.end)));
+  *end_of_children(reading) = id;
+}
+
+/// The row at the head of a clause that joins, turns or moves the start; none if the clause says something
+/// else.
+std::optional<Match> round_act_at(const Sentence& sentence, std::uint32_t at) {
+  std::vector<Match> found;
+  match_rows(sentence, at, {sentence.size(), no_bracket, 0}, found);
+  Verb verb = Verb::pass;
+  const Match* row = longest(found, sentence, verb);
+  if (row == nullptr || !is_round_act(verb)) return std::nullopt;
+  return *row;
+}
+
+std::uint32_t behind_word(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+}
+
 /// Behind the count stand joins and turns, things placed, notes.
 void read_tail(WorkReader& reader, const Parts& parts, Reading& reading) {
-  Sentence& sentence = reader.sentence;
-  std::uint32_t at = skip_blanks(sentence.text(), parts.count.end);
-  std::uint32_t note = at;
-  const auto keep_note = [&](std::uint32_t end) {
-    const auto placings = placings_in(sentence, note, end);
+  const Sentence& sentence = reader.sentence;
+  const auto keep_note = [&](std::uint32_t begin, std::uint32_t end) {
+    const auto placings = placings_in(sentence, begin, end);
     reading.placings.insert(reading.placings.end(), placings.begin(), placings.end());
   };
-  for (bool clause = true; at < sentence.size();) {
-    std::vector<Match> found;
-    if (clause) match_rows(sentence, at, {sentence.size(), no_bracket, 0}, found);
-    Verb verb = Verb::pass;
-    const Match* row = longest(found, sentence, verb);
-    const WordsAt words = words_at(sentence, at);
-    std::uint32_t next =
-        skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
-    if (row != nullptr && is_round_act(verb)) {
-      keep_note(at);
-      const auto piece =
-          piece_of(sentence, *row, meaning_of(sentence.vocabulary.rows[row->row].meaning), reader.kinds);
-      const Work work = piece ? piece->work : Work{};
-      const NodeId id =
-          add_node(reading.nodes, make_node(NodeKind::work, work, sentence.span(row->begin, row->end)));
-      *end_of_children(reading) = id;
-      note = next = skip_blanks(sentence.text(), row->end);
+  std::uint32_t note = skip_blanks(sentence.text(), parts.count.end);
+  bool clause = true;
+  for (std::uint32_t at = note; at < sentence.size();) {
+    const auto act = clause ? round_act_at(sentence, at) : std::nullopt;
+    clause = is_separator(sentence.text()[at]) || sentence.text()[at] == '!';
+    if (!act) {
+      at = behind_word(sentence, at);
+      continue;
     }
-    clause = !words.empty() && (is_separator(sentence.text()[at]) || sentence.text()[at] == '!');
-    at = next;
+    keep_note(note, at);
+    add_act(reader, *act, reading);
+    note = at = skip_blanks(sentence.text(), act->end);
   }
-  keep_note(sentence.size());
+  keep_note(note, sentence.size());
 }
 
 Reading finish(WorkReader& reader, const Parts& parts, std::int32_t path) {

@@ -13,8 +13,7 @@ using words::Word;
 using words::WordKind;
 
 struct Concepts {
-  Concept count_word, total, times, around, in, repeat, conjunction, more, join, turn, round, row, each, all,
-      even;
+  Concept count_word, total, times, around, in, repeat, conjunction, more, join, turn, round, row;
 };
 
 /// One look for counts.
@@ -37,33 +36,38 @@ stitch::KindId kind_named(const Search& search, std::string_view name) {
   return kind ? *kind : stitch::no_kind;
 }
 
+/// "ch-2 sps": where the word for the space ends, 0 if no number and space stand behind the chain.
+std::uint32_t end_of_chain_space(const Search& search, std::uint32_t chain_end) {
+  const Sentence& sentence = search.sentence;
+  const bool hyphen = chain_end < sentence.size() && sentence.text()[chain_end] == '-';
+  const Word* chains = number_at(sentence, next_word(search, chain_end + (hyphen ? 1U : 0U)));
+  if (chains == nullptr) return 0;
+  for (const Word& space : words_at(sentence, next_word(search, chains->end)))
+    if (sort_of(sentence, space) == ConceptClass::place) return space.end;
+  return 0;
+}
+
+std::uint32_t read_stitch_unit(const Search& search, const Word& word, std::string_view name,
+                               Stated& stated) {
+  const std::uint32_t space = name == "ch" ? end_of_chain_space(search, word.end) : 0;
+  stated.unit = space != 0 ? Unit::spaces : name == "ch" ? Unit::chains : Unit::kind;
+  if (stated.unit == Unit::kind) stated.kind = kind_named(search, name);
+  return space != 0 ? space : word.end;
+}
+
+Unit unit_of_place(std::string_view name) {
+  return name == "space" ? Unit::spaces : name == "chain" ? Unit::chains : Unit::stitches;
+}
+
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
 std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) {
   for (const Word& word : words_at(search.sentence, at)) {
+    if (word.kind != WordKind::phrase) continue;
     const ConceptClass sort = sort_of(search.sentence, word);
-    const std::string_view name =
-        word.kind == WordKind::phrase ? search.sentence.vocabulary.concepts[word.means].name : std::string();
-    if (sort == ConceptClass::stitch) {
-      const std::uint32_t number = next_word(
-          search, word.end + (word.end < search.sentence.size() && search.sentence.text()[word.end] == '-'));
-      if (const Word* chains = name == "ch" ? number_at(search.sentence, number) : nullptr) {
-        const std::uint32_t behind = next_word(search, chains->end);
-        for (const Word& space : words_at(search.sentence, behind))
-          if (sort_of(search.sentence, space) == ConceptClass::place)
-            return stated.unit = Unit::spaces, space.end;
-      }
-      stated.unit = name == "ch" ? Unit::chains : Unit::kind;
-      stated.kind = kind_named(search, name);
-      return word.end;
-    }
-    if (sort == ConceptClass::place) {
-      stated.unit = name == "space" ? Unit::spaces : name == "chain" ? Unit::chains : Unit::stitches;
-      return word.end;
-    }
-    if (sort == ConceptClass::decrease || name == "increase") {
-      stated.unit = Unit::any;
-      return word.end;
-    }
+    const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
+    if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
+    if (sort == ConceptClass::place) stated.unit = unit_of_place(name);
+    if (sort == ConceptClass::place || is_work(search.sentence, word)) return word.end;
   }
   return at;
 }
@@ -249,9 +253,9 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
 
 Concepts concepts_of(const words::Vocabulary& vocabulary) {
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
-  return {named("count word"), named("total"), named("times"), named("around"), named("in"),
-          named("repeat"),     named("and"),   named("more"),  named("join"),   named("turn"),
-          named("round"),      named("row"),   named("each"),  named("all"),    named("even")};
+  return {named("count word"), named("total"),  named("times"), named("around"),
+          named("in"),         named("repeat"), named("and"),   named("more"),
+          named("join"),       named("turn"),   named("round"), named("row")};
 }
 
 std::uint32_t step(Finder& finder, std::uint32_t at) {
