@@ -141,7 +141,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
   Pairing pairing{text.text, lattice, named("repeat"), named("from"), named("to"), named("and"), out, {}};
   const Word* before = nullptr;
-  for (std::uint32_t at = 0; at < size;) {
+  for (std::uint32_t at = 0; at < size && !out.too_deep;) {
     if (lattice.at[at] == lattice.at[at + 1]) {
       ++at;
       continue;
@@ -152,6 +152,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
     if (word.kind == WordKind::mark && word.mark != '*') before = nullptr;
     at = word.end;
   }
+  if (out.too_deep) return out;
   for (; !pairing.open.empty(); pairing.open.pop_back())
     if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, size);
   return out;

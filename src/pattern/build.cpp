@@ -30,7 +30,7 @@ struct Building {
   const WorkReader& reader;
   Reading& reading;
   bool started = false;     ///< a ring or chain is there to work into
-  std::vector<NodeId> bare; ///< increases and decreases that name no stitch
+  std::vector<NodeId> bare; ///< increases and decreases that name no stitch, in order
 };
 
 /// The pieces of one stretch, in order.
@@ -249,7 +249,7 @@ std::optional<stitch::KindId> only_stitch(const Building& b) {
   std::optional<stitch::KindId> only;
   for (NodeId id = 0; id < b.reading.nodes.size(); ++id) {
     const Node& node = b.reading.nodes[id];
-    const bool is_bare = std::find(b.bare.begin(), b.bare.end(), id) != b.bare.end();
+    const bool is_bare = std::binary_search(b.bare.begin(), b.bare.end(), id);
     if (node.kind != NodeKind::work || node.work.act != Act::stitch || is_bare) continue;
     const stitch::StitchKind& kind = b.reader.kinds.at(node.work.kind);
     if (!kind.counts || kind.takes != 1) continue;

@@ -28,6 +28,8 @@ struct ReadingLimits {
   int readings = 12;
   int readings_of_long_lines = 3;
   unsigned long_line = 4000; ///< bytes
+  unsigned figures = 6;      ///< of one stated count: "10 dc, 3 ch-1 sps"
+  int placing_clauses = 4;   ///< clauses that still tell of one thing placed
   unsigned together = 12;    ///< stitches closed together
 };
 inline constexpr ReadingLimits reading_limits;

@@ -265,7 +265,8 @@ bool continues_placing(const Stretching& s, std::uint32_t begin, std::uint32_t e
 
 std::uint32_t end_of_clause(const Stretching& s, std::uint32_t place) {
   std::uint32_t end = next_mark(s, place);
-  while (end < s.end && s.reader.sentence.text()[end] == ',') {
+  for (int more = 1; more < reading_limits.placing_clauses; ++more) {
+    if (end >= s.end || s.reader.sentence.text()[end] != ',') break;
     const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end + 1);
     const std::uint32_t behind = next_mark(s, next);
     if (!continues_placing(s, next, behind)) break;

@@ -1,5 +1,7 @@
 #include "pattern/stated.hpp"
 
+#include "pattern/costs.hpp"
+
 #include <algorithm>
 #include <optional>
 
@@ -112,6 +114,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   std::uint32_t at = next_word(search, pass_total(search, begin));
   std::uint32_t end = begin;
   while (const auto one = read_one(search, at)) {
+    if (out.size() == reading_limits.figures) return out.clear(), begin;
     out.push_back(*one);
     end = at;
     const std::uint32_t link = pass_link(search, at);

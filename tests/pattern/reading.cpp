@@ -309,6 +309,31 @@ TEST_CASE("a line of thirty thousand stitches typed out is read") {
   CHECK(readings[0].effect.makes == 30001);
 }
 
+TEST_CASE("long lists of figures and of things placed are read in one go") {
+  std::string figures, things;
+  for (int i = 0; i < 20000; ++i) figures += "2 sc, ", things += "marker, ";
+  CHECK(read_all(figures + "2 sc", Effort::cheapest).size() == 1);
+  CHECK(read_all(things + "2 sc", Effort::cheapest).size() == 1);
+}
+
+TEST_CASE("word soup is read without a span outside its line") {
+  const char* soup[] = {"sc",      "inc",  "2",        "(",      ")",          "[",         "]",
+                        "*",       "x 6",  "rep from", "around", "BLO",        "FLO:",      "in",
+                        "next st", ",",    ".",        ";",      "magic ring", "every 3rd", "to last",
+                        "(18)",    "= 18", "eyes",     "flurb",  "sc2tog",     "\xff"};
+  unsigned seed = 7;
+  for (int line = 0; line < 2000; ++line) {
+    std::string text;
+    for (int n = 0; n < 16; ++n) {
+      seed = seed * 1664525U + 1013904223U;
+      text += std::string(soup[(seed >> 16) % (sizeof soup / sizeof soup[0])]) + " ";
+    }
+    for (const Reading& reading : read_all(text))
+      for (const Node& node : reading.nodes)
+        REQUIRE((node.span.begin <= node.span.end && node.span.end <= text.size()));
+  }
+}
+
 TEST_CASE("a number beyond all measure neither overflows nor hangs") {
   const auto readings = read_all("(sc, inc) x 999999999", Effort::cheapest);
   REQUIRE(readings.size() == 1);
