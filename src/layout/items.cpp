@@ -1,6 +1,6 @@
 #include "layout/items.hpp"
 
-#include "stitch/kind.hpp"
+#include "fabric/fabric.hpp"
 
 #include <algorithm>
 
