@@ -272,9 +272,11 @@ private:
   /// Numbers that nobody works.
   bool is_too_much(const Reading& reading) {
     for (const Node& node : reading.nodes) {
-      if (node.work.times <= limit::times && node.work.in_one <= limit::times) continue;
+      const std::uint32_t most = std::max<std::uint32_t>(node.work.times, node.work.in_one);
+      const std::uint32_t allowed = node.work.in_one > limit::in_one ? limit::in_one : limit::times;
+      if (most <= allowed) continue;
       add(finding(Severity::error, "limit", node.span,
-                  number(node.work.times) + " times is more than I work; at most " + number(limit::times)));
+                  number(most) + " times is more than I work; at most " + number(allowed)));
       return true;
     }
     return false;
