@@ -216,20 +216,29 @@ private:
     return settled;
   }
 
-  /// Counts the readings that agree as well, and keeps the cheapest of the others that is worth naming.
+  /// Counts the readings that agree as well, and keeps the one worth naming: the likeliest where it was not
+  /// taken, else the first that agrees too.
   void compare_others(const Ways& line, const State& before, Settled& settled) const {
-    settled.agreeing = settled.agrees() ? 1 : 0;
-    for (std::size_t way = 0; way < line.size(); ++way) {
-      const Numbers numbers = numbers_of(line[way].label, before.last);
+    settled.agreeing = 1;
+    const bool likeliest = settled.way == 0 && (settled.reading == 0 || settled.reading == not_read);
+    if (!likeliest && !line.front().readings.empty()) settled.other = {0, 0};
+    for (std::size_t way = 0; settled.agrees() && way < line.size(); ++way)
       for (std::size_t reading = 0; reading < line[way].readings.size(); ++reading) {
-        if (way == settled.way && reading == settled.reading) continue;
-        const Step step = step_of(line[way], reading, before, numbers);
-        const bool agrees = step.uses_all && step.meets && numbers.in_step;
-        settled.agreeing += agrees ? 1 : 0;
+        if (!agrees_otherwise(line, way, reading, before, settled)) continue;
+        ++settled.agreeing;
         if (!settled.other) settled.other = {way, reading};
       }
-    }
-    settled.agreeing = std::max(settled.agreeing, 1);
+  }
+
+  /// Whether another reading, which does something else, agrees with the counts.
+  bool agrees_otherwise(const Ways& line, std::size_t way, std::size_t reading, const State& before,
+                        const Settled& settled) const {
+    const Reading& chosen = line[settled.way].readings[settled.reading];
+    const Effect& effect = line[way].readings[reading].effect;
+    if (way == settled.way && (effect == chosen.effect || chosen.effect.starts)) return false;
+    const Numbers numbers = numbers_of(line[way].label, before.last);
+    const Step step = step_of(line[way], reading, before, numbers);
+    return step.uses_all && step.meets && numbers.in_step;
   }
 
   const std::vector<Ways>& lines_;
