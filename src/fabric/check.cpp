@@ -104,7 +104,7 @@ private:
                                   name_of(round) + what_it_has(fabric_, stated, count) +
                                       ", the pattern says " + std::to_string(stated.count)));
       if (const Round* before = round_before(index))
-        findings_.back().mend = mend(tree_, needs_, round.text, before->makes);
+        findings_.back().mend = mend_of(round.text, *before);
     }
   }
 
@@ -117,7 +117,13 @@ private:
                                 whole ? text.span : tree_.nodes[text.body].span,
                                 name_of(round) + " leaves " + std::to_string(round.left_over) + " of the " +
                                     stitches(before->makes) + " of " + name_of(*before) + " unworked"));
-    findings_.back().mend = mend(tree_, needs_, round.text, before->makes);
+    findings_.back().mend = mend_of(round.text, *before);
+  }
+
+  /// The smallest change that the reader found, else the one number that mends the counts.
+  std::string mend_of(std::uint32_t text, const Round& before) const {
+    const std::string& found = tree_.rounds[text].mend;
+    return found.empty() ? mend(tree_, needs_, text, before.makes) : found;
   }
 
   /// The round whose stitches this one is worked into.
