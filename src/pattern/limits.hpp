@@ -6,7 +6,7 @@
 namespace whorl::pattern {
 
 namespace limit {
-inline constexpr std::uint32_t file_bytes = 1'048'576; ///< of a pattern, some 500 pages
+inline constexpr std::uint32_t file_bytes = 1U << 24; ///< of a pattern, some thousands of pages
 inline constexpr std::uint32_t line_bytes = 1U << 16;  ///< of a line; a longer one is not read
 inline constexpr std::uint32_t times = 100'000;        ///< of one repeat, or stitches of one item
 inline constexpr std::uint32_t in_one = 1000;          ///< stitches in one place

@@ -18,7 +18,7 @@ std::string example(const std::string& name) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-const char* const examples[] = {"acorn", "gnome"};
+const char* const examples[] = {"acorn", "gnome", "hazelnut"};
 
 } // namespace
 

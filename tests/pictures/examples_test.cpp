@@ -1,0 +1,85 @@
+#include "pictures/chance.hpp"
+#include "pictures/raster.hpp"
+#include "pictures/touching.hpp"
+#include "whorl.hpp"
+#include "whorl_paint.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+
+using namespace whorl;
+
+namespace {
+
+const char* const examples[] = {"acorn", "gnome", "hazelnut"};
+
+Chart chart_of(const std::string& name) {
+  std::ifstream file(std::string(WHORL_SOURCE_DIR) + "/examples/" + name + ".txt", std::ios::binary);
+  return read(std::string(std::istreambuf_iterator<char>(file), {})).chart();
+}
+
+/// Marks that touch, but for the picture of loops, whose strands lie over one another as yarn does.
+std::vector<pictures::Contact> touching(const Chart& chart) {
+  std::vector<pictures::Contact> found = pictures::touching(chart.scene(), nullptr);
+  const auto is_of_loops = [](const std::string& name) {
+    return name.find(" in loops") != std::string::npos;
+  };
+  found.erase(
+      std::remove_if(found.begin(), found.end(),
+                     [&](const pictures::Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
+      found.end());
+  return found;
+}
+
+} // namespace
+
+TEST_CASE("nothing on the examples' sheets touches what it does not belong to") {
+  for (const char* name : examples) {
+    const auto contacts = touching(chart_of(name));
+    INFO(name << '\n' << pictures::show(contacts));
+    CHECK(contacts.empty());
+  }
+}
+
+TEST_CASE("nothing touches on the sheets of balls made by chance") {
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    const Pattern pattern = read(pictures::ChanceBall(seed).text());
+    REQUIRE_FALSE(pattern.has_errors());
+    const auto contacts = touching(pattern.chart());
+    INFO("seed " << seed << '\n' << pictures::show(contacts));
+    CHECK(contacts.empty());
+  }
+}
+
+TEST_CASE("the SVG and the PNG of an example are the same picture") {
+  for (const char* name : examples) {
+    const Chart chart = chart_of(name);
+    const pictures::Difference found = pictures::difference(chart.svg(), png(chart, 120).bytes);
+    INFO(name << ": " << found.strongly << " of the dots differ strongly, mean " << found.mean);
+    CHECK(found.strongly < 0.002);
+    CHECK(found.mean < 0.004);
+  }
+}
+
+TEST_CASE("the PDF and the PNG of an example are the same picture") {
+  for (const char* name : examples) {
+    const Chart chart = chart_of(name);
+    const pictures::Raster dots = pictures::decode(png(chart, 120).bytes);
+    const pictures::Difference found =
+        pictures::difference(dots, pictures::render_pdf(pdf(chart).bytes, dots));
+    INFO(name << ": " << found.strongly << " of the dots differ strongly, mean " << found.mean);
+    // Poppler has its own way with letters and thin strokes.
+    CHECK(found.strongly < 0.01);
+    CHECK(found.mean < 0.01);
+  }
+}
+
+TEST_CASE("no font of the examples is missing") {
+  for (const char* name : examples) {
+    CHECK(png(chart_of(name), 60).missing_fonts.empty());
+    CHECK(pdf(chart_of(name)).missing_fonts.empty());
+  }
+}
