@@ -13,6 +13,7 @@ inline constexpr std::uint32_t in_one = 1000;          ///< stitches in one plac
 inline constexpr std::uint32_t stitches = 1'000'000;   ///< of one round
 inline constexpr int rounds = 256;       ///< of one line that are followed one by one where they differ
 inline constexpr int number = 100'000;   ///< of a round
+inline constexpr std::size_t digits = 7; ///< of a number
 inline constexpr int joined_lines = 20;  ///< typed lines that make one round
 inline constexpr int findings = 50;      ///< of one code; the others are counted
 inline constexpr int states = 16;        ///< ways to have come to a line that are kept

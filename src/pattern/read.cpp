@@ -335,9 +335,22 @@ private:
   }
 
   /// All that a line leaves out is told at once.
+  /// A number of so many digits that nobody can have meant it.
+  bool find_too_large(const std::vector<Span>& spans) {
+    const auto is_large = [this](Span span) {
+      const std::string_view text = source_.at(span);
+      return text.size() > limit::digits && text.find_first_not_of("0123456789") == std::string_view::npos;
+    };
+    const auto found = std::find_if(spans.begin(), spans.end(), is_large);
+    if (found == spans.end()) return false;
+    add(finding(Severity::error, "limit", *found,
+                quoted(source_.at(*found)) + " is more than I can count to"));
+    return true;
+  }
+
   void find_passed_over(const Reading& reading, const std::string& mend) {
     const auto& spans = reading.passed_over;
-    if (spans.empty()) return;
+    if (spans.empty() || find_too_large(spans)) return;
     std::string what = quoted(source_.at(spans.front()));
     for (std::size_t i = 1; i < spans.size(); ++i)
       what += (i + 1 == spans.size() ? " and " : ", ") + quoted(source_.at(spans[i]));
