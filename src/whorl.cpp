@@ -112,6 +112,31 @@ drawing::SheetText text_of(const pattern::Tree& tree, const drawing::Wording& wo
   return text;
 }
 
+std::vector<bool> drawn_rounds(const fabric::Fabric& fabric, const layout::Placement& placement) {
+  std::vector<bool> drawn(fabric.rounds.size(), false);
+  for (const layout::Figure& figure : placement.figures)
+    for (const layout::Ring& ring : figure.rings)
+      for (std::uint32_t round = ring.round; round <= ring.last_round; ++round) drawn[round] = true;
+  return drawn;
+}
+
+/// For each part whose last rounds the layout cannot place yet (rows, turned work), a sentence.
+std::vector<std::string> not_drawn_of(const fabric::Fabric& fabric, const layout::Placement& placement,
+                                      const drawing::Wording& wording) {
+  const std::vector<bool> drawn = drawn_rounds(fabric, placement);
+  std::vector<std::string> sentences;
+  for (const fabric::Part& part : fabric.parts) {
+    std::uint32_t first = part.first_round;
+    const std::uint32_t end = part.first_round + part.rounds;
+    while (first < end && drawn[first]) ++first;
+    if (first == end) continue;
+    sentences.push_back(drawing::say(
+        wording, "not-drawn",
+        {part.name, fabric::name_of(fabric.rounds[first]), fabric::name_of(fabric.rounds[end - 1])}));
+  }
+  return sentences;
+}
+
 const drawing::Wording& english() {
   static const drawing::Wording none;
   const drawing::Wording* wording = drawing::find_wording("en");
@@ -143,8 +168,11 @@ Chart Pattern::chart(const ChartOptions& options) const {
   chart->options = options;
   chart->extents = drawing::extents_of(content_->fabric, marks, style_of(options));
   chart->placement = layout::place(content_->fabric, chart->extents, page_of(options));
-  chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks,
-                                text_of(content_->tree, english()), english(), sheet_options(options));
+  chart->not_drawn = not_drawn_of(content_->fabric, chart->placement, english());
+  drawing::SheetText text = text_of(content_->tree, english());
+  text.closing.insert(text.closing.end(), chart->not_drawn.begin(), chart->not_drawn.end());
+  chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks, text, english(),
+                                sheet_options(options));
   return Chart(std::move(chart));
 }
 
@@ -152,6 +180,7 @@ Chart::Chart(std::shared_ptr<const Content> content) : content_(std::move(conten
 double Chart::width() const { return content_->scene.width; }
 double Chart::height() const { return content_->scene.height; }
 const drawing::Scene& Chart::scene() const { return content_->scene; }
+const std::vector<std::string>& Chart::not_drawn() const { return content_->not_drawn; }
 std::string Chart::json() const { return chart_json(*content_); }
 
 std::string Chart::svg() const {

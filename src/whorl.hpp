@@ -74,6 +74,8 @@ public:
   /// Width and height of the sheet in millimetres.
   double width() const;
   double height() const;
+  /// What of the pattern is not on the sheet, a sentence each; it says so itself too.
+  const std::vector<std::string>& not_drawn() const;
   /// The display list, for whorl-paint.
   const drawing::Scene& scene() const;
 

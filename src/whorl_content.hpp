@@ -24,6 +24,7 @@ struct Chart::Content {
   ChartOptions options;
   layout::Extents extents;
   layout::Placement placement;
+  std::vector<std::string> not_drawn;
   drawing::Scene scene;
 };
 

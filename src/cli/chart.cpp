@@ -48,7 +48,9 @@ std::string bytes_of(const Chart& chart, Format format, const ChartCall& call, s
 
 int draw(const Pattern& pattern, Format format, const ChartCall& call) {
   std::string problem;
-  const std::string bytes = bytes_of(pattern.chart(call.options), format, call, problem);
+  const Chart chart = pattern.chart(call.options);
+  for (const std::string& sentence : chart.not_drawn()) complain("warning: " + sentence);
+  const std::string bytes = bytes_of(chart, format, call, problem);
   if (!bytes.empty() && write_file(call.output, bytes, problem))
     return pattern.has_errors() ? pattern_has_errors : done;
   complain(problem);
