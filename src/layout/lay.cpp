@@ -126,10 +126,11 @@ bool strays(const Laid& laid, double limit) {
 
 /// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
 void settle(Laid& laid, double limit) {
-  laid.at = relax(laid.strung);
+  std::vector<char> at_least; // hardly other ones with stronger springs
+  laid.at = relax(laid.strung, at_least);
   for (int i = 0; i < 6 && strays(laid, limit); ++i) {
     for (double& pull : laid.strung.pull) pull *= 2;
-    laid.at = relax(laid.strung);
+    laid.at = relax(laid.strung, at_least);
   }
 }
 

@@ -21,9 +21,11 @@ struct Block {
 /// The active set: which gaps stand at their least, and where the items are when they do.
 class ActiveSet {
 public:
-  explicit ActiveSet(const Strung& strung)
-      : strung_(strung), items_(strung.target.size()), rigid_(items_ + 1, 0), at_(items_, 0),
-        force_(items_ + 1, 0) {}
+  /// `rigid`: the gaps to begin with; it follows the search.
+  ActiveSet(const Strung& strung, std::vector<char>& rigid)
+      : strung_(strung), items_(strung.target.size()), rigid_(rigid), at_(items_, 0), force_(items_ + 1, 0) {
+    rigid_.resize(items_ + 1, 0);
+  }
 
   std::vector<double> solve() {
     std::size_t best = items_ + 2;
@@ -119,7 +121,7 @@ private:
 
   const Strung& strung_;
   std::size_t items_;
-  std::vector<char> rigid_;
+  std::vector<char>& rigid_;
   std::vector<double> at_, force_, factor_, first_;
   std::vector<Block> blocks_;
   std::vector<std::size_t> wrong_;
@@ -148,10 +150,15 @@ double slack(const Strung& strung, const std::vector<double>& at, std::size_t ga
 } // namespace
 
 std::vector<double> relax(const Strung& strung) {
+  std::vector<char> at_least;
+  return relax(strung, at_least);
+}
+
+std::vector<double> relax(const Strung& strung, std::vector<char>& at_least) {
   double least = 0;
   for (const double gap : strung.least) least += gap;
   if (least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
-  std::vector<double> at = ActiveSet(strung).solve();
+  std::vector<double> at = ActiveSet(strung, at_least).solve();
   return at.size() == strung.target.size() ? at : share_least(strung, least);
 }
 

@@ -18,6 +18,10 @@ struct Strung {
 /// gaps share it.
 std::vector<double> relax(const Strung& strung);
 
+/// The same, quicker where the gaps that stand at their least are nearly known: `at_least` has a mark for
+/// each of them, as guessed before and as found after.
+std::vector<double> relax(const Strung& strung, std::vector<char>& at_least);
+
 /// The half multipliers of the gaps at a solution: 0 where a gap is free, positive where it is held at its
 /// least. What no gap takes up is left as an error of the optimum's conditions.
 struct Optimum {
