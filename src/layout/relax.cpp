@@ -76,14 +76,15 @@ private:
     const std::size_t n = blocks_.size();
     factor_.resize(n);
     first_.resize(n);
+    double factor = 0, at = 0, before = low;
     for (std::size_t j = 0; j < n; ++j) {
       const Block& block = blocks_[j];
       double right = block.drawn + strung_.wanted[block.first] - block.reach - strung_.wanted[block.last];
-      right += j == 0 ? low : blocks_[j - 1].reach;
+      right += before;
       if (j + 1 == n) right += high;
-      const double pivot = 2 + block.pull - (j == 0 ? 0 : factor_[j - 1]);
-      factor_[j] = 1 / pivot;
-      first_[j] = (right + (j == 0 ? 0 : first_[j - 1])) * factor_[j];
+      factor_[j] = factor = 1 / (2 + block.pull - factor);
+      first_[j] = at = (right + at) * factor;
+      before = block.reach;
     }
     for (std::size_t j = n - 1; j-- > 0;) first_[j] += factor_[j] * first_[j + 1];
     for (std::size_t j = 0; j < n; ++j) spread(blocks_[j], first_[j]);
