@@ -20,15 +20,21 @@ std::string again_mark(int again) {
 
 std::string number_of(const Round& round) { return std::to_string(round.number) + again_mark(round.again); }
 
-std::string begin_id(const Fabric& fabric, std::uint32_t part, std::string_view prefix) {
-  return std::string(prefix) + fabric.parts[part].key + "-";
+void begin_id(std::string& out, const Fabric& fabric, std::uint32_t part, std::string_view prefix) {
+  out.append(prefix).append(fabric.parts[part].key) += '-';
+}
+
+void begin_id(std::string& out, const Fabric& fabric, const Round& round, std::string_view prefix) {
+  begin_id(out, fabric, round.part, prefix);
+  out += number_of(round);
 }
 
 /// The chains of a starting chain are numbered from the hook, others with their round.
-std::string chain_id(const Fabric& fabric, StitchId chain, std::string_view prefix) {
+void append_chain_id(std::string& out, const Fabric& fabric, StitchId chain, std::string_view prefix) {
   const Round& round = fabric.rounds[fabric.stitches[chain].round];
   const std::uint32_t from_hook = round.first_stitch + round.count - chain;
-  return begin_id(fabric, round.part, prefix) + number_of(round) + "-ch-" + std::to_string(from_hook);
+  begin_id(out, fabric, round, prefix);
+  out.append("-ch-").append(std::to_string(from_hook));
 }
 
 std::uint32_t first_arch(const Fabric& fabric, std::uint32_t round) {
@@ -43,11 +49,10 @@ std::uint32_t first_arch(const Fabric& fabric, std::uint32_t round) {
   return low;
 }
 
-std::string space_id(const Fabric& fabric, std::uint32_t arch, std::string_view prefix) {
+void append_space_id(std::string& out, const Fabric& fabric, std::uint32_t arch, std::string_view prefix) {
   const std::uint32_t number = fabric.stitches[fabric.arches[arch].first_chain].round;
-  const Round& round = fabric.rounds[number];
-  return begin_id(fabric, round.part, prefix) + number_of(round) + "-sp-" +
-         std::to_string(arch - first_arch(fabric, number) + 1);
+  begin_id(out, fabric, fabric.rounds[number], prefix);
+  out.append("-sp-").append(std::to_string(arch - first_arch(fabric, number) + 1));
 }
 
 const char* name_of(std::uint8_t loops) {
@@ -146,27 +151,41 @@ std::string name_of(const Round& round) {
   return (round.kind == pattern::RoundKind::row ? "row " : "round ") + number_of(round);
 }
 
-std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix) {
-  const Round& round = fabric.rounds[fabric.stitches[stitch].round];
-  return begin_id(fabric, round.part, prefix) + number_of(round) + "-" +
-         std::to_string(index_in_round(fabric, stitch));
+void append_id(std::string& out, const Fabric& fabric, StitchId stitch, std::string_view prefix) {
+  begin_id(out, fabric, fabric.rounds[fabric.stitches[stitch].round], prefix);
+  out += '-';
+  out += std::to_string(index_in_round(fabric, stitch));
 }
 
-std::string id_of(const Fabric& fabric, const Place& place, std::string_view prefix) {
+void append_id(std::string& out, const Fabric& fabric, const Place& place, std::string_view prefix) {
   switch (place.what) {
   case On::ring:
-    return begin_id(fabric, place.of, prefix) + "ring";
+    begin_id(out, fabric, place.of, prefix);
+    out += "ring";
+    return;
   case On::space:
-    return space_id(fabric, place.of, prefix);
+    return append_space_id(out, fabric, place.of, prefix);
   case On::chain_side:
-    return chain_id(fabric, place.of, prefix);
+    return append_chain_id(out, fabric, place.of, prefix);
   case On::top:
   case On::post:
   case On::between:
   case On::row_end:
     break;
   }
-  return id_of(fabric, place.of, prefix);
+  append_id(out, fabric, place.of, prefix);
+}
+
+std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix) {
+  std::string id;
+  append_id(id, fabric, stitch, prefix);
+  return id;
+}
+
+std::string id_of(const Fabric& fabric, const Place& place, std::string_view prefix) {
+  std::string id;
+  append_id(id, fabric, place, prefix);
+  return id;
 }
 
 Workers workers_of(const Fabric& fabric) {

@@ -168,6 +168,10 @@ std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix
 /// "cap-2-1", "cap-ring", "cap-0-ch-2": the id of a place.
 std::string id_of(const Fabric& fabric, const Place& place, std::string_view prefix = {});
 
+/// The same, written behind what is there.
+void append_id(std::string& out, const Fabric& fabric, StitchId stitch, std::string_view prefix = {});
+void append_id(std::string& out, const Fabric& fabric, const Place& place, std::string_view prefix = {});
+
 /// Who works into whom: for every stitch the stitches with a leg in it, in order.
 struct Workers {
   std::vector<std::uint32_t> first; ///< one more than there are stitches
