@@ -10,16 +10,15 @@ namespace whorl::drawing {
 inline void append_decimal(std::string& out, std::int64_t units, int places) {
   if (units < 0) out += '-';
   std::uint64_t rest = units < 0 ? 0 - static_cast<std::uint64_t>(units) : static_cast<std::uint64_t>(units);
-  std::uint64_t one = 1;
-  for (int i = 0; i < places; ++i) one *= 10;
-  out += std::to_string(rest / one);
-  rest %= one;
-  if (rest == 0) return;
-  out += '.';
-  for (one /= 10; rest > 0; one /= 10) {
-    out += static_cast<char>('0' + rest / one);
-    rest %= one;
+  for (; places > 0 && rest % 10 == 0; --places) rest /= 10;
+  char digits[24]; // filled from behind
+  char* first = digits + sizeof digits;
+  for (int written = 0; rest > 0 || written <= places; ++written) {
+    if (written == places && places > 0) *--first = '.';
+    *--first = static_cast<char>('0' + rest % 10);
+    rest /= 10;
   }
+  out.append(first, digits + sizeof digits);
 }
 
 /// Whole thousandths, halves away from zero; 0 for what is no number or lies far off any sheet.

@@ -15,10 +15,13 @@ using fabric::StitchId;
 struct Page {
   const Scene& scene;
   const SvgOptions& options;
-  std::string out;
-  std::vector<std::string> symbol_ids;
-  std::set<std::string> ids; ///< of groups and symbols
-  std::vector<bool> has_id;  ///< per stitch: its id is taken
+  std::string out{};
+  std::string prefix{}; ///< of ids, as it is written
+  std::vector<std::string> symbol_ids{};
+  std::set<std::string> ids{};   ///< of groups and symbols
+  std::vector<bool> has_id{};    ///< per stitch: its id is taken
+  std::uint32_t read_to = 0;     ///< where in the text the last stitch written is said …
+  pattern::Position place{0, 0}; ///< … as a person counts it
 };
 
 void append_color(std::string& out, Color color) {
@@ -136,17 +139,30 @@ void write_definitions(Page& page) {
 /// The ids of the places that a stitch is worked into.
 void write_into(Page& page, StitchId stitch) {
   const fabric::Fabric& fabric = *page.options.fabric;
-  std::string into;
-  for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
-    if (!into.empty()) into += ' ';
-    into += fabric::id_of(fabric, leg.into, page.options.prefix);
+  const fabric::Legs legs = fabric::legs_of(fabric, stitch);
+  if (legs.size() == 0) return;
+  page.out += " data-into=\"";
+  for (const fabric::Leg& leg : legs) {
+    if (&leg != legs.first) page.out += ' ';
+    fabric::append_id(page.out, fabric, leg.into, page.prefix);
   }
-  if (!into.empty()) attribute(page.out, "data-into", into);
+  page.out += '"';
+}
+
+/// Columns of one line are counted on from stitch to stitch: a line may be long.
+pattern::Position position_in_text(Page& page, std::uint32_t byte) {
+  const pattern::Source& source = *page.options.source;
+  if (byte >= page.read_to && source.line_of(byte) + 1 == page.place.line)
+    page.place.column += source.length({page.read_to, byte});
+  else
+    page.place = source.position(byte);
+  page.read_to = byte;
+  return page.place;
 }
 
 void write_place_in_text(Page& page, Span span) {
   if (!page.options.source || span.begin == span.end) return;
-  const pattern::Position position = page.options.source->position(span.begin);
+  const pattern::Position position = position_in_text(page, span.begin);
   page.out += " data-line=\"" + std::to_string(position.line) + "\" data-column=\"" +
               std::to_string(position.column) + '"';
 }
@@ -155,11 +171,11 @@ void write_place_in_text(Page& page, Span span) {
 void write_stitch(Page& page, const Origin& origin) {
   const fabric::Fabric* fabric = page.options.fabric;
   if (!fabric || origin.stitch >= fabric->stitches.size()) return;
-  const std::string id = fabric::id_of(*fabric, origin.stitch, page.options.prefix);
-  attribute(page.out, page.has_id[origin.stitch] ? "data-again" : "id", id);
   const bool again = page.has_id[origin.stitch];
   page.has_id[origin.stitch] = true;
-  page.out += " class=\"";
+  page.out += again ? " data-again=\"" : " id=\"";
+  fabric::append_id(page.out, *fabric, origin.stitch, page.prefix);
+  page.out += "\" class=\"";
   append_class(page.out, fabric->kinds[fabric->stitches[origin.stitch].kind].name);
   page.out += '"';
   if (again) return;
@@ -258,16 +274,25 @@ void write(Page& page, const Group& group, Color current) {
   out += "</g>\n";
 }
 
+void make_room(Page& page) {
+  constexpr std::size_t bytes_of_a_stitch = 192, bytes_of_the_rest = 16384;
+  const std::size_t stitches = page.options.fabric ? page.options.fabric->stitches.size() : 0;
+  page.has_id.resize(stitches);
+  page.out.reserve(stitches * bytes_of_a_stitch + bytes_of_the_rest);
+}
+
 } // namespace
 
 std::string svg(const Scene& scene, const SvgOptions& options) {
-  Page page{scene, options, {}, {}, {}, {}};
-  if (options.fabric) page.has_id.resize(options.fabric->stitches.size());
+  Page page{scene, options};
+  append_escaped(page.prefix, options.prefix);
+  make_room(page);
   open_document(page);
   write_definitions(page);
   for (const Item& item : scene.items)
     std::visit([&page](const auto& one) { write(page, one, Color{}); }, item);
-  return page.out + "</svg>\n";
+  page.out += "</svg>\n";
+  return std::move(page.out);
 }
 
 } // namespace whorl::drawing

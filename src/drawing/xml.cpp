@@ -30,6 +30,17 @@ void append_one(std::string& out, char32_t c) {
   }
 }
 
+/// Nearly all that is written: it stands as it is.
+bool is_plain(char c) { return c >= ' ' && c < 0x7F && c != '&' && c != '<' && c != '>' && c != '"'; }
+
+/// Writes what is plain at the beginning of a text, which is moved past it.
+void append_plain(std::string& out, std::string_view& text) {
+  std::size_t plain = 0;
+  while (plain < text.size() && is_plain(text[plain])) ++plain;
+  out.append(text.substr(0, plain));
+  text.remove_prefix(plain);
+}
+
 bool is_id_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_';
 }
@@ -37,7 +48,7 @@ bool is_id_letter(char c) {
 } // namespace
 
 void append_escaped(std::string& out, std::string_view text) {
-  while (!text.empty()) {
+  for (append_plain(out, text); !text.empty(); append_plain(out, text)) {
     const char32_t c = take_character(text);
     if (!is_dropped(c)) append_one(out, is_blank(c) ? U' ' : c);
   }
