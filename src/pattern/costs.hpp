@@ -15,6 +15,7 @@ struct Costs {
   int placing = 1;         ///< a clause that places something
   int repeated_to_end = 6; ///< a list without any repeat mark, repeated to the end all the same
   int second_to_end = 20;  ///< a second piece that runs to the end of the round
+  int bare_count = 5;      ///< a last number that stands by itself, as the count
   int habit_again = 1;     ///< a habit that the line has shown already
   int habits_mixed = 6;    ///< two habits that contradict each other in one line
   int ring_alone = 1;      ///< a ring whose stitches only the stated count names

@@ -44,10 +44,17 @@ Effect effect_of_node(Body& body, const Node& node) {
   return node.work.to_end ? to_end(inner, node.work.leave) : times(inner, node.work.times);
 }
 
+bool works_slips(const Body& body, const Node& node) {
+  return node.kind == NodeKind::work && node.work.kind < body.kinds.size() &&
+         slips(node.work, body.kinds[node.work.kind]);
+}
+
 Effect effect_of_children(Body& body, NodeId first) {
   Effect all;
-  for (NodeId id = first; id != no_node; id = body.nodes[id].next)
-    all = then(all, effect_of_node(body, body.nodes[id]));
+  for (NodeId id = first; id != no_node; id = body.nodes[id].next) {
+    const Effect one = effect_of_node(body, body.nodes[id]);
+    if (!works_slips(body, body.nodes[id]) || all.pass_uses == 0) all = then(all, one);
+  }
   return all;
 }
 
@@ -63,10 +70,15 @@ Effect along_chain(Effect effect, std::uint32_t open) {
 
 } // namespace
 
+bool slips(const Work& work, const stitch::StitchKind& kind) {
+  return work.act == Act::stitch && kind.name == "sl st" && !work.to_end;
+}
+
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind) {
   Effect effect;
   if (work.act == Act::ring) effect.starts = true;
   if (work.act == Act::skip) effect.uses = work.times;
+  if (work.act == Act::skip && work.to_end) return to_end(effect, work.leave);
   if (work.act != Act::stitch) return effect;
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const bool uses_none = effect.starts || work.where == Where::same;

@@ -12,6 +12,9 @@ Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<
 /// What one piece of work does.
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind);
 
+/// Slip stitches: behind what runs to the end of a round they go into the round just made, and use nothing.
+bool slips(const Work& work, const stitch::StitchKind& kind);
+
 /// One effect after another. Sums stop at the largest number.
 Effect then(const Effect& a, const Effect& b);
 

@@ -133,7 +133,9 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
     path.lost += passage.lost;
     path.habits = static_cast<std::uint16_t>(path.habits | passage.habits);
   }
-  path.effect = then(before.effect, effect);
+  const bool behind_end = piece.verb == Verb::stitch && before.effect.pass_uses != 0 &&
+                          slips(piece.work, s.reader.kinds.at(piece.work.kind));
+  path.effect = behind_end ? before.effect : then(before.effect, effect);
   path.end = std::min(path.end, s.end);
   offer(s, path);
 }
@@ -305,8 +307,33 @@ bool means(const WorkReader& reader, std::uint32_t at, words::Concept wanted) {
   return word_meaning(reader.sentence, at, wanted) != nullptr;
 }
 
+bool is_times(const WorkReader& reader, std::uint32_t at) {
+  return reader.sentence.brackets.stars[at] == StarRole::times || means(reader, at, reader.sentence.times);
+}
+
+/// Behind the word that stands at `at`.
+std::uint32_t behind_word(const WorkReader& reader, std::uint32_t at) {
+  const WordsAt words = words_at(reader.sentence, at);
+  return skip_blanks(reader.sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+}
+
+/// True if "x 6", "6 x" or "6 times" stands from `at` to `end`, and not right behind a bracket that it
+/// repeats.
+bool says_times(const WorkReader& reader, std::uint32_t at, std::uint32_t end) {
+  const std::string_view text = reader.sentence.text();
+  const std::uint32_t before = trim_separators(text, 0, at);
+  if (before == 0 || text[before - 1] == ')' || text[before - 1] == ']' || text[before - 1] == '*')
+    return false;
+  const bool times_first = is_times(reader, at);
+  const bool number_first = number_at(reader.sentence, at) != nullptr;
+  if (!times_first && !number_first) return false;
+  const std::uint32_t second = behind_word(reader, at);
+  if (second >= end || behind_word(reader, second) < end) return false;
+  return number_first ? is_times(reader, second) : number_at(reader.sentence, second) != nullptr;
+}
+
 /// Where the words begin that say how the list before them is repeated: the last "repeat" or "around" outside
-/// brackets and stars; `end` if there are none.
+/// brackets and stars, or "x 6" at the end; `end` if there are none.
 std::uint32_t find_repeat(const WorkReader& reader, std::uint32_t begin, std::uint32_t end) {
   const words::Concept repeat = words::find_concept(reader.sentence.vocabulary, "repeat");
   const words::Concept around = words::find_concept(reader.sentence.vocabulary, "around");
@@ -316,7 +343,7 @@ std::uint32_t find_repeat(const WorkReader& reader, std::uint32_t begin, std::ui
     const bool jumps =
         index != no_bracket && reader.sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
     if (!jumps && means(reader, at, repeat)) return at;
-    if (!jumps && means(reader, at, around)) last = at;
+    if (!jumps && (means(reader, at, around) || (last == end && says_times(reader, at, end)))) last = at;
     at = jumps ? reader.sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
   }
   return last;

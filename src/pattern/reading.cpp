@@ -15,6 +15,9 @@ namespace whorl::pattern {
 
 namespace {
 
+using words::ConceptClass;
+using words::Word;
+
 /// The text of a line and how it divides: work, stated count, tail.
 struct Parts {
   std::string_view text;
@@ -198,6 +201,63 @@ WorkReader make_reader(Sentence& sentence, const std::vector<stitch::StitchKind>
   return reader;
 }
 
+/// Where the work ends: at the stated count, or with the line.
+std::uint32_t stop_of(const Sentence& sentence, const Parts& parts) {
+  return parts.count.stated.empty() ? sentence.size() : parts.count.begin;
+}
+
+/// Every reading of the work before the count.
+std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort effort) {
+  const std::uint32_t begin = skip_blanks(reader.sentence.text(), 0);
+  std::vector<Reading> readings;
+  for (const std::int32_t path : read_stretch(reader, begin, stop_of(reader.sentence, parts), Extent::line)) {
+    if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
+    readings.push_back(finish(reader, parts, path));
+    if (!works_something(readings.back()))
+      readings.pop_back();
+    else if (effort == Effort::all && may_repeat(readings.back()))
+      readings.push_back(repeated_to_end(reader, readings.back()));
+  }
+  return readings;
+}
+
+/// A ring, a bracket or "times" takes the number behind it, so that the line reads although it was meant as a
+/// count.
+bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
+  const std::uint32_t end = trim_separators(sentence.text(), 0, number);
+  if (end == 0) return false;
+  const char last = sentence.text()[end - 1];
+  if (last == ')' || last == ']' || last == '*') return true;
+  for (std::uint32_t at = 0; at < end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.end == end && (sort_of(sentence, word) == ConceptClass::start || word.means == sentence.times))
+        return true;
+  return false;
+}
+
+bool has_unknown(const Sentence& sentence) {
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.kind == words::WordKind::unknown) return true;
+  return false;
+}
+
+/// The readings with the last number as the count, where the line reads no other way or hides it.
+void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
+                     const Parts& whole, std::vector<Reading>& readings) {
+  const Parts parts{whole.text, whole.begin, bare_count(sentence)};
+  if (parts.count.stated.empty()) return;
+  const bool whole_reads = std::any_of(readings.begin(), readings.end(),
+                                       [](const Reading& reading) { return reading.passed_over.empty(); });
+  if (whole_reads && !may_hide_count(sentence, parts.count.begin)) return;
+  WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
+  for (Reading& reading : readings_of(reader, parts, effort)) {
+    if (!reading.passed_over.empty() || has_unknown(sentence)) continue;
+    reading.cost += costs.bare_count;
+    readings.push_back(std::move(reading));
+  }
+}
+
 Stuck too_deep(const Sentence& sentence) {
   Stuck stuck;
   stuck.span = sentence.span(sentence.brackets.deep_at, sentence.brackets.deep_at + 1);
@@ -211,24 +271,15 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
                                const std::vector<stitch::StitchKind>& kinds, Effort effort, Stuck& stuck) {
   Sentence sentence = look_up(text, span.begin, vocabulary);
   if (sentence.brackets.too_deep) return stuck = too_deep(sentence), std::vector<Reading>{};
-  Parts parts{text, span.begin, find_stated(sentence, kinds)};
-  const std::uint32_t stop = parts.count.stated.empty() ? sentence.size() : parts.count.begin;
+  const Parts parts{text, span.begin, find_stated(sentence, kinds)};
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
-  const std::uint32_t begin = skip_blanks(sentence.text(), 0);
-  std::vector<Reading> readings;
-  for (const std::int32_t path : read_stretch(reader, begin, stop, Extent::line)) {
-    if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
-    readings.push_back(finish(reader, parts, path));
-    if (!works_something(readings.back()))
-      readings.pop_back();
-    else if (effort == Effort::all && may_repeat(readings.back()))
-      readings.push_back(repeated_to_end(reader, readings.back()));
-  }
+  std::vector<Reading> readings = readings_of(reader, parts, effort);
+  if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {
     WorkReader again = make_reader(sentence, kinds, 1);
     again.lenient = true;
-    stuck = stuck_at(again, begin, stop, parts.text, parts.begin);
+    stuck = stuck_at(again, skip_blanks(sentence.text(), 0), stop_of(sentence, parts), text, span.begin);
   }
   return readings;
 }

@@ -288,4 +288,16 @@ StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::Stit
   return finder.last;
 }
 
+StatedCount bare_count(const Sentence& sentence) {
+  const std::uint32_t end = trim_separators(sentence.text(), 0, sentence.size());
+  std::uint32_t begin = end;
+  while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
+  const Word* number = begin == end ? nullptr : number_at(sentence, begin);
+  if (number == nullptr || begin == 0 || sentence.text()[begin - 1] != ' ') return {};
+  Stated stated;
+  stated.count = number->number;
+  stated.span = sentence.span(begin, end);
+  return {{stated}, begin, sentence.size()};
+}
+
 } // namespace whorl::pattern

@@ -17,4 +17,7 @@ struct StatedCount {
 /// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end.
 StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
 
+/// The bare number that a line ends with ("inc x 6 12"), read as its count; empty if it ends otherwise.
+StatedCount bare_count(const Sentence& sentence);
+
 } // namespace whorl::pattern

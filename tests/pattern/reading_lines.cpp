@@ -331,5 +331,33 @@ const TypedLine typed_lines[] = {
     {"６ｓｃ， inc x 6 (18)", 12, 18, 18},
     {"(5 sc, inc) x 2 [14 sts]", 12, 14, 14},
     {"(5 s.c., inc.) x 2 (14)", 12, 14, 14},
+    // "x N" behind a list without brackets
+    {"2 sc, inv dec, x6 =18", 24, 18, 18},
+    {"1 sc, inc, x6 = 18", 12, 18, 18},
+    {"sc, inc 6x (18)", 12, 18, 18, true},
+    {"sc 2, dec 6 times (18)", 24, 18, 18, true},
+    {"sc 1, 2sc *8 (24)", 16, 24, 24, true},
+    {"4 sc, inc x 2 (8)", 6, 8, 8},
+    // a bare number as the count
+    {"6 sc in mr 6", 0, 6, 6, true},
+    {"inc x6 12", 6, 12, 12},
+    {"6 inc 12", 6, 12, 12},
+    {"(sc, inc) 6 times 18", 12, 18, 18, true},
+    {"(sc, inc) x6 18", 12, 18, 18, true},
+    {"sc around 18", 18, 18, 18},
+    {"sc in each st 18", 18, 18, 18},
+    {"(sc, invdec) 6 times 12", 18, 12, 12, true},
+    {"invdec x6 6", 12, 6, 6},
+    {"sc 18", 18, 18, -1},
+    // stitches left on purpose
+    {"sc in next 9 sts, leave remaining sts unworked (9)", 12, 9, 9},
+    {"9 sc, leave the remaining stitches unworked (9)", 12, 9, 9},
+    {"9 sc, skip remaining sts (9)", 12, 9, 9},
+    {"9 sc, leaving the last 3 sts unworked (9)", 12, 9, 9},
+    {"9 sc, leave 3 sts unworked (9)", 12, 9, 9},
+    // slip stitches behind the round's end
+    {"sc around, sl st in next 2 sts (12)", 12, 12, 12},
+    {"sc in each st around, sl st in next st (12)", 12, 12, 12},
+    {"sc in first 23 sts, sc last 2 sts together (24)", 25, 24, 24},
 };
 const int typed_line_count = static_cast<int>(sizeof typed_lines / sizeof typed_lines[0]);
