@@ -163,8 +163,11 @@ pattern::Position position_in_text(Page& page, std::uint32_t byte) {
 void write_place_in_text(Page& page, Span span) {
   if (!page.options.source || span.begin == span.end) return;
   const pattern::Position position = position_in_text(page, span.begin);
-  page.out += " data-line=\"" + std::to_string(position.line) + "\" data-column=\"" +
-              std::to_string(position.column) + '"';
+  page.out += " data-line=\"";
+  append_decimal(page.out, position.line, 0);
+  page.out += "\" data-column=\"";
+  append_decimal(page.out, position.column, 0);
+  page.out += '"';
 }
 
 /// A stitch has its id once; where it is drawn again (the faint round of the next figure) it points to that.

@@ -33,10 +33,12 @@ void append_one(std::string& out, char32_t c) {
 /// Nearly all that is written: it stands as it is.
 bool is_plain(char c) { return c >= ' ' && c < 0x7F && c != '&' && c != '<' && c != '>' && c != '"'; }
 
+bool is_plain_in_word(char c) { return is_plain(c) && c != ' '; }
+
 /// Writes what is plain at the beginning of a text, which is moved past it.
-void append_plain(std::string& out, std::string_view& text) {
+void append_plain(std::string& out, std::string_view& text, bool (*is_so)(char)) {
   std::size_t plain = 0;
-  while (plain < text.size() && is_plain(text[plain])) ++plain;
+  while (plain < text.size() && is_so(text[plain])) ++plain;
   out.append(text.substr(0, plain));
   text.remove_prefix(plain);
 }
@@ -48,14 +50,14 @@ bool is_id_letter(char c) {
 } // namespace
 
 void append_escaped(std::string& out, std::string_view text) {
-  for (append_plain(out, text); !text.empty(); append_plain(out, text)) {
+  for (append_plain(out, text, is_plain); !text.empty(); append_plain(out, text, is_plain)) {
     const char32_t c = take_character(text);
     if (!is_dropped(c)) append_one(out, is_blank(c) ? U' ' : c);
   }
 }
 
 void append_class(std::string& out, std::string_view word) {
-  while (!word.empty()) {
+  for (append_plain(out, word, is_plain_in_word); !word.empty(); append_plain(out, word, is_plain_in_word)) {
     const char32_t c = take_character(word);
     append_one(out, is_dropped(c) || is_blank(c) ? U'-' : c);
   }

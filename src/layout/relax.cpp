@@ -102,9 +102,11 @@ private:
   void pass_forces() {
     std::size_t held = 0;
     while (held <= items_ && rigid_[held]) ++held;
+    double force = 0;
     for (std::size_t k = held; k <= items_; ++k)
-      force_[k] = rigid_[k] ? force_[k - 1] + push(k - 1) : size(k) - strung_.wanted[k];
-    for (std::size_t k = held; k-- > 0;) force_[k] = force_[k + 1] - push(k);
+      force_[k] = force = rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
+    force = force_[held];
+    for (std::size_t k = held; k-- > 0;) force_[k] = force = force - push(k);
   }
 
   double push(std::size_t item) const { return strung_.pull[item] * (at_[item] - strung_.target[item]); }
@@ -112,10 +114,11 @@ private:
   std::size_t find_wrong() {
     pass_forces();
     wrong_.clear();
+    const double allowed = -tolerance * std::max(1.0, strung_.length);
     for (std::size_t k = 0; k <= items_; ++k) {
       const double over =
           rigid_[k] ? strung_.least[k] - strung_.wanted[k] - force_[k] : size(k) - strung_.least[k];
-      if (over < -tolerance * std::max(1.0, strung_.length)) wrong_.push_back(k);
+      if (over < allowed) wrong_.push_back(k);
     }
     return wrong_.size();
   }
