@@ -26,7 +26,8 @@ void begin_id(std::string& out, const Fabric& fabric, std::uint32_t part, std::s
 
 void begin_id(std::string& out, const Fabric& fabric, const Round& round, std::string_view prefix) {
   begin_id(out, fabric, round.part, prefix);
-  out += number_of(round);
+  out += std::to_string(round.number);
+  if (round.again > 0) out += again_mark(round.again);
 }
 
 /// The chains of a starting chain are numbered from the hook, others with their round.
