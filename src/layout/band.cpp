@@ -23,6 +23,7 @@ std::size_t shape_in(Band& band, const SymbolExtent& shape) {
 
 Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) {
   Band band;
+  band.shape_of.reserve(items.size());
   for (const Item& item : items) {
     const SymbolExtent& shape = extent(extents, item.key);
     const std::size_t at = shape_in(band, shape);
