@@ -103,14 +103,13 @@ private:
       findings_.push_back(finding(Severity::error, "count", stated.span,
                                   name_of(round) + what_it_has(fabric_, stated, count) +
                                       ", the pattern says " + std::to_string(stated.count)));
-      if (const Round* before = round_before(index))
-        findings_.back().mend = mend_of(round.text, *before);
+      if (const Round* before = round_before(index)) findings_.back().mend = mend_of(round.text, *before);
     }
   }
 
   void check_left_over(const Round& round, const RoundText& text, std::uint32_t index) {
     const Round* before = round_before(index);
-    if (before == nullptr || is_all_slips(round)) return;
+    if (before == nullptr || is_all_slips(round) || fits_as_stated(*before, round)) return;
     left_said_ = round.text;
     const bool whole = text.body == pattern::no_node || tree_.nodes[text.body].span.empty();
     findings_.push_back(finding(Severity::warning, "left-over",
@@ -123,7 +122,13 @@ private:
   /// The smallest change that the reader found, else the one number that mends the counts.
   std::string mend_of(std::uint32_t text, const Round& before) const {
     const std::string& found = tree_.rounds[text].mend;
-    return found.empty() ? mend(tree_, needs_, text, before.makes) : found;
+    if (!found.empty() || is_miscounted(before)) return found;
+    return mend(tree_, needs_, text, before.makes);
+  }
+
+  /// Whether a round fits what the text states of the one before it: then only that one is to be mended.
+  static bool fits_as_stated(const Round& before, const Round& round) {
+    return is_miscounted(before) && static_cast<std::int64_t>(round.uses) == before.stated;
   }
 
   /// The round whose stitches this one is worked into.

@@ -85,4 +85,6 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   return count_stitches(fabric, round, stated.count);
 }
 
+bool is_miscounted(const Round& round) { return round.stated >= 0 && round.stated != round.counted; }
+
 } // namespace whorl::fabric

@@ -12,4 +12,7 @@ void tally_round(Fabric& fabric);
 /// round of nothing but slip stitches these are the stitches, in a round of nothing but chains the chains.
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated);
 
+/// Whether a round has not what its text says it has.
+bool is_miscounted(const Round& round);
+
 } // namespace whorl::fabric

@@ -57,7 +57,8 @@ private:
   void begin_round(std::uint32_t index, int number);
   bool is_workable(const RoundText& text, const Need& need);
   bool fits(const RoundText& text, const Need& need);
-  std::string stated_before();
+  std::int64_t stated_before();
+  void say_past_end(const RoundText& text, std::uint64_t uses);
   void finish(const Outcome& outcome);
   void keep(const Mark& mark, const Outcome& outcome);
   void keep_foundation(std::size_t index);
@@ -207,12 +208,23 @@ bool Working::is_workable(const RoundText& text, const Need& need) {
   return true;
 }
 
-/// Where the round before has not what its text says, the trouble began there.
-std::string Working::stated_before() {
-  if (fabric().rounds.size() < 2) return {};
+/// What the text says of the round before where that is not what it has: the trouble began there. -1: it
+/// agrees.
+std::int64_t Working::stated_before() {
+  if (fabric().rounds.size() < 2) return -1;
   const Round& before = fabric().rounds[fabric().rounds.size() - 2];
-  const bool differs = before.part == round().part && before.stated >= 0 && before.stated != before.counted;
-  return differs ? " (the pattern says " + std::to_string(before.stated) + ")" : std::string();
+  return before.part == round().part && is_miscounted(before) ? before.stated : -1;
+}
+
+/// The round before has too little; where it would fit what the text says of that one, its count says it all.
+void Working::say_past_end(const RoundText& text, std::uint64_t uses) {
+  const std::int64_t stated = stated_before();
+  if (stated == static_cast<std::int64_t>(uses)) return;
+  const std::string said = stated < 0 ? "" : " (the pattern says " + std::to_string(stated) + ")";
+  say(Severity::error, "past-end", body_span(text),
+      fabric::name_of(round()) + " needs " + stitches(uses) + ", " + before_ + " has " +
+          std::to_string(edge_.left()) + said);
+  if (stated < 0) worked_.findings.back().mend = mend(tree_, needs_, round().text, edge_.left());
 }
 
 /// Whether the edge has what the round needs. Where it has too little, the round is counted all the same.
@@ -228,10 +240,7 @@ bool Working::fits(const RoundText& text, const Need& need) {
     say(Severity::error, "nothing", body_span(text),
         fabric::name_of(round()) + " has nothing to work into: begin with a magic ring or a chain");
   } else {
-    say(Severity::error, "past-end", body_span(text),
-        fabric::name_of(round()) + " needs " + stitches(uses) + ", " + before_ + " has " +
-            std::to_string(edge_.left()) + stated_before());
-    worked_.findings.back().mend = mend(tree_, needs_, round().text, edge_.left());
+    say_past_end(text, uses);
   }
   return false;
 }

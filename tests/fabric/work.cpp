@@ -469,9 +469,16 @@ TEST_CASE("A round that needs more stitches than there are says how many") {
 TEST_CASE("Where the round before has not what its text says, that is said too") {
   Maker m = ring_of(12);
   m.round({m.repeat(5, {m.sc(1), m.inc(1)})}, 18);
-  m.round({m.repeat(6, {m.sc(2), m.inc(1)})}, 24);
+  m.round({m.repeat(7, {m.sc(2), m.inc(1)})}, 28);
   CHECK(said(m.tree).front() ==
-        "error past-end: round 3 needs 18 stitches, round 2 has 15 (the pattern says 18)");
+        "error past-end: round 3 needs 21 stitches, round 2 has 15 (the pattern says 18)");
+}
+
+TEST_CASE("A round that fits what the text says of the one before has no trouble of its own") {
+  Maker m = ring_of(12);
+  m.round({m.repeat(5, {m.sc(1), m.inc(1)})}, 18);
+  m.round({m.repeat(6, {m.sc(2), m.inc(1)})}, 24);
+  CHECK(said(m.tree) == Said{"warning stopped: Cap is drawn up to round 2: round 3 could not be worked"});
 }
 
 TEST_CASE("A repeat number that would mend the round is named") {
