@@ -98,13 +98,21 @@ private:
   void check_counts(const Round& round, const RoundText& text, std::uint32_t index) {
     for (const pattern::Stated& stated : text.stated) {
       const std::uint32_t count = counted_as(fabric_, round, stated);
-      if (count == stated.count) continue;
+      if (count == stated.count || falls_short_alike(round, stated, count, index)) continue;
       count_said_ = round.text;
       findings_.push_back(finding(Severity::error, "count", stated.span,
                                   name_of(round) + what_it_has(fabric_, stated, count) +
                                       ", the pattern says " + std::to_string(stated.count)));
       if (const Round* before = round_before(index)) findings_.back().mend = mend_of(round.text, *before);
     }
+  }
+
+  /// A round worked to the end that is as far out as the one before it has no slip of its own.
+  bool falls_short_alike(const Round& round, const pattern::Stated& stated, std::uint32_t count,
+                         std::uint32_t index) const {
+    const Round* before = round_before(index);
+    if (before == nullptr || !is_miscounted(*before) || !needs_[round.text].to_end) return false;
+    return before->stated - before->counted == static_cast<std::int64_t>(stated.count) - count;
   }
 
   void check_left_over(const Round& round, const RoundText& text, std::uint32_t index) {

@@ -54,6 +54,13 @@ TEST_CASE("A wrong count that all stitches went into has no mend") {
   CHECK(checked(m.tree).at(0).mend.empty());
 }
 
+TEST_CASE("A round worked to the end is not blamed for the miscounted one before it") {
+  Maker m = ring_of(12);
+  m.round({m.repeat(5, {m.sc(1), m.inc(1)}), m.sc(2)}, 18);
+  m.round({m.sc_around()}, 18);
+  CHECK(said(m.tree) == Said{"error count: round 2 makes 17 stitches, the pattern says 18"});
+}
+
 TEST_CASE("A range with a wrong count is told once") {
   Maker m = ring_of(6);
   m.rounds(2, 5, {m.sc_around()}, 7);
