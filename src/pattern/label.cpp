@@ -230,19 +230,23 @@ std::size_t letters_behind(const Head& head, std::size_t place) {
   return end - place <= longest_ending ? end : place;
 }
 
-/// "2nd Round -", "3rd rnd:", "12 row:".
+/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const Word* number = number_at(head, begin);
   if (number == nullptr) return {};
-  const std::size_t ending = letters_behind(head, number->end);
+  const Between between = between_numbers(head, number->end);
+  const Word* last = between.dash ? number_at(head, between.end) : nullptr;
+  const bool ranges = last != nullptr && last->number > number->number;
+  const std::size_t ending = letters_behind(head, ranges ? last->end : number->end);
   Reached reached;
   reached.begin = begin;
   const std::size_t word = pass_blanks(head, ending);
   reached.end = pass_round_word(head, word, reached.label);
   if (reached.end == word) return {};
-  reached.label.from = reached.label.to = static_cast<int>(number->number);
+  reached.label.from = static_cast<int>(number->number);
+  reached.label.to = static_cast<int>(ranges ? last->number : number->number);
   const bool closed = close(head, reached, reached.end, closing_marks);
-  const bool ordinal = ending != number->end;
+  const bool ordinal = ending != (ranges ? last->end : number->end);
   return closed || ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
 }
 

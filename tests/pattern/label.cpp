@@ -105,6 +105,7 @@ TEST_CASE("the labels that people type are read with number, extent and work") {
       {"4th Row— dc around", "row 4 | 4th Row | dc around"},
       {"5th round sc around", "5 | 5th round | sc around"},
       {"12 row: sc around", "row 12 | 12 row | sc around"},
+      {"5-8 rows: sc around", "row 5-8 | 5-8 rows | sc around"},
       {"Row 7: sc 6", "row 7 | Row 7 | sc 6"},
       {"Row 7 – dc 22", "row 7 | Row 7 | dc 22"},
       {"Row 7= dc 22", "row 7 | Row 7 | dc 22"},
