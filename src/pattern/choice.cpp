@@ -120,7 +120,8 @@ Step compare_count(Step step, const Stated* stated) {
   if (step.open == unknown) step.open = stated->count;
   step.states = true;
   step.meets = step.open == static_cast<std::int64_t>(stated->count);
-  if (!step.meets) step.cost += cost::count_not_met;
+  // A line that is wrong anyhow is not the better for dividing: the likelier reading stays.
+  if (!step.meets) step.cost = std::max(step.cost, cost::count_not_met);
   return step;
 }
 

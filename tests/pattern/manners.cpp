@@ -82,4 +82,9 @@ TEST_CASE("in whatever manner a right pattern is typed, nothing is found wrong w
   }
 }
 
+TEST_CASE("a repeat that does not divide is read as typed where no reading meets the count") {
+  const Source source("Acorn\n\nRnd 1: 18 sc in MR (18)\nRnd 2: (3 sc, inc) around (24)\n");
+  CHECK(figures_of(read(source, *words::find_vocabulary("en-US")).tree) == "Rnd 1 0 18\nRnd 2 18 20\n");
+}
+
 TEST_CASE("there are at least twenty-five manners of typing") { CHECK(manners().size() >= 25); }
