@@ -197,8 +197,12 @@ std::vector<Placing> read_placings(std::string_view text, Span span, const words
     if (no_thing) placings.clear();
   }
   if (placings.empty() && !text.empty()) placings.push_back(make_note(span));
-  for (Placing& placing : placings)
+  for (Placing& placing : placings) {
+    // A sentence keeps its full stop.
+    const std::uint32_t behind = placing.span.end - span.begin;
+    if (behind < text.size() && (text[behind] == '.' || text[behind] == '!')) ++placing.span.end;
     placing.text = std::string(text.substr(placing.span.begin - span.begin, placing.span.length()));
+  }
   return placings;
 }
 

@@ -35,7 +35,7 @@ TEST_CASE("fastening off with its tail is one clause") {
   REQUIRE(all.size() == 1);
   CHECK(all[0].what == What::cut);
   CHECK_FALSE(all[0].gather);
-  CHECK(all[0].text == "Fasten off, leaving a long tail for sewing");
+  CHECK(all[0].text == "Fasten off, leaving a long tail for sewing.");
 }
 
 TEST_CASE("closing the last stitches is a cut that gathers") {

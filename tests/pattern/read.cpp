@@ -145,7 +145,7 @@ TEST_CASE("what stands between the rounds is kept with the round before it") {
   REQUIRE(result.tree.placings.size() == 1);
   CHECK(result.tree.placings[0].what == What::stuff);
   CHECK(result.tree.placings[0].after_round == 2);
-  CHECK(result.tree.placings[0].text == "Stuff firmly");
+  CHECK(result.tree.placings[0].text == "Stuff firmly.");
 }
 
 TEST_CASE("every value points into the text") {
