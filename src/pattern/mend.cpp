@@ -311,4 +311,15 @@ std::optional<std::string> find_mend(const Reader& reader, const Way& way, Span 
   return mended_line(suspect, line, *found);
 }
 
+std::string word_of_same_letters(std::string_view typed, const words::Vocabulary& vocabulary) {
+  const auto in_order = [](std::string_view word) {
+    std::string letters(word);
+    std::sort(letters.begin(), letters.end());
+    return letters;
+  };
+  for (const Near& near : typed.size() < 3 ? std::vector<Near>{} : near_words(typed, vocabulary))
+    if (in_order(near.phrase) == in_order(typed)) return near.phrase;
+  return {};
+}
+
 } // namespace whorl::pattern

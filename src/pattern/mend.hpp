@@ -19,4 +19,7 @@ struct Wanted {
 /// change does, or several do alike.
 std::optional<std::string> find_mend(const Reader& reader, const Way& way, Span line, const Wanted& wanted);
 
+/// The word of the language that has the same letters in another order ("eahc"); "" if there is none.
+std::string word_of_same_letters(std::string_view typed, const words::Vocabulary& vocabulary);
+
 } // namespace whorl::pattern

@@ -247,6 +247,7 @@ private:
       find_unread(way, mend);
     } else if (settled.reading != not_read) {
       find_passed_over(way.readings[settled.reading], mend);
+      find_misspelt(line, way.readings[settled.reading]);
       note_choice(line, ways, settled);
     }
   }
@@ -357,6 +358,19 @@ private:
     const bool one = spans.size() == 1;
     add(finding(Severity::warning, "passed-over", spans.front(),
                 what + (one ? " is" : " are") + " not understood here and left out", mend));
+  }
+
+  /// A word that was passed over is told where its letters, in another order, are one of the language.
+  void find_misspelt(const Line& line, const Reading& reading) {
+    for (const Placing& note : reading.placings) {
+      if (note.what != What::note || note.text.find(' ') != std::string::npos) continue;
+      const std::string meant = word_of_same_letters(note.text, vocabulary_);
+      if (meant.empty()) continue;
+      std::string mended(source_.at(line.span));
+      mended.replace(note.span.begin - line.span.begin, note.span.length(), meant);
+      add(finding(Severity::warning, "word", note.span,
+                  "I do not know " + quoted(note.text) + " and read on without it", std::move(mended)));
+    }
   }
 
   static std::string uses_and_makes(const Effect& effect, std::int64_t open) {
