@@ -349,6 +349,7 @@ const TypedLine typed_lines[] = {
     {"(sc, invdec) 6 times 12", 18, 12, 12, true},
     {"invdec x6 6", 12, 6, 6},
     {"sc 18", 18, 18, -1},
+    {"We knit 3 rows without changes = 24", 24, 24, 24},
     // stitches left on purpose
     {"sc in next 9 sts, leave remaining sts unworked (9)", 12, 9, 9},
     {"9 sc, leave the remaining stitches unworked (9)", 12, 9, 9},
