@@ -1,5 +1,6 @@
 #pragma once
 
+#include "pattern/limits.hpp"
 #include "pattern/tree.hpp"
 
 #include <cstdint>
@@ -33,7 +34,7 @@ struct Need {
 inline constexpr std::uint64_t beyond = std::uint64_t{1} << 50;
 
 /// The deepest nesting of brackets, references and loops that is followed.
-inline constexpr int deepest = 100;
+inline constexpr int deepest = pattern::limit::tree_nesting;
 
 /// The need of a round's body. `earlier` are the needs of the rounds of the text before it, which it may
 /// refer to.

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "pattern/limits.hpp"
+
 namespace whorl::pattern {
 
 /// What it costs a reading to pass over a word, and to leave the plain way. Set on the lines of
@@ -25,7 +27,7 @@ inline constexpr Costs costs;
 
 /// How much of a line is looked at.
 struct ReadingLimits {
-  int nesting = 20;
+  int nesting = limit::nesting;
   int readings = 12;
   int readings_of_long_lines = 3;
   unsigned long_line = 4000; ///< bytes

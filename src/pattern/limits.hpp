@@ -6,11 +6,14 @@
 namespace whorl::pattern {
 
 namespace limit {
-inline constexpr std::uint32_t file_bytes = 1U << 24; ///< of a pattern, some thousands of pages
-inline constexpr std::uint32_t line_bytes = 1U << 16;  ///< of a line; a longer one is not read
-inline constexpr std::uint32_t times = 100'000;        ///< of one repeat, or stitches of one item
-inline constexpr std::uint32_t in_one = 1000;          ///< stitches in one place
-inline constexpr std::uint32_t stitches = 1'000'000;   ///< of one round
+inline constexpr std::uint32_t file_bytes = 1U << 24;    ///< of a pattern, some thousands of pages
+inline constexpr std::uint32_t line_bytes = 1U << 16;    ///< of a line; a longer one is not read
+inline constexpr std::uint32_t times = 100'000;          ///< of one repeat, or stitches of one item
+inline constexpr std::uint32_t in_one = 1000;            ///< stitches in one place
+inline constexpr std::uint32_t stitches = 1'000'000;     ///< of one round
+inline constexpr std::uint32_t all_stitches = 1'000'000; ///< of a pattern
+inline constexpr int nesting = 20;                       ///< of brackets and stars in one another
+inline constexpr int tree_nesting = 100;                 ///< of everything a tree nests, references too
 inline constexpr int rounds = 256;       ///< of one line that are followed one by one where they differ
 inline constexpr int number = 100'000;   ///< of a round
 inline constexpr std::size_t digits = 7; ///< of a number
