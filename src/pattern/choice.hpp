@@ -15,6 +15,7 @@ namespace whorl::pattern {
 struct Way {
   Label label;
   Span work;
+  Span above; ///< a line directly above that makes the ring or chain it is worked into; empty: none
   std::vector<Reading> readings; ///< cheapest first; none: not read
   Effort effort = Effort::all;   ///< with which they were made
   Stuck stuck;

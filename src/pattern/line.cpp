@@ -10,6 +10,7 @@ namespace whorl::pattern {
 namespace {
 
 constexpr std::size_t longest_subtitle = 160;
+constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes a ring or a chain
 constexpr std::size_t words_of_name_below_title = 2;
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
@@ -32,8 +33,30 @@ private:
     if (typed_[at].begins_round) return take_round(at);
     std::size_t end = at;
     while (end < typed_.size() && !typed_[end].begins_round) ++end;
-    take_block(at, end);
+    const std::size_t start = find_start(at, end);
+    const bool used = start < end && use_start(typed_[end], typed_[start].span);
+    take_block(at, start, end);
+    if (start < end && !used) add(LineKind::sentence, typed_[start].span);
     return end;
+  }
+
+  /// The line above a first round that only makes a ring or a chain; `round` if there is none.
+  std::size_t find_start(std::size_t begin, std::size_t round) const {
+    if (round >= typed_.size() || (any_round_ && typed_[round].ways.front().label.from != 1)) return round;
+    std::size_t at = round;
+    while (at > begin && typed_[at - 1].blank) --at;
+    if (at == begin || typed_[at - 1].underlined || typed_[at - 1].span.length() > longest_start)
+      return round;
+    const Typed& above = typed_[at - 1];
+    const auto header = read_header(text(above), above.span);
+    if ((header && !header->value.empty()) || !only_starts(reader_, above.span)) return round;
+    return at - 1;
+  }
+
+  bool use_start(Typed& round, Span start) const {
+    bool used = false;
+    for (Way& way : round.ways) used = work_into(reader_, way, start) || used;
+    return used;
   }
 
   Line& add(LineKind kind, Span span) {
@@ -107,9 +130,10 @@ private:
     return way.readings.empty() ? Effect{} : way.readings.front().effect;
   }
 
-  void take_block(std::size_t begin, std::size_t end) {
+  /// The lines [begin, end) above a round.
+  void take_block(std::size_t begin, std::size_t end, std::size_t round) {
     const bool first = cut_.lines.empty() || !any_round_;
-    const std::size_t heading = find_heading(begin, end, first);
+    const std::size_t heading = find_heading(begin, end, round, first);
     for (std::size_t at = begin; at < end;) {
       if (typed_[at].blank) {
         ++at;
@@ -121,7 +145,7 @@ private:
         at = take_sentence(at, std::min(end, at < heading ? heading : end));
       }
     }
-    any_round_ = any_round_ || end < typed_.size();
+    any_round_ = any_round_ || round < typed_.size();
   }
 
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
@@ -136,8 +160,8 @@ private:
 
   /// The line of a block that names the part which begins behind it: a marked one, else the first that looks
   /// like a name in the paragraph nearest to the round.
-  std::size_t find_heading(std::size_t begin, std::size_t end, bool first) const {
-    if (!begins_part(end)) return none;
+  std::size_t find_heading(std::size_t begin, std::size_t end, std::size_t round, bool first) const {
+    if (!begins_part(round)) return none;
     const std::size_t title = first ? first_title(begin, end) : none;
     std::size_t found = none;
     for (std::size_t at = end; at-- > begin;) {

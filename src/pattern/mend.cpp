@@ -30,6 +30,7 @@ struct Suspect {
   const Reader& reader;
   Span span;
   std::string_view work;
+  std::string above; ///< the start it is worked into, if that stands in the line above
   words::Folded line;
   words::Lattice lattice;
 
@@ -37,7 +38,8 @@ struct Suspect {
 };
 
 Suspect suspect_of(const Reader& reader, const Way& way) {
-  Suspect suspect{reader, way.work, reader.source.at(way.work), {}, {}};
+  Suspect suspect{reader, way.work, reader.source.at(way.work), {}, {}, {}};
+  if (!way.above.empty()) suspect.above = std::string(reader.source.at(way.above)) + ", ";
   suspect.line = words::fold(suspect.work, way.work.begin);
   suspect.lattice = words::lattice(suspect.line, reader.vocabulary);
   return suspect;
@@ -239,8 +241,9 @@ std::optional<Result> result_of(const Reading& reading, std::int64_t opened) {
 
 /// Whether a line with this text agrees with the round before it, with its own count and with the round after
 /// it.
-bool agrees(const Suspect& suspect, std::string_view work, const Wanted& wanted) {
+bool agrees(const Suspect& suspect, std::string_view changed, const Wanted& wanted) {
   Stuck stuck;
+  const std::string work = suspect.above + std::string(changed);
   const auto end = suspect.span.begin + static_cast<std::uint32_t>(work.size());
   const auto readings = read_work(work, {suspect.span.begin, end}, suspect.reader.vocabulary,
                                   suspect.reader.kinds, Effort::cheapest, stuck);

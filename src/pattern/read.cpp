@@ -363,6 +363,7 @@ private:
   /// A word that was passed over is told where its letters, in another order, are one of the language.
   void find_misspelt(const Line& line, const Reading& reading) {
     for (const Placing& note : reading.placings) {
+      if (note.span.begin < line.span.begin) continue;
       if (note.what != What::note || note.text.find(' ') != std::string::npos) continue;
       const std::string meant = word_of_same_letters(note.text, vocabulary_);
       if (meant.empty()) continue;

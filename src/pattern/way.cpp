@@ -34,6 +34,35 @@ std::string on_one_line(std::string_view text) {
   return line;
 }
 
+/// A line above a round and the round's work as one line, what stands between them a comma; every byte keeps
+/// its place.
+std::string with_above(const Reader& reader, const Way& way) {
+  std::string text(reader.source.at({way.above.begin, way.work.end}));
+  std::size_t end = way.above.length();
+  while (end > 1 && std::string_view(".:;,! ").find(text[end - 1]) != std::string_view::npos) --end;
+  std::fill(text.begin() + static_cast<std::ptrdiff_t>(end),
+            text.begin() + static_cast<std::ptrdiff_t>(way.work.begin - way.above.begin), ' ');
+  text[end] = ',';
+  return text;
+}
+
+bool has_work(const Reading& reading, Act act) {
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(),
+                     [act](const Node& node) { return node.kind == NodeKind::work && node.work.act == act; });
+}
+
+bool is_chain(const Reader& reader, const Node& node) {
+  return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+         node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "ch";
+}
+
+/// Whether a reading itself makes the ring or chain that it is worked into.
+bool brings_start(const Reader& reader, const Reading& reading) {
+  const auto chains = [&](const Node& node) { return is_chain(reader, node); };
+  return reading.effect.starts &&
+         (has_work(reading, Act::ring) || std::any_of(reading.nodes.begin(), reading.nodes.end(), chains));
+}
+
 } // namespace
 
 Span trimmed(const Source& source, Span span) {
@@ -80,14 +109,39 @@ Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
 }
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
-  const std::string_view text = reader.source.at(way.work);
+  const bool below = !way.above.empty();
+  const std::string with = below ? with_above(reader, way) : std::string();
+  const std::string_view text = below ? std::string_view(with) : reader.source.at(way.work);
   const bool several = text.find_first_of("\r\n") != std::string_view::npos;
   const std::string joined = several ? on_one_line(text) : std::string();
+  const Span span{below ? way.above.begin : way.work.begin, way.work.end};
   way.stuck = {};
-  way.readings = read_work(several ? std::string_view(joined) : text, way.work, reader.vocabulary,
-                           reader.kinds, effort, way.stuck);
+  way.readings = read_work(several ? std::string_view(joined) : text, span, reader.vocabulary, reader.kinds,
+                           effort, way.stuck);
   way.effort = effort;
-  way.stated = count_at_end(text);
+  way.stated = count_at_end(reader.source.at(way.work));
+}
+
+bool only_starts(const Reader& reader, Span line) {
+  const Way way = way_of(reader, no_label(line), line.end);
+  if (way.readings.empty()) return false;
+  const Reading& reading = way.readings.front();
+  const auto starts = [&](const Node& node) {
+    return node.kind != NodeKind::work || node.work.act == Act::ring || node.work.act == Act::join ||
+           is_chain(reader, node);
+  };
+  return reading.passed_over.empty() && reading.stated.empty() && reading.cost <= cost::clean_start &&
+         std::all_of(reading.nodes.begin(), reading.nodes.end(), starts);
+}
+
+bool work_into(const Reader& reader, Way& way, Span above) {
+  if (way.readings.empty() || brings_start(reader, way.readings.front())) return false;
+  Way below = way;
+  below.above = above;
+  read_way(reader, below, way.effort);
+  if (below.readings.empty() || !brings_start(reader, below.readings.front())) return false;
+  way = std::move(below);
+  return true;
 }
 
 std::optional<std::uint32_t> count_at_end(std::string_view work) {

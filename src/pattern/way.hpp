@@ -30,6 +30,12 @@ bool is_clean(const Way& way);
 /// Whether its likeliest reading uses or makes anything.
 bool does_work(const Way& way);
 
+/// Whether a line does nothing but make a ring or a chain: "Start with a magic ring", "Ch 2."
+bool only_starts(const Reader& reader, Span line);
+
+/// Works a way that brings no ring or chain into the one of the line above it; whether it reads so.
+bool work_into(const Reader& reader, Way& way, Span above);
+
 /// Whether a line names a stitch, an increase or a decrease.
 bool names_stitches(const Reader& reader, Span span);
 

@@ -182,6 +182,15 @@ TEST_CASE("a round that is not read goes on with its stated count") {
   CHECK(result.tree.rounds[1].stated[0].count == 12);
 }
 
+TEST_CASE("a line that only makes a ring belongs to the first round below it, and stays a note elsewhere") {
+  const auto placed = [](std::string_view text) {
+    const Tree tree = read_text(text).tree;
+    return tree.placings.empty() ? std::string() : tree.placings.front().text;
+  };
+  CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc (6)\n").empty());
+  CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc in MR (6)\n") == "Make a magic ring");
+}
+
 TEST_CASE("a note says in which terms the words are read, unless the pattern does") {
   const auto notes = [](std::string_view text) {
     const auto findings = read_text(text).findings;
