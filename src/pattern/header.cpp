@@ -58,6 +58,7 @@ std::string_view strip(std::string_view text, std::string_view marks) {
 /// A stretch of a heading that says how many to make.
 struct Make {
   std::size_t begin = 0;
+  std::size_t end = 0;
   std::uint32_t count = 0; ///< 0: it says nothing
 };
 
@@ -88,6 +89,12 @@ bool is_making(const words::Word& word, const words::Vocabulary& vocabulary) {
          vocabulary.concepts[word.means].sort == words::ConceptClass::filler;
 }
 
+/// The stretch [begin, end) of a heading, as typed, with the blanks behind it.
+Make make_of(const words::Folded& line, std::size_t begin, std::size_t end, std::uint32_t count) {
+  while (end < line.text.size() && line.text[end] == ' ') ++end;
+  return {line.from[begin], line.from[end], std::min(count, most_to_make)};
+}
+
 /// "make 2", "make two", "x2", "2x" anywhere in the line.
 Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
   words::Folded line = words::fold(text);
@@ -100,11 +107,11 @@ Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
     if (times) number = number_from(line, lattice, word.begin + 1);
     if (!times && is_making(word, vocabulary)) number = number_from(line, lattice, word.end);
     if (number != nullptr && !times && !ends_heading(line, number->end)) number = nullptr;
-    if (number != nullptr) return {line.from[word.begin], std::min(number->number, most_to_make)};
+    if (number != nullptr) return make_of(line, word.begin, number->end, number->number);
     std::size_t behind = word.end;
     while (behind < line.text.size() && line.text[behind] == ' ') ++behind;
     if (word.kind == words::WordKind::number && is_times(line.text, behind))
-      return {line.from[word.begin], std::min(word.number, most_to_make)};
+      return make_of(line, word.begin, behind + 1, word.number);
   }
   return {};
 }
@@ -114,6 +121,21 @@ std::size_t end_of_name(std::string_view line, const Make& make) {
   std::size_t end = std::min(line.find_first_of("([:,"), line.size());
   for (const std::string_view dash : {" - ", " – ", " — "}) end = std::min(end, line.find(dash));
   return make.count > 0 ? std::min(end, make.begin) : end;
+}
+
+/// What stands behind a heading's name, without the words that say how many.
+std::string note_behind(std::string_view text, std::size_t end, const Make& make) {
+  std::string left(text.substr(end));
+  if (make.count > 0) left.erase(make.begin - end, make.end - make.begin);
+  for (const std::string_view brackets : {"()", "[]"})
+    if (const std::size_t at = left.find(brackets); at != std::string::npos) left.erase(at, 2);
+  std::string_view note = strip(left, {});
+  for (const std::string_view dash : {"–", "—", "-", ":", ","})
+    if (note.substr(0, dash.size()) == dash) note = strip(note.substr(dash.size()), {});
+  if (!note.empty() && (note.front() == '(' || note.front() == '[') &&
+      note.find_first_of(")]") == note.size() - 1)
+    note = note.substr(1, note.size() - 2);
+  return std::string(make.count > 0 ? strip(note, ",;:") : strip(note, {}));
 }
 
 } // namespace
@@ -133,13 +155,7 @@ Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary)
   heading.says_make = make.count > 0;
   heading.make = std::max(make.count, 1U);
   heading.name = strip(text.substr(0, end), "-:,");
-  std::string_view note = trim(text.substr(end));
-  for (const std::string_view dash : {"–", "—", "-", ":", ","})
-    if (note.substr(0, dash.size()) == dash) note = trim(note.substr(dash.size()));
-  if (!note.empty() && (note.front() == '(' || note.front() == '[') &&
-      note.find_first_of(")]") == note.size() - 1)
-    note = trim(note.substr(1, note.size() - 2));
-  heading.note = note;
+  heading.note = note_behind(text, end, make);
   return heading;
 }
 

@@ -16,7 +16,7 @@ std::string_view trim(std::string_view text);
 /// The line that names a part, taken apart: `Ears (make 2)`, `## Cap`, `Nut: make 2`, `Ear 2x`.
 struct Heading {
   std::string name;
-  std::string note; ///< what stands behind the name
+  std::string note; ///< what stands behind the name, but for how many to make
   std::uint32_t make = 1;
   bool says_make = false;
   bool marked = false; ///< typed as a heading: `## Cap`, `**Cap**`

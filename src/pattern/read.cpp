@@ -57,6 +57,16 @@ bool starts(const Ways& ways) {
   });
 }
 
+/// Letters of a text, those of several bytes counted once.
+std::size_t letters_of(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(
+      text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+bool is_one_note(const std::vector<Placing>& placings) {
+  return placings.size() == 1 && placings.front().what == What::note;
+}
+
 bool begins_part(const Line& line, const PartLines& part) {
   if (line.kind == LineKind::heading) return !part.rounds.empty() || part.heading != nullptr;
   return line.kind == LineKind::round && !part.rounds.empty() && line.ways.front().label.from == 1 &&
@@ -211,7 +221,7 @@ private:
     part.first_round = static_cast<std::uint32_t>(tree.rounds.size());
     if (lines.heading != nullptr) {
       part.name = lines.heading->heading.name;
-      part.note = lines.heading->heading.note;
+      part.note = lines.heading->heading.note.empty() ? introduction(lines) : lines.heading->heading.note;
       part.make = lines.heading->heading.make;
       part.span = lines.heading->span;
     } else if (!lines.lines.empty()) {
@@ -226,6 +236,19 @@ private:
         add_sentence(*line);
       }
     }
+  }
+
+  /// The short sentence directly below a part's heading, without its full stop; "" if there is none.
+  std::string introduction(const PartLines& lines) const {
+    if (lines.rounds.empty() || lines.lines.front()->kind != LineKind::sentence) return {};
+    const Span span = lines.lines.front()->span;
+    const std::string_view between = source_.at({lines.heading->span.end, span.begin});
+    std::string_view text = source_.at(span);
+    if (std::count(between.begin(), between.end(), '\n') != 1 || letters_of(text) > limit::introduction ||
+        read_header(text, span) || !is_one_note(read_placings(text, span, vocabulary_)))
+      return {};
+    if (text.back() == '.') text.remove_suffix(1);
+    return text.find(". ") == std::string_view::npos ? std::string(text) : std::string();
   }
 
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }

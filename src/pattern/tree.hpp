@@ -17,48 +17,48 @@ inline constexpr NodeId no_node = 0xFFFFFFFF;
 
 /// What a piece of work does to the edge.
 enum class Act : std::uint8_t {
-  stitch,      ///< works `kind`
-  skip,        ///< takes a place and leaves its loops free
-  ring,        ///< makes a magic ring; the stitches after it go into it
-  join,        ///< a slip stitch into the first stitch of the round
-  turn,        ///< reads the edge backwards
-  start_here,  ///< the round begins here from now on
+  stitch,     ///< works `kind`
+  skip,       ///< takes a place and leaves its loops free
+  ring,       ///< makes a magic ring; the stitches after it go into it
+  join,       ///< a slip stitch into the first stitch of the round
+  turn,       ///< reads the edge backwards
+  start_here, ///< the round begins here from now on
 };
 
 /// Where a piece of work goes.
 enum class Where : std::uint8_t {
-  next,   ///< the next place of the edge
-  same,   ///< the place last worked into
-  ring,   ///< the ring
-  chain,  ///< the nth chain from the hook
-  last,   ///< the last place of the edge
-  space,  ///< the next chain space
+  next,  ///< the next place of the edge
+  same,  ///< the place last worked into
+  ring,  ///< the ring
+  chain, ///< the nth chain from the hook
+  last,  ///< the last place of the edge
+  space, ///< the next chain space
 };
 
 /// One piece of work: "6 inc" is sc, two in one place, six times. Repeats use `times`, `to_end` and `leave`.
 struct Work {
   Act act = Act::stitch;
   Where where = Where::next;
-  std::uint8_t loops = 0;         ///< set of stitch::Loop; 0: as what surrounds it says, else both
-  std::uint8_t yarn = 0;          ///< 0: as what surrounds it says
-  stitch::KindId kind = 0;        ///< in Tree::kinds
-  std::uint16_t in_one = 1;       ///< how many are worked into each place
-  std::uint16_t nth = 0;          ///< Where::chain: which chain from the hook
-  bool to_end = false;            ///< until the round's places are used up …
-  std::uint32_t leave = 0;        ///< … but for the last `leave`
-  std::uint32_t times = 1;        ///< how many places, or passes of a repeat, where not to_end
+  std::uint8_t loops = 0;   ///< set of stitch::Loop; 0: as what surrounds it says, else both
+  std::uint8_t yarn = 0;    ///< 0: as what surrounds it says
+  stitch::KindId kind = 0;  ///< in Tree::kinds
+  std::uint16_t in_one = 1; ///< how many are worked into each place
+  std::uint16_t nth = 0;    ///< Where::chain: which chain from the hook
+  bool to_end = false;      ///< until the round's places are used up …
+  std::uint32_t leave = 0;  ///< … but for the last `leave`
+  std::uint32_t times = 1;  ///< how many places, or passes of a repeat, where not to_end
   bool operator==(const Work&) const = default;
 };
 
 enum class NodeKind : std::uint8_t {
-  sequence,   ///< its children in order
-  work,       ///< one Work
-  repeat,     ///< its children, work.times times or to the end
-  loops,      ///< its children, worked in work.loops
-  yarn,       ///< its children, in work.yarn
-  group,      ///< its children all into one place (work.where), counted one by one
-  reference,  ///< as round `round` of the same part was worked
-  unread,     ///< words that were not understood; the stated count stands for them
+  sequence,  ///< its children in order
+  work,      ///< one Work
+  repeat,    ///< its children, work.times times or to the end
+  loops,     ///< its children, worked in work.loops
+  yarn,      ///< its children, in work.yarn
+  group,     ///< its children all into one place (work.where), counted one by one
+  reference, ///< as round `round` of the same part was worked
+  unread,    ///< words that were not understood; the stated count stands for them
 };
 
 /// A node of what the designer wrote, as she built it. Children are a chain: `child`, then each one's `next`.
@@ -67,7 +67,7 @@ struct Node {
   Work work;
   NodeId child = no_node;
   NodeId next = no_node;
-  std::uint32_t round = 0;   ///< reference: index into Tree::rounds
+  std::uint32_t round = 0; ///< reference: index into Tree::rounds
   Span span;
 };
 
@@ -83,12 +83,12 @@ struct Stated {
 
 /// What a reading uses and makes of the edge. A repeat to the end has its passes' figures beside it.
 struct Effect {
-  std::uint32_t uses = 0;          ///< places that are used whatever the edge has
+  std::uint32_t uses = 0; ///< places that are used whatever the edge has
   std::uint32_t makes = 0;
-  std::uint32_t pass_uses = 0;     ///< of each pass that runs to the end; 0: none does
+  std::uint32_t pass_uses = 0; ///< of each pass that runs to the end; 0: none does
   std::uint32_t pass_makes = 0;
-  std::uint32_t leave = 0;         ///< places that the repeat leaves for what follows it (part of `uses`)
-  bool starts = false;             ///< opens a new edge (a ring, a chain)
+  std::uint32_t leave = 0; ///< places that the repeat leaves for what follows it (part of `uses`)
+  bool starts = false;     ///< opens a new edge (a ring, a chain)
   bool operator==(const Effect&) const = default;
 };
 
@@ -97,41 +97,42 @@ enum class RoundKind : std::uint8_t { round, row, chain };
 /// One line of instruction, which may stand for several rounds alike.
 struct RoundText {
   std::uint32_t part = 0;
-  int from = 0;                 ///< number of the first round it gives
-  int to = 0;                   ///< and of the last
-  int again = 0;                ///< how many rounds of this number stood in the part before (41b: 1)
+  int from = 0;  ///< number of the first round it gives
+  int to = 0;    ///< and of the last
+  int again = 0; ///< how many rounds of this number stood in the part before (41b: 1)
   RoundKind kind = RoundKind::round;
-  std::string label;            ///< as typed: "Rnd 3", "R6-10"
+  std::string label; ///< as typed: "Rnd 3", "R6-10"
   Span label_span;
-  Span span;                    ///< label and work
-  NodeId body = no_node;        ///< no_node: not read
-  std::vector<Stated> stated;   ///< usually none or one
-  Effect effect;                ///< what the chosen reading says; the fabric's tally proves it
-  int readings = 1;             ///< how many readings agreed with the counts
-  bool read = true;             ///< false: goes on with its stated count
-  std::string mend;             ///< the line with the one smallest change that makes its counts agree, or ""
+  Span span;                  ///< label and work
+  NodeId body = no_node;      ///< no_node: not read
+  std::vector<Stated> stated; ///< usually none or one
+  Effect effect;              ///< what the chosen reading says; the fabric's tally proves it
+  int readings = 1;           ///< how many readings agreed with the counts
+  bool read = true;           ///< false: goes on with its stated count
+  std::string mend;           ///< the line with the one smallest change that makes its counts agree, or ""
 };
 
 enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bead, note };
 
-/// Something that is placed or done between the rounds: eyes, a marker, stuffing, cutting the yarn; or a note.
+/// Something that is placed or done between the rounds: eyes, a marker, stuffing, cutting the yarn; or a
+/// note.
 struct Placing {
   What what = What::note;
   std::uint32_t part = 0;
-  int from = 0, to = 0;               ///< rounds that the text names (eyes between 11 and 12); 0: none named
-  std::uint32_t after_round = 0;      ///< how many entries of Tree::rounds stand before it
-  std::uint32_t apart = 0;            ///< whole stitches between two posts; 0: not said
-  bool gather = false;                ///< cut: the last stitches are gathered and closed
+  int from = 0, to = 0;          ///< rounds that the text names (eyes between 11 and 12); 0: none named
+  std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
+  std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
+  bool gather = false;           ///< cut: the last stitches are gathered and closed
   Span span;
-  std::string text;                   ///< as typed
+  std::string text; ///< as typed
 };
 
 /// A part: how many to make, and the first of its rounds.
 struct Part {
-  std::string name;                   ///< "" where the text has no parts
-  std::string note;                   ///< what stands behind the name: "make 2", "from the crown down"
+  std::string name; ///< "" where the text has no parts
+  std::string note; ///< what the heading or the sentence below it says: "from the crown down"
   std::uint32_t make = 1;
-  std::uint32_t first_round = 0;      ///< index into Tree::rounds; they end where the next part's begin
+  std::uint32_t first_round = 0; ///< index into Tree::rounds; they end where the next part's begin
   Span span;
 };
 
@@ -145,11 +146,11 @@ struct Header {
 /// The pattern as its author built it. Every value points back into the text.
 struct Tree {
   std::string title;
-  std::string subtitle;                   ///< a line of introduction directly below the title, or ""
+  std::string subtitle; ///< a line of introduction directly below the title, or ""
   Span title_span;
-  std::string language = "en-US";         ///< BCP 47
+  std::string language = "en-US"; ///< BCP 47
   std::vector<Header> headers;
-  std::vector<stitch::StitchKind> kinds;  ///< the standard kinds, then those made on the way and her own
+  std::vector<stitch::StitchKind> kinds; ///< the standard kinds, then those made on the way and her own
   std::vector<Part> parts;
   std::vector<RoundText> rounds;
   std::vector<Placing> placings;

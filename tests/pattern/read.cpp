@@ -188,7 +188,27 @@ TEST_CASE("a line that only makes a ring belongs to the first round below it, an
     return tree.placings.empty() ? std::string() : tree.placings.front().text;
   };
   CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc (6)\n").empty());
-  CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc in MR (6)\n") == "Make a magic ring");
+  CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc in MR (6)\n") == "Make a magic ring.");
+}
+
+TEST_CASE("a short sentence directly below a part's heading is the part's note") {
+  const auto note = [](std::string_view heading, std::string_view below) {
+    return read_text("Acorn\n\n" + std::string(heading) + "\n" + std::string(below) +
+                     "\nRnd 1: 6 sc in MR (6)\n")
+        .tree.parts.back()
+        .note;
+  };
+  CHECK(note("CAP (make 2)", "In moss, from the top down.\n") == "In moss, from the top down");
+  CHECK(note("CAP (make 2, in walnut)", "In moss, from the top down.\n") == "in walnut");
+  CHECK(note("CAP (make 2)", "\nIn moss, from the top down.\n").empty());
+  CHECK(note("CAP", "In moss and a little walnut, worked in a spiral from the top down.\n").empty());
+  CHECK(note("CAP", "Stuff it firmly.\n").empty());
+}
+
+TEST_CASE("a sentence that is the part's note is a note between its rounds as well") {
+  const Tree tree = read_text("Acorn\n\nCAP\nIn moss, from the top down.\n\nRnd 1: 6 sc in MR (6)\n").tree;
+  REQUIRE(tree.placings.size() == 1);
+  CHECK(tree.placings.front().what == What::note);
 }
 
 TEST_CASE("a note says in which terms the words are read, unless the pattern does") {
