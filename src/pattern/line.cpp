@@ -184,9 +184,11 @@ private:
   bool may_name_part(std::size_t at, std::size_t title) const {
     const Typed& typed = typed_[at];
     if (is_marked(typed)) return true;
-    if (!looks_like_heading(text(typed)) || places_something(reader_, typed.span)) return false;
-    const bool below_title = title != none && at == title + 1;
+    if (!looks_like_heading(text(typed))) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
+    if (places_something(reader_, typed.span) && (blanks > 0 || !names_a_thing(reader_, typed.span)))
+      return false;
+    const bool below_title = title != none && at == title + 1;
     if (below_title && static_cast<std::size_t>(blanks) + 1 > words_of_name_below_title) return false;
     const auto header = read_header(text(typed), typed.span);
     return !header || (header->value.empty() && !opens_list(at));

@@ -100,6 +100,13 @@ bool places_something(const Reader& reader, Span span) {
   return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.what != What::note; });
 }
 
+bool names_a_thing(const Reader& reader, Span span) {
+  const auto placings = read_placings(reader.source.at(span), span, reader.vocabulary);
+  return std::all_of(placings.begin(), placings.end(), [](const Placing& p) {
+    return p.what == What::eye || p.what == What::bead || p.what == What::marker;
+  });
+}
+
 Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
   Way way;
   way.label = label;

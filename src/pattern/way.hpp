@@ -42,6 +42,10 @@ bool names_stitches(const Reader& reader, Span span);
 /// Whether a line places something: eyes, a marker, stuffing.
 bool places_something(const Reader& reader, Span span);
 
+/// Whether it speaks of eyes, beads or markers only: alone on a line, `NOSE` or `BUTTON` is the name of a
+/// part.
+bool names_a_thing(const Reader& reader, Span span);
+
 /// The count at the end of a line's work, found by its form alone: `(18)`, `[18]`, `= 18`.
 std::optional<std::uint32_t> count_at_end(std::string_view work);
 

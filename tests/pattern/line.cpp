@@ -1,4 +1,5 @@
 #include "pattern/line.hpp"
+#include "pattern/read.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -60,12 +61,12 @@ TEST_CASE("a whole pattern is sorted into title, headers, parts, rounds and sent
                "\n"
                "Nut (make 2)\n"
                "Rnd 1: 6 sc in MR (6)\n"
-               "Stuff firmly.\n") ==
-        Lines{"title Acorn", "subtitle A small one for the pocket of a gnome.",
-              "header Yarn = brown and green", "header Hook = 2.5 mm", "part Cap x1",
-              "round Rnd 1: 6 sc in MR (6)", "round Rnd 2: inc x 6 (12)",
-              "sentence Fasten off, leaving a long tail.", "part Nut x2",
-              "round Rnd 1: 6 sc in MR (6)", "sentence Stuff firmly."});
+               "Stuff firmly.\n") == Lines{"title Acorn", "subtitle A small one for the pocket of a gnome.",
+                                           "header Yarn = brown and green", "header Hook = 2.5 mm",
+                                           "part Cap x1", "round Rnd 1: 6 sc in MR (6)",
+                                           "round Rnd 2: inc x 6 (12)",
+                                           "sentence Fasten off, leaving a long tail.", "part Nut x2",
+                                           "round Rnd 1: 6 sc in MR (6)", "sentence Stuff firmly."});
 }
 
 TEST_CASE("the ways to name a part and say how many are read") {
@@ -165,4 +166,14 @@ TEST_CASE("the count at the end of a line is found by its form alone") {
   CHECK(count_at_end("flurb 6 = 18") == 18U);
   CHECK(count_at_end("flurb 6") == std::nullopt);
   CHECK(count_at_end("flurb (see below)") == std::nullopt);
+}
+
+TEST_CASE("a thing alone on the line above a part's first round is the part's name") {
+  for (const std::string name : {"NOSE", "Button", "BELL", "EYES", "Marker"}) {
+    const Source source("Vole\n\nBODY\nRnd 1: 6 sc in MR (6)\nFasten off.\n\n" + name +
+                        "\nRnd 1: 5 sc in MR (5)\n");
+    const Tree tree = read(source, *words::find_vocabulary("en-US")).tree;
+    REQUIRE(tree.parts.size() == 2);
+    CHECK(tree.parts[1].name == name);
+  }
 }
