@@ -111,8 +111,10 @@ Group lines_of(const Drawing& drawing) {
   return lines;
 }
 
-/// The middle of a neck: its name in the serif of part names, its note below.
+/// The middle of a neck: its name in the serif of part names, its note below. Where the yarn is cut on the
+/// inside, the mark of that stands there instead.
 void write_centre(const Drawing& drawing, Group& centre) {
+  if (drawing.figure.form == Form::disc_inward && shows_cut(drawing.copy, drawing.number)) return;
   const auto& runs = drawing.figure.centre_text;
   double y = runs.size() > 1 ? 0.1 : -0.3;
   for (std::size_t i = 0; i < runs.size(); ++i) {

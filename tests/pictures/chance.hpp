@@ -17,7 +17,7 @@ public:
     all += "Rnd 1: " + std::to_string(open_) + " sc in magic ring (" + std::to_string(open_) + ")\n";
     const int rounds = 4 + below(12);
     for (number_ = 2; number_ <= rounds; ++number_) all += round(number_ < rounds / 2 ? 1 : below(3) - 1);
-    return all + (open_ < 10 ? "Fasten off, gather the last stitches and close.\n" : "Fasten off.\n");
+    return all + (below(2) == 0 ? "Fasten off, gather the last stitches and close.\n" : "Fasten off.\n");
   }
 
 private:
