@@ -8,7 +8,7 @@ endfunction()
 
 file(REMOVE_RECURSE ${WORK})
 must(${CMAKE_COMMAND} --install ${BUILD} --prefix ${WORK}/prefix)
-must(${CMAKE_COMMAND} -S ${SOURCE} -B ${WORK}/build -DCMAKE_PREFIX_PATH=${WORK}/prefix "-DCMAKE_CXX_FLAGS=${FLAGS}"
+must(${CMAKE_COMMAND} -G "${GENERATOR}" -S ${SOURCE} -B ${WORK}/build -DCMAKE_PREFIX_PATH=${WORK}/prefix "-DCMAKE_CXX_FLAGS=${FLAGS}"
   -DCMAKE_CXX_STANDARD=20)
 must(${CMAKE_COMMAND} --build ${WORK}/build)
 execute_process(COMMAND ${WORK}/build/uses_whorl ${PATTERN} OUTPUT_FILE ${WORK}/chart.svg RESULT_VARIABLE status)
