@@ -1,5 +1,6 @@
 #include "drawing/mark_file.hpp"
 
+#include "drawing/literal.hpp"
 #include "drawing/number.hpp"
 
 #include <pugixml.hpp>
@@ -304,15 +305,6 @@ private:
 };
 
 void append_value(std::string& out, double value) { append_decimal(out, std::llround(value * 1e6), 6); }
-
-void append_quoted(std::string& out, std::string_view text) {
-  out += '"';
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
-  }
-  out += '"';
-}
 
 void append_point(std::string& out, Point point) {
   out += '{';

@@ -1,5 +1,7 @@
 #include "drawing/wording_file.hpp"
 
+#include "drawing/literal.hpp"
+
 #include <pugixml.hpp>
 
 #include <cstdlib>
@@ -22,15 +24,6 @@ std::string trimmed(std::string_view text) {
   }
   if (!out.empty() && out.back() == ' ') out.pop_back();
   return out;
-}
-
-void append_quoted(std::string& out, std::string_view text) {
-  out += '"';
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
-  }
-  out += '"';
 }
 
 void append_wording(std::string& out, const WordingReading& reading) {

@@ -1,3 +1,4 @@
+#include "drawing/literal.hpp"
 #include "drawing/mark_file.hpp"
 #include "drawing/wording_file.hpp"
 #include "words/vocabulary_file.hpp"
@@ -15,12 +16,9 @@ namespace whorl::words {
 namespace {
 
 std::string quoted(std::string_view text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
-  }
-  return out + "\"";
+  std::string out;
+  drawing::append_quoted(out, text);
+  return out;
 }
 
 void write_concepts(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
