@@ -46,6 +46,7 @@ std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std
     if (stated.kind < fabric.kinds.size())
       return " has " + std::to_string(count) + " " + fabric.kinds[stated.kind].name;
     break;
+  case Unit::group:
   case Unit::any:
   case Unit::stitches:
     break;

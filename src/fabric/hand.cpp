@@ -139,6 +139,11 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
     return turn();
   case pattern::Act::start_here:
     return start_here();
+  case pattern::Act::other_side:
+  case pattern::Act::free_loops:
+  case pattern::Act::skipped:
+  case pattern::Act::part_edge:
+    return stop(node, "unread", "this edge cannot be opened yet");
   }
   return true;
 }

@@ -1,5 +1,7 @@
 #include "fabric/need.hpp"
 
+#include "pattern/effect.hpp"
+
 #include <algorithm>
 
 namespace whorl::fabric {
@@ -128,10 +130,14 @@ private:
     case pattern::Act::join:
     case pattern::Act::turn:
     case pattern::Act::start_here:
+    case pattern::Act::other_side:
+    case pattern::Act::free_loops:
+    case pattern::Act::skipped:
+    case pattern::Act::part_edge:
       break;
     }
     Need need;
-    need.starts = work.act == pattern::Act::ring;
+    need.starts = pattern::opens_edge(work.act);
     need.joins = work.act == pattern::Act::join;
     need.stitches = need.joins ? 1 : 0;
     return need;

@@ -78,6 +78,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
       return sum_of(fabric, round,
                     [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind].name); });
     break;
+  case Unit::group:
   case Unit::any:
   case Unit::stitches:
     break;

@@ -74,18 +74,25 @@ bool slips(const Work& work, const stitch::StitchKind& kind) {
   return work.act == Act::stitch && kind.name == "sl st" && !work.to_end;
 }
 
+bool opens_edge(Act act) {
+  return act == Act::ring || act == Act::other_side || act == Act::free_loops || act == Act::skipped ||
+         act == Act::part_edge;
+}
+
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind) {
   Effect effect;
-  if (work.act == Act::ring) effect.starts = true;
+  if (opens_edge(work.act)) effect.starts = true;
   if (work.act == Act::skip) effect.uses = work.times;
   if (work.act == Act::skip && work.to_end) return to_end(effect, work.leave);
   if (work.act != Act::stitch) return effect;
+  if (work.counts && kind.takes == 0) return {.uses = 1, .makes = 1};
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const bool uses_none = effect.starts || work.where == Where::same;
-  const auto takes = static_cast<std::uint32_t>(kind.takes);
+  const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
   effect.uses = uses_none ? 0 : multiply(takes, work.times);
   const std::uint32_t tops = takes == 0 ? 0 : static_cast<std::uint32_t>(kind.makes);
   effect.makes = multiply(multiply(tops, work.in_one), work.times);
+  if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
   return work.to_end ? to_end(effect, work.leave) : effect;
 }
 

@@ -9,6 +9,9 @@ namespace whorl::pattern {
 /// What a body does to the edge; `kinds` holds every kind that its nodes name.
 Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds);
 
+/// Whether an act opens places that the round before does not have.
+bool opens_edge(Act act);
+
 /// What one piece of work does.
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind);
 

@@ -22,10 +22,10 @@ struct Remark {
 /// Something to tell the designer. Messages speak of rounds, stitches and loops.
 struct Finding {
   Severity severity = Severity::error;
-  std::string code;          ///< one word for programs: "count", "unread", "left-over"
-  words::Span span;          ///< what it is about; empty: the whole text
-  std::string message;       ///< what was being read, what is known, where it does not agree
-  std::string mend;          ///< the smallest change that would mend it, where exactly one exists
+  std::string code;    ///< one word for programs: "count", "unread", "left-over"
+  words::Span span;    ///< what it is about; empty: the whole text
+  std::string message; ///< what was being read, what is known, where it does not agree
+  std::string mend;    ///< the smallest change that would mend it, where exactly one exists
   std::vector<Remark> remarks;
   bool operator==(const Finding&) const = default;
 };

@@ -5,8 +5,8 @@
 
 namespace whorl::pattern {
 
-/// Reads a pattern: lines, labels, readings, choice over each part, tree. Never fails; limits (limits.hpp) have
-/// findings of their own.
+/// Reads a pattern: lines, labels, readings, choice over each part, tree. Never fails; limits (limits.hpp)
+/// have findings of their own.
 Read read(const Source& source, const words::Vocabulary& vocabulary);
 
 } // namespace whorl::pattern

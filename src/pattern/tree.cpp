@@ -14,13 +14,20 @@ const char* name(NodeKind kind) {
 }
 
 const char* name(Act act) {
-  constexpr std::array names{"stitch", "skip", "ring", "join", "turn", "start here"};
+  constexpr std::array names{"stitch",     "skip",       "ring",       "join",    "turn",
+                             "start here", "other side", "free loops", "skipped", "edge of a part"};
   return names[static_cast<std::size_t>(act)];
 }
 
 const char* name(Where where) {
   constexpr std::array names{"next", "same", "ring", "chain", "last", "space"};
   return names[static_cast<std::size_t>(where)];
+}
+
+const char* name(Into into) {
+  constexpr std::array names{"", " round the front post", " round the back post", " below",
+                             " through both layers"};
+  return names[static_cast<std::size_t>(into)];
 }
 
 const char* name(What what) {
@@ -61,16 +68,24 @@ std::string place(const Work& work) {
 std::string show_work(const Tree& tree, const Work& work) {
   std::string text = work.act == Act::stitch ? kind_name(tree, work.kind) : name(work.act);
   if (work.in_one > 1) text += " (" + number(work.in_one) + " in one)";
-  text += place(work) + loops(work.loops);
+  text += place(work) + loops(work.loops) + name(work.into);
+  if (work.into == Into::below) text += " " + number(work.down);
+  if (work.counts) text += " counted";
   if (work.yarn != 0) text += " yarn " + number(work.yarn);
   return text + how_often(work);
+}
+
+/// The round whose loops, stitches or edge are opened.
+std::string show_owner(const Node& node) {
+  if (node.work.act < Act::free_loops) return {};
+  return " of entry " + number(node.round) + (node.number == 0 ? "" : " round " + number(node.number));
 }
 
 std::string show_node(const Tree& tree, const Node& node) {
   std::string text = name(node.kind);
   switch (node.kind) {
   case NodeKind::work:
-    return show_work(tree, node.work);
+    return show_work(tree, node.work) + show_owner(node);
   case NodeKind::repeat:
     return text + how_often(node.work);
   case NodeKind::loops:
@@ -78,9 +93,10 @@ std::string show_node(const Tree& tree, const Node& node) {
   case NodeKind::yarn:
     return text + " " + number(node.work.yarn);
   case NodeKind::group:
+    if (node.name != 0) text += " " + tree.group_names[node.name - 1U];
     return text + place(node.work) + how_often(node.work);
   case NodeKind::reference:
-    return text + " to " + number(node.round);
+    return text + " to " + number(node.round) + (node.number == 0 ? "" : " round " + number(node.number));
   case NodeKind::sequence:
   case NodeKind::unread:
     break;

@@ -23,6 +23,10 @@ enum class Act : std::uint8_t {
   join,       ///< a slip stitch into the first stitch of the round
   turn,       ///< reads the edge backwards
   start_here, ///< the round begins here from now on
+  other_side, ///< goes on along the other side of the starting chain
+  free_loops, ///< opens the loops (`Work::loops`) that round `Node::round` left free
+  skipped,    ///< opens the stitches that round `Node::round` left unworked
+  part_edge,  ///< opens the last round of another part (`Node::round`) in front of what is open: legs joined
 };
 
 /// Where a piece of work goes.
@@ -35,12 +39,25 @@ enum class Where : std::uint8_t {
   space, ///< the next chain space
 };
 
+/// How a stitch goes into the place that its turn of the edge brings.
+enum class Into : std::uint8_t {
+  loops,       ///< under the loops of its top
+  front_post,  ///< round its post, from the front
+  back_post,   ///< round its post, from the back
+  below,       ///< into the stitch `Work::down` rounds below it (a spike)
+  both_layers, ///< through it and the place that lies on it, the edge being folded flat: takes two
+};
+
 /// One piece of work: "6 inc" is sc, two in one place, six times. Repeats use `times`, `to_end` and `leave`.
 struct Work {
   Act act = Act::stitch;
   Where where = Where::next;
+  Into into = Into::loops;
+  std::uint8_t down = 1;    ///< Into::below: how many rounds
+  bool counts = false;      ///< a starting chain, or the chains skipped at the hook, that stand for a stitch:
+                            ///< they take a place (the chain) and count as one
   std::uint8_t loops = 0;   ///< set of stitch::Loop; 0: as what surrounds it says, else both
-  std::uint8_t yarn = 0;    ///< 0: as what surrounds it says
+  std::uint8_t yarn = 0;    ///< number in Tree::yarns, from 1; 0: as what surrounds it says
   stitch::KindId kind = 0;  ///< in Tree::kinds
   std::uint16_t in_one = 1; ///< how many are worked into each place
   std::uint16_t nth = 0;    ///< Where::chain: which chain from the hook
@@ -67,11 +84,21 @@ struct Node {
   Work work;
   NodeId child = no_node;
   NodeId next = no_node;
-  std::uint32_t round = 0; ///< reference: index into Tree::rounds
+  std::uint32_t round = 0; ///< reference, free_loops, skipped, part_edge: index into Tree::rounds
+  std::uint16_t number =
+      0; ///< … the number of the round that is meant, where the entry gives several; else 0
+  std::uint16_t name = 0; ///< number in Tree::group_names, from 1, of a group that is counted as one thing
   Span span;
 };
 
-enum class Unit : std::uint8_t { any, stitches, kind, spaces, chains };
+enum class Unit : std::uint8_t {
+  any,
+  stitches,
+  kind,
+  spaces,
+  chains,
+  group, ///< `Stated::kind` is a number in Tree::group_names
+};
 
 /// A count that the text states, and of what.
 struct Stated {
@@ -123,6 +150,7 @@ struct Placing {
   std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
   std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
   bool gather = false;           ///< cut: the last stitches are gathered and closed
+  std::uint8_t yarn = 0;         ///< change: to this yarn, a number in Tree::yarns; 0: not said
   Span span;
   std::string text; ///< as typed
 };
@@ -151,6 +179,8 @@ struct Tree {
   std::string language = "en-US"; ///< BCP 47
   std::vector<Header> headers;
   std::vector<stitch::StitchKind> kinds; ///< the standard kinds, then those made on the way and her own
+  std::vector<std::string> yarns;        ///< names of the yarns as she calls them; the first is number 1
+  std::vector<std::string> group_names;  ///< "shell", "V-stitch"; the first is number 1
   std::vector<Part> parts;
   std::vector<RoundText> rounds;
   std::vector<Placing> placings;
