@@ -1,0 +1,85 @@
+#include "corpus.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace typed {
+namespace {
+
+constexpr const char* title_mark = "=== ";
+constexpr const char* figures_mark = ">>>";
+
+Meant meant_in(const std::string& line) {
+  Meant meant;
+  std::istringstream in(line.substr(0, line.find('{')));
+  std::string range, uses, makes;
+  in >> range >> uses >> makes;
+  const std::size_t dash = range.find('-', 1);
+  meant.from = std::stoi(range.substr(0, dash));
+  meant.to = dash == std::string::npos ? meant.from : std::stoi(range.substr(dash + 1));
+  if (uses != "-") meant.uses = std::stoll(uses);
+  if (makes != "-") meant.makes = std::stoll(makes);
+  return meant;
+}
+
+/// "{bo 6, sl st 3}".
+std::vector<Some> some_in(const std::string& line) {
+  std::vector<Some> all;
+  const std::size_t open = line.find('{');
+  if (open == std::string::npos) return all;
+  std::istringstream in(line.substr(open + 1, line.find('}') - open - 1));
+  for (std::string item; std::getline(in, item, ',');) {
+    const std::size_t blank = item.rfind(' ');
+    const std::size_t first = item.find_first_not_of(' ');
+    all.push_back(
+        {item.substr(first, blank - first), static_cast<std::uint32_t>(std::stoul(item.substr(blank)))});
+  }
+  return all;
+}
+
+void add_figures(Case& one, const std::string& line) {
+  if (line.find_first_not_of(" \r\t") == std::string::npos) return;
+  one.meant.push_back(meant_in(line));
+  one.meant.back().some = some_in(line);
+}
+
+std::vector<Case> read_file(const std::filesystem::path& path) {
+  std::vector<Case> cases;
+  std::ifstream file(path);
+  bool figures = false;
+  for (std::string line; std::getline(file, line);) {
+    if (line.rfind(title_mark, 0) == 0) {
+      cases.push_back({path.filename().string(), line.substr(4), {}, {}});
+      figures = false;
+    } else if (cases.empty()) {
+      continue;
+    } else if (line.rfind(figures_mark, 0) == 0) {
+      figures = true;
+    } else if (figures) {
+      add_figures(cases.back(), line);
+    } else {
+      cases.back().pattern += line + "\n";
+    }
+  }
+  return cases;
+}
+
+} // namespace
+
+std::vector<Case> read_half(const std::string& half) {
+  std::vector<std::filesystem::path> files;
+  for (const auto& entry :
+       std::filesystem::directory_iterator(std::string(WHORL_TESTS_DIR) + "/typed/" + half))
+    files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  std::vector<Case> all;
+  for (const auto& path : files) {
+    std::vector<Case> cases = read_file(path);
+    all.insert(all.end(), cases.begin(), cases.end());
+  }
+  return all;
+}
+
+} // namespace typed

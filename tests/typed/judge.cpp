@@ -1,0 +1,146 @@
+#include "corpus.hpp"
+
+#include "fabric/check.hpp"
+#include "fabric/work.hpp"
+#include "pattern/read.hpp"
+#include "pattern/report.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace typed {
+namespace {
+
+using namespace whorl;
+using fabric::Fabric;
+using fabric::Round;
+using fabric::StitchId;
+
+bool begins_with(const std::string& text, const std::string& head) {
+  return text.compare(0, head.size(), head) == 0;
+}
+
+bool all_in(const Fabric& fabric, StitchId stitch, std::uint8_t loops) {
+  const fabric::Legs legs = legs_of(fabric, stitch);
+  return legs.size() > 0 && std::all_of(legs.begin(), legs.end(), [&](const fabric::Leg& leg) {
+           return leg.into.what == fabric::On::top && leg.into.loops == loops;
+         });
+}
+
+/// Places that more than one stitch of the round goes into.
+std::uint32_t increases(const Fabric& fabric, const Round& round) {
+  std::map<std::uint64_t, int> into;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    for (const fabric::Leg& leg : legs_of(fabric, id))
+      if (leg.into.what == fabric::On::top && !(fabric.stitches[id].flags & fabric::joins))
+        ++into[leg.into.of];
+  return static_cast<std::uint32_t>(
+      std::count_if(into.begin(), into.end(), [](const auto& place) { return place.second > 1; }));
+}
+
+bool is_named(const std::string& kind, const std::string& what) {
+  if (what == "bo") return begins_with(kind, "bo") || begins_with(kind, "bobble");
+  if (what == "pc") return begins_with(kind, "pc") || begins_with(kind, "popcorn");
+  if (what == "puff") return begins_with(kind, "puff");
+  return kind == what;
+}
+
+bool answers_to(const Fabric& fabric, StitchId id, const std::string& what) {
+  const fabric::Stitch& stitch = fabric.stitches[id];
+  const stitch::StitchKind& kind = fabric.kinds[stitch.kind];
+  if (what == "back") return all_in(fabric, id, stitch::back) && !(stitch.flags & fabric::joins);
+  if (what == "front") return all_in(fabric, id, stitch::front) && !(stitch.flags & fabric::joins);
+  if (what == "dec") return kind.takes > 1;
+  return is_named(kind.name, what) && !(stitch.flags & (fabric::joins | fabric::starts_chain));
+}
+
+std::uint32_t count_of(const Fabric& fabric, const Round& round, const std::string& what) {
+  if (what == "inc") return increases(fabric, round);
+  std::uint32_t count = 0;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    count += answers_to(fabric, id, what) ? 1U : 0U;
+  return count;
+}
+
+std::string figures(std::int64_t uses, std::int64_t makes) {
+  return std::to_string(uses) + " to " + std::to_string(makes);
+}
+
+/// What is not as meant about a round; "" if all is.
+std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& meant) {
+  const std::int64_t uses = meant.uses < 0 ? round.uses : meant.uses;
+  const std::int64_t makes = meant.makes < 0 ? round.counted : meant.makes;
+  std::string trouble;
+  if (!round.worked) trouble = "not worked";
+  if (uses != round.uses || (makes != round.counted && makes != round.makes))
+    trouble = figures(round.uses, round.counted) + " instead of " + figures(uses, makes);
+  for (const Some& some : meant.some) {
+    const std::uint32_t count = count_of(fabric, round, some.what);
+    if (count != some.count)
+      trouble += " " + std::to_string(count) + " " + some.what + " instead of " + std::to_string(some.count);
+  }
+  return trouble;
+}
+
+/// The rounds as worked, without starting chains.
+std::vector<const Round*> rounds_of(const Fabric& fabric) {
+  std::vector<const Round*> rounds;
+  for (const Round& round : fabric.rounds)
+    if (round.number > 0) rounds.push_back(&round);
+  return rounds;
+}
+
+/// Index of the next round of this number; `rounds.size()` if there is none.
+std::size_t find(const std::vector<const Round*>& rounds, std::size_t from, int number) {
+  while (from < rounds.size() && rounds[from]->number != number) ++from;
+  return from;
+}
+
+void compare(const Fabric& fabric, const std::vector<Meant>& meant, Verdict& verdict) {
+  const std::vector<const Round*> rounds = rounds_of(fabric);
+  std::size_t at = 0;
+  for (const Meant& one : meant) {
+    ++verdict.rounds;
+    const std::string name =
+        std::to_string(one.from) + (one.to > one.from ? "-" + std::to_string(one.to) : "") + ": ";
+    const std::size_t first = find(rounds, at, one.from);
+    const std::size_t last = find(rounds, first, one.to);
+    if (last == rounds.size()) {
+      verdict.troubles.push_back(name + "is missing");
+      continue;
+    }
+    verdict.rounds += static_cast<int>(first - at); // read although nobody meant them
+    if (first > at) verdict.troubles.push_back(std::to_string(first - at) + " more rounds before " + name);
+    at = last + 1;
+    const std::string trouble = trouble_with(fabric, *rounds[last], one);
+    if (trouble.empty()) ++verdict.right;
+    if (!trouble.empty()) verdict.troubles.push_back(name + trouble);
+  }
+  verdict.rounds += static_cast<int>(rounds.size() - at);
+  if (at < rounds.size())
+    verdict.troubles.push_back(std::to_string(rounds.size() - at) + " more rounds at the end");
+}
+
+void tell(const std::vector<pattern::Finding>& findings, const pattern::Source& source, Verdict& verdict) {
+  for (const pattern::Finding& finding : findings) {
+    if (finding.severity == pattern::Severity::note) continue;
+    ++verdict.alarms;
+    verdict.troubles.push_back(show(finding, source, "pattern"));
+  }
+}
+
+} // namespace
+
+Verdict judge(const Case& one) {
+  const pattern::Source source(one.pattern);
+  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
+  const fabric::Worked worked = fabric::work(read.tree);
+  Verdict verdict;
+  compare(worked.fabric, one.meant, verdict);
+  tell(read.findings, source, verdict);
+  tell(worked.findings, source, verdict);
+  tell(fabric::check(read.tree, worked.fabric), source, verdict);
+  return verdict;
+}
+
+} // namespace typed
