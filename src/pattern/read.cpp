@@ -4,10 +4,9 @@
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
-#include "words/lattice.hpp"
+#include "pattern/telling.hpp"
 
 #include <algorithm>
-#include <map>
 
 namespace whorl::pattern {
 
@@ -20,20 +19,6 @@ struct PartLines {
   std::vector<Ways> rounds;       ///< the ways of the rounds among them
   std::vector<Settled> settled;
 };
-
-std::string number(std::int64_t value) { return std::to_string(value); }
-
-std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
-
-Finding finding(Severity severity, const char* code, Span span, std::string message, std::string mend = {}) {
-  Finding result;
-  result.severity = severity;
-  result.code = code;
-  result.span = span;
-  result.message = std::move(message);
-  result.mend = std::move(mend);
-  return result;
-}
 
 /// What crocheters call the terms of a language: en-US has US terms, en-GB UK terms.
 std::string terms_of(std::string_view language) {
@@ -90,65 +75,34 @@ class PatternReader {
 public:
   PatternReader(const Source& source, const words::Vocabulary& vocabulary)
       : source_(source), vocabulary_(vocabulary),
-        kinds_(stitch::standard_kinds()), reader_{source_, vocabulary_, kinds_} {}
+        kinds_(stitch::standard_kinds()), reader_{source_, vocabulary_, kinds_}, telling_(reader_) {}
 
   Read read() {
     result_.tree.language = vocabulary_.language;
     result_.tree.kinds = kinds_;
-    find_bad_bytes();
+    telling_.tell_bad_bytes();
     const Cut cut = pattern::cut(reader_);
-    find_long_lines(cut);
+    telling_.tell_long_lines(cut);
     take_front(cut);
     std::vector<PartLines> parts = parts_of(cut);
     choose(parts);
     for (const PartLines& part : parts) add_part(part);
     find_nothing_to_read();
     note_language();
-    tell_uncounted();
+    result_.findings = telling_.take();
     return std::move(result_);
   }
 
 private:
-  /// Many findings of one code are counted and not told one by one.
-  void add(Finding found) {
-    const int count = ++count_of_code_[found.code];
-    if (count <= limit::findings) result_.findings.push_back(std::move(found));
-  }
-
-  void tell_uncounted() {
-    for (const auto& [code, count] : count_of_code_) {
-      if (count <= limit::findings) continue;
-      const auto same = std::find_if(result_.findings.rbegin(), result_.findings.rend(),
-                                     [wanted = code](const Finding& f) { return f.code == wanted; });
-      Finding more = finding(same->severity, same->code.c_str(), same->span,
-                             "and " + number(count - limit::findings) + " more places like this one");
-      result_.findings.push_back(std::move(more));
-    }
-  }
-
   // The text
-
-  void find_bad_bytes() {
-    for (const Span bad : source_.bad_bytes())
-      add(finding(Severity::error, "bytes", bad,
-                  bad.length() == 1 ? "this byte is no text (UTF-8); it is read as a blank"
-                                    : "these bytes are no text (UTF-8); they are read as blanks"));
-  }
-
-  void find_long_lines(const Cut& cut) {
-    for (const Span line : cut.too_long)
-      add(finding(Severity::error, "limit", {line.begin, line.begin + 1},
-                  "this line has " + number(line.length()) + " bytes; a line of more than " +
-                      number(limit::line_bytes) + " is not read"));
-  }
 
   void find_nothing_to_read() {
     if (!result_.tree.rounds.empty()) return;
     const bool blank = source_.text().find_first_not_of(" \t\r\n") == std::string_view::npos;
-    add(finding(Severity::error, blank ? "empty" : "no-round", {},
-                blank
-                    ? "there is nothing in this text"
-                    : "there is no round in this text; a round begins like `Rnd 1: 6 sc in magic ring (6)`"));
+    telling_.add(finding(
+        Severity::error, blank ? "empty" : "no-round", {},
+        blank ? "there is nothing in this text"
+              : "there is no round in this text; a round begins like `Rnd 1: 6 sc in magic ring (6)`"));
   }
 
   void note_language() {
@@ -157,12 +111,13 @@ private:
     const std::string terms = terms_of(vocabulary_.language);
     const std::string_view said = value_of(headers, "terms");
     if (!said.empty() && speaks_of_other_terms(said, terms)) {
-      add(finding(Severity::warning, "terms", headers.empty() ? Span{} : span_of_header("terms"),
+      telling_.add(
+          finding(Severity::warning, "terms", headers.empty() ? Span{} : span_of_header("terms"),
                   "the pattern says " + quoted(said) + ", and its words are read in " + terms + " terms"));
     } else if (said.empty() && value_of(headers, "language").empty()) {
-      add(finding(Severity::note, "language", {},
-                  "the words are read in " + terms + " terms; a line `Terms: " + terms +
-                      "` in the pattern says so"));
+      telling_.add(finding(Severity::note, "language", {},
+                           "the words are read in " + terms + " terms; a line `Terms: " + terms +
+                               "` in the pattern says so"));
     }
   }
 
@@ -262,16 +217,16 @@ private:
     Settled settled = part_lines.settled[round];
     const Way& way = ways[settled.way];
     const bool unread = settled.reading == not_read;
-    if (!unread && is_too_much(way.readings[settled.reading])) settled.reading = not_read;
+    if (!unread && telling_.tell_too_much(way.readings[settled.reading])) settled.reading = not_read;
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     std::string& mend = result_.tree.rounds.back().mend;
     mend = mend_of(line, part_lines, round);
     if (unread) {
-      find_unread(way, mend);
+      telling_.tell_unread(way, mend);
     } else if (settled.reading != not_read) {
-      find_passed_over(way.readings[settled.reading], mend);
-      find_misspelt(line, way.readings[settled.reading]);
-      note_choice(line, ways, settled);
+      telling_.tell_passed_over(way.readings[settled.reading], mend);
+      telling_.tell_misspelt(line, way.readings[settled.reading]);
+      telling_.tell_choice(line, ways, settled);
     }
   }
 
@@ -293,139 +248,12 @@ private:
     return find_mend(reader_, way, line.span, {settled.opened, used_by(lines, round + 1)}).value_or("");
   }
 
-  /// Numbers that nobody works.
-  bool is_too_much(const Reading& reading) {
-    for (const Node& node : reading.nodes) {
-      const std::uint32_t most = std::max<std::uint32_t>(node.work.times, node.work.in_one);
-      const std::uint32_t allowed = node.work.in_one > limit::in_one ? limit::in_one : limit::times;
-      if (most <= allowed) continue;
-      add(finding(Severity::error, "limit", node.span,
-                  number(most) + " times is more than I work; at most " + number(allowed)));
-      return true;
-    }
-    return false;
-  }
-
-  void find_unread(const Way& way, const std::string& mend) {
-    const Span strange = strange_word(way);
-    if (way.work.empty())
-      add(finding(Severity::error, "unread", way.label.span, "nothing stands behind this label", mend));
-    else if (!strange.empty() && (way.stuck.span.empty() || strange.begin < way.stuck.span.begin))
-      add(finding(Severity::error, "unread", strange, "I do not know " + quoted(source_.at(strange)), mend));
-    else if (way.stuck.span.empty() && !way.readings.empty())
-      add(finding(Severity::error, "unread", way.readings.front().passed_over.front(),
-                  "I do not know what " + quoted(source_.at(way.readings.front().passed_over.front())) +
-                      " is to do here",
-                  mend));
-    else if (way.stuck.span.empty())
-      add(finding(Severity::error, "unread", way.work, "I cannot read this round", mend));
-    else
-      add(finding(Severity::error, "unread", way.stuck.span,
-                  "I cannot read " + quoted(source_.at(way.stuck.span)) + " here" +
-                      what_could_follow(way.stuck),
-                  mend));
-  }
-
-  static std::string what_could_follow(const Stuck& stuck) {
-    if (stuck.could_follow.empty()) return {};
-    std::string text =
-        stuck.after.empty() ? "; I can read: " : "; after " + quoted(stuck.after) + " I can read: ";
-    for (std::size_t i = 0; i < stuck.could_follow.size(); ++i)
-      text += (i > 0 ? ", " : "") + stuck.could_follow[i];
-    return text;
-  }
-
-  /// The first letters of a line that are no word.
-  Span strange_word(const Way& way) const {
-    const auto lattice = words::lattice(words::fold(source_.at(way.work), way.work.begin), vocabulary_);
-    std::uint32_t end = 0;
-    for (const words::Word& word : lattice.words) {
-      if (word.begin < end) continue;
-      end = word.end;
-      if (word.kind == words::WordKind::unknown) return with_glued(word.span, way.work);
-    }
-    return {};
-  }
-
-  /// Letters with what is glued to them: `5C`, `l8`.
-  Span with_glued(Span span, Span work) const {
-    const auto is_glued = [this](std::uint32_t byte) {
-      const char c = source_.text()[byte];
-      return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    };
-    while (span.begin > work.begin && is_glued(span.begin - 1)) --span.begin;
-    while (span.end < work.end && is_glued(span.end)) ++span.end;
-    return span;
-  }
-
-  /// All that a line leaves out is told at once.
-  /// A number of so many digits that nobody can have meant it.
-  bool find_too_large(const std::vector<Span>& spans) {
-    const auto is_large = [this](Span span) {
-      const std::string_view text = source_.at(span);
-      return text.size() > limit::digits && text.find_first_not_of("0123456789") == std::string_view::npos;
-    };
-    const auto found = std::find_if(spans.begin(), spans.end(), is_large);
-    if (found == spans.end()) return false;
-    add(finding(Severity::error, "limit", *found,
-                quoted(source_.at(*found)) + " is more than I can count to"));
-    return true;
-  }
-
-  void find_passed_over(const Reading& reading, const std::string& mend) {
-    const auto& spans = reading.passed_over;
-    if (spans.empty() || find_too_large(spans)) return;
-    std::string what = quoted(source_.at(spans.front()));
-    for (std::size_t i = 1; i < spans.size(); ++i)
-      what += (i + 1 == spans.size() ? " and " : ", ") + quoted(source_.at(spans[i]));
-    const bool one = spans.size() == 1;
-    add(finding(Severity::warning, "passed-over", spans.front(),
-                what + (one ? " is" : " are") + " not understood here and left out", mend));
-  }
-
-  /// A word that was passed over is told where its letters, in another order, are one of the language.
-  void find_misspelt(const Line& line, const Reading& reading) {
-    for (const Placing& note : reading.placings) {
-      if (note.span.begin < line.span.begin) continue;
-      if (note.what != What::note || note.text.find(' ') != std::string::npos) continue;
-      const std::string meant = word_of_same_letters(note.text, vocabulary_);
-      if (meant.empty()) continue;
-      std::string mended(source_.at(line.span));
-      mended.replace(note.span.begin - line.span.begin, note.span.length(), meant);
-      add(finding(Severity::warning, "word", note.span,
-                  "I do not know " + quoted(note.text) + " and read on without it", std::move(mended)));
-    }
-  }
-
-  static std::string uses_and_makes(const Effect& effect, std::int64_t open) {
-    if (effect.pass_uses > 0 && open == unknown) return "to the end of the round";
-    const Outcome result = outcome(effect, std::max<std::int64_t>(open, 0));
-    const std::int64_t used = open - result.left_over + result.past_end;
-    const std::int64_t uses = effect.starts || open == unknown ? effect.uses : used;
-    return "uses " + number(uses) + " and makes " + number(result.makes);
-  }
-
-  /// What the counts chose is said where it was not the likeliest reading, or where two would do.
-  void note_choice(const Line& line, const Ways& ways, const Settled& settled) {
-    if (!settled.other) return;
-    const bool likeliest = settled.way == 0 && settled.reading == 0;
-    if (likeliest && settled.agreeing < 2) return;
-    const Reading& chosen = ways[settled.way].readings[settled.reading];
-    const Reading& other = ways[settled.other->first].readings[settled.other->second];
-    std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
-                                    : "the counts chose how this is read: it ";
-    message += uses_and_makes(chosen.effect, settled.opened);
-    message += likeliest ? "; the other " : "; without them I should read that it ";
-    message += uses_and_makes(other.effect, settled.opened);
-    add(finding(Severity::note, "reading", line.span, std::move(message)));
-  }
-
   const Source& source_;
   const words::Vocabulary& vocabulary_;
   const std::vector<stitch::StitchKind> kinds_;
   const Reader reader_;
+  Telling telling_;
   Read result_;
-  std::map<std::string, int> count_of_code_;
   int mended_ = 0;
   int again_ = 0;
 };

@@ -1,0 +1,184 @@
+#include "pattern/telling.hpp"
+
+#include "pattern/limits.hpp"
+#include "pattern/mend.hpp"
+#include "words/lattice.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+std::string what_could_follow(const Stuck& stuck) {
+  if (stuck.could_follow.empty()) return {};
+  std::string text =
+      stuck.after.empty() ? "; I can read: " : "; after " + quoted(stuck.after) + " I can read: ";
+  for (std::size_t i = 0; i < stuck.could_follow.size(); ++i)
+    text += (i > 0 ? ", " : "") + stuck.could_follow[i];
+  return text;
+}
+
+/// Letters with what is glued to them: `5C`, `l8`.
+Span with_glued(const Source& source, Span span, Span work) {
+  const auto is_glued = [&source](std::uint32_t byte) {
+    const char c = source.text()[byte];
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+  };
+  while (span.begin > work.begin && is_glued(span.begin - 1)) --span.begin;
+  while (span.end < work.end && is_glued(span.end)) ++span.end;
+  return span;
+}
+
+/// The first letters of a line that are no word.
+Span strange_word(const Reader& reader, const Way& way) {
+  const auto lattice =
+      words::lattice(words::fold(reader.source.at(way.work), way.work.begin), reader.vocabulary);
+  std::uint32_t end = 0;
+  for (const words::Word& word : lattice.words) {
+    if (word.begin < end) continue;
+    end = word.end;
+    if (word.kind == words::WordKind::unknown) return with_glued(reader.source, word.span, way.work);
+  }
+  return {};
+}
+
+std::string uses_and_makes(const Effect& effect, std::int64_t open) {
+  if (effect.pass_uses > 0 && open == unknown) return "to the end of the round";
+  const Outcome result = outcome(effect, std::max<std::int64_t>(open, 0));
+  const std::int64_t used = open - result.left_over + result.past_end;
+  const std::int64_t uses = effect.starts || open == unknown ? effect.uses : used;
+  return "uses " + number(uses) + " and makes " + number(result.makes);
+}
+
+} // namespace
+
+std::string number(std::int64_t value) { return std::to_string(value); }
+
+std::string quoted(std::string_view text) { return "`" + std::string(text) + "`"; }
+
+Finding finding(Severity severity, const char* code, Span span, std::string message, std::string mend) {
+  Finding result;
+  result.severity = severity;
+  result.code = code;
+  result.span = span;
+  result.message = std::move(message);
+  result.mend = std::move(mend);
+  return result;
+}
+
+void Telling::add(Finding found) {
+  const int count = ++count_of_code_[found.code];
+  if (count <= limit::findings) findings_.push_back(std::move(found));
+}
+
+std::vector<Finding> Telling::take() {
+  for (const auto& [code, count] : count_of_code_) {
+    if (count <= limit::findings) continue;
+    const auto same = std::find_if(findings_.rbegin(), findings_.rend(),
+                                   [wanted = code](const Finding& f) { return f.code == wanted; });
+    Finding more = finding(same->severity, same->code.c_str(), same->span,
+                           "and " + number(count - limit::findings) + " more places like this one");
+    findings_.push_back(std::move(more));
+  }
+  return std::move(findings_);
+}
+
+void Telling::tell_bad_bytes() {
+  for (const Span bad : reader_.source.bad_bytes())
+    add(finding(Severity::error, "bytes", bad,
+                bad.length() == 1 ? "this byte is no text (UTF-8); it is read as a blank"
+                                  : "these bytes are no text (UTF-8); they are read as blanks"));
+}
+
+void Telling::tell_long_lines(const Cut& cut) {
+  for (const Span line : cut.too_long)
+    add(finding(Severity::error, "limit", {line.begin, line.begin + 1},
+                "this line has " + number(line.length()) + " bytes; a line of more than " +
+                    number(limit::line_bytes) + " is not read"));
+}
+
+bool Telling::tell_too_much(const Reading& reading) {
+  for (const Node& node : reading.nodes) {
+    const std::uint32_t most = std::max<std::uint32_t>(node.work.times, node.work.in_one);
+    const std::uint32_t allowed = node.work.in_one > limit::in_one ? limit::in_one : limit::times;
+    if (most <= allowed) continue;
+    add(finding(Severity::error, "limit", node.span,
+                number(most) + " times is more than I work; at most " + number(allowed)));
+    return true;
+  }
+  return false;
+}
+
+void Telling::tell_unread(const Way& way, const std::string& mend) {
+  const Source& source = reader_.source;
+  const Span strange = strange_word(reader_, way);
+  if (way.work.empty())
+    add(finding(Severity::error, "unread", way.label.span, "nothing stands behind this label", mend));
+  else if (!strange.empty() && (way.stuck.span.empty() || strange.begin < way.stuck.span.begin))
+    add(finding(Severity::error, "unread", strange, "I do not know " + quoted(source.at(strange)), mend));
+  else if (way.stuck.span.empty() && !way.readings.empty())
+    add(finding(Severity::error, "unread", way.readings.front().passed_over.front(),
+                "I do not know what " + quoted(source.at(way.readings.front().passed_over.front())) +
+                    " is to do here",
+                mend));
+  else if (way.stuck.span.empty())
+    add(finding(Severity::error, "unread", way.work, "I cannot read this round", mend));
+  else
+    add(finding(Severity::error, "unread", way.stuck.span,
+                "I cannot read " + quoted(source.at(way.stuck.span)) + " here" + what_could_follow(way.stuck),
+                mend));
+}
+
+/// A number of so many digits that nobody can have meant it.
+bool Telling::tell_too_large(const std::vector<Span>& spans) {
+  const auto is_large = [this](Span span) {
+    const std::string_view text = reader_.source.at(span);
+    return text.size() > limit::digits && text.find_first_not_of("0123456789") == std::string_view::npos;
+  };
+  const auto found = std::find_if(spans.begin(), spans.end(), is_large);
+  if (found == spans.end()) return false;
+  add(finding(Severity::error, "limit", *found,
+              quoted(reader_.source.at(*found)) + " is more than I can count to"));
+  return true;
+}
+
+void Telling::tell_passed_over(const Reading& reading, const std::string& mend) {
+  const auto& spans = reading.passed_over;
+  if (spans.empty() || tell_too_large(spans)) return;
+  std::string what = quoted(reader_.source.at(spans.front()));
+  for (std::size_t i = 1; i < spans.size(); ++i)
+    what += (i + 1 == spans.size() ? " and " : ", ") + quoted(reader_.source.at(spans[i]));
+  const bool one = spans.size() == 1;
+  add(finding(Severity::warning, "passed-over", spans.front(),
+              what + (one ? " is" : " are") + " not understood here and left out", mend));
+}
+
+void Telling::tell_misspelt(const Line& line, const Reading& reading) {
+  for (const Placing& note : reading.placings) {
+    if (note.span.begin < line.span.begin) continue;
+    if (note.what != What::note || note.text.find(' ') != std::string::npos) continue;
+    const std::string meant = word_of_same_letters(note.text, reader_.vocabulary);
+    if (meant.empty()) continue;
+    std::string mended(reader_.source.at(line.span));
+    mended.replace(note.span.begin - line.span.begin, note.span.length(), meant);
+    add(finding(Severity::warning, "word", note.span,
+                "I do not know " + quoted(note.text) + " and read on without it", std::move(mended)));
+  }
+}
+
+void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
+  if (!settled.other) return;
+  const bool likeliest = settled.way == 0 && settled.reading == 0;
+  if (likeliest && settled.agreeing < 2) return;
+  const Reading& chosen = ways[settled.way].readings[settled.reading];
+  const Reading& other = ways[settled.other->first].readings[settled.other->second];
+  std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
+                                  : "the counts chose how this is read: it ";
+  message += uses_and_makes(chosen.effect, settled.opened);
+  message += likeliest ? "; the other " : "; without them I should read that it ";
+  message += uses_and_makes(other.effect, settled.opened);
+  add(finding(Severity::note, "reading", line.span, std::move(message)));
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "pattern/line.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace whorl::pattern {
+
+Finding finding(Severity severity, const char* code, Span span, std::string message, std::string mend = {});
+
+std::string number(std::int64_t value);
+
+std::string quoted(std::string_view text);
+
+/// Tells the designer what was found while reading: many findings of one code are counted and not told one by
+/// one.
+class Telling {
+public:
+  explicit Telling(const Reader& reader) : reader_(reader) {}
+
+  void add(Finding found);
+
+  void tell_bad_bytes();
+  void tell_long_lines(const Cut& cut);
+
+  /// A line that no reading takes.
+  void tell_unread(const Way& way, const std::string& mend);
+
+  /// Stitches and numbers that a reading leaves out, all at once.
+  void tell_passed_over(const Reading& reading, const std::string& mend);
+
+  /// A word that was passed over is told where its letters, in another order, are one of the language.
+  void tell_misspelt(const Line& line, const Reading& reading);
+
+  /// Numbers that nobody works; whether there is one.
+  bool tell_too_much(const Reading& reading);
+
+  /// What the counts chose is said where it was not the likeliest reading, or where two would do.
+  void tell_choice(const Line& line, const Ways& ways, const Settled& settled);
+
+  /// All findings; those that were only counted are told as a number.
+  std::vector<Finding> take();
+
+private:
+  bool tell_too_large(const std::vector<Span>& spans);
+
+  const Reader& reader_;
+  std::vector<Finding> findings_;
+  std::map<std::string, int> count_of_code_;
+};
+
+} // namespace whorl::pattern
