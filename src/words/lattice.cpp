@@ -89,6 +89,10 @@ Word word_of(const PhraseEntry& entry, std::size_t begin, std::size_t end) {
   return word;
 }
 
+bool has_capitals(const Search& search, std::size_t at, Capitals letters) {
+  return letters == Capitals::either || search.line.capital[at] == (letters == Capitals::capital);
+}
+
 /// Every phrase that begins with the letters `first` and reads on in `text` from `at`; `base` is where `at`
 /// stands in the line.
 void put_phrases(Search& search, std::string_view text, std::size_t at, std::size_t base,
@@ -106,7 +110,7 @@ void put_phrases(Search& search, std::string_view text, std::size_t at, std::siz
   for (; entry != last; ++entry) {
     const int order = std::string_view(entry->phrase).substr(0, first.size()).compare(first);
     if (order > 0) break;
-    if (order < 0 || entry->write) continue;
+    if (order < 0 || entry->write || !has_capitals(search, base, entry->letters)) continue;
     const std::size_t end = end_of_phrase(text, at, entry->phrase, search.vocabulary.blanks_between_words);
     if (end == 0) continue;
     Word word = word_of(*entry, base, base + (end - at));

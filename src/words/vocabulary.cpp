@@ -67,6 +67,52 @@ void make_ready(Vocabulary& vocabulary) {
   vocabulary.row_tree = grow_row_tree(vocabulary);
 }
 
+namespace {
+
+constexpr int displaced_cost = 3; ///< a word of the language in letters that the pattern's own list took
+
+bool is_before(const PhraseEntry& a, const PhraseEntry& b) { return a.phrase < b.phrase; }
+
+/// What is left of the meanings of a phrase once the pattern's own list gives it another.
+void displace(Vocabulary& vocabulary, const PhraseEntry& own) {
+  const auto same = std::equal_range(vocabulary.phrases.begin(), vocabulary.phrases.end(), own, is_before);
+  if (own.letters == Capitals::either) {
+    vocabulary.phrases.erase(
+        std::remove_if(same.first, same.second, [](const PhraseEntry& e) { return !e.write; }), same.second);
+    return;
+  }
+  std::vector<PhraseEntry> dear(same.first, same.second);
+  dear.erase(std::remove_if(dear.begin(), dear.end(), [](const PhraseEntry& e) { return e.write; }),
+             dear.end());
+  for (PhraseEntry& entry : dear) entry.letters = own.letters, entry.cost += displaced_cost;
+  const Capitals others = own.letters == Capitals::capital ? Capitals::small : Capitals::capital;
+  for (auto entry = same.first; entry != same.second; ++entry)
+    if (!entry->write) entry->letters = others;
+  vocabulary.phrases.insert(same.second, dear.begin(), dear.end());
+}
+
+} // namespace
+
+Vocabulary with_own_words(const Vocabulary& base, const std::vector<PhraseEntry>& own,
+                          const std::vector<ConceptEntry>& concepts) {
+  Vocabulary vocabulary = base;
+  vocabulary.concepts.insert(vocabulary.concepts.end(), concepts.begin(), concepts.end());
+  for (const PhraseEntry& entry : own)
+    if (entry.cost == 0) displace(vocabulary, entry);
+  for (const PhraseEntry& entry : own)
+    vocabulary.phrases.insert(
+        std::upper_bound(vocabulary.phrases.begin(), vocabulary.phrases.end(), entry, is_before), entry);
+  vocabulary.by_byte = first_by_byte(vocabulary.phrases);
+  if (!concepts.empty()) vocabulary.by_name = sorted_by_name(vocabulary.concepts);
+  return vocabulary;
+}
+
+std::string_view written_form(const Vocabulary& vocabulary, Concept means) {
+  for (const PhraseEntry& entry : vocabulary.phrases)
+    if (entry.means == means && entry.write) return entry.phrase;
+  return vocabulary.concepts[means].name;
+}
+
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name) {
   const auto at = std::lower_bound(
       vocabulary.by_name.begin(), vocabulary.by_name.end(), name,

@@ -18,7 +18,13 @@ enum class ConceptClass : std::uint8_t { word, stitch, decrease, loops, place, s
 struct ConceptEntry {
   std::string name;
   ConceptClass sort = ConceptClass::word;
+  std::string works =
+      {}; ///< a pattern's own word for several of a kind in one place: the kind ("sc"), else ""
+  std::uint16_t in_one = 1; ///< … and how many
 };
+
+/// Whether a phrase is one only as a capital or as a small letter (`V` and `v` in a pattern's own list).
+enum class Capitals : std::uint8_t { either, capital, small };
 
 /// A phrase of a language and what it means. Phrases are stored folded.
 struct PhraseEntry {
@@ -27,6 +33,7 @@ struct PhraseEntry {
   bool write = false;         ///< the form in which it is written out; it is not looked up
   int cost = 0;
   std::uint32_t number = 0; ///< of a number word
+  Capitals letters = Capitals::either;
 };
 
 /// A row: concepts and slots in order (`?` may be missing), what it means, its cost; `write` is its form in
@@ -113,6 +120,15 @@ struct Vocabulary {
 
 /// Sorts the phrases and grows the tree of rows. Call once all words and rows are in.
 void make_ready(Vocabulary& vocabulary);
+
+/// A copy of a vocabulary, ready for looking up, with words of a pattern's own before its own: a phrase of
+/// `own` takes the place of the same phrase. `concepts` are added behind those of `base`; `own` may mean
+/// them.
+Vocabulary with_own_words(const Vocabulary& base, const std::vector<PhraseEntry>& own,
+                          const std::vector<ConceptEntry>& concepts);
+
+/// How a concept is written out: "dc" for a single crochet in UK terms; its name if no phrase is.
+std::string_view written_form(const Vocabulary& vocabulary, Concept means);
 
 /// Number of the concept of this name, or no_concept.
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name);

@@ -135,22 +135,64 @@ void read_language_row(Reader& reader, Vocabulary& vocabulary, const pugi::xml_n
     vocabulary.rows.push_back(own);
 }
 
-void read_words(Reader& reader, const pugi::xml_node& root) {
-  Vocabulary vocabulary;
-  vocabulary.language = root.attribute("language").value();
-  vocabulary.extends = root.attribute("extends").value();
-  vocabulary.blanks_between_words = root.attribute("blanks").as_bool(true);
-  vocabulary.rows = reader.rows;
-  if (vocabulary.language.empty()) reader.fault("the file does not say which language it is");
+Vocabulary* language_named(Reader& reader, std::string_view tag) {
+  for (Vocabulary& vocabulary : reader.languages)
+    if (vocabulary.language == tag) return &vocabulary;
+  return nullptr;
+}
+
+void read_entries(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& root) {
   for (const pugi::xml_node& node : root.children()) {
     const std::string_view kind = node.name();
     if (kind == "say") read_say(reader, vocabulary, node);
     if (kind == "row") read_language_row(reader, vocabulary, node);
   }
-  reader.languages.push_back(vocabulary);
 }
 
-/// The `<rows>` of all files come before the languages, whatever their order.
+/// A phrase of a dialect takes the place of the same phrase of its base, and of the written form of what it
+/// means.
+void take_over(Vocabulary& dialect, const Vocabulary& base) {
+  const std::vector<PhraseEntry> own = dialect.phrases;
+  for (const PhraseEntry& entry : base.phrases) {
+    const bool replaced = std::any_of(own.begin(), own.end(), [&entry](const PhraseEntry& mine) {
+      return mine.write == entry.write &&
+             (entry.write ? mine.means == entry.means && mine.number == entry.number
+                          : mine.phrase == entry.phrase);
+    });
+    if (!replaced) dialect.phrases.push_back(entry);
+  }
+}
+
+/// A file without `extends` adds to the language of its name, so that a language may have several files.
+void read_words(Reader& reader, const pugi::xml_node& root) {
+  const std::string_view tag = root.attribute("language").value();
+  if (tag.empty()) reader.fault("the file does not say which language it is");
+  if (language_named(reader, tag) == nullptr) {
+    Vocabulary fresh;
+    fresh.language = tag;
+    fresh.blanks_between_words = root.attribute("blanks").as_bool(true);
+    fresh.rows = reader.rows;
+    reader.languages.push_back(std::move(fresh));
+  }
+  read_entries(reader, *language_named(reader, tag), root);
+}
+
+void read_dialect(Reader& reader, const pugi::xml_node& root) {
+  Vocabulary dialect;
+  dialect.language = root.attribute("language").value();
+  dialect.extends = root.attribute("extends").value();
+  const Vocabulary* base = language_named(reader, dialect.extends);
+  if (base == nullptr)
+    return reader.fault("no file has the language \"" + dialect.extends + "\" that it extends");
+  dialect.blanks_between_words = base->blanks_between_words;
+  dialect.rows = base->rows;
+  read_entries(reader, dialect, root);
+  take_over(dialect, *base);
+  reader.languages.push_back(std::move(dialect));
+}
+
+/// What the files of a kind hold; `<rows>` come before the languages and these before their dialects,
+/// whatever the order of the files.
 void read_file(Reader& reader, const VocabularyFile& file, std::string_view wanted) {
   pugi::xml_document document;
   const auto result =
@@ -161,8 +203,10 @@ void read_file(Reader& reader, const VocabularyFile& file, std::string_view want
     if (wanted == "rows") reader.fault(std::string("is no XML: ") + result.description());
   } else if (root == "rows" && wanted == "rows") {
     read_rows(reader, document.document_element());
-  } else if (root == "words" && wanted == "words") {
+  } else if (root == "words" && wanted == "words" && !document.document_element().attribute("extends")) {
     read_words(reader, document.document_element());
+  } else if (root == "words" && wanted == "dialect" && document.document_element().attribute("extends")) {
+    read_dialect(reader, document.document_element());
   } else if (root != "rows" && root != "words" && wanted == "rows") {
     reader.fault("begins with <" + std::string(root) + ">, not with <words> or <rows>");
   }
@@ -173,8 +217,8 @@ void read_file(Reader& reader, const VocabularyFile& file, std::string_view want
 std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
                                               std::vector<FileFault>& faults) {
   Reader reader{{}, {}, {}, {}, faults};
-  for (const VocabularyFile& file : files) read_file(reader, file, "rows");
-  for (const VocabularyFile& file : files) read_file(reader, file, "words");
+  for (const char* wanted : {"rows", "words", "dialect"})
+    for (const VocabularyFile& file : files) read_file(reader, file, wanted);
   for (Vocabulary& vocabulary : reader.languages) vocabulary.concepts = reader.concepts;
   std::sort(reader.languages.begin(), reader.languages.end(),
             [](const Vocabulary& a, const Vocabulary& b) { return a.language < b.language; });

@@ -22,8 +22,9 @@ struct VocabularyFile {
 };
 
 /// The vocabularies that files give: `<rows>` files hold concepts and the shared rows, `<words>` files a
-/// language each. Files are taken in the order given; what is broken is passed over and said. Not yet ready
-/// for looking up (make_ready).
+/// language each, or what a dialect (`extends`) says otherwise than its base. Several files of one language
+/// add to each other. Files are taken in the order given; what is broken is passed over and said. Not yet
+/// ready for looking up (make_ready).
 std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
                                               std::vector<FileFault>& faults);
 

@@ -89,3 +89,29 @@ TEST_CASE("without blanks between words a word ends anywhere") {
   REQUIRE(all.words.size() >= 2);
   CHECK(all.words[0].end == 9);
 }
+
+namespace {
+
+/// The cheapest concept of each of the words `X` and `x` where a list says that the capital is an sc.
+std::string cheapest(const std::string& text) {
+  const Concept sc = find_concept(english(), "sc");
+  PhraseEntry own{"x", sc, false, 0, 0, Capitals::capital};
+  const Vocabulary vocabulary = with_own_words(english(), {own}, {});
+  const Lattice all = lattice(fold(text), vocabulary);
+  const Word* best = &all.words.front();
+  for (const Word& word : all.words)
+    if (word.cost < best->cost) best = &word;
+  return vocabulary.concepts[best->means].name;
+}
+
+} // namespace
+
+TEST_CASE("a letter of the pattern's own list is told by its capital") {
+  CHECK(cheapest("X") == "sc");
+  CHECK(cheapest("x") == "times");
+}
+
+TEST_CASE("machine-translated words cost more than the trade's own") {
+  CHECK(longest("6 columns without a crochet") == "6|sc");
+  CHECK(cost_of_first("columns without a crochet") > cost_of_first("single crochet"));
+}

@@ -112,3 +112,103 @@ TEST_CASE("a file that does not name its language is said") {
   REQUIRE(faults_of("<words/>").size() == 1);
   CHECK(faults_of("<words/>")[0].message == "the file does not say which language it is");
 }
+
+namespace {
+
+const VocabularyFile base{"xx.xml",
+                          "<words language=\"xx\"><say concept=\"dc\" write=\"dc\">dc|double</say></words>"};
+
+std::vector<Vocabulary> with_dialect(const std::string& text, std::vector<FileFault>& faults) {
+  return read_vocabulary_files({{"xx-YY.xml", text}, base, rows}, faults);
+}
+
+/// The concepts that the looked-up phrase means, in their order.
+std::string meanings(const Vocabulary& vocabulary, const std::string& phrase) {
+  std::string told;
+  for (const PhraseEntry& entry : vocabulary.phrases)
+    if (!entry.write && entry.phrase == phrase) told += vocabulary.concepts[entry.means].name + ";";
+  return told;
+}
+
+std::string uk_meaning(const std::string& phrase) { return meanings(*find_vocabulary("en-GB"), phrase); }
+
+std::string written_in(const char* language, const char* concept_name) {
+  const Vocabulary& vocabulary = *find_vocabulary(language);
+  return std::string(written_form(vocabulary, find_concept(vocabulary, concept_name)));
+}
+
+} // namespace
+
+TEST_CASE("a phrase of a dialect takes the place of the same phrase of its base") {
+  std::vector<FileFault> faults;
+  const auto all = with_dialect(
+      "<words language=\"xx-YY\" extends=\"xx\"><say concept=\"sc\" write=\"dc\">dc</say></words>", faults);
+  REQUIRE(faults.empty());
+  REQUIRE(all.size() == 2);
+  CHECK(meanings(all[1], "dc") == "sc;");
+  CHECK(meanings(all[1], "double") == "dc;");
+}
+
+TEST_CASE("a dialect whose base no file has is said") {
+  std::vector<FileFault> faults;
+  with_dialect("<words language=\"xx-YY\" extends=\"zz\"/>", faults);
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0] == FileFault{"xx-YY.xml", "no file has the language \"zz\" that it extends"});
+}
+
+TEST_CASE("a second file of a language adds to it") {
+  std::vector<FileFault> faults;
+  const auto all = with_dialect("<words language=\"xx\"><say concept=\"sc\">sb</say></words>", faults);
+  REQUIRE(all.size() == 1);
+  CHECK(meanings(all[0], "sb") == "sc;");
+  CHECK(meanings(all[0], "dc") == "dc;");
+}
+
+// trade-facts.md 2b: above the slip stitch, UK name = US name one step up.
+TEST_CASE("UK names are the US names one step up") {
+  CHECK(uk_meaning("ss") == "sl st;");
+  CHECK(uk_meaning("dc") == "sc;");
+  CHECK(uk_meaning("htr") == "hdc;");
+  CHECK(uk_meaning("tr") == "dc;");
+  CHECK(uk_meaning("dtr") == "tr;");
+  CHECK(uk_meaning("trtr") == "dtr;");
+  CHECK(uk_meaning("ttr") == "dtr;");
+  CHECK(uk_meaning("qtr") == "trtr;");
+}
+
+TEST_CASE("UK names in full are one step up too") {
+  CHECK(uk_meaning("double crochet") == "sc;");
+  CHECK(uk_meaning("half treble") == "hdc;");
+  CHECK(uk_meaning("treble") == "dc;");
+  CHECK(uk_meaning("double treble") == "tr;");
+  CHECK(uk_meaning("triple treble") == "dtr;");
+  CHECK(uk_meaning("quadruple treble") == "trtr;");
+}
+
+TEST_CASE("UK English knows the rest of US English") {
+  CHECK(uk_meaning("fasten off") == "cut;");
+  CHECK(uk_meaning("sc") == "sc;");
+}
+
+TEST_CASE("a stitch is written out in the terms of the vocabulary") {
+  CHECK(written_in("en-US", "sc") == "sc");
+  CHECK(written_in("en-GB", "sc") == "dc");
+  CHECK(written_in("en-GB", "dc") == "tr");
+  CHECK(written_in("en-GB", "skip") == "miss");
+}
+
+TEST_CASE("a pattern's own word takes the place of the same phrase") {
+  const Vocabulary& english = *find_vocabulary("en-US");
+  const Vocabulary own = with_own_words(english, {{"dec", find_concept(english, "invdec"), false, 0, 0}}, {});
+  CHECK(meanings(own, "dec") == "invdec;");
+  CHECK(meanings(english, "dec") == "dec;");
+}
+
+TEST_CASE("a pattern's own concept is found by its name") {
+  const Vocabulary& english = *find_vocabulary("en-US");
+  const auto next = static_cast<Concept>(english.concepts.size());
+  const Vocabulary own =
+      with_own_words(english, {{"lp st", next, false, 0, 0}}, {{"loop stitch", ConceptClass::stitch}});
+  CHECK(find_concept(own, "loop stitch") == next);
+  CHECK(meanings(own, "lp st") == "loop stitch;");
+}
