@@ -4,6 +4,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
+#include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
 
 #include <algorithm>
@@ -19,21 +20,6 @@ struct PartLines {
   std::vector<Ways> rounds;       ///< the ways of the rounds among them
   std::vector<Settled> settled;
 };
-
-/// What crocheters call the terms of a language: en-US has US terms, en-GB UK terms.
-std::string terms_of(std::string_view language) {
-  const std::size_t dash = language.rfind('-');
-  const std::string_view region = dash == std::string_view::npos ? language : language.substr(dash + 1);
-  return region == "GB" ? "UK" : std::string(region);
-}
-
-/// Whether a header names the terms of the other side of the ocean.
-bool speaks_of_other_terms(std::string_view said, std::string_view terms) {
-  const auto has = [&](std::string_view word) { return said.find(word) != std::string_view::npos; };
-  const bool us = has("US") || has("American");
-  const bool uk = has("UK") || has("British");
-  return (terms == "US" && uk && !us) || (terms == "UK" && us && !uk);
-}
 
 bool starts(const Ways& ways) {
   const auto any = [](const Reading& reading) { return reading.effect.starts; };
@@ -73,9 +59,10 @@ std::vector<PartLines> parts_of(const Cut& cut) {
 /// Reads the pattern once its lines are cut.
 class PatternReader {
 public:
-  PatternReader(const Source& source, const words::Vocabulary& vocabulary)
-      : source_(source), vocabulary_(vocabulary),
-        kinds_(stitch::standard_kinds()), reader_{source_, vocabulary_, kinds_}, telling_(reader_) {}
+  PatternReader(const Source& source, const words::Vocabulary& vocabulary,
+                const std::vector<stitch::StitchKind>& kinds)
+      : source_(source), vocabulary_(vocabulary), kinds_(kinds), reader_{source_, vocabulary_, kinds_},
+        telling_(reader_) {}
 
   Read read() {
     result_.tree.language = vocabulary_.language;
@@ -88,7 +75,6 @@ public:
     choose(parts);
     for (const PartLines& part : parts) add_part(part);
     find_nothing_to_read();
-    note_language();
     result_.findings = telling_.take();
     return std::move(result_);
   }
@@ -103,29 +89,6 @@ private:
         Severity::error, blank ? "empty" : "no-round", {},
         blank ? "there is nothing in this text"
               : "there is no round in this text; a round begins like `Rnd 1: 6 sc in magic ring (6)`"));
-  }
-
-  void note_language() {
-    const auto& headers = result_.tree.headers;
-    if (result_.tree.rounds.empty()) return;
-    const std::string terms = terms_of(vocabulary_.language);
-    const std::string_view said = value_of(headers, "terms");
-    if (!said.empty() && speaks_of_other_terms(said, terms)) {
-      telling_.add(
-          finding(Severity::warning, "terms", headers.empty() ? Span{} : span_of_header("terms"),
-                  "the pattern says " + quoted(said) + ", and its words are read in " + terms + " terms"));
-    } else if (said.empty() && value_of(headers, "language").empty()) {
-      telling_.add(finding(Severity::note, "language", {},
-                           "the words are read in " + terms + " terms; a line `Terms: " + terms +
-                               "` in the pattern says so"));
-    }
-  }
-
-  Span span_of_header(std::string_view name) const {
-    const std::string_view value = value_of(result_.tree.headers, name);
-    for (const Header& header : result_.tree.headers)
-      if (std::string_view(header.value).data() == value.data()) return header.span;
-    return {};
   }
 
   void take_front(const Cut& cut) {
@@ -271,7 +234,10 @@ Read too_large(const Source& source) {
 
 Read read(const Source& source, const words::Vocabulary& vocabulary) {
   if (source.text().size() > limit::file_bytes) return too_large(source);
-  return PatternReader(source, vocabulary).read();
+  const Speech speech = listen(source, vocabulary);
+  Read result = PatternReader(speech.text(source), speech.vocabulary(), speech.kinds()).read();
+  add_speech(result, speech);
+  return result;
 }
 
 } // namespace whorl::pattern
