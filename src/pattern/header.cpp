@@ -138,29 +138,35 @@ std::string note_behind(std::string_view text, std::size_t end, const Make& make
   return std::string(make.count > 0 ? strip(note, ",;:") : strip(note, {}));
 }
 
+/// `## Cap`, `**Cap**`, `== Cap ==`, `~*~ Cap ~*~`, `-- Cap --`.
+bool is_marked(std::string_view typed) {
+  const std::size_t name = std::min(typed.find_first_not_of("#*_=~-+. "), typed.size());
+  return name > 0 && (typed.front() == '#' || typed.find_first_of(" .+") >= 2) &&
+         typed.substr(0, 2) != "- " && typed.front() != ' ' && typed.front() != '.' && name < typed.size();
+}
+
 } // namespace
 
 std::string_view trim(std::string_view text) { return strip(text, {}); }
 
-std::string_view without_marks(std::string_view line) { return strip(line, "#*_="); }
+std::string_view without_marks(std::string_view line) { return strip(line, "#*_=~"); }
 
 Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary) {
   const std::string_view typed = trim(line);
-  const std::string_view text = strip(without_marks(typed), ":");
+  const std::string_view text = strip(strip(typed, "#*_=~-"), ":");
   const Make make = find_make(text, vocabulary);
   const std::size_t end = end_of_name(text, make);
   Heading heading;
-  heading.marked =
-      !typed.empty() && (typed.front() == '#' || typed.substr(0, 2) == "**" || typed.substr(0, 2) == "__");
+  heading.marked = is_marked(typed);
   heading.says_make = make.count > 0;
   heading.make = std::max(make.count, 1U);
-  heading.name = strip(text.substr(0, end), "-:,");
+  heading.name = strip(text.substr(0, end), "-:,#*_=~.");
   heading.note = note_behind(text, end, make);
   return heading;
 }
 
 bool looks_like_heading(std::string_view line) {
-  const std::string_view text = strip(without_marks(trim(line)), ":");
+  const std::string_view text = strip(strip(trim(line), "#*_=~-"), ":");
   if (text.empty() || text.size() > longest_heading || count_words(text) > words_of_heading) return false;
   if (!is_letter(text.front()) || is_small(text.front())) return false;
   return std::string_view(".,;!?").find(text.back()) == std::string_view::npos;

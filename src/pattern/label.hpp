@@ -16,10 +16,15 @@ struct Label {
   bool relative = false; ///< no number is given: `to` rounds that follow the last one
   int again = 0;         ///< 41b: 1
   RoundKind kind = RoundKind::round;
-  bool word = false;      ///< a word for round or row stands in it
-  bool closed = false;    ///< a mark or a line end closes it
-  Span span;              ///< as typed; empty: the line has no label
-  std::uint32_t work = 0; ///< byte of the file at which the work begins
+  bool word = false;        ///< a word for round or row stands in it
+  int listed = 0;           ///< number of a list that stands before the label and says nothing
+  bool ordinal = false;     ///< "3rd round"
+  bool closed = false;      ///< a mark or a line end closes it
+  Span count;               ///< "(18)": a count that stands before the work
+  Span aside;               ///< "(WS)", "(brown)": brackets between number and mark
+  bool loops_aside = false; ///< the brackets hold the loops of the round: its work begins with them
+  Span span;                ///< as typed; empty: the line has no label
+  std::uint32_t work = 0;   ///< byte of the file at which the work begins
   int cost = 0;
 };
 

@@ -178,7 +178,7 @@ private:
 
   bool is_marked(const Typed& typed) const {
     const Heading heading = read_heading(text(typed), reader_.vocabulary);
-    return typed.underlined || heading.marked || (heading.says_make && looks_like_heading(text(typed)));
+    return typed.underlined || typed.before_round || heading.marked || (heading.says_make && looks_like_heading(text(typed)));
   }
 
   bool may_name_part(std::size_t at, std::size_t title) const {

@@ -2,6 +2,8 @@
 
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/pieces.hpp"
+#include "pattern/table.hpp"
 
 #include <algorithm>
 
@@ -11,14 +13,7 @@ namespace {
 
 /// `-----`, `=====`: it underlines the line above it, or divides.
 bool is_rule(std::string_view text) {
-  return text.size() >= 3 && text.find_first_not_of("-=_~* ") == std::string_view::npos;
-}
-
-bool starts_something(const Way& way) {
-  if (way.readings.empty()) return false;
-  const Reading& likeliest = way.readings.front();
-  return likeliest.effect.starts && likeliest.effect.makes > 0 && likeliest.passed_over.empty() &&
-         likeliest.cost <= cost::clean_start;
+  return text.size() >= 3 && text.find_first_not_of("-=_~*|:+ ") == std::string_view::npos;
 }
 
 /// Typing the lines of one text.
@@ -29,6 +24,7 @@ public:
   std::vector<Typed> type() {
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
+    for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
     return std::move(lines_);
   }
 
@@ -40,7 +36,7 @@ private:
       too_long_.push_back(line);
       return;
     }
-    const Span span = trimmed(reader_.source, line);
+    const Span span = behind_star(trimmed(reader_.source, line));
     const std::string_view typed = reader_.source.at(span);
     const bool rule = is_rule(typed);
     if (rule && !lines_.empty() && !lines_.back().blank) lines_.back().underlined = true;
@@ -48,27 +44,32 @@ private:
     type_rounds(span);
   }
 
-  /// Two rounds in one typed line are two lines.
-  void type_rounds(Span span) {
-    const std::string_view line = reader_.source.at(span);
-    const auto labels = read_labels(line, span.begin, reader_.vocabulary);
-    const bool labelled = !labels.empty() && labels.front().word && labels.front().closed;
-    std::uint32_t begin = span.begin;
-    for (std::size_t i = 0; labelled && i + 2 < line.size(); ++i) {
-      if ((line[i] != ';' && line[i] != '.') || line[i + 1] != ' ' || !begins_label(line, span.begin, i + 2))
-        continue;
-      const auto end = span.begin + static_cast<std::uint32_t>(i) + 1;
-      if (end <= labels.front().work) continue;
-      add_typed(trimmed(reader_.source, {begin, end}));
-      begin = end;
-    }
-    add_typed(trimmed(reader_.source, {begin, span.end}));
+  /// A star at the head of a line that has no other is the mark of a list.
+  Span behind_star(Span line) const {
+    const std::string_view text = reader_.source.at(line);
+    const bool listed = text.size() > 2 && text[0] == '*' && text[1] == ' ' &&
+                        text.find('*', 1) == std::string_view::npos && names_round_or_part(line);
+    return listed ? trimmed(reader_.source, {line.begin + 1, line.end}) : line;
   }
 
-  bool begins_label(std::string_view line, std::uint32_t first, std::size_t place) const {
-    const auto labels =
-        read_labels(line.substr(place), first + static_cast<std::uint32_t>(place), reader_.vocabulary);
-    return !labels.empty() && labels.front().word && labels.front().closed && !labels.front().relative;
+  bool names_round_or_part(Span line) const {
+    const std::string_view text = reader_.source.at(line).substr(2);
+    const auto labels = read_labels(text, line.begin + 2, reader_.vocabulary);
+    return (!labels.empty() && labels.front().closed) || read_header(text, line);
+  }
+
+  /// A row of a table is one round; other lines are cut where a round begins inside them.
+  void type_rounds(Span span) {
+    if (is_table_heading(reader_, span)) return;
+    Ways row = table_row(reader_, span);
+    if (!row.empty()) {
+      add_typed(span);
+      lines_.back().ways = std::move(row);
+      return;
+    }
+    const std::vector<Span> pieces = pieces_of(reader_, span);
+    for (const Span piece : pieces) add_typed(piece);
+    if (pieces.size() > 1) lines_[lines_.size() - pieces.size()].before_round = true;
   }
 
   void add_typed(Span span) {
@@ -80,6 +81,8 @@ private:
 
   void guess(Typed& typed) {
     if (typed.blank) return;
+    if (!typed.ways.empty()) typed.begins_round = rounds_seen_ = true;
+    if (typed.begins_round) return;
     const auto labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
     for (const Label& label : labels) typed.ways.push_back(way_of(reader_, label, typed.span.end));
     if (!labels.empty()) {
@@ -90,6 +93,23 @@ private:
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
     if (!typed.begins_round) typed.ways.clear();
+  }
+
+  /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
+  static void compare_labels(Typed& above, Typed& below) {
+    if (!above.begins_round || !below.begins_round) return;
+    const Label& first = above.ways.front().label;
+    Label label = below.ways.front().label;
+    if (first.word) return;
+    if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
+      above.begins_round = false;
+      above.ways.clear();
+    } else if (!label.word && first.to > first.from && label.from <= first.to) {
+      Way next = below.ways.front();
+      next.label.relative = true;
+      next.label.to = label.to - label.from + 1;
+      below.ways.insert(below.ways.begin(), std::move(next));
+    }
   }
 
   bool is_round(const Typed& typed) const {

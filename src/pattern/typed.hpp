@@ -12,6 +12,7 @@ struct Typed {
   bool blank = false;
   bool underlined = false;
   bool begins_round = false; ///< with a label, or as a start without one
+  bool before_round = false; ///< the head of a typed line in which a round begins: "TAIL: Ch 9 …"
   Ways ways;                 ///< where it begins a round
 };
 

@@ -2,6 +2,7 @@
 
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/stated.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -44,6 +45,29 @@ std::string with_above(const Reader& reader, const Way& way) {
             text.begin() + static_cast<std::ptrdiff_t>(way.work.begin - way.above.begin), ' ');
   text[end] = ',';
   return text;
+}
+
+/// The work of a way as it is read: on one line, what stands above it in front, brackets that only hold its
+/// loops opened.
+std::string text_to_read(const Reader& reader, const Way& way) {
+  std::string text = way.above.empty() ? std::string(reader.source.at(way.work)) : with_above(reader, way);
+  const std::uint32_t begin = way.above.empty() ? way.work.begin : way.above.begin;
+  if (way.label.loops_aside) text[way.label.aside.end - 1 - begin] = ' ';
+  return on_one_line(text);
+}
+
+/// The count that stands before the work is what each reading states that states none itself.
+void state_count_before(const Reader& reader, Way& way) {
+  const Span span = way.label.count;
+  const std::string_view typed = reader.source.at(span);
+  const bool bracketed = typed.front() == '(' || typed.front() == '[';
+  const std::string text = bracketed ? std::string(typed) : "(" + std::string(typed) + ")";
+  const std::uint32_t begin = bracketed || span.begin == 0 ? span.begin : span.begin - 1;
+  const StatedCount count = find_stated(look_up(text, begin, reader.vocabulary), reader.kinds);
+  if (count.stated.empty()) return;
+  if (!way.stated) way.stated = count.stated.front().count;
+  for (Reading& reading : way.readings)
+    if (reading.stated.empty()) reading.stated = count.stated;
 }
 
 bool has_work(const Reading& reading, Act act) {
@@ -116,17 +140,17 @@ Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
 }
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
-  const bool below = !way.above.empty();
-  const std::string with = below ? with_above(reader, way) : std::string();
-  const std::string_view text = below ? std::string_view(with) : reader.source.at(way.work);
-  const bool several = text.find_first_of("\r\n") != std::string_view::npos;
-  const std::string joined = several ? on_one_line(text) : std::string();
-  const Span span{below ? way.above.begin : way.work.begin, way.work.end};
+  const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
+  const std::string_view typed = reader.source.at(span);
+  const bool as_typed =
+      way.above.empty() && !way.label.loops_aside && typed.find_first_of("\r\n") == std::string_view::npos;
+  const std::string changed = as_typed ? std::string() : text_to_read(reader, way);
   way.stuck = {};
-  way.readings = read_work(several ? std::string_view(joined) : text, span, reader.vocabulary, reader.kinds,
-                           effort, way.stuck);
+  way.readings = read_work(as_typed ? typed : std::string_view(changed), span, reader.vocabulary,
+                           reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
+  if (!way.label.count.empty()) state_count_before(reader, way);
 }
 
 bool only_starts(const Reader& reader, Span line) {

@@ -116,6 +116,41 @@ TEST_CASE("the labels that people type are read with number, extent and work") {
       {"Rnd 41b: sc 6", "41 again 1 | Rnd 41b | sc 6"},
       {"4. Round 3: (2 sc, inc) repeat", "3 | Round 3 | (2 sc, inc) repeat"},
       {"Round 5:", "5 | Round 5 | "},
+      {"Rounds 5, 6 and 7: sc around", "5-7 | Rounds 5, 6 and 7 | sc around"},
+      {"row 3, 4 & 5 sc across", "row 3-5 | row 3, 4 & 5 | sc across"},
+      {"Rows 3, 4, 5 and 6 – sc", "row 3-6 | Rows 3, 4, 5 and 6 | sc"},
+      {"Rnd 5 + 6: sc around", "5-6 | Rnd 5 + 6 | sc around"},
+      {"Rnd 5 & Rnd 6. sc around", "5-6 | Rnd 5 & Rnd 6 | sc around"},
+      {"R3 and R4 (18 sts): sc around", "3-4 | R3 and R4 | sc around"},
+      {"rnd 5 thru 9- sc around", "5-9 | rnd 5 thru 9 | sc around"},
+      {"RND 3 to RND 5", "3-5 | RND 3 to RND 5 | "},
+      {"5>–8> sc around", "5-8 | 5>–8 | sc around"},
+      {"4.-6. sc around", "4-6 | 4.-6 | sc around"},
+      {"5- to 7- hdc x 10", "5-7 | 5- to 7 | hdc x 10"},
+      {"5th to 8th Rounds - sc", "5-8 | 5th to 8th Rounds | sc"},
+      {"4th and 5th Rounds", "4-5 | 4th and 5th Rounds | "},
+      {"First round: 6 sc in MR", "1 | First round | 6 sc in MR"},
+      {"Round one = 7 sc", "1 | Round one | 7 sc"},
+      {"lst Round: Ch 2", "1 | lst Round | Ch 2"},
+      {"Rnd l. 5 sc", "1 | Rnd l | 5 sc"},
+      {"Rnd lO. sc around", "10 | Rnd lO | sc around"},
+      {"9 a row: sc around", "row 9 | 9 a row | sc around"},
+      {"3 - 6 a row: sc", "row 3-6 | 3 - 6 a row | sc"},
+      {"13р: sc around", "13 | 13р | sc around"},
+      {"4р - 5р: sc around", "4-5 | 4р - 5р | sc around"},
+      {"Step 4 - Round 3: sc", "3 | Round 3 | sc"},
+      {"Row 2 (WS): sc across", "row 2 | Row 2 | sc across"},
+      {"Row 1 (right side)", "row 1 | Row 1 | "},
+      {"Rnd 4 (brown): sc around", "4 | Rnd 4 | sc around"},
+      {"Rnd 4 (BLO): sc around", "4 | Rnd 4 | BLO): sc around"},
+      {"Rnd 3 (18): (sc, inc) x 6", "3 | Rnd 3 | (sc, inc) x 6"},
+      {"R3 [18] (sc, inc) x 6", "3 | R3 | (sc, inc) x 6"},
+      {"R1 (12 sts): ch 6", "1 | R1 | ch 6"},
+      {"1 [5] 5 sc in MR", "1 | 1 | 5 sc in MR"},
+      {"3 [15] *sc, inc* around", "3 | 3 | *sc, inc* around"},
+      {"1) 6 sts - MR 6", "1 | 1 | MR 6"},
+      {"R3: (sc, inc) x 6", "3 | R3 | (sc, inc) x 6"},
+      {"R3: (12) x 2", "3 | R3 | (12) x 2"},
       {"Ｒｎｄ ３： sc 6", "3 | Ｒｎｄ ３ | sc 6"},
   };
   for (const Row& row : rows) {
@@ -140,6 +175,13 @@ TEST_CASE("a dash and a number behind the label may begin the work or end a rang
   CHECK(every_way("3 - 9 sc") == Ways{"3 | 3 | 9 sc", "3-9 | 3 - 9 | sc"});
   CHECK(every_way("Rnds 6-10 sc around") ==
         Ways{"6-10 | Rnds 6-10 | sc around", "6 | Rnds 6 | 10 sc around"});
+}
+
+TEST_CASE("a count before the work is no part of the work") {
+  const std::string_view line = "Rnd 3 (18 sts): (sc, inc) x 6";
+  const auto labels = read_labels(line, 0, *words::find_vocabulary("en-US"));
+  REQUIRE(labels.size() == 1);
+  CHECK(line.substr(labels.front().count.begin, labels.front().count.length()) == "(18 sts)");
 }
 
 TEST_CASE("a range does not run backwards") { CHECK(every_way("R9 - 3 sc") == Ways{"9 | R9 | 3 sc"}); }

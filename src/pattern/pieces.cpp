@@ -1,0 +1,178 @@
+#include "pattern/pieces.hpp"
+
+#include "pattern/header.hpp"
+#include "pattern/limits.hpp"
+#include "words/lattice.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::Concept;
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+constexpr std::size_t longest_name = 80; ///< bytes of what names a part before its first round
+constexpr std::size_t least_piece = 3;
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// Cutting one typed line.
+class LineCutter {
+public:
+  LineCutter(const Reader& reader, Span line) : reader_(reader), line_(line), text_(reader.source.at(line)) {}
+
+  std::vector<Span> cut() {
+    labels_ = read_labels(text_, line_.begin, reader_.vocabulary);
+    labelled_ = !labels_.empty() && (labels_.front().word || labels_.front().closed);
+    if (labelled_) take_label(labels_.front());
+    for (std::size_t place = first_place(); place + least_piece <= text_.size(); ++place)
+      if (may_begin(place) && begins_round(place)) cut_at(place);
+    if (!labelled_) cut_behind_name();
+    add_piece({begin_, line_.end});
+    return std::move(pieces_);
+  }
+
+private:
+  std::size_t first_place() const { return labelled_ ? labels_.front().work - line_.begin + 1 : 1; }
+
+  void take_label(const Label& label) {
+    last_ = label.relative ? last_ + label.to : label.to;
+    word_ = label.word;
+    work_ = label.work;
+    mark_ = mark_behind(label);
+  }
+
+  /// The mark that closes a label.
+  char mark_behind(const Label& label) const {
+    std::size_t place = (label.aside.empty() ? label.span.end : label.aside.end) - line_.begin;
+    while (place < text_.size() && (is_blank(text_[place]) || text_[place] == '*')) ++place;
+    return place < text_.size() ? text_[place] : '\0';
+  }
+
+  /// The mark before a place: '\0' if a word stands there.
+  char mark_before(std::size_t place) const {
+    while (place > 0 && (is_blank(text_[place - 1]) || text_[place - 1] == '*')) --place;
+    const char c = place > 0 ? text_[place - 1] : '\0';
+    return is_letter(c) || is_digit(c) ? '\0' : c;
+  }
+
+  /// A word or a number begins here that labels begin with, looked at cheaply.
+  bool may_begin(std::size_t place) const {
+    const char before = text_[place - 1];
+    if (!is_blank(before) && before != '*' && before != '/' && before != '|' && before != ';') return false;
+    const char c = text_[place];
+    if (!is_digit(c) && !is_letter(c)) return false;
+    const std::string_view near = text_.substr(place, 12);
+    return std::any_of(near.begin(), near.end(), is_digit) || mark_before(place) != '\0';
+  }
+
+  bool begins_round(std::size_t place) const {
+    const auto labels =
+        read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
+    if (labels.empty() || line_.begin + place <= work_) return false;
+    const Label& label = labels.front();
+    if (label.span.begin != line_.begin + place || !has_work(label)) return false;
+    if (!labelled_) return begins_first_round(label, place);
+    if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';
+    return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
+  }
+
+  bool has_work(const Label& label) const { return label.work < line_.end; }
+
+  bool follows_with_word(const Label& label, std::size_t place) const {
+    const char before = mark_before(place);
+    if (label.closed && (before == '.' || before == ';')) return true;
+    if (!word_ || label.from != last_ + 1) return false;
+    if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
+    return label.closed || before == '.' || before == ';' || before == '/';
+  }
+
+  bool follows_as_number(const Label& label, std::size_t place) const {
+    return !word_ && label.closed && label.from == last_ + 1 && mark_behind(label) == mark_ &&
+           mark_before(place) != ',' && names_stitches(reader_, {label.work, line_.end});
+  }
+
+  /// "ACORN, WITHOUT CUP. 1st Round: Ch 2": what stands before names the part.
+  bool begins_first_round(const Label& label, std::size_t place) const {
+    const std::string_view name = trim(text_.substr(0, place));
+    const bool sure = label.word && !label.relative && label.closed;
+    return sure && (mark_before(place) != '\0' || label.from == 1) && may_name(name, place);
+  }
+
+  bool may_name(std::string_view name, std::size_t place) const {
+    return name.size() <= longest_name && !name.empty() &&
+           !names_stitches(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)});
+  }
+
+  void cut_at(std::size_t place) {
+    const auto at = line_.begin + static_cast<std::uint32_t>(place);
+    add_piece({begin_, at});
+    begin_ = at;
+    labelled_ = true;
+    take_label(read_labels(text_.substr(place), at, reader_.vocabulary).front());
+  }
+
+  /// A piece without blanks and the marks that set it off from the next.
+  void add_piece(Span span) {
+    std::string_view text = reader_.source.at(span);
+    while (!text.empty() && (is_blank(text.back()) || text.back() == '/' || text.back() == '|' ||
+                             (text.back() == '-' && span.end != line_.end)))
+      text.remove_suffix(1);
+    span.end = span.begin + static_cast<std::uint32_t>(text.size());
+    span = trimmed(reader_.source, span);
+    if (!span.empty() || pieces_.empty()) pieces_.push_back(span);
+  }
+
+  /// "TAIL: Ch 9, sc in 2nd ch from hook": a name, and a first round without a label.
+  void cut_behind_name() {
+    for (std::size_t place = 1; place + least_piece < text_.size() && place < longest_name; ++place) {
+      const char c = text_[place];
+      if ((c != ':' && c != '.') || !is_blank(text_[place + 1])) continue;
+      const auto behind = line_.begin + static_cast<std::uint32_t>(place) + 1;
+      if (!may_name(text_.substr(0, place), place)) return;
+      if (!starts_clearly({behind, line_.end})) continue;
+      add_piece({line_.begin, behind});
+      begin_ = behind;
+      return;
+    }
+  }
+
+  /// Whether a stretch makes a ring or chain and stitches in it, or a chain with not a word more.
+  bool starts_clearly(Span span) const {
+    const Span work = trimmed(reader_.source, span);
+    const Way way = way_of(reader_, no_label(work), work.end);
+    if (!starts_something(way)) return false;
+    return !only_starts(reader_, work) || way.readings.front().cost == 0;
+  }
+
+  const Reader& reader_;
+  Span line_;
+  std::string_view text_;
+  std::vector<Label> labels_;
+  std::vector<Span> pieces_;
+  std::uint32_t begin_ = line_.begin;
+  std::uint32_t work_ = 0; ///< where the work of the last label begins
+  bool labelled_ = false;
+  bool word_ = false; ///< the last label has the word for round
+  char mark_ = '\0';  ///< and is closed by this mark
+  int last_ = 0;      ///< its number
+};
+
+} // namespace
+
+bool starts_something(const Way& way) {
+  if (way.readings.empty()) return false;
+  const Reading& likeliest = way.readings.front();
+  return likeliest.effect.starts && likeliest.effect.makes > 0 && likeliest.passed_over.empty() &&
+         likeliest.cost <= cost::clean_start;
+}
+
+std::vector<Span> pieces_of(const Reader& reader, Span line) { return LineCutter(reader, line).cut(); }
+
+} // namespace whorl::pattern
