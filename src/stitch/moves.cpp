@@ -1,5 +1,7 @@
 #include "stitch/moves.hpp"
 
+#include "stitch/hook.hpp"
+
 #include <cassert>
 
 namespace whorl::stitch {
@@ -66,39 +68,6 @@ bool close_bracket(Row& row, Moves& moves, std::vector<std::size_t>& open) {
   return true;
 }
 
-/// Loops on the hook, and those that were dropped and wait.
-struct Hook {
-  int loops = 1;
-  int dropped = 0;
-};
-
-/// Does one move; false if it needs more loops than there are.
-bool make(const Move& move, Hook& hook) {
-  switch (move.act) {
-  case Act::insert:
-    return true;
-  case Act::yarn_over:
-  case Act::draw_up:
-  case Act::take_loop:
-    ++hook.loops;
-    return true;
-  case Act::chain:
-    return hook.loops >= 1;
-  case Act::drop:
-    ++hook.dropped;
-    return --hook.loops >= 0;
-  case Act::pick_up:
-    ++hook.loops;
-    return --hook.dropped >= 0;
-  case Act::pull_through:
-    break;
-  }
-  const int through = move.loops == 0 ? hook.loops : move.loops;
-  if (through < 1 || through > hook.loops) return false;
-  hook.loops -= through - 1;
-  return true;
-}
-
 bool is_stage(Act act) {
   return act == Act::draw_up || act == Act::take_loop || act == Act::pull_through || act == Act::chain;
 }
@@ -141,7 +110,7 @@ std::optional<std::vector<int>> loops_on_hook(const std::vector<Move>& moves) {
   std::vector<int> stages;
   for (const Move& move : moves) {
     if (!make(move, hook)) return std::nullopt;
-    if (is_stage(move.act)) stages.push_back(hook.loops);
+    if (is_stage(move.act)) stages.push_back(hook.count());
   }
   return stages;
 }
@@ -150,7 +119,7 @@ std::optional<int> loops_at_end(const std::vector<Move>& moves) {
   Hook hook;
   for (const Move& move : moves)
     if (!make(move, hook)) return std::nullopt;
-  return hook.loops;
+  return hook.count();
 }
 
 } // namespace whorl::stitch
