@@ -1,0 +1,85 @@
+#include "writing/name.hpp"
+
+#include "pattern/terms.hpp"
+
+#include <algorithm>
+
+namespace whorl::writing {
+namespace {
+
+using stitch::StitchKind;
+
+/// "dc2tog" taken apart: a stitch, and how many of it are worked together.
+struct Together {
+  std::string base;
+  std::string number;
+};
+
+std::optional<Together> together_of(const std::string& name) {
+  const std::string ending = "tog";
+  if (name.size() <= ending.size() || name.substr(name.size() - ending.size()) != ending) return std::nullopt;
+  const std::string front = name.substr(0, name.size() - ending.size());
+  const std::size_t digits = front.find_last_not_of("0123456789") + 1;
+  if (digits == 0 || digits == front.size()) return std::nullopt;
+  return Together{front.substr(0, digits), front.substr(digits)};
+}
+
+std::string short_kind(const StitchKind& kind, const words::Vocabulary& terms) {
+  return kind.own ? kind.name : pattern::spoken(kind.name, terms);
+}
+
+std::string full_kind(const StitchKind& kind, const Say& say) {
+  const std::string own = kind.title.empty() ? kind.name : kind.title;
+  if (kind.own) return own;
+  if (has_words(say, "stitch-" + kind.name)) return say("stitch-" + kind.name, {});
+  const auto together = together_of(kind.name);
+  if (!together || !has_words(say, "stitch-" + together->base)) return own;
+  return say("stitch-together", {say("stitch-" + together->base, {}), together->number});
+}
+
+const char* ending_of(pattern::Into into) {
+  switch (into) {
+  case pattern::Into::loops:
+    break;
+  case pattern::Into::front_post:
+    return "front-post";
+  case pattern::Into::back_post:
+    return "back-post";
+  case pattern::Into::below:
+    return "below";
+  case pattern::Into::both_layers:
+    return "both-layers";
+  }
+  return "";
+}
+
+/// What is said of several in one place: an increase where they are two.
+std::string several(const char* what, const Used& used, const StitchKind& kind, const std::string& name,
+                    const Say& say) {
+  const std::string head = what;
+  const std::string number = std::to_string(used.in_one);
+  if (used.in_one != 2) return say(head + "-several", {name, number});
+  const bool special = has_words(say, head + "-increase-" + kind.name);
+  return say(head + "-increase" + (special ? "-" + kind.name : ""), {name, number});
+}
+
+} // namespace
+
+bool has_words(const Say& say, const std::string& id) { return say(id, {}) != id; }
+
+std::string short_name(const Used& used, const pattern::Tree& tree, const words::Vocabulary& terms,
+                       const Say& say) {
+  const StitchKind& kind = tree.kinds[used.kind];
+  std::string name = short_kind(kind, terms);
+  if (used.into != pattern::Into::loops) name = say(std::string("short-") + ending_of(used.into), {name});
+  return used.in_one > 1 ? several("short", used, kind, name, say) : name;
+}
+
+std::string full_name(const Used& used, const pattern::Tree& tree, const Say& say) {
+  const StitchKind& kind = tree.kinds[used.kind];
+  std::string name = full_kind(kind, say);
+  if (used.into != pattern::Into::loops) name = say(std::string("stitch-") + ending_of(used.into), {name});
+  return used.in_one > 1 ? several("stitch", used, kind, name, say) : name;
+}
+
+} // namespace whorl::writing
