@@ -84,14 +84,18 @@ std::uint32_t or_one(std::uint32_t number) { return number == no_number ? 1 : nu
 /// The concept names of a match's work.
 struct Names {
   std::string_view work, second;
+  std::uint16_t in_one = 1; ///< of a pattern's own word: how many of the stitch it means go into one place
 };
 
 Names names_of(const Sentence& sentence, const Slots& slots) {
   const auto name = [&sentence](words::Concept c) {
-    return c == words::no_concept ? std::string_view{}
-                                  : std::string_view(sentence.vocabulary.concepts[c].name);
+    if (c == words::no_concept) return std::string_view{};
+    const words::ConceptEntry& entry = sentence.vocabulary.concepts[c];
+    return std::string_view(entry.works.empty() ? entry.name : entry.works);
   };
-  return {name(slots.work), name(slots.second)};
+  const bool works = slots.work != words::no_concept;
+  return {name(slots.work), name(slots.second),
+          works ? sentence.vocabulary.concepts[slots.work].in_one : std::uint16_t{1}};
 }
 
 bool is_bare_word(std::string_view name) { return name.empty() || name == "increase" || name == "dec"; }
@@ -129,7 +133,9 @@ bool put_numbers(Work& work, const Names& names, const Slots& slots, const Meani
   const std::uint32_t many = or_one(slots.many);
   const bool increases = meaning.doubled || names.work == "increase" || names.second == "increase";
   if (many > 0xFFFF || (increases && many != 1)) return false;
-  work.in_one = static_cast<std::uint16_t>(increases ? 2 : meaning.apart ? 1 : many);
+  const bool own = names.in_one > 1;
+  if (own && (increases || (many != 1 && !meaning.apart))) return false;
+  work.in_one = own ? names.in_one : static_cast<std::uint16_t>(increases ? 2 : meaning.apart ? 1 : many);
   work.times = meaning.apart ? many : or_one(slots.count);
   return true;
 }

@@ -1,12 +1,54 @@
 #include "pattern/speech.hpp"
 
+#include "pattern/own_list.hpp"
+#include "pattern/own_words.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
 
+namespace {
+
+void blank(std::string& text, Span span) {
+  for (std::uint32_t at = span.begin; at < span.end; ++at)
+    if (text[at] != '\n' && text[at] != '\r') text[at] = ' ';
+}
+
+/// The list is taken out of the text that is read, byte for byte a blank, and kept among the headers.
+void take_out_list(Speech& speech, const Source& source, const OwnList& list,
+                   const std::vector<bool>& explains) {
+  std::string text(source.text());
+  for (std::size_t i = 0; i < list.definitions.size(); ++i) {
+    const Definition& definition = list.definitions[i];
+    if (!explains[i]) continue;
+    blank(text, definition.whole);
+    if (definition.in_line) continue;
+    speech.headers.push_back({std::string(source.at(definition.name)),
+                              std::string(source.at(definition.value)),
+                              {definition.name.begin, definition.value.end}});
+  }
+  for (const Span heading : list.headings) blank(text, heading);
+  speech.without_list.emplace(text);
+}
+
+void hear_list(Speech& speech, const Source& source) {
+  const OwnList list = find_own_list(source);
+  if (list.definitions.empty()) return;
+  OwnWords own = own_words(source, list, *speech.terms.vocabulary);
+  if (!own.phrases.empty())
+    speech.own_words = words::with_own_words(*speech.terms.vocabulary, own.phrases, own.concepts);
+  if (!own.kinds.empty()) speech.own_kinds = std::move(own.kinds);
+  speech.findings = std::move(own.findings);
+  const bool any = std::find(own.explains.begin(), own.explains.end(), true) != own.explains.end();
+  if (any) take_out_list(speech, source, list, own.explains);
+}
+
+} // namespace
+
 Speech listen(const Source& source, const words::Vocabulary& given) {
   Speech speech;
   speech.terms = find_terms(source, given);
+  hear_list(speech, source);
   return speech;
 }
 

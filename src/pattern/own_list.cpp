@@ -1,0 +1,318 @@
+#include "pattern/own_list.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::size_t longest_name = 40;
+constexpr std::size_t longest_heading = 60;
+constexpr int words_of_name = 5;
+constexpr std::size_t none = std::string_view::npos;
+
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
+bool is_letter(char c) {
+  return (small(c) >= 'a' && small(c) <= 'z') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+std::string small_letters(std::string_view text) {
+  std::string out(text);
+  std::transform(out.begin(), out.end(), out.begin(), small);
+  return out;
+}
+
+constexpr std::array<std::string_view, 4> bullets{"\xE2\x80\xA2", "\xC2\xB7", "\xE2\x97\x8F", "\xE2\x96\xAA"};
+
+/// Bytes of blanks and list marks at the head of a text.
+std::size_t head_marks(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const auto bullet = std::find_if(bullets.begin(), bullets.end(), [&](std::string_view mark) {
+      return text.substr(at, mark.size()) == mark;
+    });
+    const bool mark = (text[at] == '-' || text[at] == '*') && at + 1 < text.size() && is_blank(text[at + 1]);
+    const bool bold = text.substr(at, 2) == "**";
+    if (bullet != bullets.end())
+      at += bullet->size();
+    else if (is_blank(text[at]) || mark || bold)
+      at += bold ? 2 : 1;
+    else
+      break;
+  }
+  return at;
+}
+
+std::size_t without_tail(std::string_view text) {
+  std::size_t end = text.size();
+  while (end > 0 && (is_blank(text[end - 1]) || text[end - 1] == '*')) --end;
+  return end;
+}
+
+/// Where a name ends and what it means begins.
+struct Separator {
+  std::size_t at = none;
+  std::size_t end = none;
+  bool equals = false;
+};
+
+/// The separator at a place, if there is one: ` = `, `: `, ` - `, a tab.
+Separator separator_at(std::string_view text, std::size_t at) {
+  if (text[at] == '=') return {at, at + 1, true};
+  if (text[at] == '\t') return {at, at + 1, false};
+  const auto behind = [&](std::size_t next) {
+    return next >= text.size() || is_blank(text[next]) || text[next] == '*';
+  };
+  if (text[at] == ':' && behind(at + 1)) return {at, at + 1, false};
+  const bool blank = at > 0 && is_blank(text[at - 1]);
+  const bool letter = at > 0 && (is_letter(text[at - 1]) || text[at - 1] == ')');
+  if (text[at] == '-' && (blank || letter) && at + 1 < text.size() && is_blank(text[at + 1]))
+    return {at, at + 1, false};
+  for (const std::string_view dash : {"\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x86\x92"})
+    if (text.substr(at, dash.size()) == dash && blank && behind(at + dash.size()))
+      return {at, at + dash.size(), false};
+  return {};
+}
+
+/// The first separator outside brackets.
+Separator find_separator(std::string_view text, std::size_t from = 0) {
+  int depth = 0;
+  for (std::size_t at = from; at < text.size(); ++at) {
+    if (text[at] == '(' || text[at] == '[') ++depth;
+    if (text[at] == ')' || text[at] == ']') --depth;
+    if (depth > 0) continue;
+    if (const Separator found = separator_at(text, at); found.at != none) return found;
+  }
+  return {};
+}
+
+constexpr std::array<std::string_view, 14> words_of_labels{"r",     "rnd",    "rnds", "rd",   "rds",
+                                                           "round", "rounds", "row",  "rows", "next",
+                                                           "last",  "note",   "step", "part"};
+
+/// A word that begins with a figure (`4`, `2nd`) or a label (`R4`, `Rnds`).
+bool is_of_label(std::string_view word) {
+  if (word.empty()) return false;
+  if (is_digit(word.front())) return true;
+  std::size_t letters = 0;
+  while (letters < word.size() && is_letter(word[letters])) ++letters;
+  const bool label = std::find(words_of_labels.begin(), words_of_labels.end(),
+                               small_letters(word.substr(0, letters))) != words_of_labels.end();
+  return label && (letters == word.size() || is_digit(word[letters]));
+}
+
+/// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
+bool may_be_name(std::string_view name) {
+  if (name.empty() || name.size() > longest_name || !is_letter(name.front())) return false;
+  int words = 0;
+  for (std::size_t at = 0; at < name.size();) {
+    const std::size_t end = std::min(name.find_first_of(" \t", at), name.size());
+    const std::string_view word = name.substr(at, end - at);
+    const bool alone = name.size() == word.size() && word.size() == 1; // `R = round`
+    if (!alone && is_of_label(word)) return false;
+    words += word.empty() ? 0 : 1;
+    at = end + 1;
+  }
+  return words <= words_of_name && name.find_first_of(".,;!?\"") == none;
+}
+
+bool has_letter(std::string_view text) { return std::any_of(text.begin(), text.end(), is_letter); }
+
+constexpr std::array<std::string_view, 13> list_words{"abbreviation", "special stitch", "stitches used",
+                                                      "stitch key",   "legend",         "terms used",
+                                                      "stitch guide", "glossary",       "symbols",
+                                                      "stitches:",    "key:",           "terminology",
+                                                      "crochet terms"};
+
+bool is_list_heading(std::string_view text) {
+  if (text.size() > longest_heading || !has_letter(text)) return false;
+  const std::string low = small_letters(text);
+  if (low == "key" || low == "stitches" || low == "terms") return true;
+  return std::any_of(list_words.begin(), list_words.end(),
+                     [&low](std::string_view word) { return low.find(word) != std::string::npos; });
+}
+
+/// Cuts the text into lines of definitions.
+class ListFinder {
+public:
+  explicit ListFinder(const Source& source) : source_(source) {}
+
+  OwnList find() {
+    for (std::size_t i = 0; i < source_.line_count(); ++i) take_line(source_.line(i));
+    return std::move(list_);
+  }
+
+private:
+  void take_line(Span line) {
+    const std::string_view typed = source_.at(line);
+    const std::size_t head = head_marks(typed);
+    const std::string_view text = typed.substr(head, std::max(without_tail(typed), head) - head);
+    const Span span{line.begin + static_cast<std::uint32_t>(head),
+                    line.begin + static_cast<std::uint32_t>(head + text.size())};
+    if (text.empty()) return end_list();
+    const std::size_t before = list_.definitions.size();
+    if (is_work(text)) {
+      in_list_ = false;
+      take_brackets(span);
+    } else if (const Separator first = find_separator(text); first.at == none) {
+      take_bare(span, text);
+    } else if (text.substr(first.end).find_first_not_of(" \t*") == none) {
+      take_bare(span, text);
+    } else {
+      take_entries(span, line);
+    }
+    any_in_list_ = any_in_list_ || list_.definitions.size() > before;
+  }
+
+  /// A blank line ends a list that has begun.
+  void end_list() {
+    if (any_in_list_) in_list_ = false;
+  }
+
+  /// A line that begins with a round's label.
+  static bool is_work(std::string_view text) {
+    if (is_digit(text.front())) return true;
+    const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
+    const std::string_view word = text.substr(0, end);
+    if (!is_of_label(word)) return false;
+    if (is_digit(word.back())) return true;
+    const std::size_t next = text.find_first_not_of(" \t.:-", end);
+    return next != none && is_digit(text[next]);
+  }
+
+  /// A heading of a list, or a line that goes on with the definition above.
+  void take_bare(Span span, std::string_view text) {
+    if (is_list_heading(text)) {
+      list_.headings.push_back(span);
+      in_list_ = true;
+      any_in_list_ = false;
+      return;
+    }
+    const bool goes_on =
+        in_list_ && any_in_list_ && !list_.definitions.empty() &&
+        (small(text.front()) == text.front() || source_.at(list_.definitions.back().value).back() == ',');
+    if (!goes_on) return take_brackets(span);
+    list_.definitions.back().value.end = span.end;
+    list_.definitions.back().whole.end = span.end;
+  }
+
+  Span part(Span span, std::size_t begin, std::size_t end) const {
+    const std::string_view text = source_.at(span);
+    while (begin < end && (is_blank(text[begin]) || text[begin] == '*')) ++begin;
+    while (end > begin && (is_blank(text[end - 1]) || text[end - 1] == '*')) --end;
+    return {span.begin + static_cast<std::uint32_t>(begin), span.begin + static_cast<std::uint32_t>(end)};
+  }
+
+  /// One or several definitions of a line: `sc - single crochet, inc - increase`.
+  void take_entries(Span span, Span line) {
+    const std::string_view text = source_.at(span);
+    const Separator first = find_separator(text);
+    const Separator second = find_separator(text, first.end);
+    if (!first.equals && is_list_heading(text.substr(0, first.end)) && second.at != none) {
+      in_list_ = true;
+      any_in_list_ = false;
+      list_.headings.push_back(part(span, 0, first.end));
+      return take_entries({span.begin + static_cast<std::uint32_t>(first.end), span.end}, line);
+    }
+    const std::size_t before = list_.definitions.size();
+    for (std::size_t at = 0; at < text.size();) {
+      const std::size_t end = end_of_entry(text, at);
+      take_entry(span, at, end);
+      at = end + 1;
+    }
+    const bool several = list_.definitions.size() > before + 1;
+    for (std::size_t i = before; several && i < list_.definitions.size(); ++i)
+      list_.definitions[i].in_list = true;
+    if (list_.definitions.size() == before) take_brackets(span);
+  }
+
+  /// Where an entry ends: at a comma, a full stop or the like behind which another entry or a sentence about
+  /// rounds begins.
+  static std::size_t end_of_entry(std::string_view text, std::size_t from) {
+    int depth = 0;
+    bool separated = false;
+    for (std::size_t at = from; at < text.size(); ++at) {
+      if (text[at] == '(' || text[at] == '[') ++depth;
+      if (text[at] == ')' || text[at] == ']') --depth;
+      if (depth > 0) continue;
+      if (separator_at(text, at).at != none) separated = true;
+      if (!separated || std::string_view(",;/|.").find(text[at]) == none) continue;
+      if (text[at] == '.' && at + 1 < text.size() && !is_blank(text[at + 1])) continue;
+      if (begins_other(text, at + 1, text[at] == '.')) return at;
+    }
+    return text.size();
+  }
+
+  static bool begins_other(std::string_view text, std::size_t at, bool sentence) {
+    const std::size_t end = std::min(text.find_first_of(",;/|.", at), text.size());
+    const std::string_view next = text.substr(at, end - at);
+    const Separator separator = find_separator(next);
+    const std::size_t head = std::min(next.find_first_not_of(" \t"), next.size());
+    if (separator.at != none && separator.at > head &&
+        may_be_name(next.substr(head, without_tail(next.substr(0, separator.at)) - head)))
+      return true;
+    return sentence && small_letters(next).find("count") != std::string::npos;
+  }
+
+  void take_entry(Span span, std::size_t begin, std::size_t end) {
+    const std::string_view text = source_.at(span).substr(0, end);
+    begin += head_marks(text.substr(begin));
+    const Separator separator = find_separator(text, begin);
+    if (separator.at == none || separator.at <= begin) return;
+    Definition found;
+    found.name = part(span, begin, separator.at);
+    found.value = part(span, separator.end, end);
+    if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
+    if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
+      return;
+    found.whole = {found.name.begin, span.begin + static_cast<std::uint32_t>(
+                                                      std::min(end + 1, span.length() + std::size_t{0}))};
+    found.equals = separator.equals;
+    found.in_list = in_list_;
+    list_.definitions.push_back(found);
+  }
+
+  /// `(bobble: 4 dc in same st, joined)` within a line.
+  void take_brackets(Span span) {
+    const std::string_view text = source_.at(span);
+    for (std::size_t open = text.find('('); open != none; open = text.find('(', open + 1)) {
+      const std::size_t close = end_of_bracket(text, open);
+      if (close == none) return;
+      const Separator separator = find_separator(text.substr(0, close), open + 1);
+      if (separator.at == none) continue;
+      Definition found;
+      found.name = part(span, open + 1, separator.at);
+      found.value = part(span, separator.end, close);
+      found.whole = {span.begin + static_cast<std::uint32_t>(open),
+                     span.begin + static_cast<std::uint32_t>(close + 1)};
+      found.in_line = true;
+      found.equals = separator.equals;
+      if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
+        continue;
+      list_.definitions.push_back(found);
+    }
+  }
+
+  static std::size_t end_of_bracket(std::string_view text, std::size_t open) {
+    int depth = 0;
+    for (std::size_t at = open; at < text.size(); ++at) {
+      if (text[at] == '(') ++depth;
+      if (text[at] == ')' && --depth == 0) return at;
+    }
+    return none;
+  }
+
+  const Source& source_;
+  OwnList list_;
+  bool in_list_ = false;
+  bool any_in_list_ = false;
+};
+
+} // namespace
+
+OwnList find_own_list(const Source& source) { return ListFinder(source).find(); }
+
+} // namespace whorl::pattern

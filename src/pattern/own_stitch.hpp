@@ -1,0 +1,49 @@
+#pragma once
+
+#include "stitch/kind.hpp"
+#include "words/vocabulary.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace whorl::pattern {
+
+/// The moves that words tell: "yo, insert hook, pull up a loop, yo, pull through 2 loops" is `o i d p2`.
+struct ToldMoves {
+  std::string moves; ///< as stitch::parse_moves reads them; "" if the words tell no insertion
+  int left =
+      1; ///< loops on the hook after them: one if the stitch is whole, 0 if they need more than there are
+};
+ToldMoves told_moves(std::string_view text);
+
+/// How many of which stitch: "4 dc" in "4 dc in same st, joined".
+struct ManyOf {
+  std::uint32_t count = 0;
+  std::string stitch; ///< name of its kind
+};
+std::optional<ManyOf> many_of(std::string_view text, const words::Vocabulary& vocabulary);
+
+/// Stitches that are made alike whatever their name.
+enum class Family : std::uint8_t { none, bobble, puff, popcorn, loop, picot };
+
+/// The family that a name belongs to: "Bobble (bo)", "lp st", "MP (make popcorn)".
+Family family_of(std::string_view name);
+
+/// The name of the kind that a family's usual stitch is; "" for no family.
+const char* usual_name(Family family);
+
+/// What is said of a stitch of the pattern's own.
+struct OwnStitch {
+  stitch::StitchKind kind;
+  int left = 1; ///< loops that its words leave on the hook; not one: they are not followed
+};
+
+/// The stitch called `name` that `text` explains; none if the text explains no stitch. `kinds` are those
+/// known.
+std::optional<OwnStitch> own_stitch(std::string_view name, Family family, std::string_view text,
+                                    const words::Vocabulary& vocabulary,
+                                    const std::vector<stitch::StitchKind>& kinds);
+
+} // namespace whorl::pattern

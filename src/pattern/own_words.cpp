@@ -1,0 +1,377 @@
+#include "pattern/own_words.hpp"
+
+#include "pattern/own_stitch.hpp"
+#include "pattern/reading.hpp"
+#include "words/lattice.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::Concept;
+using words::ConceptClass;
+using words::no_concept;
+using words::Vocabulary;
+
+constexpr std::size_t short_name = 8; ///< letters of an abbreviation
+constexpr int other_case_cost = 2;
+constexpr int clean_cost = 6; ///< at most, of words that explain a stitch as work
+
+std::string folded(std::string_view text) {
+  std::string out = words::fold(text).text;
+  std::replace(out.begin(), out.end(), '-', ' ');
+  while (!out.empty() && (out.back() == ' ' || out.back() == '.')) out.pop_back();
+  return out;
+}
+
+bool is_work(const Vocabulary& vocabulary, Concept means) {
+  if (means == no_concept) return false;
+  const words::ConceptEntry& entry = vocabulary.concepts[means];
+  return entry.sort == ConceptClass::stitch || entry.sort == ConceptClass::decrease ||
+         entry.name == "increase";
+}
+
+/// What a text may be said to be in a list: work, loops, a ring, a skip.
+bool may_be_meant(const Vocabulary& vocabulary, Concept means) {
+  const words::ConceptEntry& entry = vocabulary.concepts[means];
+  return is_work(vocabulary, means) || entry.sort == ConceptClass::loops ||
+         entry.sort == ConceptClass::start || entry.name == "skip" || entry.name == "turn";
+}
+
+/// The phrase at the head of an explanation, and what stands behind it.
+struct Lead {
+  Concept means = no_concept;
+  std::string_view rest;
+};
+
+/// "a", "the", "US" before the name of a stitch say nothing.
+std::size_t behind_articles(std::string_view text) {
+  for (const std::string_view word : {"a ", "an ", "the ", "us ", "uk ", "work ", "make ", "1 "})
+    if (text.substr(0, word.size()) == word) return word.size();
+  return 0;
+}
+
+Lead leading(std::string_view text, const Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  const std::size_t begin = behind_articles(line.text);
+  Lead lead;
+  if (begin >= line.text.size()) return lead;
+  std::uint32_t end = 0;
+  int cost = 0;
+  for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {
+    const words::Word& word = lattice.words[i];
+    if (word.kind != words::WordKind::phrase || !may_be_meant(vocabulary, word.means)) continue;
+    if (word.end < end || (word.end == end && word.cost >= cost)) continue;
+    lead.means = word.means;
+    end = word.end;
+    cost = word.cost;
+  }
+  if (lead.means != no_concept) lead.rest = text.substr(line.from[end], text.size());
+  return lead;
+}
+
+/// Whether an explanation ends with the phrase at its head, but for an aside.
+bool is_aside(std::string_view rest) {
+  const std::string low = folded(rest);
+  const std::size_t at = low.find_first_not_of(' ');
+  if (at == std::string::npos) return true;
+  const std::string_view text = std::string_view(low).substr(at);
+  if (std::string_view("(,;.:-[+").find(text.front()) != std::string_view::npos) return true;
+  for (const std::string_view word : {"stitch", "stitches", "st", "sts", "crochet"})
+    if (text == word) return true;
+  return false;
+}
+
+/// The names that a definition gives: `Bobble (bo)`, `inc/increase`, `st(s)`.
+std::vector<std::string> names_of(std::string_view typed) {
+  std::vector<std::string> names;
+  const auto put = [&names](std::string_view name) {
+    std::string one = folded(name);
+    while (!one.empty() && (one.front() == ' ' || one.front() == '"')) one.erase(0, 1);
+    while (!one.empty() && (one.back() == '"' || one.back() == ' ')) one.pop_back();
+    if (!one.empty() && one != "s" && one != "us" && one != "uk") names.push_back(one);
+  };
+  const std::size_t open = typed.find_first_of("([");
+  const std::string_view outer = typed.substr(0, open);
+  for (std::size_t at = 0; at <= outer.size();) {
+    const std::size_t end = std::min(outer.find('/', at), outer.size());
+    put(outer.substr(at, end - at));
+    at = end + 1;
+  }
+  if (open == std::string_view::npos) return names;
+  const std::size_t close = std::min(typed.find_first_of(")]", open), typed.size());
+  const std::string_view inner = typed.substr(open + 1, close - open - 1);
+  if (inner.find("abbrev") == std::string_view::npos) put(inner);
+  return names;
+}
+
+/// "Bobble stitch" is a bobble: what a name means in the language, whole.
+std::vector<Concept> meanings_of(std::string_view name, const Vocabulary& vocabulary) {
+  std::vector<Concept> meanings;
+  const words::Folded line = words::fold(name);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  if (line.text.empty()) return meanings;
+  for (auto i = lattice.at[0]; i < lattice.at[1]; ++i)
+    if (lattice.words[i].kind == words::WordKind::phrase && lattice.words[i].end == line.text.size())
+      meanings.push_back(lattice.words[i].means);
+  return meanings;
+}
+
+bool has(const std::vector<Concept>& meanings, Concept means) {
+  return std::find(meanings.begin(), meanings.end(), means) != meanings.end();
+}
+
+/// One definition being found out.
+struct Entry {
+  const Definition& definition;
+  std::string_view name;
+  std::string_view value;
+  std::vector<std::string> names;
+  std::vector<Concept> known; ///< what the names mean in the language
+};
+
+/// Finds out what definitions mean, one after the other.
+class ListReader {
+public:
+  ListReader(const Source& source, const Vocabulary& vocabulary)
+      : source_(source), language_(vocabulary), vocabulary_(&language_) {}
+
+  OwnWords read(const OwnList& list) {
+    for (const Definition& definition : list.definitions) {
+      const bool sense = take(entry_of(definition));
+      out_.explains.push_back(sense || (definition.in_list && !definition.in_line));
+    }
+    return std::move(out_);
+  }
+
+private:
+  Entry entry_of(const Definition& definition) const {
+    Entry entry{definition, source_.at(definition.name), source_.at(definition.value), {}, {}};
+    entry.names = names_of(entry.name);
+    for (const std::string& name : entry.names)
+      for (const Concept means : meanings_of(name, *vocabulary_)) entry.known.push_back(means);
+    return entry;
+  }
+
+  const std::vector<stitch::StitchKind>& kinds() const {
+    return out_.kinds.empty() ? stitch::standard_kinds() : out_.kinds;
+  }
+
+  std::string_view name_of(Concept means) const { return vocabulary_->concepts[means].name; }
+
+  /// A list, an equals sign or an abbreviation is no heading of a part.
+  static bool is_sure(const Entry& entry) {
+    if (entry.definition.in_list || entry.definition.equals) return true;
+    const bool is_short = entry.name.size() <= short_name;
+    const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+    const auto no_capital = [](char c) { return c < 'A' || c > 'Z'; };
+    return (is_short && (std::all_of(entry.name.begin(), entry.name.end(), no_capital) ||
+                         std::all_of(entry.name.begin(), entry.name.end(), capital)));
+  }
+
+  Concept known_work(const Entry& entry) const {
+    for (const Concept means : entry.known)
+      if (is_work(*vocabulary_, means)) return means;
+    return no_concept;
+  }
+
+  bool take(const Entry& entry) {
+    if (entry.names.empty()) return false;
+    const Family family = family_of(entry.name);
+    const Concept known = known_work(entry);
+    const Lead lead = leading(entry.value, *vocabulary_);
+    const bool alias = lead.means != no_concept && is_alias(lead);
+    if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
+    if (alias) return take_alias(entry, lead);
+    if (const auto work = one_work(entry.value)) return take_work(entry, *work);
+    if (known != no_concept) return take_known(entry, known);
+    return take_stitch(entry, Family::none, known);
+  }
+
+  bool is_alias(const Lead& lead) const {
+    const ConceptClass sort = vocabulary_->concepts[lead.means].sort;
+    return is_aside(lead.rest) || sort == ConceptClass::decrease || name_of(lead.means) == "increase";
+  }
+
+  bool take_alias(const Entry& entry, const Lead& lead) {
+    Concept means = lead.means;
+    if (name_of(means) == "dec" && folded(lead.rest).find("invis") != std::string::npos)
+      means = words::find_concept(*vocabulary_, "invdec");
+    if (has(entry.known, means)) return add_names(entry, means), true;
+    const bool replaces = known_work(entry) != no_concept;
+    const bool strange = entry.known.empty() || entry.names.front().size() == 1;
+    const bool listed = entry.definition.in_list && is_work(*vocabulary_, means);
+    if (!is_sure(entry) || !(replaces || strange || listed)) return false;
+    return add_names(entry, means), true;
+  }
+
+  /// The name is known and the explanation is of more words than can be followed; its other names mean it
+  /// too.
+  bool take_known(const Entry& entry, Concept known) {
+    if (!entry.definition.in_list && !entry.definition.in_line && entry.names.size() < 2 &&
+        told_moves(entry.value).moves.empty())
+      return false;
+    add_names(entry, known);
+    return true;
+  }
+
+  /// The one piece of work that an explanation is: "2 sc in one stitch", "3 sc together".
+  struct OneWork {
+    stitch::StitchKind kind;
+    std::uint16_t in_one = 1;
+  };
+
+  std::optional<OneWork> one_work(std::string_view value) const {
+    Stuck stuck;
+    const Span span{0, static_cast<std::uint32_t>(value.size())};
+    const auto readings = read_work(value, span, *vocabulary_, kinds(), Effort::cheapest, stuck);
+    if (readings.empty() || !readings.front().passed_over.empty() || readings.front().cost > clean_cost)
+      return std::nullopt;
+    const Reading& reading = readings.front();
+    NodeId id = reading.body;
+    while (id != no_node && reading.nodes[id].kind == NodeKind::sequence) {
+      const NodeId child = reading.nodes[id].child;
+      if (child == no_node || reading.nodes[child].next != no_node) return std::nullopt;
+      id = child;
+    }
+    if (id == no_node || reading.nodes[id].kind != NodeKind::work) return std::nullopt;
+    const Work& work = reading.nodes[id].work;
+    const bool one = work.act == Act::stitch && work.times == 1 && !work.to_end && work.loops == 0 &&
+                     work.into == Into::loops && (work.where == Where::next || work.where == Where::same);
+    if (!one) return std::nullopt;
+    const bool made = work.kind >= reading.first_new_kind && !reading.new_kinds.empty();
+    const stitch::StitchKind& kind =
+        made ? reading.new_kinds[static_cast<std::size_t>(work.kind - reading.first_new_kind)]
+             : kinds()[work.kind];
+    const std::uint16_t in_one = work.where == Where::same && work.in_one == 1 ? 1 : work.in_one;
+    if (in_one < 2 && kind.takes < 2) return std::nullopt;
+    return OneWork{kind, in_one};
+  }
+
+  bool take_work(const Entry& entry, const OneWork& work) {
+    const Concept known = known_work(entry);
+    const bool usual_increase =
+        known != no_concept && name_of(known) == "increase" && work.kind.name == "sc" && work.in_one == 2;
+    const bool usual_decrease = known != no_concept && name_of(known) == "dec" && work.kind.name == "sc2tog";
+    if (usual_increase || usual_decrease) return add_names(entry, known), true;
+    if (!is_sure(entry) && !entry.definition.in_line && known == no_concept) return false;
+    add_kind(work.kind);
+    const std::string& name = work.kind.name;
+    const Concept kind = words::find_concept(*vocabulary_, name);
+    if (work.in_one == 1 && kind != no_concept) return add_names(entry, kind), true;
+    words::ConceptEntry own{work.in_one == 1 ? name : entry.names.front(), ConceptClass::stitch};
+    if (work.in_one > 1) own.works = name, own.in_one = work.in_one;
+    return add_names(entry, add_concept(own)), true;
+  }
+
+  bool take_stitch(const Entry& entry, Family family, Concept known) {
+    const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
+    const std::string name = keeps_name ? std::string(name_of(known)) : name_in(family, entry.names);
+    auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
+    if (!own || (family == Family::none && !is_sure(entry) && !entry.definition.in_line)) return false;
+    if (own->left != 1) tell_loops(entry, own->left);
+    if (own->kind.title == name) own->kind.title = entry.names.front();
+    put_kind(own->kind);
+    const Concept same = words::find_concept(*vocabulary_, name);
+    add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
+    return true;
+  }
+
+  /// The first stitch of a family has the family's name, others their own.
+  std::string name_in(Family family, const std::vector<std::string>& names) const {
+    const char* usual = usual_name(family);
+    const bool cluster = std::any_of(names.begin(), names.end(), [](const std::string& name) {
+      return name.find("cl") != std::string::npos;
+    });
+    if (*usual == 0 || cluster) return names.front();
+    const auto id = stitch::find_kind(kinds(), usual);
+    return id && kinds()[*id].own ? names.front() : usual;
+  }
+
+  void tell_loops(const Entry& entry, int left) {
+    Finding finding;
+    finding.severity = Severity::warning;
+    finding.code = "own-stitch";
+    finding.span = entry.definition.value;
+    finding.message =
+        left > 1 ? "after these moves " + std::to_string(left) +
+                       " loops are on the hook; a stitch ends with one. It is read as it usually is made"
+                 : "these moves pull through more loops than there are on the hook; the stitch is read as "
+                   "it usually is made";
+    out_.findings.push_back(std::move(finding));
+  }
+
+  void own_the_kinds() {
+    if (out_.kinds.empty()) out_.kinds = stitch::standard_kinds();
+  }
+
+  void add_kind(const stitch::StitchKind& kind) {
+    if (stitch::find_kind(kinds(), kind.name)) return;
+    own_the_kinds();
+    out_.kinds.push_back(kind);
+  }
+
+  /// In the place of the standard kind of this name, or behind them all.
+  void put_kind(const stitch::StitchKind& kind) {
+    own_the_kinds();
+    if (const auto id = stitch::find_kind(out_.kinds, kind.name))
+      out_.kinds[*id] = kind;
+    else
+      out_.kinds.push_back(kind);
+  }
+
+  Concept add_concept(words::ConceptEntry entry) {
+    const auto means = static_cast<Concept>(language_.concepts.size() + out_.concepts.size());
+    out_.concepts.push_back(std::move(entry));
+    return means;
+  }
+
+  static bool is_plural(const std::string& name) { return name.size() > 2 && name.back() == 's'; }
+
+  void add_names(const Entry& entry, Concept means) {
+    bool any = false;
+    for (const std::string& name : entry.names) {
+      if (has(meanings_of(name, *vocabulary_), means)) continue;
+      add_phrase(name, means, entry);
+      if (name.size() > 1 && !is_plural(name)) add_phrase(name + "s", means, entry);
+      any = true;
+    }
+    if (!any) return;
+    extended_ = words::with_own_words(language_, out_.phrases, out_.concepts);
+    vocabulary_ = &*extended_;
+  }
+
+  /// A single letter is told by its capital; in the other case it is dearer.
+  void add_phrase(const std::string& name, Concept means, const Entry& entry) {
+    words::PhraseEntry phrase;
+    phrase.phrase = name;
+    phrase.means = means;
+    if (name.size() == 1) {
+      const bool capital = entry.name.front() >= 'A' && entry.name.front() <= 'Z';
+      phrase.letters = capital ? words::Capitals::capital : words::Capitals::small;
+      out_.phrases.push_back(phrase);
+      phrase.letters = capital ? words::Capitals::small : words::Capitals::capital;
+      phrase.cost = other_case_cost;
+    }
+    out_.phrases.push_back(phrase);
+  }
+
+  const Source& source_;
+  const Vocabulary& language_;
+  const Vocabulary* vocabulary_;
+  std::optional<Vocabulary> extended_;
+  OwnWords out_;
+};
+
+} // namespace
+
+OwnWords own_words(const Source& source, const OwnList& list, const Vocabulary& vocabulary) {
+  return ListReader(source, vocabulary).read(list);
+}
+
+} // namespace whorl::pattern
