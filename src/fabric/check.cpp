@@ -1,5 +1,7 @@
 #include "fabric/check.hpp"
 
+#include "fabric/blame.hpp"
+#include "fabric/loops.hpp"
 #include "fabric/mend.hpp"
 #include "fabric/need.hpp"
 #include "fabric/tally.hpp"
@@ -47,6 +49,9 @@ std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std
       return " has " + std::to_string(count) + " " + fabric.kinds[stated.kind].name;
     break;
   case Unit::group:
+    if (stated.kind > 0 && stated.kind <= fabric.group_names.size())
+      return " has " + std::to_string(count) + " " + fabric.group_names[stated.kind - 1U];
+    break;
   case Unit::any:
   case Unit::stitches:
     break;
@@ -67,6 +72,7 @@ public:
     check_kinds();
     for (std::uint32_t round = 0; round < fabric_.rounds.size(); ++round) check_round(round);
     for (std::uint32_t part = 0; part < tree_.parts.size(); ++part) check_numbers(part);
+    for (Finding& loops : check_loops(tree_, fabric_)) findings_.push_back(std::move(loops));
     for (const pattern::Placing& placing : tree_.placings) check_placing(placing);
     return std::move(findings_);
   }
@@ -87,57 +93,80 @@ private:
     findings_.push_back(finding(Severity::error, "hook", {}, "\"" + kind.name + "\"" + trouble));
   }
 
-  /// A line that gives several rounds is told once of each kind of slip.
+  /// A line that gives several rounds is told once of each kind of slip; trouble that was told while the
+  /// round was worked explains its count, and a count that is not met the stitches left over.
   void check_round(std::uint32_t index) {
     const Round& round = fabric_.rounds[index];
     if (round.text >= tree_.rounds.size()) return;
     const RoundText& text = tree_.rounds[round.text];
-    if (is_tallied(round) && count_said_ != round.text) check_counts(round, text, index);
-    if (round.left_over > 0 && left_said_ != round.text) check_left_over(round, text, index);
+    if (is_tallied(round) && !round.told && count_said_ != round.text) check_counts(round, text, index);
+    if (left_said_ == round.text) return;
+    const std::string left = what_is_left(round, index);
+    if (left.empty()) return;
+    left_said_ = round.text;
+    const bool whole = text.body == pattern::no_node || tree_.nodes[text.body].span.empty();
+    findings_.push_back(finding(Severity::warning, "left-over",
+                                whole ? text.span : tree_.nodes[text.body].span, name_of(round) + left));
+    findings_.back().mend = mend_of(round.text, round_before(index));
   }
 
   void check_counts(const Round& round, const RoundText& text, std::uint32_t index) {
     for (const pattern::Stated& stated : text.stated) {
       const std::uint32_t count = counted_as(fabric_, round, stated);
       if (count == stated.count || falls_short_alike(round, stated, count, index)) continue;
+      const std::string left = left_said_ == round.text ? "" : what_is_left(round, index);
       count_said_ = round.text;
+      if (!left.empty()) left_said_ = round.text;
       findings_.push_back(finding(Severity::error, "count", stated.span,
                                   name_of(round) + what_it_has(fabric_, stated, count) +
-                                      ", the pattern says " + std::to_string(stated.count)));
-      if (const Round* before = round_before(index)) findings_.back().mend = mend_of(round.text, *before);
+                                      (left.empty() ? "" : " and" + left) + ", the pattern says " +
+                                      std::to_string(stated.count) +
+                                      if_counted(fabric_, round, stated, count)));
+      findings_.back().mend = mend_of(round.text, round_before(index));
     }
   }
 
-  /// A round worked to the end that is as far out as the one before it has no slip of its own.
+  /// A round that would meet its count, had the one before what the text says of it, has no slip of its own;
+  /// nor has one worked to the end that is as far out as that.
   bool falls_short_alike(const Round& round, const pattern::Stated& stated, std::uint32_t count,
                          std::uint32_t index) const {
     const Round* before = round_before(index);
-    if (before == nullptr || !is_miscounted(*before) || !needs_[round.text].to_end) return false;
-    return before->stated - before->counted == static_cast<std::int64_t>(stated.count) - count;
+    if (before == nullptr || !is_miscounted(*before)) return false;
+    if (agrees_with(tree_, round.text, before->stated)) return true;
+    return needs_[round.text].to_end &&
+           before->stated - before->counted == static_cast<std::int64_t>(stated.count) - count;
   }
 
-  void check_left_over(const Round& round, const RoundText& text, std::uint32_t index) {
+  /// " leaves 4 of the 24 stitches of round 1 unworked"; "" where nothing is left over.
+  std::string what_is_left(const Round& round, std::uint32_t index) const {
     const Round* before = round_before(index);
-    if (before == nullptr || is_all_slips(round) || fits_as_stated(*before, round)) return;
-    left_said_ = round.text;
-    const bool whole = text.body == pattern::no_node || tree_.nodes[text.body].span.empty();
-    findings_.push_back(finding(Severity::warning, "left-over",
-                                whole ? text.span : tree_.nodes[text.body].span,
-                                name_of(round) + " leaves " + std::to_string(round.left_over) + " of the " +
-                                    stitches(before->makes) + " of " + name_of(*before) + " unworked"));
-    findings_.back().mend = mend_of(round.text, *before);
+    const std::uint32_t left = still_left(round, index);
+    if (left == 0 || is_all_slips(round)) return {};
+    const std::string some = " leaves " + std::to_string(left) + " of the ";
+    if (round.joined_open > 0) return some + stitches(round.joined_open) + " open to it unworked";
+    if (before == nullptr) return {};
+    if (is_miscounted(*before) && comes_out(tree_, round.text, before->stated)) return {};
+    return some + stitches(before->makes) + " of " + name_of(*before) + " unworked";
+  }
+
+  /// Stitches left over that no later round is worked into.
+  std::uint32_t still_left(const Round& round, std::uint32_t index) const {
+    if (round.left_over == 0) return 0;
+    const auto first =
+        std::lower_bound(fabric_.unworked.begin(), fabric_.unworked.end(), index,
+                         [](const Unworked& left, std::uint32_t at) { return left.round < at; });
+    std::uint32_t later = 0;
+    for (auto left = first; left != fabric_.unworked.end() && left->round == index; ++left)
+      if (!left->on_purpose && left->place.of < fabric_.taken.size())
+        later += fabric_.taken[left->place.of] != stitch::no_loop ? 1 : 0;
+    return round.left_over - std::min(round.left_over, later);
   }
 
   /// The smallest change that the reader found, else the one number that mends the counts.
-  std::string mend_of(std::uint32_t text, const Round& before) const {
+  std::string mend_of(std::uint32_t text, const Round* before) const {
     const std::string& found = tree_.rounds[text].mend;
-    if (!found.empty() || is_miscounted(before)) return found;
-    return mend(tree_, needs_, text, before.makes);
-  }
-
-  /// Whether a round fits what the text states of the one before it: then only that one is to be mended.
-  static bool fits_as_stated(const Round& before, const Round& round) {
-    return is_miscounted(before) && static_cast<std::int64_t>(round.uses) == before.stated;
+    if (!found.empty() || before == nullptr || is_miscounted(*before)) return found;
+    return mend(tree_, needs_, text, before->makes);
   }
 
   /// The round whose stitches this one is worked into.

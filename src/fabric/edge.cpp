@@ -1,6 +1,8 @@
 #include "fabric/edge.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 namespace whorl::fabric {
 namespace {
@@ -28,6 +30,36 @@ void Edge::open_chain(StitchId first, std::uint32_t count, std::uint32_t nth) {
   for (std::uint32_t i = nth; i <= count; ++i)
     open_.push_back(Place{first + count - i, On::chain_side, stitch::both});
   recount();
+}
+
+void Edge::reopen(std::vector<Place> places) {
+  open_ = std::move(places);
+  front_ = 0;
+  counted_ = 0;
+  ring_ = false;
+  recount();
+}
+
+void Edge::widen(const std::vector<Place>& before, const std::vector<Place>& behind) {
+  std::vector<Place> all(open_.begin() + static_cast<std::ptrdiff_t>(front_), open_.end());
+  const auto is_far = [](const Place& place) {
+    return place.what == On::chain_side && place.loops == stitch::third;
+  };
+  // The far side of an earlier bridge closes the round: what comes on stands before it.
+  const auto far = std::find_if(all.begin(), all.end(), is_far);
+  all.insert(behind.empty() && far != all.end() ? far : all.begin(), before.begin(), before.end());
+  all.insert(all.end(), behind.begin(), behind.end());
+  const std::size_t counted = counted_;
+  reopen(std::move(all));
+  counted_ = counted;
+}
+
+std::vector<Place> Edge::rest() const {
+  std::vector<Place> places;
+  const auto from = open_.begin() + static_cast<std::ptrdiff_t>(front_);
+  std::copy_if(from, open_.end(), std::back_inserter(places),
+               [](const Place& place) { return !is_space(place); });
+  return places;
 }
 
 void Edge::open_counted(std::size_t count) {

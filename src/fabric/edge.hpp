@@ -18,6 +18,12 @@ public:
   void open_ring(std::uint32_t part);
   /// A chain, from the `nth` chain from the hook to the first that was made.
   void open_chain(StitchId first, std::uint32_t count, std::uint32_t nth);
+  /// These places instead of what is open; what the round has made stays.
+  void reopen(std::vector<Place> places);
+  /// These places before what is open, or before the far side of a chain that is open; `behind` after all.
+  void widen(const std::vector<Place>& before, const std::vector<Place>& behind);
+  /// What is open, in order, where it is known: stitches, not spaces.
+  std::vector<Place> rest() const;
   /// Stitches of which only the number is known.
   void open_counted(std::size_t count);
   /// That many more at the end, of which only the number is known.

@@ -33,6 +33,7 @@ void begin_id(std::string& out, const Fabric& fabric, const Round& round, std::s
 /// The chains of a starting chain are numbered from the hook, others with their round.
 void append_chain_id(std::string& out, const Fabric& fabric, StitchId chain, std::string_view prefix) {
   const Round& round = fabric.rounds[fabric.stitches[chain].round];
+  if (round.kind != pattern::RoundKind::chain) return append_id(out, fabric, chain, prefix);
   const std::uint32_t from_hook = round.first_stitch + round.count - chain;
   begin_id(out, fabric, round, prefix);
   out.append("-ch-").append(std::to_string(from_hook));
@@ -86,13 +87,14 @@ std::string show(const Fabric& fabric, StitchId id) {
   if (stitch.flags & joins)
     line += " (joins)";
   else if (stitch.flags & starts_chain)
-    line += " (starting chain)";
+    line += stitch.flags & counts ? " (starting chain, counts)" : " (starting chain)";
   else if (!(stitch.flags & counts))
     line += " (not counted)";
   if (stitch.yarn != 1) line += " yarn " + std::to_string(stitch.yarn);
   const char* between = " -> ";
   for (const Leg& leg : legs_of(fabric, id)) {
-    line += between + id_of(fabric, leg.into) + name_of(leg.into.loops);
+    line += between + id_of(fabric, leg.into) + (leg.into.what == On::post ? " post" : "");
+    line += name_of(leg.into.loops);
     between = ", ";
   }
   return line + "\n";

@@ -38,7 +38,8 @@ struct Stitch {
 
 enum class On : std::uint8_t { top, post, space, between, ring, chain_side, row_end };
 
-/// Something that a hook can go into.
+/// Something that a hook can go into. A post's loops say from where: front or back. A chain's own side is
+/// `both`, the side opposite (the loop that the first side leaves) `third`.
 struct Place {
   std::uint32_t of = none; ///< a stitch; an arch; a ring (number of its part); a row end
   On what = On::top;
@@ -92,6 +93,19 @@ struct Round {
   std::uint32_t first_tally = 0; ///< its kinds, in Fabric::tallies; joins and starting chains apart
   std::uint32_t tallies = 0;
   std::uint32_t spaces = 0; ///< chain spaces it made
+  /// The chain that counts as its first stitch: the last of its starting chain, or of the chains skipped at
+  /// the hook, which lie in the starting chain of the part.
+  StitchId counting_chain = none;
+  std::uint32_t joined_open = 0; ///< where edges of parts were joined: all stitches then open
+  bool both_sides = false;       ///< worked along both sides of a chain
+  bool told = false;             ///< working it told of trouble, which also explains a count that is not met
+};
+
+/// A place that a round left unworked.
+struct Unworked {
+  Place place;
+  std::uint32_t round = none;
+  bool on_purpose = false; ///< a word skipped it or stopped before it
 };
 
 /// How a part begins: what the first round is worked into.
@@ -130,6 +144,7 @@ struct Placing {
 /// All parts of one variant. Flat vectors, everything referred to by number, nothing changed after working.
 struct Fabric {
   std::vector<stitch::StitchKind> kinds;
+  std::vector<std::string> group_names; ///< as in the tree: the first is number 1
   std::vector<Stitch> stitches;
   std::vector<Leg> legs;
   std::vector<Arch> arches;
@@ -139,6 +154,7 @@ struct Fabric {
   std::vector<Part> parts;
   std::vector<Change> changes;
   std::vector<Placing> placings;
+  std::vector<Unworked> unworked;  ///< round by round, in the order of the edge
   std::vector<std::uint8_t> taken; ///< per stitch: loops of its top that something is worked into
 };
 

@@ -10,9 +10,9 @@ using pattern::NodeKind;
 using pattern::Where;
 using pattern::Work;
 
-Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs, Fabric& fabric, Edge& edge,
-           std::uint32_t limit)
-    : tree_(tree), needs_(needs), fabric_(fabric), edge_(edge), limit_(limit),
+Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs,
+           const std::vector<std::uint32_t>& last_rounds, Fabric& fabric, Edge& edge, std::uint32_t limit)
+    : tree_(tree), needs_(needs), last_rounds_(last_rounds), fabric_(fabric), edge_(edge), limit_(limit),
       steps_(std::uint64_t{16} * limit + 1000) {
   for (const stitch::StitchKind& kind : tree.kinds) {
     const stitch::Shape shape = stitch::shape_of(kind);
@@ -30,32 +30,31 @@ Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs, Fabric& fa
 
 void Hand::begin_part() {
   yarn_ = 1;
+  wanted_yarn_ = 0;
+  part_is_new_ = true;
   side_ = Side::right;
   foundation_ = none;
   foundation_count_ = 0;
-}
-
-bool Hand::open_foundation() {
-  if (!fresh_ || foundation_count_ == 0 || !edge_.is_empty()) return false;
-  edge_.open_chain(foundation_, foundation_count_, 1);
-  climb();
-  return true;
 }
 
 Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   outcome_ = Outcome{};
   part_ = part;
   taken_.clear();
+  in_place_ = 0;
   fixed_left_ = need.to_end ? need.surely() : need.uses;
   to_end_ = 0;
   arch_ = none;
   opened_at_ = 0;
+  far_side_ = false;
   own_place_ = false;
   fresh_ = edge_.is_empty();
   Context context;
-  context.yarn = yarn_;
+  context.yarn = wanted_yarn_ != 0 ? wanted_yarn_ : yarn_;
+  wanted_yarn_ = 0;
   if (follow(body, context, 0)) close_arch();
   if (!fresh_) foundation_count_ = 0;
+  if (!fabric_.rounds.back().turned) leave_rest(false);
   return outcome_;
 }
 
@@ -99,9 +98,28 @@ bool Hand::follow(NodeId id, Context context, int depth) {
 }
 
 bool Hand::follow_children(const Node& node, Context context, int depth) {
-  for (NodeId child = node.child; child != pattern::no_node; child = tree_.nodes[child].next)
+  const std::uint64_t outside = context.rest;
+  for (NodeId child = node.child; child != pattern::no_node; child = tree_.nodes[child].next) {
+    if (outcome_.opened) context.rest = needed_behind(child, outside);
     if (!follow(child, context, depth + 1)) return false;
+  }
   return true;
+}
+
+/// What is needed of the same edge behind a child that may run to its end: up to what runs to the end again
+/// or opens another.
+std::uint64_t Hand::needed_behind(NodeId child, std::uint64_t outside) {
+  const Node& node = tree_.nodes[child];
+  if (node.kind == NodeKind::work && !node.work.to_end) return outside;
+  std::uint64_t sure = 0, slips = 0;
+  for (NodeId id = node.next; id != pattern::no_node; id = tree_.nodes[id].next) {
+    if (steps_ > 0) --steps_;
+    const Need need = need_of(tree_, id, needs_);
+    if (need.to_end || need.starts || steps_ == 0) return sure;
+    if (need.slips < need.uses) sure += slips + need.surely(), slips = 0;
+    slips += need.slips;
+  }
+  return sure + outside;
 }
 
 /// The body that a reference means; a round that is itself "as round 5" leads on to round 5.
@@ -130,7 +148,7 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
   case pattern::Act::stitch:
     return work_stitches(node, id, context);
   case pattern::Act::skip:
-    return skip(node);
+    return skip(node, context);
   case pattern::Act::ring:
     return open_ring();
   case pattern::Act::join:
@@ -140,30 +158,37 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
   case pattern::Act::start_here:
     return start_here();
   case pattern::Act::other_side:
+    return open_other_side(node);
   case pattern::Act::free_loops:
+    return open_free_loops(node);
   case pattern::Act::skipped:
+    return open_skipped(node);
   case pattern::Act::part_edge:
-    return stop(node, "unread", "this edge cannot be opened yet");
+    return open_part_edge(node);
   }
   return true;
 }
 
-bool Hand::passes_to_end(const Node& node, std::uint64_t takes, std::uint64_t spaces, std::uint64_t& times) {
+bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
+                         std::uint64_t& times) {
   if (edge_.is_ring()) return stop(node, "ring", "a ring has no end: say how many stitches go into it");
   if (takes == 0 && spaces == 0)
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
-  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, fixed_left_);
+  go_round_the_end();
+  const std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
+  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, rest);
   const std::uint64_t room = edge_.left() > kept ? edge_.left() - kept : 0;
-  outcome_.left_on_purpose = kept - fixed_left_;
+  outcome_.left_on_purpose = kept - rest;
   times = takes > 0 ? room / takes : edge_.spaces_left() / spaces;
   if (takes > 0 && room % takes != 0) outcome_.uneven = Uneven{takes, room, node.span};
   return true;
 }
 
 template <class Pass>
-bool Hand::passes(const Node& node, std::uint64_t takes, std::uint64_t spaces, Pass pass) {
+bool Hand::passes(const Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
+                  Pass pass) {
   std::uint64_t times = node.work.times;
-  if (node.work.to_end && !passes_to_end(node, takes, spaces, times)) return false;
+  if (node.work.to_end && !passes_to_end(node, context, takes, spaces, times)) return false;
   to_end_ += node.work.to_end ? 1 : 0;
   for (; times > 0; --times)
     if (!step(node) || !pass()) return false;
@@ -175,7 +200,7 @@ bool Hand::work_repeat(const Node& node, const Context& context, int depth) {
   const Need pass = node.work.to_end ? need_of_pass(tree_, node, needs_) : Need{};
   // What runs to the end inside comes to the end in one pass.
   if (node.work.to_end && pass.to_end) return follow_children(node, context, depth);
-  return passes(node, pass.uses, pass.spaces, [&] { return follow_children(node, context, depth); });
+  return passes(node, context, pass.uses, pass.spaces, [&] { return follow_children(node, context, depth); });
 }
 
 bool Hand::work_group(const Node& node, const Context& context, int depth) {
@@ -185,9 +210,23 @@ bool Hand::work_group(const Node& node, const Context& context, int depth) {
   Gist one;
   one.takes = 1;
   const bool space = node.work.where == Where::space;
-  return passes(node, space ? 0 : 1, space ? 1 : 0, [&] {
-    return take(node, node.work.where, one, context) && follow_children(node, inside, depth);
+  return passes(node, context, space ? 0 : 1, space ? 1 : 0, [&] {
+    if (!take(node, node.work.where, one, context)) return false;
+    const std::size_t group = begin_group(node);
+    if (!follow_children(node, inside, depth)) return false;
+    if (group < fabric_.groups.size())
+      fabric_.groups[group].count =
+          static_cast<std::uint32_t>(fabric_.stitches.size()) - fabric_.groups[group].first;
+    return true;
   });
+}
+
+/// Where the group has a name, its entry; groups stand in the order of their first stitches.
+std::size_t Hand::begin_group(const Node& node) {
+  if (node.name == 0 || node.name > tree_.group_names.size()) return none;
+  fabric_.groups.push_back(
+      Group{static_cast<StitchId>(fabric_.stitches.size()), 0, tree_.group_names[node.name - 1U]});
+  return fabric_.groups.size() - 1;
 }
 
 bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
@@ -195,13 +234,30 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   Context inside = context;
   inside.loops = work.loops != 0 ? work.loops : context.loops;
   inside.yarn = work.yarn != 0 ? work.yarn : context.yarn;
+  inside.into = work.into;
+  inside.down = work.down;
   const stitch::KindId kind = seen_from_outside(node, work.kind, inside);
   const Gist& gist = gists_[kind];
+  if (work.counts && gist.chain) return work_counted_chain(node, id, inside);
   const bool space = work.where == Where::space;
-  return passes(node, space ? 0 : gist.takes, space ? 1 : 0, [&] {
+  const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
+  return passes(node, context, space ? 0 : takes, space ? 1 : 0, [&] {
     if (!take(node, work.where, gist, inside)) return false;
     for (int i = 0; i < work.in_one; ++i)
       if (!add(node, kind, inside, id)) return false;
+    return true;
+  });
+}
+
+bool Hand::skip(const Node& node, const Context& context) {
+  if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
+  const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
+  return passes(node, context, 1, 0, [&] {
+    taken_.clear();
+    in_place_ = 0;
+    if (!take_one(node, Where::next, false)) return false;
+    const Place& place = taken_.back();
+    if (place.what == On::top && place.of != none) fabric_.unworked.push_back(Unworked{place, round, true});
     return true;
   });
 }
@@ -215,124 +271,13 @@ stitch::KindId Hand::seen_from_outside(const Node& node, stitch::KindId kind, co
   return *plain;
 }
 
-bool Hand::skip(const Node& node) {
-  if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
-  return passes(node, 1, 0, [&] { return take_one(node, Where::next, false); });
-}
-
-void Hand::used() {
-  if (!outcome_.opened) ++outcome_.uses;
-  if (to_end_ == 0 && fixed_left_ > 0) --fixed_left_;
-}
-
-bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& context) {
-  if (gist.takes == 0 || context.held) return true;
-  const bool same_chain = where == Where::chain && opened_at_ != 0 && opened_at_ == node.work.nth;
-  if (!taken_.empty() && (where == Where::same || same_chain)) return true;
-  taken_.clear();
-  own_place_ = false;
-  const bool one = where == Where::chain || where == Where::ring || where == Where::space;
-  for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
-    if (!take_one(node, where, gist.slip)) return false;
-  return true;
-}
-
-bool Hand::take_one(const Node& node, Where where, bool slip) {
-  if (where == Where::chain) return take_chain(node);
-  std::optional<Place> place;
-  if (where == Where::space) {
-    place = edge_.take_space();
-    if (!place) return stop(node, "past-end", "there is no chain space left to work into");
-  } else {
-    if (where == Where::ring && !edge_.is_ring()) {
-      if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
-      open_ring();
-    }
-    place = where == Where::last ? edge_.take_last() : edge_.take_next();
-  }
-  if (place && !edge_.is_ring()) used();
-  if (!place && slip) {
-    place = edge_.take_own();
-    own_place_ = place.has_value();
-  }
-  if (!place) return stop(node, "past-end", "there is no stitch left to work into");
-  taken_.push_back(*place);
-  return true;
-}
-
-bool Hand::take_chain(const Node& node) {
-  const std::uint32_t nth = node.work.nth;
-  if (nth == 0 || nth > foundation_count_) {
-    const std::string have = foundation_count_ == 0
-                                 ? "no chain was made"
-                                 : "the chain has only " + std::to_string(foundation_count_);
-    return stop(node, "past-end",
-                "there is no chain number " + std::to_string(nth) + " from the hook: " + have);
-  }
-  begin_round_after_foundation();
-  edge_.open_chain(foundation_, foundation_count_, nth);
-  outcome_.start = nth == foundation_count_ ? Start::second_chain : Start::chain;
-  outcome_.opened = true;
-  opened_at_ = nth;
-  taken_.push_back(*edge_.take_next());
-  return true;
-}
-
-/// The chains that this round began with become the starting chain, a round of its own; what follows is the
-/// round.
-void Hand::begin_round_after_foundation() {
-  Round& chain = fabric_.rounds.back();
-  if (fresh_) climb();
-  fresh_ = false;
-  if (foundation_ < chain.first_stitch || chain.text == none) return;
-  Round round = chain;
-  chain.number = 0;
-  chain.again = 0;
-  chain.kind = pattern::RoundKind::chain;
-  chain.count = foundation_count_;
-  chain.stated = -1;
-  chain.text = none;
-  round.first_stitch = static_cast<StitchId>(fabric_.stitches.size());
-  fabric_.rounds.push_back(round); // `chain` is not valid from here on
-}
-
-bool Hand::open_ring() {
-  edge_.open_ring(part_);
-  outcome_.start = Start::magic_ring;
-  outcome_.opened = true;
-  fresh_ = false;
-  return true;
-}
-
-bool Hand::join(const Node& node, NodeId id, const Context& context) {
-  if (fresh_ && foundation_count_ > 0) {
-    begin_round_after_foundation();
-    edge_.open_ring(part_);
-    outcome_.start = Start::chain_ring;
-    outcome_.opened = true;
-    foundation_count_ = 0;
-    return true;
-  }
-  const auto slip = stitch::find_kind(tree_.kinds, "sl st");
-  const StitchId first = fabric_.rounds.back().first_stitch;
-  StitchId into = first;
-  while (into < fabric_.stitches.size() && !(fabric_.stitches[into].flags & counts)) ++into;
-  if (!slip || into == fabric_.stitches.size())
-    return stop(node, "nothing", "there is no stitch in this round to join to");
-  close_arch();
-  taken_.assign(1, Place{into, On::top, stitch::both});
-  own_place_ = true;
-  fabric_.rounds.back().joined = true;
-  const bool joined = add(node, *slip, context, id);
-  own_place_ = false;
-  return joined;
-}
-
 /// Chains made just before the work is turned climb to the next row.
 bool Hand::turn() {
   if (!fresh_) climb();
+  if (edge_.made() > 0) leave_rest(true);
   edge_.turn();
   taken_.clear();
+  in_place_ = 0;
   side_ = side_ == Side::right ? Side::wrong : Side::right;
   Round& round = fabric_.rounds.back();
   round.turned = true;
@@ -347,75 +292,6 @@ bool Hand::start_here() {
   for (StitchId i = fabric_.rounds.back().first_stitch; i < fabric_.stitches.size(); ++i)
     fabric_.stitches[i].flags &= static_cast<std::uint8_t>(~counts);
   return true;
-}
-
-bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, NodeId id) {
-  if (made_ >= limit_)
-    return stop(node, "limit", "this is more than " + std::to_string(limit_) + " stitches");
-  const Gist& gist = gists_[kind];
-  if (!gist.chain) close_arch();
-  const auto number = static_cast<StitchId>(fabric_.stitches.size());
-  Stitch stitch;
-  stitch.kind = kind;
-  stitch.yarn = context.yarn;
-  const bool own = own_place_ && gist.legs > 0;
-  stitch.flags = own ? std::uint8_t{joins} : gist.flags;
-  stitch.round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
-  stitch.first_leg = static_cast<std::uint32_t>(fabric_.legs.size());
-  stitch.origin = id;
-  if (context.yarn != yarn_) fabric_.changes.push_back(Change{number, context.yarn});
-  yarn_ = context.yarn;
-  fabric_.stitches.push_back(stitch);
-  ++made_;
-  if (gist.legs > 0) add_legs(gist, context);
-  if (gist.chain) add_chain(number);
-  if (!own) put_tops(number, gist);
-  return true;
-}
-
-/// Legs go into the places taken, in order; where there are more legs than places, several share one.
-void Hand::add_legs(const Gist& gist, const Context& context) {
-  if (taken_.empty()) return;
-  for (std::uint32_t leg = 0; leg < gist.legs; ++leg) {
-    const std::size_t places = taken_.size();
-    Place into = taken_[std::min(places - 1, places >= gist.legs ? leg : leg * places / gist.legs)];
-    if (into.what == On::top) {
-      if (gist.front_only)
-        into.loops = stitch::front;
-      else if (context.loops != 0)
-        into.loops = context.loops;
-    }
-    fabric_.legs.push_back(Leg{into});
-  }
-}
-
-void Hand::put_tops(StitchId stitch, const Gist& gist) {
-  for (std::uint32_t i = 0; i < gist.makes; ++i) edge_.put(Place{stitch, On::top, stitch::both});
-}
-
-void Hand::add_chain(StitchId stitch) {
-  if (arch_ == none) arch_ = stitch;
-  if (!fresh_) return;
-  if (foundation_count_ == 0) foundation_ = stitch;
-  ++foundation_count_;
-}
-
-/// The chains being made climb: they lead to the height of a round and are no place.
-void Hand::climb() {
-  if (arch_ == none) return;
-  for (StitchId i = arch_; i < fabric_.stitches.size(); ++i) fabric_.stitches[i].flags |= starts_chain;
-  arch_ = none;
-}
-
-/// Chains between stitches are an arch, which is a place; those at the head of a round climb.
-void Hand::close_arch() {
-  if (arch_ == none || fresh_) return;
-  if (arch_ == fabric_.rounds.back().first_stitch) return climb();
-  const auto count = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
-  edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
-  fabric_.arches.push_back(Arch{arch_, count});
-  ++fabric_.rounds.back().spaces;
-  arch_ = none;
 }
 
 } // namespace whorl::fabric

@@ -23,28 +23,41 @@ struct Uneven {
   pattern::Span span;
 };
 
+/// Something that was taken otherwise than the text says, in words.
+struct Taken {
+  pattern::Span span;
+  std::string message;
+};
+
 /// What working a round came to.
 struct Outcome {
   std::optional<Stop> stop;
   std::optional<Uneven> uneven;
   std::uint64_t uses = 0;
   std::uint64_t left_on_purpose = 0; ///< places left by "to the last …"
-  bool opened = false;               ///< a ring or a chain was opened in it
+  bool opened = false;               ///< a ring, a chain or another edge was opened in it
+  bool joined_parts = false;         ///< … the edge of another part: it all has to be worked
+  bool passes_by = false;            ///< worked into chain spaces: the stitches between are passed by
   Start start = Start::nothing;      ///< … and how
   std::vector<pattern::Span> hidden; ///< invisible decreases that were asked for in back loops
+  std::vector<Taken> notes;
 };
 
 /// The hand that works a round: it follows the nodes of the tree, takes places from the edge and puts
-/// stitches into the fabric. It knows neither numbers nor counts.
+/// stitches into the fabric. It knows neither numbers nor counts. hand.cpp follows the nodes, hand_take.cpp
+/// takes places, hand_edges.cpp opens edges, hand_stitch.cpp makes stitches.
 class Hand {
 public:
-  Hand(const pattern::Tree& tree, const std::vector<Need>& needs, Fabric& fabric, Edge& edge,
-       std::uint32_t limit);
+  /// `last_rounds`: for every entry of the text the fabric's last round of it, `none` where there is none.
+  Hand(const pattern::Tree& tree, const std::vector<Need>& needs,
+       const std::vector<std::uint32_t>& last_rounds, Fabric& fabric, Edge& edge, std::uint32_t limit);
 
   /// Works `body` as the round with this number, whose entry is the last of the fabric's.
   Outcome work(pattern::NodeId body, const Need& need, std::uint32_t part);
   /// A part begins: its yarn is the first, its right side faces, no chain was made.
   void begin_part();
+  /// What is worked from here on is in this yarn.
+  void change_yarn(std::uint8_t yarn) { wanted_yarn_ = yarn; }
   /// Opens the chain that the round just worked made, if it did nothing else; false if not.
   bool open_foundation();
   /// Whether a stitch of this kind hides the back loops behind it from the hook (invisible decrease).
@@ -57,6 +70,9 @@ private:
     std::uint8_t loops = 0;
     std::uint8_t yarn = 1;
     bool held = false; ///< all goes into the place that was taken last
+    pattern::Into into = pattern::Into::loops;
+    std::uint8_t down = 1;
+    std::uint64_t rest = 0; ///< on an edge opened in the round: places that what follows needs
   };
   struct Gist {
     std::uint32_t legs = 0;
@@ -68,44 +84,71 @@ private:
     bool front_only = false;
   };
 
+  // Following the nodes.
   bool step(const pattern::Node& node);
   bool follow(pattern::NodeId id, Context context, int depth);
   bool follow_children(const pattern::Node& node, Context context, int depth);
+  std::uint64_t needed_behind(pattern::NodeId child, std::uint64_t outside);
   pattern::NodeId body_meant(const pattern::Node& reference);
   bool follow_reference(const pattern::Node& node, const Context& context, int depth);
   bool do_work(const pattern::Node& node, pattern::NodeId id, const Context& context);
   bool work_stitches(const pattern::Node& node, pattern::NodeId id, const Context& context);
-  bool skip(const pattern::Node& node);
   bool work_group(const pattern::Node& node, const Context& context, int depth);
+  std::size_t begin_group(const pattern::Node& node);
   bool work_repeat(const pattern::Node& node, const Context& context, int depth);
-  bool open_ring();
-  bool join(const pattern::Node& node, pattern::NodeId id, const Context& context);
   bool turn();
   bool start_here();
-
   template <class Pass>
-  bool passes(const pattern::Node& node, std::uint64_t takes, std::uint64_t spaces, Pass pass);
-  bool passes_to_end(const pattern::Node& node, std::uint64_t takes, std::uint64_t spaces,
-                     std::uint64_t& times);
+  bool passes(const pattern::Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
+              Pass pass);
+  bool passes_to_end(const pattern::Node& node, const Context& context, std::uint64_t takes,
+                     std::uint64_t spaces, std::uint64_t& times);
+  bool stop(const pattern::Node& node, const char* code, std::string message);
 
+  // Taking places.
+  bool skip(const pattern::Node& node, const Context& context);
   bool take(const pattern::Node& node, pattern::Where where, const Gist& gist, const Context& context);
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
+  bool take_space(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
+  bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
+  bool is_same_place(const pattern::Node& node, pattern::Where where) const;
+  std::optional<Place> place_at(pattern::Where where, bool slip);
   void used();
+  void leave_rest(bool on_purpose);
+
+  // Opening edges.
+  bool open_ring();
+  bool open_other_side(const pattern::Node& node);
+  bool go_round_the_end();
+  bool open_far_side(StitchId first, std::uint32_t from, std::uint32_t to);
+  bool open_free_loops(const pattern::Node& node);
+  bool open_skipped(const pattern::Node& node);
+  bool open_part_edge(const pattern::Node& node);
+  bool open_places(std::vector<Place> places);
+  std::uint32_t round_meant(const pattern::Node& node);
+  std::uint32_t last_worked_end(std::uint32_t part) const;
+  std::vector<Place> bridge();
   void begin_round_after_foundation();
 
+  // Making stitches.
+  bool join(const pattern::Node& node, pattern::NodeId id, const Context& context);
+  bool work_counted_chain(const pattern::Node& node, pattern::NodeId id, const Context& context);
+  void count_chain(StitchId chain);
   bool add(const pattern::Node& node, stitch::KindId kind, const Context& context, pattern::NodeId id);
-  void add_legs(const Gist& gist, const Context& context);
+  void take_up(std::uint8_t yarn, StitchId stitch);
+  bool add_legs(const pattern::Node& node, const Gist& gist, const Context& context);
+  std::optional<Place> foot(const Place& taken, const Gist& gist, const Context& context) const;
+  std::optional<Place> below(Place place, int down) const;
   void put_tops(StitchId stitch, const Gist& gist);
   void add_chain(StitchId stitch);
   void close_arch();
   void climb();
   stitch::KindId seen_from_outside(const pattern::Node& node, stitch::KindId kind, const Context& context);
 
-  bool stop(const pattern::Node& node, const char* code, std::string message);
-
   const pattern::Tree& tree_;
   const std::vector<Need>& needs_;
+  const std::vector<std::uint32_t>& last_rounds_;
   Fabric& fabric_;
   Edge& edge_;
   std::uint32_t limit_;
@@ -116,16 +159,20 @@ private:
   Outcome outcome_;
   std::uint32_t part_ = 0;
   std::vector<Place> taken_;     ///< the places taken last
+  std::uint32_t in_place_ = 0;   ///< stitches worked into them
   bool own_place_ = false;       ///< … of the round itself
   std::uint64_t fixed_left_ = 0; ///< places that the rest of the round needs whatever the edge has
   int to_end_ = 0;               ///< how many repeats to the end are being worked
-  std::uint8_t yarn_ = 1;
+  std::uint8_t yarn_ = 1;        ///< of the last stitch
+  std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none
   Side side_ = Side::right;
   std::uint32_t opened_at_ = 0; ///< the chain from the hook at which a starting chain was opened
+  bool far_side_ = false;       ///< its other side is open
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;
-  bool fresh_ = false;   ///< nothing can be worked into yet: chains are a foundation
-  StitchId arch_ = none; ///< first of the chains being made
+  bool fresh_ = false;      ///< nothing can be worked into yet: chains are a foundation
+  bool part_is_new_ = true; ///< the part has no stitch yet
+  StitchId arch_ = none;    ///< first of the chains being made
 };
 
 } // namespace whorl::fabric

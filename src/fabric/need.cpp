@@ -147,16 +147,27 @@ private:
     if (work.kind >= tree_.kinds.size()) return blocked(Hurdle::unread);
     const stitch::StitchKind& kind = tree_.kinds[work.kind];
     Need pass;
-    if (kind.takes > 0) pass = of_place(work.where, static_cast<std::uint64_t>(kind.takes), placed);
+    if (work.counts && kind.takes == 0) return of_counted_chain(work, placed);
+    const std::uint64_t layers = work.into == pattern::Into::both_layers ? 2 : 1;
+    if (kind.takes > 0) pass = of_place(work.where, static_cast<std::uint64_t>(kind.takes) * layers, placed);
     pass.stitches = work.in_one;
     pass.makes = static_cast<std::uint64_t>(std::max(0, kind.makes)) * work.in_one;
     if (is_slip(kind)) pass.slips = pass.uses;
     Need need = once_or_more(pass, work);
+    if (work.counts) need.makes = plus(need.makes, 1); // the chains skipped at the hook
     // Only the first of several in the same place can be the one that finds it.
     if (work.where == Where::same && !work.to_end) {
       need.uses = pass.uses;
       need.slips = pass.slips;
     }
+    return need;
+  }
+
+  /// It stands on one place and is worked into as one stitch.
+  static Need of_counted_chain(const Work& work, bool placed) {
+    Need need = of_place(work.where, 1, placed);
+    need.stitches = work.times;
+    need.makes = 1;
     return need;
   }
 

@@ -49,6 +49,39 @@ bool is_of(const StitchKind& kind, std::string_view base) {
   return rest.substr(rest.size() - 3) == "tog" && is_digits(rest.substr(0, rest.size() - 3));
 }
 
+bool is_plain_post(const StitchKind& kind) {
+  return kind.counts && !kind.own && kind.takes == 1 && kind.makes == 1 && kind.close == stitch::Close::none;
+}
+
+/// The chains of its run, down from the one that counts.
+int height_of_chain(const Fabric& fabric, StitchId last) {
+  int height = 0;
+  for (StitchId id = last + 1; id > 0 && (fabric.stitches[id - 1].flags & starts_chain); --id) ++height;
+  return height;
+}
+
+/// What a chain that counts stands for: the first plain stitch of its round, else the one of its height.
+KindId stood_for(const Fabric& fabric, const Round& round) {
+  for (std::size_t i = round.first_stitch; i < fabric.stitches.size(); ++i)
+    if (is_plain_post(fabric.kinds[fabric.stitches[i].kind])) return fabric.stitches[i].kind;
+  const int height = height_of_chain(fabric, round.counting_chain);
+  for (std::size_t kind = 0; kind < fabric.kinds.size(); ++kind)
+    if (is_plain_post(fabric.kinds[kind]) && stitch::shape_of(fabric.kinds[kind]).height == height)
+      return static_cast<KindId>(kind);
+  return fabric.stitches[round.counting_chain].kind;
+}
+
+/// Groups of this name (a number in Fabric::group_names, from 1) in the round.
+std::uint32_t count_groups(const Fabric& fabric, const Round& round, std::size_t name) {
+  if (name == 0 || name > fabric.group_names.size()) return 0;
+  const auto before = [](const Group& group, StitchId first) { return group.first < first; };
+  auto group = std::lower_bound(fabric.groups.begin(), fabric.groups.end(), round.first_stitch, before);
+  std::uint32_t count = 0;
+  for (; group != fabric.groups.end() && group->first < round.first_stitch + round.count; ++group)
+    if (group->name == fabric.group_names[name - 1]) ++count;
+  return count;
+}
+
 } // namespace
 
 void tally_round(Fabric& fabric) {
@@ -59,6 +92,7 @@ void tally_round(Fabric& fabric) {
     const bool moved_start = !(stitch.flags & counts) && fabric.kinds[stitch.kind].counts;
     if (!(stitch.flags & (joins | starts_chain)) && !moved_start) ++tallies[stitch.kind];
   }
+  if (round.counting_chain != none) ++tallies[stood_for(fabric, round)];
   round.first_tally = static_cast<std::uint32_t>(fabric.tallies.size());
   for (std::size_t kind = 0; kind < tallies.size(); ++kind)
     if (tallies[kind] > 0) fabric.tallies.push_back(Tally{static_cast<KindId>(kind), tallies[kind]});
@@ -79,6 +113,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
                     [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind].name); });
     break;
   case Unit::group:
+    return count_groups(fabric, round, stated.kind);
   case Unit::any:
   case Unit::stitches:
     break;

@@ -1,5 +1,6 @@
 #include "fabric/work.hpp"
 
+#include "fabric/blame.hpp"
 #include "fabric/hand.hpp"
 #include "fabric/mend.hpp"
 #include "fabric/placing.hpp"
@@ -27,15 +28,25 @@ std::string stitches(std::uint64_t count) {
 
 /// Sizes of the fabric's vectors, to go back to when a round was only counted.
 struct Mark {
-  std::size_t stitches, legs, arches, changes, rounds;
+  std::size_t stitches, legs, arches, groups, unworked, changes, rounds;
 };
+
+/// The yarn that is changed to between the rounds, before every entry of the text.
+std::vector<std::uint8_t> yarns_before(const Tree& tree) {
+  std::vector<std::uint8_t> yarns(tree.rounds.size() + 1, 0);
+  for (const pattern::Placing& placing : tree.placings)
+    if (placing.what == pattern::What::change && placing.yarn != 0 && placing.after_round < yarns.size())
+      yarns[placing.after_round] = placing.yarn;
+  return yarns;
+}
 
 class Working {
 public:
   Working(const Tree& tree, std::uint32_t limit)
-      : tree_(tree), limit_(limit), needs_(needs_of(tree)),
-        hand_(tree, needs_, worked_.fabric, edge_, limit) {
+      : tree_(tree), limit_(limit), needs_(needs_of(tree)), last_rounds_(tree.rounds.size(), none),
+        yarns_(yarns_before(tree)), hand_(tree, needs_, last_rounds_, worked_.fabric, edge_, limit) {
     fabric().kinds = tree.kinds;
+    fabric().group_names = tree.group_names;
   }
 
   Worked work() {
@@ -68,6 +79,7 @@ private:
   void count_only();
   void stop_part(const RoundText& text);
   void report(const RoundText& text, const Outcome& outcome);
+  void say_uneven(const RoundText& text, const Uneven& uneven);
   void say_hurdle(const RoundText& text, Hurdle hurdle);
   void say(Severity severity, const char* code, Span span, std::string message);
   Span body_span(const RoundText& text) const;
@@ -78,6 +90,8 @@ private:
   Worked worked_;
   Edge edge_;
   const std::vector<Need> needs_;
+  std::vector<std::uint32_t> last_rounds_; ///< the fabric's last round of every entry of the text
+  const std::vector<std::uint8_t> yarns_;  ///< to which is changed before every entry; 0: none
   Hand hand_;
   std::map<std::string, int> keys_;
   std::map<int, int> labelled_;    ///< how often a round of each number stood in this part
@@ -87,8 +101,8 @@ private:
 };
 
 Mark Working::mark() {
-  return {fabric().stitches.size(), fabric().legs.size(), fabric().arches.size(), fabric().changes.size(),
-          fabric().rounds.size()};
+  return {fabric().stitches.size(), fabric().legs.size(),    fabric().arches.size(), fabric().groups.size(),
+          fabric().unworked.size(), fabric().changes.size(), fabric().rounds.size()};
 }
 
 Span Working::body_span(const RoundText& text) const {
@@ -128,6 +142,7 @@ void Working::work_part(std::uint32_t index) {
 
 void Working::work_text(std::uint32_t index) {
   const RoundText& text = tree_.rounds[index];
+  if (yarns_[index] != 0) hand_.change_yarn(yarns_[index]);
   const std::int64_t last = std::max(text.from, text.to);
   const std::int64_t room = most_rounds - static_cast<std::int64_t>(fabric().rounds.size());
   if (last - text.from >= room) {
@@ -139,7 +154,10 @@ void Working::work_text(std::uint32_t index) {
     count_only();
     return;
   }
-  for (std::int64_t number = text.from; number <= last; ++number) work_round(index, static_cast<int>(number));
+  for (std::int64_t number = text.from; number <= last; ++number) {
+    work_round(index, static_cast<int>(number));
+    last_rounds_[index] = static_cast<std::uint32_t>(fabric().rounds.size() - 1);
+  }
 }
 
 void Working::begin_round(std::uint32_t index, int number) {
@@ -224,7 +242,10 @@ void Working::say_past_end(const RoundText& text, std::uint64_t uses) {
   say(Severity::error, "past-end", body_span(text),
       fabric::name_of(round()) + " needs " + stitches(uses) + ", " + before_ + " has " +
           std::to_string(edge_.left()) + said);
-  if (stated < 0) worked_.findings.back().mend = mend(tree_, needs_, round().text, edge_.left());
+  round().told = true;
+  std::string& mended = worked_.findings.back().mend;
+  mended = tree_.rounds[round().text].mend;
+  if (mended.empty() && stated < 0) mended = mend(tree_, needs_, round().text, edge_.left());
 }
 
 /// Whether the edge has what the round needs. Where it has too little, the round is counted all the same.
@@ -283,17 +304,26 @@ void Working::report(const RoundText& text, const Outcome& outcome) {
     say(Severity::error, outcome.stop->code.c_str(),
         outcome.stop->span.empty() ? body_span(text) : outcome.stop->span,
         fabric::name_of(round()) + ": " + outcome.stop->message);
-  if (outcome.uneven) {
-    const Uneven& uneven = *outcome.uneven;
-    say(Severity::error, "divide", uneven.span.empty() ? body_span(text) : uneven.span,
-        fabric::name_of(round()) + ": the repeat takes " + stitches(uneven.takes) + " a time and has " +
-            std::to_string(uneven.room) + " to go into: " + stitches(uneven.room % uneven.takes) +
-            " would be left over");
-  }
+  if (outcome.uneven) say_uneven(text, *outcome.uneven);
   for (const Span& span : outcome.hidden)
     say(Severity::warning, "loops", span,
         "an invisible decrease takes front loops: in back loops it is worked as the plain decrease");
-  if (outcome.stop || outcome.uneven || !outcome.hidden.empty()) text_said_ = index;
+  for (const Taken& taken : outcome.notes)
+    say(Severity::note, "edge", taken.span.empty() ? body_span(text) : taken.span,
+        fabric::name_of(round()) + ": " + taken.message);
+  if (outcome.stop || outcome.uneven || !outcome.hidden.empty() || !outcome.notes.empty()) text_said_ = index;
+}
+
+/// A repeat that would divide what the text says of the round before is not to blame.
+void Working::say_uneven(const RoundText& text, const Uneven& uneven) {
+  round().told = true;
+  const std::int64_t stated = stated_before();
+  if (stated >= 0 && comes_out(tree_, round().text, stated)) return;
+  say(Severity::error, "divide", uneven.span.empty() ? body_span(text) : uneven.span,
+      fabric::name_of(round()) + ": the repeat takes " + stitches(uneven.takes) + " a time and has " +
+          std::to_string(uneven.room) + " to go into: " + stitches(uneven.room % uneven.takes) +
+          " would be left over");
+  worked_.findings.back().mend = tree_.rounds[round().text].mend;
 }
 
 /// The figures of the round just worked; the edge goes on to the next.
@@ -301,7 +331,8 @@ void Working::finish(const Outcome& outcome) {
   Round& round = fabric().rounds.back();
   round.count = static_cast<std::uint32_t>(fabric().stitches.size()) - round.first_stitch;
   round.uses = static_cast<std::uint32_t>(outcome.uses);
-  const bool must_use_all = round.kind == pattern::RoundKind::round && !round.turned && !outcome.opened &&
+  const bool on_it_all = (!outcome.opened || outcome.joined_parts) && !outcome.passes_by;
+  const bool must_use_all = round.kind == pattern::RoundKind::round && !round.turned && on_it_all &&
                             !outcome.uneven && !edge_.is_ring();
   const std::uint64_t left = edge_.left();
   if (must_use_all && left > outcome.left_on_purpose)
@@ -342,11 +373,14 @@ void Working::drop(const Mark& before) {
   fabric().stitches.resize(before.stitches);
   fabric().legs.resize(before.legs);
   fabric().arches.resize(before.arches);
+  fabric().groups.resize(before.groups);
+  fabric().unworked.resize(before.unworked);
   fabric().changes.resize(before.changes);
   fabric().rounds.resize(before.rounds);
   fabric().rounds.push_back(figures);
   round().first_stitch = static_cast<StitchId>(before.stitches);
   round().count = 0;
+  round().counting_chain = none;
   edge_.open_counted(figures.makes);
 }
 

@@ -16,56 +16,160 @@ std::uint32_t multiply(std::uint64_t a, std::uint64_t b) {
   return static_cast<std::uint32_t>(std::min<std::uint64_t>(a * b, largest));
 }
 
-/// The nodes of one body and what their kinds are.
+/// The nodes of one body and what their kinds are; and how far the work on it has come.
 struct Body {
-  const std::vector<Node>& nodes;
-  const std::vector<stitch::StitchKind>& kinds;
-  std::uint32_t chains = 0; ///< worked so far
-  std::uint32_t open = 0;   ///< places of a chain that stitches may still go into
+  const std::vector<Node>* nodes;
+  const std::vector<stitch::StitchKind>* kinds;
+  std::uint32_t chains = 0; ///< worked before the first stitch
+  std::uint32_t nth = 0;    ///< the chain from the hook at which they were opened; 0: they were not
+  std::int64_t open = 0;    ///< … and how many are left along the side that is worked
+  bool far_side = false;    ///< … their other side
+  bool placed = false;      ///< a place was taken, so that `same` has a meaning
+  bool several = false;     ///< two or more went into it
+  bool ended = false;       ///< something ran to the end of the chain
+
+  const stitch::StitchKind& kind_of(const Work& work) const {
+    return (*kinds)[std::min<std::size_t>(work.kind, kinds->size() - 1)];
+  }
 };
 
-Effect effect_of_children(Body& body, NodeId first);
+Effect effect_of_node(Body& body, const Node& node, std::uint32_t tail);
+
+/// From the far end back; the chain there is left out where several went round it.
+void open_far_side(Body& body) {
+  if (body.nth == 0 || body.far_side) return;
+  body.far_side = true;
+  body.ended = false;
+  body.open = std::int64_t{body.chains} - body.nth + (body.several ? 0 : 1);
+}
 
 /// Chains worked before the first stitch are the edge it is worked along.
-void follow_chain(Body& body, const Work& work, const stitch::StitchKind& kind) {
-  if (work.act == Act::stitch && kind.takes == 0) body.chains = add(body.chains, work.times);
-  if (work.where == Where::chain && body.chains >= work.nth) body.open = body.chains - work.nth;
+void follow_chain(Body& body, const Work& work) {
+  const bool chain = work.act == Act::stitch && body.kind_of(work).takes == 0 && !work.counts;
+  if (chain && !body.placed) body.chains = add(body.chains, work.times);
+  if (work.act == Act::other_side) open_far_side(body);
+  if (work.where != Where::chain || body.chains < work.nth || body.nth == work.nth) return;
+  body.nth = work.nth;
+  body.open = body.chains - work.nth;
+  body.far_side = body.ended = false;
 }
 
-Effect effect_of_node(Body& body, const Node& node) {
-  if (node.kind == NodeKind::work) {
-    const stitch::StitchKind& kind = body.kinds[std::min<std::size_t>(node.work.kind, body.kinds.size() - 1)];
-    follow_chain(body, node.work, kind);
-    return effect_of_work(node.work, kind);
-  }
-  const Effect inner = effect_of_children(body, node.child);
-  if (node.kind == NodeKind::group) return into_one_place(node.work, inner);
-  if (node.kind != NodeKind::repeat) return inner;
-  return node.work.to_end ? to_end(inner, node.work.leave) : times(inner, node.work.times);
+/// Along a chain the end is known: what runs to it is counted out, but for what it leaves and what follows.
+Effect count_out(Body& body, const Effect& effect, std::uint32_t tail) {
+  if (body.nth == 0 || effect.pass_uses == 0) return effect;
+  if (body.open <= 0 && body.several) open_far_side(body);
+  const std::int64_t room = body.open - std::max(effect.leave, tail);
+  const std::int64_t passes = std::max<std::int64_t>(0, room) / effect.pass_uses;
+  Effect out;
+  out.starts = effect.starts;
+  out.uses = add(effect.uses, multiply(static_cast<std::uint64_t>(passes), effect.pass_uses));
+  out.makes = add(effect.makes, multiply(static_cast<std::uint64_t>(passes), effect.pass_makes));
+  body.ended = true;
+  return out;
 }
 
-bool works_slips(const Body& body, const Node& node) {
-  return node.kind == NodeKind::work && node.work.kind < body.kinds.size() &&
-         slips(node.work, body.kinds[node.work.kind]);
+/// What was worked is used up of a chain's side.
+Effect used(Body& body, const Effect& effect, std::uint32_t tail) {
+  const Effect out = count_out(body, effect, tail);
+  body.open -= out.uses;
+  return out;
 }
 
-Effect effect_of_children(Body& body, NodeId first) {
-  Effect all;
-  for (NodeId id = first; id != no_node; id = body.nodes[id].next) {
-    const Effect one = effect_of_node(body, body.nodes[id]);
-    if (!works_slips(body, body.nodes[id]) || all.pass_uses == 0) all = then(all, one);
-  }
+bool takes_place(const Body& body, const Work& work) {
+  return work.act == Act::skip || (work.act == Act::stitch && (body.kind_of(work).takes > 0 || work.counts));
+}
+
+/// A chain that is joined before anything else is a ring.
+bool joins_chain(const Body& body, const Work& work) {
+  return work.act == Act::join && body.chains > 0 && !body.placed;
+}
+
+Effect effect_of_piece(Body& body, const Work& work, std::uint32_t tail) {
+  const bool same = work.where == Where::same && body.placed;
+  follow_chain(body, work);
+  Effect one = effect_of_work(work, body.kind_of(work), body.placed);
+  one.starts |= joins_chain(body, work);
+  one = used(body, one, tail);
+  if (!takes_place(body, work)) return one;
+  const bool together = work.where == Where::chain || work.where == Where::same;
+  body.several = same || work.in_one > 1 || (together && work.times > 1);
+  body.placed = true;
+  return one;
+}
+
+Effect effect_of_children(Body& body, NodeId first, std::uint32_t tail);
+
+/// All of a group goes into one place; nothing in it uses the edge.
+Effect effect_of_group(Body& body, const Node& node, std::uint32_t tail) {
+  Body inside = body;
+  inside.placed = true;
+  inside.nth = 0;
+  const Effect inner = effect_of_children(inside, node.child, 0);
+  follow_chain(body, node.work);
+  Effect all = into_one_place(node.work, inner);
+  if (node.work.where == Where::same && !body.placed) all.uses = 1;
+  all = used(body, all, tail);
+  body.placed = true;
+  body.several = inner.makes > 1;
   return all;
 }
 
-/// Along a chain the end is known: what runs to it is counted out.
-Effect along_chain(Effect effect, std::uint32_t open) {
-  if (!effect.starts || effect.pass_uses == 0 || open < effect.uses) return effect;
-  const std::uint32_t passes = (open - effect.uses) / effect.pass_uses;
-  effect.uses = add(effect.uses, multiply(passes, effect.pass_uses));
-  effect.makes = add(effect.makes, multiply(passes, effect.pass_makes));
-  effect.pass_uses = effect.pass_makes = effect.leave = 0;
-  return effect;
+Effect effect_of_repeat(Body& body, const Node& node, std::uint32_t tail) {
+  Body once = body;
+  once.nth = node.work.to_end ? 0 : body.nth;
+  const Effect inner = effect_of_children(once, node.child, tail);
+  if (once.nth != body.nth && once.nth != 0) body = once; // a chain was opened in it
+  Effect all = node.work.to_end ? to_end(inner, node.work.leave) : times(inner, node.work.times);
+  body.placed = once.placed;
+  body.several = once.several;
+  body.chains = once.chains;
+  return used(body, all, tail);
+}
+
+Effect effect_of_node(Body& body, const Node& node, std::uint32_t tail) {
+  if (node.kind == NodeKind::work) return effect_of_piece(body, node.work, tail);
+  if (node.kind == NodeKind::group) return effect_of_group(body, node, tail);
+  if (node.kind == NodeKind::repeat) return effect_of_repeat(body, node, tail);
+  return effect_of_children(body, node.child, tail);
+}
+
+bool works_slips(const Body& body, const Node& node) {
+  return node.kind == NodeKind::work && node.work.kind < body.kinds->size() &&
+         slips(node.work, (*body.kinds)[node.work.kind]);
+}
+
+/// Slip stitches behind what ran to the end, or when a chain is used up, close the round.
+bool slips_on(const Body& body, const Node& node, const Effect& before) {
+  if (!works_slips(body, node)) return false;
+  const bool used_up = body.nth != 0 && body.open <= (body.far_side ? 1 : 0);
+  return before.pass_uses != 0 || body.ended || used_up;
+}
+
+/// What follows needs of the same edge, up to what runs to its end again or opens another.
+std::uint32_t needed_behind(const Body& body, NodeId id, std::uint32_t outside) {
+  Body ahead = body;
+  ahead.nth = 0;
+  std::uint32_t sure = 0;
+  for (; id != no_node; id = (*body.nodes)[id].next) {
+    const Node& node = (*body.nodes)[id];
+    if (works_slips(body, node)) continue;
+    const Effect one = effect_of_node(ahead, node, 0);
+    if (one.pass_uses != 0 || one.starts) return sure;
+    sure = add(sure, one.uses);
+  }
+  return add(sure, outside);
+}
+
+Effect effect_of_children(Body& body, NodeId first, std::uint32_t outside) {
+  Effect all;
+  for (NodeId id = first; id != no_node; id = (*body.nodes)[id].next) {
+    const Node& node = (*body.nodes)[id];
+    if (slips_on(body, node, all)) continue;
+    const bool may_end = node.kind != NodeKind::work || node.work.to_end;
+    const std::uint32_t tail = may_end && body.nth != 0 ? needed_behind(body, node.next, outside) : 0;
+    all = then(all, effect_of_node(body, node, tail));
+  }
+  return all;
 }
 
 } // namespace
@@ -79,17 +183,17 @@ bool opens_edge(Act act) {
          act == Act::part_edge;
 }
 
-Effect effect_of_work(const Work& work, const stitch::StitchKind& kind) {
+Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed) {
   Effect effect;
   if (opens_edge(work.act)) effect.starts = true;
   if (work.act == Act::skip) effect.uses = work.times;
-  if (work.act == Act::skip && work.to_end) return to_end(effect, work.leave);
+  if (work.act == Act::skip && work.to_end) return to_end({.uses = 1}, work.leave);
   if (work.act != Act::stitch) return effect;
-  if (work.counts && kind.takes == 0) return {.uses = 1, .makes = 1};
+  const bool same = work.where == Where::same;
+  if (work.counts && kind.takes == 0) return {.uses = same && placed ? 0U : 1U, .makes = 1};
   effect.starts = work.where == Where::chain || work.where == Where::ring;
-  const bool uses_none = effect.starts || work.where == Where::same;
   const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
-  effect.uses = uses_none ? 0 : multiply(takes, work.times);
+  effect.uses = effect.starts || (same && placed) ? 0 : multiply(takes, same ? 1 : work.times);
   const std::uint32_t tops = takes == 0 ? 0 : static_cast<std::uint32_t>(kind.makes);
   effect.makes = multiply(multiply(tops, work.in_one), work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
@@ -135,9 +239,8 @@ Effect into_one_place(const Work& work, const Effect& inner) {
 
 Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds) {
   if (body == no_node || kinds.empty()) return {};
-  Body all{nodes, kinds};
-  const Effect effect = effect_of_node(all, nodes[body]);
-  return along_chain(effect, all.open);
+  Body all{&nodes, &kinds};
+  return effect_of_node(all, nodes[body], 0);
 }
 
 Outcome outcome(const Effect& effect, std::int64_t open) {

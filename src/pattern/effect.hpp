@@ -12,8 +12,8 @@ Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<
 /// Whether an act opens places that the round before does not have.
 bool opens_edge(Act act);
 
-/// What one piece of work does.
-Effect effect_of_work(const Work& work, const stitch::StitchKind& kind);
+/// What one piece of work does; `placed`: a place was taken before it, so that `same` uses none.
+Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed = true);
 
 /// Slip stitches: behind what runs to the end of a round they go into the round just made, and use nothing.
 bool slips(const Work& work, const stitch::StitchKind& kind);

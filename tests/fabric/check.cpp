@@ -127,8 +127,8 @@ TEST_CASE("A repeat number that uses up the round and meets the count is the men
   m.round({m.repeat(5, {m.sc(3), m.inc(1)})}, 30);
   const auto findings = checked(m.tree);
   CHECK(ids::said(findings) ==
-        Said{"error count: round 2 makes 25 stitches, the pattern says 30",
-             "warning left-over: round 2 leaves 4 of the 24 stitches of round 1 unworked"});
+        Said{"error count: round 2 makes 25 stitches and leaves 4 of the 24 stitches of round 1 unworked, "
+             "the pattern says 30"});
   CHECK(findings.at(0).mend == "repeat 6 times instead of 5");
 }
 

@@ -16,6 +16,7 @@ inline std::string into(const fabric::Fabric& it, fabric::StitchId stitch) {
   for (const fabric::Leg& leg : fabric::legs_of(it, stitch)) {
     if (!text.empty()) text += ", ";
     text += fabric::id_of(it, leg.into);
+    if (leg.into.what == fabric::On::post) text += " post";
     if (leg.into.loops == whorl::stitch::front) text += " front";
     if (leg.into.loops == whorl::stitch::back) text += " back";
     if (leg.into.loops == whorl::stitch::third) text += " third";

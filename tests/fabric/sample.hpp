@@ -127,6 +127,38 @@ public:
     tree.nodes[node].work.nth = nth;
     return node;
   }
+  /// `times` chains that count as a stitch.
+  NodeId counted_ch(std::uint32_t times) { return counted(ch(times)); }
+  NodeId counted(NodeId node) {
+    tree.nodes[node].work.counts = true;
+    return node;
+  }
+  NodeId at_chain(NodeId node, std::uint16_t nth) {
+    tree.nodes[node].work.where = Where::chain;
+    tree.nodes[node].work.nth = nth;
+    return node;
+  }
+  NodeId at(NodeId node, Where where) {
+    tree.nodes[node].work.where = where;
+    return node;
+  }
+  NodeId into(NodeId node, pattern::Into into, std::uint8_t down = 1) {
+    tree.nodes[node].work.into = into;
+    tree.nodes[node].work.down = down;
+    return node;
+  }
+  /// Opens what the line with this index (from 0) has: its free loops, its skipped stitches, its edge.
+  NodeId open(pattern::Act how, std::uint32_t text, std::uint8_t loops = 0, std::uint16_t number = 0) {
+    const NodeId node = in_loops(act(how), loops);
+    tree.nodes[node].round = text;
+    tree.nodes[node].number = number;
+    return node;
+  }
+  NodeId free_loops(std::uint32_t text, std::uint8_t loops) {
+    return open(pattern::Act::free_loops, text, loops);
+  }
+  NodeId part_edge(std::uint32_t text) { return open(pattern::Act::part_edge, text); }
+  NodeId other_side() { return act(pattern::Act::other_side); }
   NodeId sc_around() { return to_end(sc(1)); }
   /// A piece of work that runs to the end of the round, but for the last `leave`.
   NodeId to_end(NodeId node, std::uint32_t leave = 0) {
@@ -149,6 +181,14 @@ public:
     pattern::Work work;
     work.where = where;
     return add(NodeKind::group, work, nodes);
+  }
+  /// A group that is counted under a name.
+  NodeId named(const std::string& name, NodeId group) {
+    const auto& names = tree.group_names;
+    const auto found = std::find(names.begin(), names.end(), name);
+    tree.nodes[group].name = static_cast<std::uint16_t>(found - names.begin() + 1);
+    if (found == names.end()) tree.group_names.push_back(name);
+    return group;
   }
   NodeId loops(std::uint8_t loops, const Nodes& nodes) {
     pattern::Work work;

@@ -1,0 +1,189 @@
+#include "fabric/hand.hpp"
+#include "fabric/opening.hpp"
+
+#include <algorithm>
+
+namespace whorl::fabric {
+
+using pattern::Node;
+
+bool Hand::open_foundation() {
+  if (!fresh_ || foundation_count_ == 0 || !edge_.is_empty()) return false;
+  edge_.open_chain(foundation_, foundation_count_, 1);
+  climb();
+  return true;
+}
+
+/// The chains that this round began with become the starting chain, a round of its own; what follows is the
+/// round.
+void Hand::begin_round_after_foundation() {
+  Round& chain = fabric_.rounds.back();
+  if (fresh_) climb();
+  fresh_ = false;
+  if (foundation_ < chain.first_stitch || chain.text == none) return;
+  Round round = chain;
+  chain.number = 0;
+  chain.again = 0;
+  chain.kind = pattern::RoundKind::chain;
+  chain.count = foundation_count_;
+  chain.stated = -1;
+  chain.text = none;
+  round.first_stitch = static_cast<StitchId>(fabric_.stitches.size());
+  fabric_.rounds.push_back(round); // `chain` is not valid from here on
+}
+
+bool Hand::open_ring() {
+  edge_.open_ring(part_);
+  outcome_.start = Start::magic_ring;
+  outcome_.opened = true;
+  fresh_ = false;
+  return true;
+}
+
+/// Chains `from` down to `to` from the hook, along their other side. `first` is the chain made first of
+/// `foundation_count_`.
+bool Hand::open_far_side(StitchId first, std::uint32_t from, std::uint32_t to) {
+  const std::uint32_t count = fabric_.rounds[fabric_.stitches[first].round].count;
+  std::vector<Place> places;
+  for (std::uint32_t nth = from; nth >= std::max(to, 1U); --nth)
+    places.push_back(Place{first + count - nth, On::chain_side, stitch::third});
+  if (places.empty()) return false;
+  edge_.reopen(std::move(places));
+  far_side_ = true;
+  fresh_ = false;
+  outcome_.opened = true;
+  fabric_.rounds.back().both_sides = true;
+  return true;
+}
+
+/// Along a chain that is used up, two or more in the last of it lead round its end to the other side.
+bool Hand::go_round_the_end() {
+  if (opened_at_ == 0 || far_side_ || in_place_ < 2 || edge_.left() > 0) return false;
+  return open_far_side(foundation_, foundation_count_ - 1, opened_at_);
+}
+
+/// From the far end back; the chain there is left out where two or more went round it.
+bool Hand::open_other_side(const Node& node) {
+  if (opened_at_ != 0) {
+    if (far_side_) return true;
+    const std::uint32_t from = foundation_count_ - (in_place_ >= 2 ? 1 : 0);
+    if (open_far_side(foundation_, from, opened_at_)) return true;
+  }
+  const std::uint32_t chain = fabric_.parts[part_].foundation;
+  if (opened_at_ != 0 || chain == none || fabric_.rounds[chain].count == 0)
+    return stop(node, "edge", "there is no starting chain to be worked along its other side");
+  const Round& round = fabric_.rounds[chain];
+  std::uint32_t to = 1;
+  const auto is_worked = [&](std::uint32_t nth) {
+    return fabric_.taken[round.first_stitch + round.count - nth] != stitch::no_loop;
+  };
+  while (to < round.count && !is_worked(to)) ++to;
+  opened_at_ = to;
+  taken_.clear();
+  return open_far_side(round.first_stitch, round.count, to);
+}
+
+/// The fabric's round that a node names; `none` where it was not worked.
+std::uint32_t Hand::round_meant(const Node& node) {
+  if (node.round >= last_rounds_.size()) return none;
+  std::uint32_t round = last_rounds_[node.round];
+  const pattern::RoundText& text = tree_.rounds[node.round];
+  const int back = node.number == 0 ? 0 : std::max(text.from, text.to) - node.number;
+  if (round == none || back < 0 || back > std::max(text.from, text.to) - text.from) return none;
+  round -= static_cast<std::uint32_t>(back);
+  const std::uint64_t cost = fabric_.stitches.size() / 16 + 1;
+  steps_ -= std::min(steps_, cost);
+  return fabric_.rounds[round].worked ? round : none;
+}
+
+bool Hand::open_places(std::vector<Place> places) {
+  close_arch();
+  fresh_ = false;
+  foundation_count_ = 0;
+  edge_.reopen(std::move(places));
+  taken_.clear();
+  in_place_ = 0;
+  outcome_.opened = true;
+  outcome_.start = Start::free_loops;
+  return true;
+}
+
+/// The loops left free on the stitches of the round named; if they are not, and it was itself worked in the
+/// other loops, those of the round before it.
+bool Hand::open_free_loops(const Node& node) {
+  const std::uint32_t named = round_meant(node);
+  if (named == none) return stop(node, "edge", "the round whose loops are to be worked into was not worked");
+  const Round& round = fabric_.rounds[named];
+  const std::uint8_t loops = node.work.loops;
+  std::vector<Place> places = loops_left(fabric_, named, loops);
+  if (places.empty() && named > fabric_.parts[round.part].first_round) {
+    places = loops_left(fabric_, named - 1, loops);
+    if (!places.empty()) {
+      const std::uint8_t found = places.front().loops;
+      const std::uint8_t other = static_cast<std::uint8_t>(stitch::both & ~found);
+      outcome_.notes.push_back({node.span, std::string("the free ") + name_of_loops(found) +
+                                               " are those of " + fabric::name_of(fabric_.rounds[named - 1]) +
+                                               ", as " + fabric::name_of(round) + " is worked into the " +
+                                               name_of_loops(other)});
+    }
+  }
+  if (places.empty() && named + 1 == last_worked_end(round.part)) {
+    places = tops_of(fabric_, named);
+    for (Place& place : places) place.loops = loops != 0 ? loops : place.loops;
+  }
+  if (places.empty())
+    return stop(node, "edge",
+                std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
+                    ": all of them are worked into");
+  return open_places(still_free(fabric_, places));
+}
+
+std::uint32_t Hand::last_worked_end(std::uint32_t part) const {
+  return fabric_.parts[part].first_round + fabric_.parts[part].rounds;
+}
+
+bool Hand::open_skipped(const Node& node) {
+  const std::uint32_t named = round_meant(node);
+  if (named == none) return stop(node, "edge", "the round that left stitches unworked was not worked");
+  bool of_it = false;
+  std::vector<Place> places = left_unworked(fabric_, named, of_it);
+  const std::string name = fabric::name_of(fabric_.rounds[named]);
+  if (places.empty()) return stop(node, "edge", "no stitches were left unworked in " + name);
+  if (of_it)
+    outcome_.notes.push_back(
+        {node.span, "the stitches left unworked are those of " + name + " itself: it left none"});
+  return open_places(std::move(places));
+}
+
+/// The chains just made between two parts: the side along which the hook comes first.
+std::vector<Place> Hand::bridge() {
+  std::vector<Place> near;
+  if (arch_ == none) return near;
+  for (auto id = static_cast<StitchId>(fabric_.stitches.size()); id > arch_; --id)
+    near.push_back(Place{id - 1, On::chain_side, stitch::both});
+  arch_ = none;
+  return near;
+}
+
+/// Legs joined: the other part's last round, the near side of a chain between them, what is still open, and
+/// the chain's other side.
+bool Hand::open_part_edge(const Node& node) {
+  const std::uint32_t round = round_meant(node);
+  if (round == none) return stop(node, "edge", "the part that is to be joined was not worked");
+  std::vector<Place> before = tops_of(fabric_, round);
+  const std::vector<Place> near = bridge();
+  before.insert(before.end(), near.begin(), near.end());
+  std::vector<Place> behind(near.rbegin(), near.rend());
+  for (Place& place : behind) place.loops = stitch::third;
+  fresh_ = false;
+  foundation_count_ = 0;
+  const std::size_t was = edge_.left();
+  edge_.widen(before, behind);
+  Round& joined = fabric_.rounds.back();
+  const bool first = !outcome_.joined_parts;
+  joined.joined_open += static_cast<std::uint32_t>(edge_.left() - (first ? 0 : was));
+  outcome_.opened = outcome_.joined_parts = true;
+  return true;
+}
+
+} // namespace whorl::fabric

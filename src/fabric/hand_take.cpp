@@ -1,0 +1,111 @@
+#include "fabric/hand.hpp"
+
+#include <algorithm>
+
+namespace whorl::fabric {
+
+using pattern::Node;
+using pattern::Where;
+
+void Hand::used() {
+  if (!outcome_.opened) ++outcome_.uses;
+  if (to_end_ == 0 && fixed_left_ > 0) --fixed_left_;
+}
+
+/// What is still open when the round ends or is turned was left unworked; chains are not missed.
+void Hand::leave_rest(bool on_purpose) {
+  const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
+  std::vector<Place> rest = edge_.rest();
+  const std::size_t meant = std::min<std::size_t>(outcome_.left_on_purpose, rest.size());
+  for (std::size_t i = 0; i < rest.size(); ++i)
+    if (rest[i].what == On::top)
+      fabric_.unworked.push_back(Unworked{rest[i], round, on_purpose || i + meant >= rest.size()});
+}
+
+bool Hand::is_same_place(const Node& node, Where where) const {
+  if (taken_.empty()) return false;
+  if (where == Where::same) return true;
+  if (where == Where::chain) return opened_at_ != 0 && opened_at_ == node.work.nth;
+  // "2 more in the last chain", which was worked already
+  return where == Where::last && opened_at_ != 0 && edge_.left() == 0;
+}
+
+bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& context) {
+  if (gist.takes == 0 || context.held || is_same_place(node, where)) return true;
+  if (where == Where::next && !gist.slip) go_round_the_end();
+  taken_.clear();
+  in_place_ = 0;
+  own_place_ = false;
+  if (context.into == pattern::Into::both_layers) return take_two_layers(node, gist.takes);
+  const bool one = where == Where::chain || where == Where::ring || where == Where::space;
+  for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
+    if (!take_one(node, where, gist.slip)) return false;
+  return true;
+}
+
+/// The edge lies folded flat: its first place on its last.
+bool Hand::take_two_layers(const Node& node, std::uint32_t pairs) {
+  if (edge_.is_ring()) return stop(node, "ring", "a ring has no two layers to work through");
+  for (std::uint32_t i = 0; i < pairs; ++i) {
+    if (edge_.left() < 2) return stop(node, "past-end", "there are no two layers left to work through");
+    taken_.push_back(*edge_.take_next());
+    taken_.push_back(*edge_.take_last());
+    used();
+    used();
+  }
+  return true;
+}
+
+std::optional<Place> Hand::place_at(Where where, bool slip) {
+  // The last chain was worked from its other side: the round is closed there.
+  if (slip && far_side_ && edge_.left() <= 1) return std::nullopt;
+  return where == Where::last ? edge_.take_last() : edge_.take_next();
+}
+
+bool Hand::take_space(const Node& node) {
+  const std::optional<Place> place = edge_.take_space();
+  if (!place) return stop(node, "past-end", "there is no chain space left to work into");
+  outcome_.passes_by = true;
+  used();
+  taken_.push_back(*place);
+  return true;
+}
+
+bool Hand::take_one(const Node& node, Where where, bool slip) {
+  if (where == Where::chain) return take_chain(node);
+  if (where == Where::space) return take_space(node);
+  if (where == Where::ring && !edge_.is_ring()) {
+    if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
+    open_ring();
+  }
+  std::optional<Place> place = place_at(where, slip);
+  if (place && !edge_.is_ring()) used();
+  if (!place && slip) {
+    place = edge_.take_own();
+    own_place_ = place.has_value();
+  }
+  if (!place) return stop(node, "past-end", "there is no stitch left to work into");
+  taken_.push_back(*place);
+  return true;
+}
+
+bool Hand::take_chain(const Node& node) {
+  const std::uint32_t nth = node.work.nth;
+  if (nth == 0 || nth > foundation_count_) {
+    const std::string have = foundation_count_ == 0
+                                 ? "no chain was made"
+                                 : "the chain has only " + std::to_string(foundation_count_);
+    return stop(node, "past-end",
+                "there is no chain number " + std::to_string(nth) + " from the hook: " + have);
+  }
+  begin_round_after_foundation();
+  edge_.open_chain(foundation_, foundation_count_, nth);
+  outcome_.start = nth == foundation_count_ ? Start::second_chain : Start::chain;
+  outcome_.opened = true;
+  opened_at_ = nth;
+  if (node.work.counts && nth > 1) count_chain(foundation_ + foundation_count_ - 1);
+  taken_.push_back(*edge_.take_next());
+  return true;
+}
+
+} // namespace whorl::fabric
