@@ -156,6 +156,8 @@ const std::vector<RoundLine>& Pattern::rounds() const { return content_->rounds;
 bool Pattern::can_be_drawn() const { return !content_->fabric.stitches.empty(); }
 std::string Pattern::check_json() const { return whorl::check_json(*content_); }
 
+Moves Pattern::moves(std::string_view stitch) const { return Moves(moves_of(content_, stitch)); }
+
 bool Pattern::has_errors() const {
   const std::vector<Finding>& all = content_->findings;
   return std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.severity == Severity::error; });

@@ -83,6 +83,43 @@ private:
   std::shared_ptr<const Content> content_; // shared: charts are values, and what they hold never changes
 };
 
+/// One numbered move of a stitch.
+struct MoveStep {
+  int number = 1;
+  std::string text;       ///< "Yarn over and draw up a loop: 3 loops on the hook."
+  std::vector<int> loops; ///< on the hook after it; a repeat of moves: after each pass
+};
+
+/// How a stitch is made.
+struct StitchMoves {
+  std::string name;  ///< as the pattern's terms write it: "dc2tog"
+  std::string title; ///< in full words
+  std::vector<MoveStep> moves;
+};
+
+/// How stitches of a pattern are made, move by move, in words and in pictures.
+class Moves {
+public:
+  struct Content;
+  explicit Moves(std::shared_ptr<const Content> content);
+
+  /// The stitches in the order in which the pattern uses them; none if it has none of the name asked for …
+  const std::vector<StitchMoves>& stitches() const;
+  /// … and then a sentence that says so and names those that it has.
+  const std::string& problem() const;
+  /// All of it as a text for reading.
+  std::string text() const;
+  /// All of it as one JSON object.
+  std::string json() const;
+  /// The strips of pictures as an SVG document.
+  std::string svg() const;
+  /// The display list, for whorl-paint.
+  const drawing::Scene& scene() const;
+
+private:
+  std::shared_ptr<const Content> content_; // shared: what it holds never changes
+};
+
 /// A pattern that has been read, worked and checked. A value; copies share what never changes.
 class Pattern {
 public:
@@ -102,6 +139,8 @@ public:
   std::string check_json() const;
   /// The chart of all that can be drawn.
   Chart chart(const ChartOptions& options = {}) const;
+  /// How its stitches are made: all that it uses, or those that it, or US terms, call so.
+  Moves moves(std::string_view stitch = {}) const;
 
 private:
   std::shared_ptr<const Content> content_;

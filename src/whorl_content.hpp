@@ -8,6 +8,7 @@
 #include "layout/place.hpp"
 #include "pattern/source.hpp"
 #include "pattern/tree.hpp"
+#include "writing/telling.hpp"
 
 namespace whorl {
 
@@ -27,6 +28,21 @@ struct Chart::Content {
   std::vector<std::string> not_drawn;
   drawing::Scene scene;
 };
+
+struct Moves::Content {
+  std::shared_ptr<const Pattern::Content> pattern;
+  std::vector<writing::ToldStitch> told;
+  std::vector<StitchMoves> stitches;
+  std::string problem;
+  drawing::Scene scene;
+};
+
+/// What `moves` says of a pattern, the name of a stitch or "" given.
+std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Content> pattern,
+                                               std::string_view stitch);
+
+/// The object that `moves --json` prints.
+std::string moves_json(const Moves::Content& moves);
 
 /// The object that `check --json` prints; see README.
 std::string check_json(const Pattern::Content& pattern);

@@ -15,5 +15,9 @@ Painting png(const Chart& chart, double dots_per_inch) {
   return face_of(paint::png(chart.scene(), dots_per_inch));
 }
 Painting pdf(const Chart& chart) { return face_of(paint::pdf(chart.scene())); }
+Painting png(const Moves& moves, double dots_per_inch) {
+  return face_of(paint::png(moves.scene(), dots_per_inch));
+}
+Painting pdf(const Moves& moves) { return face_of(paint::pdf(moves.scene())); }
 
 } // namespace whorl

@@ -21,4 +21,8 @@ Painting png(const Chart& chart, double dots_per_inch = 200);
 /// The chart as a one-page PDF with real text and embedded fonts.
 Painting pdf(const Chart& chart);
 
+/// The pictures of moves, likewise.
+Painting png(const Moves& moves, double dots_per_inch = 200);
+Painting pdf(const Moves& moves);
+
 } // namespace whorl

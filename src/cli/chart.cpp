@@ -1,11 +1,10 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
+#include "cli/format.hpp"
 #include "whorl_paint.hpp"
 
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
-#include <cctype>
 #include <memory>
 
 namespace whorl::cli {
@@ -19,21 +18,6 @@ struct ChartCall {
   bool no_legend = false;
   double dots_per_inch = 200;
 };
-
-enum class Format { svg, png, pdf, json, unknown };
-
-Format format_of(const std::string& path) {
-  if (path == "-") return Format::svg;
-  const std::size_t dot = path.find_last_of("./");
-  std::string ending = dot == std::string::npos || path[dot] == '/' ? "" : path.substr(dot + 1);
-  std::transform(ending.begin(), ending.end(), ending.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  if (ending == "svg") return Format::svg;
-  if (ending == "png") return Format::png;
-  if (ending == "pdf") return Format::pdf;
-  if (ending == "json") return Format::json;
-  return Format::unknown;
-}
 
 /// The bytes of the file; empty with `problem` where they cannot be made.
 std::string bytes_of(const Chart& chart, Format format, const ChartCall& call, std::string& problem) {

@@ -38,8 +38,9 @@ int run(int argc, char** argv) {
   app.require_subcommand(1);
   CLI::App* check = app.add_subcommand("check", "count and check a pattern; a table of its rounds");
   CLI::App* chart = app.add_subcommand("chart", "draw the chart of a pattern: .svg, .png, .pdf or .json");
-  const std::vector<std::pair<CLI::App*, Command>> commands = {{check, declare_check(*check)},
-                                                               {chart, declare_chart(*chart)}};
+  CLI::App* moves = app.add_subcommand("moves", "how the stitches are made, move by move");
+  const std::vector<std::pair<CLI::App*, Command>> commands = {
+      {check, declare_check(*check)}, {chart, declare_chart(*chart)}, {moves, declare_moves(*moves)}};
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -15,7 +15,7 @@ constexpr std::size_t columns = 5;
 constexpr double sheet_width = 210, cell_width = (sheet_width - 2 * margin) / columns;
 constexpr double between_blocks = 5;
 constexpr double words_width = cell_width - 3.6, number_indent = 4.6, leading = 4;
-constexpr double after_title = 5, after_heading = 1.5, after_row = 4, after_strip = 5, before_note = 2;
+constexpr double after_title = 5, after_heading = 2.6, after_row = 4, after_strip = 5, before_note = 2;
 constexpr double to_caption = hook_picture_height + 3.6;
 
 struct Sheet {

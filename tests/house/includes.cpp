@@ -21,6 +21,7 @@ const std::map<std::string, Rooms> may_include = {
     {"stitch", {}},
     {"pattern", {"words", "stitch"}},
     {"fabric", {"pattern", "stitch"}},
+    {"writing", {"words", "stitch", "pattern", "fabric"}},
     {"layout", {"fabric"}},
     {"drawing", {"layout", "fabric"}},
     {"paint", {"drawing"}},
