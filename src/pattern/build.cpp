@@ -29,8 +29,9 @@ void append(std::vector<Node>& nodes, Chain& chain, NodeId id) {
 struct Building {
   const WorkReader& reader;
   Reading& reading;
-  bool started = false;     ///< a ring or chain is there to work into
-  std::vector<NodeId> bare; ///< increases and decreases that name no stitch, in order
+  bool started = false;                     ///< a ring or chain is there to work into
+  std::vector<std::string_view> parts = {}; ///< other parts opened so far, as named
+  std::vector<NodeId> bare = {};            ///< increases and decreases that name no stitch, in order
 };
 
 /// The pieces of one stretch, in order.
@@ -38,7 +39,10 @@ struct Sequence {
   Chain chain;
   NodeId loops = no_node; ///< the loops that hold from here on
   Chain in_loops;
-  std::uint8_t next_loops = 0; ///< loops for the next piece
+  std::uint8_t next_loops = 0;  ///< loops for the next piece
+  Into next_into = Into::loops; ///< the way in for the next piece
+  bool rest_into = false;       ///< … and for all that follow
+  std::uint16_t from_chain = 0; ///< the next stitches begin in this chain from the hook
   std::uint32_t uses_in_all = 0;
 };
 
@@ -68,13 +72,16 @@ NodeId every_node(Building& b, const Piece& piece, Span span) {
   one.times = 1;
   Work plain = one;
   plain.in_one = 1;
-  plain.times = piece.work.nth - 1U;
+  plain.kind = piece.plain;
+  plain.times = piece.work.nth - static_cast<std::uint32_t>(b.reader.kinds.at(one.kind).takes);
   Chain chain;
   if (plain.times > 0) append(b.reading.nodes, chain, work_node(b, plain, span));
+  if (piece.bare && plain.times > 0) b.bare.push_back(chain.last);
   append(b.reading.nodes, chain, work_node(b, one, span));
   if (piece.bare) b.bare.push_back(chain.last);
   Work repeat;
-  repeat.to_end = true;
+  repeat.to_end = piece.work.times == 1;
+  repeat.times = piece.work.times;
   repeat.leave = piece.work.leave;
   return wrap(b, NodeKind::repeat, repeat, chain.first, span);
 }
@@ -91,7 +98,17 @@ NodeId in_loops(Building& b, NodeId id, std::uint8_t loops) {
   return wrap(b, NodeKind::loops, work, id, node.span);
 }
 
+/// The way to go in, for a piece of work and all that a passage works.
+void put_into(Building& b, NodeId id, Into into) {
+  Node& node = b.reading.nodes[id];
+  if (node.kind == NodeKind::work && node.work.act == Act::stitch) node.work.into = into;
+  for (NodeId child = node.child; child != no_node; child = b.reading.nodes[child].next)
+    put_into(b, child, into);
+}
+
 void put(Building& b, Sequence& sequence, NodeId id) {
+  if (sequence.next_into != Into::loops) put_into(b, id, sequence.next_into);
+  if (!sequence.rest_into) sequence.next_into = Into::loops;
   if (sequence.next_loops != 0) id = in_loops(b, id, sequence.next_loops);
   sequence.next_loops = 0;
   append(b.reading.nodes, sequence.loops == no_node ? sequence.chain : sequence.in_loops, id);
@@ -113,12 +130,32 @@ void open_loops(Building& b, Sequence& sequence, std::uint8_t loops, Span span) 
   sequence.loops = wrap(b, NodeKind::loops, work, no_node, span);
 }
 
+/// Puts a node before the last piece.
+void put_before(Building& b, Sequence& sequence, NodeId id) {
+  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+  NodeId* link = &chain.first;
+  while (*link != chain.last) link = &b.reading.nodes[*link].next;
+  b.reading.nodes[id].next = *link;
+  *link = id;
+}
+
+/// Another part is opened once, however often it is named.
+void part_behind(Building& b, Sequence& sequence, Span span, std::string_view name) {
+  if (std::find(b.parts.begin(), b.parts.end(), name) != b.parts.end()) return;
+  b.parts.push_back(name);
+  put_before(b, sequence, work_node(b, {.act = Act::part_edge}, span));
+}
+
 /// Loops behind a piece replace it in its chain by itself in those loops.
-void loops_behind(Building& b, Sequence& sequence, std::uint8_t loops) {
+void loops_behind(Building& b, Sequence& sequence, const Work& work) {
   Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
   if (chain.last == no_node) return;
   const NodeId piece = chain.last;
-  const NodeId wrapped = in_loops(b, piece, loops);
+  if (work.into != Into::loops) {
+    put_into(b, piece, work.into);
+    return;
+  }
+  const NodeId wrapped = in_loops(b, piece, work.loops);
   if (wrapped == piece) return;
   NodeId* link = &chain.first;
   while (*link != piece) link = &b.reading.nodes[*link].next;
@@ -137,10 +174,46 @@ Work with_leave(Work work, const Sequence& sequence, const Path& path) {
   return work;
 }
 
+/// The node that opens places, unless the one before it opened the same.
+void put_opening(Building& b, Sequence& sequence, const Piece& piece, Act act, std::uint8_t loops,
+                 Span span) {
+  Work work;
+  work.act = act;
+  work.loops = loops;
+  const NodeId last = sequence.loops == no_node ? sequence.chain.last : sequence.in_loops.last;
+  for (const Node& node : b.reading.nodes)
+    if (node.kind == NodeKind::work && node.work.act == act &&
+        (act == Act::other_side ? last != no_node && &node == &b.reading.nodes[last]
+                                : node.round == piece.round || piece.round == 0))
+      return;
+  Node node = make_node(NodeKind::work, work, span);
+  node.round = piece.round;
+  put(b, sequence, add_node(b.reading.nodes, node));
+}
+
+/// The first of the stitches goes into the chain that the words before named, the others into the next.
+void put_from_chain(Building& b, Sequence& sequence, Work& work, Span span) {
+  if (sequence.from_chain == 0 || work.where != Where::next || b.reader.kinds.at(work.kind).takes == 0)
+    return;
+  Work first = work;
+  first.where = Where::chain;
+  first.nth = sequence.from_chain;
+  first.times = 1;
+  first.to_end = false;
+  sequence.from_chain = 0;
+  put(b, sequence, work_node(b, first, span));
+  if (!work.to_end) --work.times;
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   if (piece.work.where == Where::chain) b.started = true;
-  const NodeId id = work_node(b, with_leave(piece.work, sequence, path), span_of(b, path));
+  if (piece.opened != Act::stitch)
+    put_opening(b, sequence, piece, piece.opened, piece.opened_loops, span_of(b, path));
+  Work work = with_leave(piece.work, sequence, path);
+  put_from_chain(b, sequence, work, span_of(b, path));
+  if (work.times == 0 && piece.work.times == 1 && !work.to_end) return;
+  const NodeId id = work_node(b, work, span_of(b, path));
   if (piece.bare) b.bare.push_back(id);
   put(b, sequence, id);
 }
@@ -150,6 +223,30 @@ void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece&
   const NodeId child = build_stretch(b, path.inner);
   const NodeKind kind = piece.verb == Verb::group ? NodeKind::group : NodeKind::repeat;
   put(b, sequence, wrap(b, kind, with_leave(piece.work, sequence, path), child, span_of(b, path)));
+}
+
+void into_next(Sequence& sequence, Into into, bool rest) {
+  sequence.next_into = into;
+  sequence.rest_into = rest;
+}
+
+/// The name of the other part in the words of a row, as its word in the line.
+const Word* part_named(const Building& b, const Path& path) {
+  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
+  for (std::uint32_t at = match.begin; at < match.end; ++at)
+    if (const Word* word = word_meaning(b.reader.sentence, at, b.reader.sentence.leg)) return word;
+  return nullptr;
+}
+
+Span name_span(const Building& b, const Path& path) {
+  const Word* word = part_named(b, path);
+  return word == nullptr ? span_of(b, path) : word->span;
+}
+
+std::string_view name_of_part(const Building& b, const Path& path) {
+  const Word* word = part_named(b, path);
+  return word == nullptr ? std::string_view{}
+                         : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
 void put_row(Building& b, Sequence& sequence, const Path& path) {
@@ -166,12 +263,25 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
     return put_passage(b, sequence, path, piece);
   case Verb::loops_rest:
   case Verb::loops_head:
+    if (piece.work.into != Into::loops) return into_next(sequence, piece.work.into, true);
     return open_loops(b, sequence, piece.work.loops, span_of(b, path));
   case Verb::loops_next:
+    if (piece.work.into != Into::loops) return into_next(sequence, piece.work.into, false);
     sequence.next_loops = piece.work.loops;
     return;
   case Verb::loops_behind:
-    return loops_behind(b, sequence, piece.work.loops);
+    return loops_behind(b, sequence, piece.work);
+  case Verb::other_side:
+  case Verb::opening:
+    return put_opening(b, sequence, piece, piece.work.act, piece.work.loops, span_of(b, path));
+  case Verb::side_behind:
+    return put_before(b, sequence, work_node(b, {.act = Act::other_side}, span_of(b, path)));
+  case Verb::part_behind:
+    return part_behind(b, sequence, name_span(b, path), name_of_part(b, path));
+  case Verb::from_chain:
+    sequence.from_chain = piece.work.nth;
+    b.started = true;
+    return;
   default:
     return put_stitch(b, sequence, path, piece);
   }
@@ -238,6 +348,7 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     if (step.taken == Taken::row) put_row(b, sequence, step);
     if (step.taken == Taken::passed) put_passed(b, step, before == Taken::passed);
     if (step.taken == Taken::placing) put_placing(b, step);
+    if (step.taken == Taken::aside) keep_note(b, b.reader.sentence.span(step.begin, step.end), false);
     before = step.taken;
   }
   close_loops(b, sequence);
@@ -294,7 +405,7 @@ Reading build_reading(const WorkReader& reader, std::int32_t path) {
   Reading reading;
   reading.new_kinds = reader.kinds.made;
   reading.first_new_kind = static_cast<stitch::KindId>(reader.kinds.known.size());
-  Building b{reader, reading, false, {}};
+  Building b{reader, reading};
   const Path& last = reader.paths[static_cast<std::size_t>(path)];
   const NodeId first = build_stretch(b, path);
   reading.body = wrap(b, NodeKind::sequence, {}, first, reader.sentence.span(0, last.end));

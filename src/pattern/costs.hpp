@@ -20,6 +20,9 @@ struct Costs {
   int bare_count = 5;      ///< a last number that stands by itself, as the count
   int habit_again = 1;     ///< a habit that the line has shown already
   int habits_mixed = 6;    ///< two habits that contradict each other in one line
+  int starting_chain = 1;     ///< chains taken for a stitch, or not, against what is usual
+  int against_its_words = 20; ///< the same against what the line says of them
+  int aside = 1;              ///< a bracket that only tells something
   int ring_alone = 1;      ///< a ring whose stitches only the stated count names
   int not_read = 30;       ///< stitches and numbers worth this passed over: the line is not read
 };

@@ -22,6 +22,13 @@ constexpr VerbName verbs[] = {
     {"turn", Verb::turn},
     {"start-here", Verb::start_here},
     {"every", Verb::every},
+    {"again", Verb::again},
+    {"starting-chain", Verb::starting_chain},
+    {"from-chain", Verb::from_chain},
+    {"picot", Verb::picot},
+    {"other-side", Verb::other_side},
+    {"side-behind", Verb::side_behind},
+    {"part-behind", Verb::part_behind},
     {"repeat", Verb::repeat},
     {"group", Verb::group},
     {"loops-rest", Verb::loops_rest},
@@ -45,7 +52,8 @@ struct ManyName {
 };
 constexpr ManyName manners[] = {
     {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
-    {"apart", &Meaning::apart},   {"more", &Meaning::more},
+    {"apart", &Meaning::apart},   {"more", &Meaning::more},      {"here", &Meaning::here},
+    {"counts", &Meaning::counts}, {"below", &Meaning::below},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {
@@ -67,9 +75,22 @@ Act act_of(Verb verb) {
     return Act::turn;
   case Verb::start_here:
     return Act::start_here;
+  case Verb::other_side:
+  case Verb::side_behind:
+    return Act::other_side;
+  case Verb::part_behind:
+    return Act::part_edge;
   default:
     return Act::stitch;
   }
+}
+
+/// Loops are a set; round a post or through two layers is a way to go in.
+bool put_into(Work& work, std::string_view name) {
+  if (name == "front post") return work.into = Into::front_post, true;
+  if (name == "back post") return work.into = Into::back_post, true;
+  if (name == "both layers") return work.into = Into::both_layers, true;
+  return false;
 }
 
 std::uint8_t loops_named(std::string_view name) {
@@ -100,10 +121,19 @@ Names names_of(const Sentence& sentence, const Slots& slots) {
 
 bool is_bare_word(std::string_view name) { return name.empty() || name == "increase" || name == "dec"; }
 
+/// A stitch round a post or a spike by the stitch that it is: "fpdc" is a dc.
+std::string_view plain_name(std::string_view name, Into& into) {
+  const std::string_view head = name.substr(0, 2);
+  if (name == "spike") return into = Into::below, std::string_view("sc");
+  if (name.size() < 4 || (head != "fp" && head != "bp")) return name;
+  into = head == "fp" ? Into::front_post : Into::back_post;
+  return name.substr(2);
+}
+
 /// The stitch that is worked: the one named, else single crochet.
-std::optional<stitch::KindId> base_kind(const Names& names, const Kinds& kinds) {
-  if (!is_bare_word(names.work)) return kinds.find(names.work);
-  if (!is_bare_word(names.second)) return kinds.find(names.second);
+std::optional<stitch::KindId> base_kind(const Names& names, const Kinds& kinds, Into& into) {
+  if (!is_bare_word(names.work)) return kinds.find(plain_name(names.work, into));
+  if (!is_bare_word(names.second)) return kinds.find(plain_name(names.second, into));
   return kinds.find("sc");
 }
 
@@ -119,8 +149,8 @@ bool is_decrease(const Names& names, const Meaning& meaning) {
 }
 
 std::optional<stitch::KindId> worked_kind(const Names& names, const Slots& slots, const Meaning& meaning,
-                                          Kinds& kinds) {
-  const auto base = base_kind(names, kinds);
+                                          Kinds& kinds, Into& into) {
+  const auto base = base_kind(names, kinds, into);
   if (!base || !is_decrease(names, meaning)) return base;
   if (names.work == "invdec") return slots.of == no_number || slots.of == 2 ? base : std::nullopt;
   const std::uint32_t n = how_many_together(slots);
@@ -143,16 +173,32 @@ bool put_numbers(Work& work, const Names& names, const Slots& slots, const Meani
 std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
                                   Kinds& kinds) {
   const Names names = names_of(sentence, slots);
-  const auto kind = worked_kind(names, slots, meaning, kinds);
   Piece piece;
+  const auto kind = worked_kind(names, slots, meaning, kinds, piece.work.into);
   piece.verb = meaning.verb;
   if (!kind || !put_numbers(piece.work, names, slots, meaning)) return std::nullopt;
   piece.work.kind = *kind;
   piece.bare = is_bare_word(names.work) && is_bare_word(names.second);
   piece.work.where = meaning.where;
+  piece.work.counts = meaning.counts;
+  piece.here = meaning.here;
+  if (meaning.below) piece.work.into = Into::below;
+  if (meaning.below) piece.work.down = static_cast<std::uint8_t>(std::clamp(or_one(slots.nth), 1U, 255U));
   if (meaning.where == Where::chain)
     piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
   if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
+  return piece;
+}
+
+/// Chains: the row names nothing else.
+std::optional<Piece> chain_piece(const Slots& slots, const Meaning& meaning, const Kinds& kinds) {
+  const auto chain = kinds.find("ch");
+  if (!chain) return std::nullopt;
+  Piece piece;
+  piece.verb = meaning.verb;
+  piece.work.kind = *chain;
+  piece.work.counts = meaning.verb == Verb::starting_chain;
+  piece.work.times = slots.count == no_number ? 3 : slots.count;
   return piece;
 }
 
@@ -162,8 +208,15 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Slots& slots, c
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
   const std::uint32_t nth = slots.nth == no_number ? 2 : slots.nth;
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
+  if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;
   piece->work.nth = static_cast<std::uint16_t>(nth);
+  Into into = Into::loops;
+  piece->plain = base_kind(names_of(sentence, slots), kinds, into).value_or(piece->work.kind);
   return piece;
+}
+
+void put_loops(Work& work, std::string_view name) {
+  if (!put_into(work, name)) work.loops = loops_named(name);
 }
 
 void put_ends(Work& work, const Slots& slots, const Meaning& meaning) {
@@ -203,7 +256,12 @@ std::optional<stitch::KindId> Kinds::together(stitch::KindId base, std::uint32_t
 
 std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, const Meaning& meaning,
                               Kinds& kinds) {
-  std::optional<Piece> piece = Piece{meaning.verb, {}, false};
+  std::optional<Piece> piece = Piece{};
+  piece->verb = meaning.verb;
+  if (meaning.verb == Verb::starting_chain || meaning.verb == Verb::picot) {
+    piece = chain_piece(match.slots, meaning, kinds);
+    return piece;
+  }
   if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
   if (meaning.verb == Verb::every) piece = every_piece(sentence, match.slots, meaning, kinds);
   if (!piece) return piece;
@@ -212,9 +270,12 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   work.where = meaning.where;
   if (meaning.verb != Verb::stitch && meaning.verb != Verb::every)
     work.times = or_one(match.slots.count) + (meaning.more ? 1U : 0U);
+  if (meaning.verb == Verb::from_chain)
+    work.nth =
+        static_cast<std::uint16_t>(std::min(or_one(match.slots.nth) + (meaning.more ? 1U : 0U), 0xFFFFU));
   if (meaning.verb == Verb::join || meaning.verb == Verb::pass) work.times = 1;
   if (match.slots.loops != words::no_concept)
-    work.loops = loops_named(sentence.vocabulary.concepts[match.slots.loops].name);
+    put_loops(work, sentence.vocabulary.concepts[match.slots.loops].name);
   put_ends(work, match.slots, meaning);
   // A leave without a number is the last one: "to last st".
   const bool to_last = meaning.around && match.slots.leave == no_number &&
@@ -223,16 +284,39 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   return piece;
 }
 
+namespace {
+
+/// Plain stitches, then the increase or decrease that takes up the nth.
+Effect every_effect(const Work& work, const stitch::StitchKind& kind) {
+  Effect once;
+  once.uses = work.nth;
+  once.makes = work.nth + 0U + work.in_one - static_cast<std::uint32_t>(kind.takes);
+  return work.times == 1 ? to_end(once, 0) : times(once, work.times);
+}
+
+} // namespace
+
 Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
   switch (piece.verb) {
   case Verb::stitch:
+  case Verb::again:
+  case Verb::starting_chain:
   case Verb::skip:
   case Verb::ring:
+  case Verb::other_side:
     return effect_of_work(piece.work, kinds.at(piece.work.kind));
   case Verb::every:
-    return to_end({piece.work.nth, piece.work.nth + 0U + piece.work.in_one - 1U}, 0);
+    return every_effect(piece.work, kinds.at(piece.work.kind));
   case Verb::repeat:
     return piece.work.to_end ? to_end(inner, piece.work.leave) : times(inner, piece.work.times);
+  case Verb::opening:
+  case Verb::from_chain:
+  case Verb::side_behind:
+  case Verb::part_behind: {
+    Effect starts;
+    starts.starts = true;
+    return starts;
+  }
   case Verb::group:
     return into_one_place(piece.work, inner);
   default:

@@ -18,13 +18,21 @@ enum class Verb : std::uint8_t {
   join,
   turn,
   start_here,
-  every,        ///< plain stitches, and an increase in every nth place, to the end
-  repeat,       ///< a passage
-  group,        ///< a passage into one place
-  loops_rest,   ///< these loops from here on
-  loops_head,   ///< the same, at the head of a line
-  loops_next,   ///< these loops for the next piece
-  loops_behind, ///< these loops for the piece before
+  every,          ///< plain stitches, and an increase in every nth place, to the end
+  again,          ///< the stitch before, in more places: "and in each st around"
+  starting_chain, ///< chains at the head of a round that stand for a stitch
+  from_chain,     ///< the next stitches begin in the nth chain from the hook
+  picot,          ///< chains closed to a ring, of no account
+  other_side,     ///< the other side of the chain, for what follows
+  side_behind,    ///< the same, for the piece before
+  part_behind,    ///< the piece before goes along another part
+  opening,        ///< opens places that the round before does not have
+  repeat,         ///< a passage
+  group,          ///< a passage into one place
+  loops_rest,     ///< these loops from here on
+  loops_head,     ///< the same, at the head of a line
+  loops_next,     ///< these loops for the next piece
+  loops_behind,   ///< these loops for the piece before
 };
 
 /// What a row does, and how: the words of its `means`.
@@ -36,6 +44,9 @@ struct Meaning {
   bool together = false;
   bool apart = false; ///< the number counts places, although the row calls it many
   bool more = false;
+  bool here = false;   ///< "the same place" is the one at hand, not the one last worked into
+  bool counts = false; ///< the chains skipped at the hook stand for a stitch
+  bool below = false;  ///< into a stitch some rounds below
 };
 Meaning meaning_of(std::string_view text);
 
@@ -57,7 +68,14 @@ struct Kinds {
 struct Piece {
   Verb verb = Verb::pass;
   Work work;
-  bool bare = false; ///< an increase or decrease that names no stitch
+  bool bare = false;        ///< an increase or decrease that names no stitch
+  bool here = false;        ///< see Meaning::here
+  stitch::KindId plain = 0; ///< every: the stitch between its increases or decreases
+  Act opened = Act::stitch; ///< stitch: nothing; else what is opened for it
+  std::uint8_t opened_loops = 0;
+  std::uint32_t round = 0;  ///< whose, as typed; 0: not said
+  int cost = 0;             ///< besides its row's, at the head of a round
+  std::uint16_t habits = 0; ///< besides its row's
 };
 
 /// The piece that a match means; none if it makes no sense (one stitch together).

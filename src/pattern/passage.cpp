@@ -1,8 +1,12 @@
 #include "pattern/passage.hpp"
 
+#include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
+#include "pattern/opening.hpp"
 #include "pattern/placing.hpp"
+#include "pattern/repeat_words.hpp"
+#include "pattern/starting_chain.hpp"
 
 #include <algorithm>
 
@@ -111,18 +115,88 @@ int habit_cost(const Path& before, std::uint16_t habit, int row_cost) {
   return mixes ? costs.habits_mixed : 0;
 }
 
+/// The piece that stands last before the end of a path; nullptr if none does.
+const Piece* piece_before(const WorkReader& reader, std::int32_t index) {
+  while (index != no_path && reader.paths[static_cast<std::size_t>(index)].taken != Taken::row)
+    index = reader.paths[static_cast<std::size_t>(index)].before;
+  if (index == no_path) return nullptr;
+  return &reader.pieces[static_cast<std::size_t>(reader.paths[static_cast<std::size_t>(index)].match)];
+}
+
+bool has_worked(const Path& path) {
+  return path.effect.uses != 0 || path.effect.makes != 0 || path.effect.pass_uses != 0;
+}
+
+bool is_stitch_piece(const Piece* piece) {
+  return piece != nullptr && piece->verb == Verb::stitch && piece->work.act == Act::stitch &&
+         !piece->work.to_end;
+}
+
+/// Whether a piece may stand behind what a path has read.
+bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
+                 std::uint32_t end) {
+  const bool same =
+      piece.work.where == Where::same && (piece.verb == Verb::stitch || piece.verb == Verb::group);
+  if (same && !has_worked(before)) return false;
+  switch (piece.verb) {
+  case Verb::starting_chain:
+    return s.extent == Extent::line && !has_worked(before);
+  case Verb::side_behind:
+  case Verb::part_behind:
+    return before.loose && is_stitch_piece(piece_before(s.reader, index));
+  case Verb::from_chain: {
+    const Piece* last = piece_before(s.reader, index);
+    return last == nullptr || s.reader.kinds.at(last->work.kind).takes == 0;
+  }
+  default:
+    break;
+  }
+  if (!piece.here) return loops_fit(s, before, piece.verb, end);
+  const Piece* last = piece_before(s.reader, index);
+  return last == nullptr || last->verb != Verb::starting_chain;
+}
+
+/// "And in each st around" is the stitch before once more; the match of that, no_path if none can be.
+std::int32_t worked_again(WorkReader& reader, std::int32_t index, std::int32_t match) {
+  const Piece* last = piece_before(reader, index);
+  if (!is_stitch_piece(last) || last->work.kind >= reader.kinds.known.size() + reader.kinds.made.size())
+    return no_path;
+  Piece again = reader.pieces[static_cast<std::size_t>(match)];
+  again.verb = Verb::stitch;
+  again.work.kind = last->work.kind;
+  again.work.into = last->work.into;
+  again.work.in_one = last->work.where == Where::chain ? std::uint16_t{1} : last->work.in_one;
+  if (last->work.loops != 0) again.work.loops = last->work.loops;
+  again.bare = last->bare;
+  reader.matches.push_back(Match(reader.matches[static_cast<std::size_t>(match)]));
+  reader.pieces.push_back(again);
+  return static_cast<std::int32_t>(reader.pieces.size() - 1);
+}
+
 void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32_t inner,
-               const Effect& effect) {
+               const Effect& worked) {
+  Effect effect = worked;
+  if (s.reader.pieces[static_cast<std::size_t>(match)].verb == Verb::again) {
+    match = worked_again(s.reader, index, match);
+    if (match == no_path) return;
+    effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
+  }
   const Match& found = s.reader.matches[static_cast<std::size_t>(match)];
   const Piece& piece = s.reader.pieces[static_cast<std::size_t>(match)];
   const Path before = s.reader.paths[static_cast<std::size_t>(index)];
-  if (!loops_fit(s, before, piece.verb, found.end)) return;
+  if (!fits_behind(s, index, before, piece, found.end)) return;
   const auto& row = s.reader.sentence.vocabulary.rows[found.row];
   Path path = after(before, index, Taken::row, found.begin, skip_blanks(s.reader.sentence.text(), found.end));
   path.cost += found.cost + habit_cost(before, row.habit, row.cost);
-  if (before.loose && piece.verb != Verb::loops_behind) path.cost += costs.no_separator;
+  const bool behind =
+      piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
+  if (before.loose && !behind) path.cost += costs.no_separator;
   if (before.effect.pass_uses != 0 && effect.pass_uses != 0) path.cost += costs.second_to_end;
   path.habits = static_cast<std::uint16_t>(path.habits | row.habit);
+  if (!has_worked(before)) {
+    path.cost += piece.cost;
+    path.habits = static_cast<std::uint16_t>(path.habits | piece.habits);
+  }
   path.match = match;
   path.inner = inner;
   path.loose =
@@ -155,11 +229,26 @@ void read_inside(WorkReader& reader, std::int32_t bracket) {
   reader.inside[index] = std::move(inside);
 }
 
+/// The piece of a match, its chains and openings settled.
+std::optional<Piece> settled_piece(WorkReader& reader, Match& found) {
+  auto piece = piece_of(reader.sentence, found, meaning_of_row(reader, found.row), reader.kinds);
+  if (piece && !settle_chains(reader.sentence, found, reader.kinds, *piece)) return std::nullopt;
+  if (piece) settle_opening(reader.sentence, found, *piece);
+  return piece;
+}
+
+/// What a piece does, together with the places that its words open.
+Effect effect_with_opening(const Piece& piece, const Effect& inner, const Kinds& kinds) {
+  Effect effect = effect_of(piece, inner, kinds);
+  effect.starts = effect.starts || piece.opened != Act::stitch;
+  return effect;
+}
+
 /// One row for all paths that end where it begins.
-void offer_match(Stretching& s, std::uint32_t place, const Match& found) {
+void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
-  const auto piece = piece_of(reader.sentence, found, meaning_of_row(reader, found.row), reader.kinds);
-  if (!piece) return;
+  const auto piece = settled_piece(reader, found);
+  if (!piece || found.end > s.end) return;
   const auto match = static_cast<std::int32_t>(reader.matches.size());
   reader.matches.push_back(found);
   reader.pieces.push_back(*piece);
@@ -171,7 +260,7 @@ void offer_match(Stretching& s, std::uint32_t place, const Match& found) {
   for (const std::int32_t content : inner) {
     const Effect once =
         content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
-    const Effect effect = effect_of(*piece, once, reader.kinds);
+    const Effect effect = effect_with_opening(*piece, once, reader.kinds);
     for (std::int32_t index = s.at(place); index != no_path;
          index = reader.paths[static_cast<std::size_t>(index)].next)
       offer_row(s, index, match, content, effect);
@@ -242,7 +331,7 @@ bool begins_clause(const Stretching& s, std::uint32_t place) {
   return at == s.begin || is_separator(text[at - 1]) || text[at - 1] == '!' || text[at - 1] == ')';
 }
 
-bool ends_clause(char c) { return c == ',' || c == ';' || c == '.' || c == '(' || c == '['; }
+bool ends_clause(char c) { return c == ',' || c == ';' || c == '.' || c == ':' || c == '(' || c == '['; }
 
 std::uint32_t next_mark(const Stretching& s, std::uint32_t at) {
   while (at < s.end && !ends_clause(s.reader.sentence.text()[at])) ++at;
@@ -284,6 +373,32 @@ void offer_placing(Stretching& s, std::uint32_t place) {
     offer_for_all(s, place, Taken::placing, end, costs.placing, false);
 }
 
+/// A clause that opens other places: the other side of the chain, the loops that a round left.
+void offer_opening(Stretching& s, std::uint32_t place) {
+  if (s.extent == Extent::passage || !s.reader.sentence.opens || !begins_clause(s, place)) return;
+  const auto opening = opening_of_clause(s.reader.sentence, place, next_mark(s, place));
+  if (!opening || opening->end > s.end) return;
+  Match match;
+  match.begin = place;
+  match.end = opening->end;
+  s.reader.matches.push_back(match);
+  s.reader.pieces.push_back(piece_of(*opening));
+  const auto at = static_cast<std::int32_t>(s.reader.matches.size() - 1);
+  const Effect effect = effect_of(s.reader.pieces.back(), {}, s.reader.kinds);
+  for (std::int32_t index = s.at(place); index != no_path;
+       index = s.reader.paths[static_cast<std::size_t>(index)].next)
+    offer_row(s, index, at, no_path, effect);
+}
+
+/// A bracket that tells something and works nothing: "(the one that holds your first sc)".
+void offer_aside(Stretching& s, std::uint32_t place) {
+  const std::int32_t index = s.reader.sentence.brackets.at[place];
+  if (index == no_bracket) return;
+  const Bracket& bracket = s.reader.sentence.brackets.all[static_cast<std::size_t>(index)];
+  if (bracket.end > s.end || !is_aside(s.reader.sentence, bracket)) return;
+  offer_for_all(s, place, Taken::aside, bracket.end, costs.aside, true);
+}
+
 /// No row begins with a comma; most places of a line typed out are one.
 bool begins_no_row(const Stretching& s, std::uint32_t place) {
   const WordsAt words = words_at(s.reader.sentence, place);
@@ -301,57 +416,13 @@ void step_from(Stretching& s, std::uint32_t place) {
   found.swap(s.found);
   offer_passing(s, place);
   offer_placing(s, place);
-}
-
-bool means(const WorkReader& reader, std::uint32_t at, words::Concept wanted) {
-  return word_meaning(reader.sentence, at, wanted) != nullptr;
-}
-
-bool is_times(const WorkReader& reader, std::uint32_t at) {
-  return reader.sentence.brackets.stars[at] == StarRole::times || means(reader, at, reader.sentence.times);
-}
-
-/// Behind the word that stands at `at`.
-std::uint32_t behind_word(const WorkReader& reader, std::uint32_t at) {
-  const WordsAt words = words_at(reader.sentence, at);
-  return skip_blanks(reader.sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
-}
-
-/// True if "x 6", "6 x" or "6 times" stands from `at` to `end`, and not right behind a bracket that it
-/// repeats.
-bool says_times(const WorkReader& reader, std::uint32_t at, std::uint32_t end) {
-  const std::string_view text = reader.sentence.text();
-  const std::uint32_t before = trim_separators(text, 0, at);
-  if (before == 0 || text[before - 1] == ')' || text[before - 1] == ']' || text[before - 1] == '*')
-    return false;
-  const bool times_first = is_times(reader, at);
-  const bool number_first = number_at(reader.sentence, at) != nullptr;
-  if (!times_first && !number_first) return false;
-  const std::uint32_t second = behind_word(reader, at);
-  if (second >= end || behind_word(reader, second) < end) return false;
-  return number_first ? is_times(reader, second) : number_at(reader.sentence, second) != nullptr;
-}
-
-/// Where the words begin that say how the list before them is repeated: the last "repeat" or "around" outside
-/// brackets and stars, or "x 6" at the end; `end` if there are none.
-std::uint32_t find_repeat(const WorkReader& reader, std::uint32_t begin, std::uint32_t end) {
-  const words::Concept repeat = words::find_concept(reader.sentence.vocabulary, "repeat");
-  const words::Concept around = words::find_concept(reader.sentence.vocabulary, "around");
-  std::uint32_t last = end;
-  for (std::uint32_t at = begin; at < end;) {
-    const std::int32_t index = reader.sentence.brackets.at[at];
-    const bool jumps =
-        index != no_bracket && reader.sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
-    if (!jumps && means(reader, at, repeat)) return at;
-    if (!jumps && (means(reader, at, around) || (last == end && says_times(reader, at, end)))) last = at;
-    at = jumps ? reader.sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
-  }
-  return last;
+  offer_opening(s, place);
+  offer_aside(s, place);
 }
 
 /// A list begins with the line, or behind a colon.
 void add_list(Stretching& s) {
-  const std::uint32_t stop = find_repeat(s.reader, s.begin, s.end);
+  const std::uint32_t stop = find_repeat(s.reader.sentence, s.begin, s.end);
   const std::string_view text = s.reader.sentence.text();
   std::uint32_t begin = s.begin;
   for (std::uint32_t at = s.begin; at < stop; ++at)

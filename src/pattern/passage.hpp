@@ -9,7 +9,7 @@
 namespace whorl::pattern {
 
 /// What one step of a reading does with the text.
-enum class Taken : std::uint8_t { nothing, separator, row, passed, placing };
+enum class Taken : std::uint8_t { nothing, separator, row, passed, placing, aside };
 
 inline constexpr std::int32_t no_path = -1;
 

@@ -5,13 +5,32 @@ namespace whorl::pattern {
 using words::Word;
 using words::WordKind;
 
+namespace {
+
+/// Whether some word tells of places that the round before does not have.
+bool tells_of_opening(const Sentence& sentence) {
+  for (const Word& word : sentence.lattice.words) {
+    if (word.kind != WordKind::phrase) continue;
+    if (word.means == sentence.side || word.means == sentence.skipped || word.means == sentence.unused ||
+        word.means == sentence.leg || sort_of(sentence, word) == words::ConceptClass::loops)
+      return true;
+  }
+  return false;
+}
+
+} // namespace
+
 Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary) {
   words::Folded folded = words::fold(text, begin);
   words::Lattice lattice = words::lattice(folded, vocabulary);
   Brackets brackets = pair_brackets(folded, lattice, vocabulary);
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
-  return {vocabulary,        std::move(folded), std::move(lattice), std::move(brackets),
-          named("increase"), named("times"),    named("and")};
+  Sentence sentence{vocabulary,           std::move(folded),   std::move(lattice), std::move(brackets),
+                    named("increase"),    named("times"),      named("and"),       named("counted"),
+                    named("not counted"), named("other side"), named("skipped"),   named("unused"),
+                    named("leg")};
+  sentence.opens = tells_of_opening(sentence);
+  return sentence;
 }
 
 WordsAt words_at(const Sentence& sentence, std::uint32_t at) {

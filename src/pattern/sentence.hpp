@@ -16,6 +16,13 @@ struct Sentence {
   words::Concept increase = words::no_concept;
   words::Concept times = words::no_concept;
   words::Concept conjunction = words::no_concept;
+  words::Concept counted = words::no_concept;
+  words::Concept not_counted = words::no_concept;
+  words::Concept side = words::no_concept;    ///< of the chain, the other one
+  words::Concept skipped = words::no_concept; ///< stitches left in an earlier round
+  words::Concept unused = words::no_concept;  ///< loops left free
+  words::Concept leg = words::no_concept;     ///< another part, by its name and number
+  bool opens = false; ///< some word tells of places that the round before does not have
 
   std::string_view text() const { return folded.text; }
   std::uint32_t size() const { return static_cast<std::uint32_t>(folded.text.size()); }

@@ -21,6 +21,13 @@ std::vector<Reading> read_all(const std::string& text, Effort effort = Effort::a
   return read_all(text, effort, stuck);
 }
 
+std::vector<TypedLine> all_lines() {
+  std::vector<TypedLine> all;
+  for (const TypedLines* habit : {&plain_lines, &chain_lines, &place_lines, &repeat_lines, &count_lines})
+    all.insert(all.end(), habit->lines, habit->lines + habit->count);
+  return all;
+}
+
 bool fits(const Reading& reading, const TypedLine& line) {
   const Outcome out = outcome(reading.effect, line.open);
   return out.makes == line.makes && out.left_over == 0 && out.past_end == 0 && out.remainder == 0;
@@ -42,8 +49,7 @@ std::string told(const std::vector<Reading>& readings, std::int64_t open) {
 } // namespace
 
 TEST_CASE("every way to type a round has a reading that agrees with its counts") {
-  for (int i = 0; i < typed_line_count; ++i) {
-    const TypedLine& line = typed_lines[i];
+  for (const TypedLine& line : all_lines()) {
     const std::vector<Reading> readings = read_all(line.text);
     bool agrees = false;
     for (const Reading& reading : readings)
@@ -55,8 +61,7 @@ TEST_CASE("every way to type a round has a reading that agrees with its counts")
 }
 
 TEST_CASE("the cheapest reading is right without the counts of the part where the words are plain") {
-  for (int i = 0; i < typed_line_count; ++i) {
-    const TypedLine& line = typed_lines[i];
+  for (const TypedLine& line : all_lines()) {
     if (line.doubtful) continue;
     const std::vector<Reading> readings = read_all(line.text, Effort::cheapest);
     INFO(line.text << told(readings, line.open));

@@ -1,6 +1,7 @@
 #include "reading_lines.hpp"
 
-const TypedLine typed_lines[] = {
+namespace {
+const TypedLine lines[] = {
     {"6 sc in magic ring (6)", 0, 6, 6},
     {"6 sc in MR (6)", 0, 6, 6},
     {"MR, 6 sc (6)", 0, 6, 6},
@@ -361,4 +362,6 @@ const TypedLine typed_lines[] = {
     {"sc in each st around, sl st in next st (12)", 12, 12, 12},
     {"sc in first 23 sts, sc last 2 sts together (24)", 25, 24, 24},
 };
-const int typed_line_count = static_cast<int>(sizeof typed_lines / sizeof typed_lines[0]);
+} // namespace
+
+const TypedLines plain_lines{lines, static_cast<int>(sizeof lines / sizeof lines[0])};

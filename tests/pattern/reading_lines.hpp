@@ -12,5 +12,10 @@ struct TypedLine {
   bool doubtful = false; ///< only the counts tell: the cheapest reading is another
 };
 
-extern const TypedLine typed_lines[];
-extern const int typed_line_count;
+/// Lines of one habit.
+struct TypedLines {
+  const TypedLine* lines;
+  int count;
+};
+
+extern const TypedLines plain_lines, chain_lines, place_lines, repeat_lines, count_lines;

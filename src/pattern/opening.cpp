@@ -1,0 +1,159 @@
+#include "pattern/opening.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+std::string_view name_of(const Sentence& sentence, const Word& word) {
+  return word.kind == WordKind::phrase ? std::string_view(sentence.vocabulary.concepts[word.means].name)
+                                       : std::string_view{};
+}
+
+bool is_named(const Sentence& sentence, std::uint32_t at, std::initializer_list<std::string_view> names) {
+  const WordsAt words = words_at(sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    const std::string_view name = name_of(sentence, word);
+    return !name.empty() && std::find(names.begin(), names.end(), name) != names.end();
+  });
+}
+
+std::uint32_t behind(const Sentence& sentence, const Word& word) {
+  return skip_blanks(sentence.text(), word.end);
+}
+
+/// "of Rnd 6" from `at`: the number, and `at` behind it; 0 and `at` as it was if that does not stand there.
+std::uint32_t round_named(const Sentence& sentence, std::uint32_t& at) {
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from", "in"}); ++small)
+    next = behind(sentence, *words_at(sentence, next).first);
+  for (const Word& word : words_at(sentence, next)) {
+    const std::string_view name = name_of(sentence, word);
+    if (name != "round" && name != "row") continue;
+    const Word* number = number_at(sentence, behind(sentence, word));
+    if (number == nullptr) continue;
+    at = number->end;
+    return number->number;
+  }
+  return 0;
+}
+
+/// Behind "of the chain"; `at` if that does not stand there.
+std::uint32_t behind_chain(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from"}); ++small)
+    next = behind(sentence, *words_at(sentence, next).first);
+  return next != at && is_named(sentence, next, {"chain"}) ? words_at(sentence, next).first->end : at;
+}
+
+/// What stands at a place.
+struct Scan {
+  const Sentence& sentence;
+  bool unused = false; ///< "free", "left over" stood before
+  std::optional<Opening> found;
+};
+
+void find_round(const Sentence& sentence, Opening& opening) {
+  opening.round = round_named(sentence, opening.end);
+}
+
+void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
+  Opening opening{Act::skipped, 0, 0, at, word.end};
+  const WordsAt place = words_at(scan.sentence, behind(scan.sentence, word));
+  for (const Word& next : place)
+    if (sort_of(scan.sentence, next) == ConceptClass::place) opening.end = std::max(opening.end, next.end);
+  find_round(scan.sentence, opening);
+  scan.found = opening;
+}
+
+/// Loops are opened where they were free, or are those of an earlier round.
+void meet_loops(Scan& scan, std::uint32_t at, const Word& word, std::uint8_t loops) {
+  Opening opening{Act::free_loops, loops, 0, at, word.end};
+  const std::uint32_t chain = behind_chain(scan.sentence, word.end);
+  if (scan.unused && chain != word.end) {
+    scan.found = Opening{Act::other_side, 0, 0, at, chain};
+    return;
+  }
+  find_round(scan.sentence, opening);
+  if (scan.unused || opening.round != 0) scan.found = opening;
+}
+
+std::uint8_t loops_of(std::string_view name) {
+  if (name == "front loops") return stitch::front;
+  if (name == "back loops") return stitch::back;
+  return 0;
+}
+
+bool is_loop_word(const Sentence& sentence, const Word& word) {
+  const std::string_view text = sentence.text().substr(word.begin, word.end - word.begin);
+  return text.find("loop") != std::string_view::npos || text.substr(0, 2) == "lp";
+}
+
+void meet(Scan& scan, std::uint32_t at, const Word& word) {
+  if (word.kind != WordKind::phrase) return;
+  if (scan.found && scan.found->begin == at) return; // the longest phrase stands first
+  if (word.means == scan.sentence.side) scan.found = Opening{Act::other_side, 0, 0, at, word.end};
+  if (word.means == scan.sentence.unused) scan.unused = true;
+  if (word.means == scan.sentence.skipped) meet_skipped(scan, at, word);
+  const std::uint8_t loops = loops_of(name_of(scan.sentence, word));
+  const bool any_loop =
+      sort_of(scan.sentence, word) == ConceptClass::place && is_loop_word(scan.sentence, word);
+  if (loops != 0 || (any_loop && scan.unused)) meet_loops(scan, at, word, loops);
+}
+
+/// Whether a stitch is named at a place; a chain may be the edge that is spoken of.
+bool names_stitch(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    return is_work(sentence, word) && name_of(sentence, word) != "ch";
+  });
+}
+
+} // namespace
+
+std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  if (!sentence.opens) return std::nullopt;
+  Scan scan{sentence, false, std::nullopt};
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    std::uint32_t next = words.empty() ? at + 1 : std::max(words.first->end, at + 1);
+    for (const Word& word : words)
+      if (word.end <= end) meet(scan, at, word);
+    if (scan.found && scan.found->begin == at) next = std::max(next, scan.found->end);
+    at = next;
+  }
+  return scan.found;
+}
+
+std::optional<Opening> opening_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  if (!sentence.opens) return std::nullopt;
+  std::uint32_t stop = begin;
+  while (stop < end && !names_stitch(sentence, stop)) ++stop;
+  return opening_in(sentence, begin, stop);
+}
+
+Piece piece_of(const Opening& opening) {
+  Piece piece;
+  piece.verb = Verb::opening;
+  piece.work.act = opening.act;
+  piece.work.loops = opening.loops;
+  piece.round = opening.round;
+  return piece;
+}
+
+void settle_opening(const Sentence& sentence, Match& match, Piece& piece) {
+  if (!sentence.opens || piece.work.act != Act::stitch) return;
+  const auto opening = opening_in(sentence, match.begin, match.end);
+  if (!opening) return;
+  piece.opened = opening->act;
+  piece.opened_loops = opening->loops;
+  piece.round = opening->round;
+  match.end = std::max(match.end, opening->end);
+}
+
+} // namespace whorl::pattern

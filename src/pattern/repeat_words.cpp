@@ -1,0 +1,54 @@
+#include "pattern/repeat_words.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+bool means(const Sentence& sentence, std::uint32_t at, words::Concept wanted) {
+  return word_meaning(sentence, at, wanted) != nullptr;
+}
+
+bool is_times(const Sentence& sentence, std::uint32_t at) {
+  return sentence.brackets.stars[at] == StarRole::times || means(sentence, at, sentence.times);
+}
+
+/// Behind the word that stands at `at`.
+std::uint32_t behind_word(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+}
+
+/// True if "x 6", "6 x" or "6 times" stands from `at` to `end`, and not right behind a bracket that it
+/// repeats.
+bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  const std::string_view text = sentence.text();
+  const std::uint32_t before = trim_separators(text, 0, at);
+  if (before == 0 || text[before - 1] == ')' || text[before - 1] == ']' || text[before - 1] == '*')
+    return false;
+  const bool times_first = is_times(sentence, at);
+  const bool number_first = number_at(sentence, at) != nullptr;
+  if (!times_first && !number_first) return false;
+  const std::uint32_t second = behind_word(sentence, at);
+  if (second >= end || behind_word(sentence, second) < end) return false;
+  return number_first ? is_times(sentence, second) : number_at(sentence, second) != nullptr;
+}
+
+} // namespace
+
+std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept repeat = words::find_concept(sentence.vocabulary, "repeat");
+  const words::Concept around = words::find_concept(sentence.vocabulary, "around");
+  std::uint32_t last = end;
+  for (std::uint32_t at = begin; at < end;) {
+    const std::int32_t index = sentence.brackets.at[at];
+    const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
+    if (!jumps && means(sentence, at, repeat)) return at;
+    if (!jumps && (means(sentence, at, around) || (last == end && says_times(sentence, at, end)))) last = at;
+    at = jumps ? sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
+  }
+  return last;
+}
+
+} // namespace whorl::pattern

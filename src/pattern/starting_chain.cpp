@@ -1,0 +1,121 @@
+#include "pattern/starting_chain.hpp"
+
+#include "pattern/aside.hpp"
+#include "pattern/costs.hpp"
+#include "pattern/reading.hpp"
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::Word;
+
+/// What the words behind chains tell of them.
+struct Behind {
+  bool counts = false, does_not = false; ///< said in so many words
+  int height = 0;                        ///< of the stitch that follows; 0: none that chains stand for
+};
+
+int height_of(const Sentence& sentence, const Word& word, const Kinds& kinds) {
+  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+  const auto kind =
+      kinds.find(name.substr(0, 2) == "fp" || name.substr(0, 2) == "bp" ? name.substr(2) : name);
+  return kind ? stitch::shape_of(kinds.at(*kind)).height : 0;
+}
+
+/// Whether a word ends the look behind chains: they are worked along, or joined to a ring.
+bool is_edge(const Sentence& sentence, const Word& word) {
+  if (word.kind != words::WordKind::phrase) return false;
+  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+  return name == "from hook" || name == "join" || name == "form" || name == "ch" || name == "sl st" ||
+         word.means == sentence.leg;
+}
+
+/// Takes one place of the text; false where the look ends.
+bool look(const Sentence& sentence, std::uint32_t at, const Kinds& kinds, Behind& behind) {
+  for (const Word& word : words_at(sentence, at)) {
+    if (word.kind != words::WordKind::phrase) continue;
+    if (word.means == sentence.not_counted) behind.does_not = true;
+    if (word.means == sentence.counted) behind.counts = true;
+    if (is_edge(sentence, word)) return false;
+    if (sort_of(sentence, word) != words::ConceptClass::stitch) continue;
+    behind.height = height_of(sentence, word, kinds);
+    return false;
+  }
+  return true;
+}
+
+/// The bracket that tells of what stands before it, or nullptr.
+const Bracket* aside_at(const Sentence& sentence, std::uint32_t at) {
+  const std::int32_t index = at < sentence.size() ? sentence.brackets.at[at] : no_bracket;
+  if (index == no_bracket) return nullptr;
+  const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
+  return is_aside(sentence, bracket) ? &bracket : nullptr;
+}
+
+void hear(const Sentence& sentence, const Bracket& aside, Behind& behind) {
+  for (std::uint32_t at = aside.inner_begin; at < aside.inner_end; ++at) {
+    if (word_meaning(sentence, at, sentence.not_counted) != nullptr) behind.does_not = true;
+    if (word_meaning(sentence, at, sentence.counted) != nullptr) behind.counts = true;
+  }
+}
+
+Behind look_behind(const Sentence& sentence, std::uint32_t at, const Kinds& kinds) {
+  Behind behind;
+  while (at < sentence.size()) {
+    const WordsAt words = words_at(sentence, at);
+    const Bracket* aside = aside_at(sentence, at);
+    if (aside != nullptr) hear(sentence, *aside, behind);
+    if (aside == nullptr && !words.empty() && !look(sentence, at, kinds, behind)) break;
+    at = aside != nullptr ? aside->end : words.empty() ? at + 1 : std::max(words.first->end, at + 1);
+  }
+  if (behind.does_not) behind.counts = false;
+  return behind;
+}
+
+/// What is said of the chains skipped at the hook stands in brackets right behind.
+Behind said_behind(const Sentence& sentence, std::uint32_t at) {
+  Behind behind;
+  if (const Bracket* aside = aside_at(sentence, skip_blanks(sentence.text(), at)))
+    hear(sentence, *aside, behind);
+  if (behind.does_not) behind.counts = false;
+  return behind;
+}
+
+/// The cost of taking `chains` for a stitch of `height`, or of not taking them so, whichever `counts` asks.
+int cost_of(const Behind& behind, std::uint32_t chains, int height, bool counts) {
+  if (behind.counts || behind.does_not) return behind.counts == counts ? 0 : costs.against_its_words;
+  const bool likely = height >= 3 && static_cast<int>(chains) >= height;
+  return likely == counts ? 0 : costs.starting_chain;
+}
+
+bool stands(std::uint32_t chains, int height) {
+  return height >= 2 && chains >= 2 && static_cast<int>(chains) <= height + 1;
+}
+
+bool put_cost(const Behind& behind, std::uint32_t chains, int height, bool counts, Piece& piece) {
+  const bool may = stands(chains, height);
+  if (counts && !may && !behind.counts) return false;
+  if (!may && !behind.counts) return true;
+  piece.cost = cost_of(behind, chains, height, counts);
+  piece.habits = counts ? starting_chain_counts : starting_chain_does_not;
+  return true;
+}
+
+} // namespace
+
+bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& kinds, Piece& piece) {
+  if (piece.verb != Verb::stitch && piece.verb != Verb::starting_chain) return true;
+  const Work& work = piece.work;
+  if (work.where == Where::chain) {
+    const int height = stitch::shape_of(kinds.at(work.kind)).height;
+    const Behind behind = work.nth < 3 ? Behind{} : said_behind(sentence, match.end);
+    return put_cost(behind, work.nth - 1U, height, work.counts, piece);
+  }
+  const bool chains = kinds.at(work.kind).takes == 0 && work.in_one == 1 && !work.to_end;
+  if (!chains) return true;
+  const Behind behind = look_behind(sentence, match.end, kinds);
+  return put_cost(behind, work.times, behind.height, piece.verb == Verb::starting_chain, piece);
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,52 @@
+#include "reading_lines.hpp"
+
+namespace {
+const TypedLine lines[] = {
+    // loops and stitches that an earlier round left
+    {"30 sc in the left over back loops of R39 (30)", 0, 30, 30},
+    {"Join yarn in a free front loop of Rnd 6, sc in next 18 free loops (18)", 0, 18, 18},
+    {"sc in the 8 skipped sts of Rnd 9 (8)", 0, 8, 8},
+    {"Join yarn in the first of the 8 skipped sts of Rnd 3, sc in each of the 8 skipped sts (8)", 0, 8, 8},
+    // legs joined
+    {"ch 3, sc in the first leg, sc in the next 13 sts of the first leg, sc in each of the 3 ch, sc in the "
+     "next 14 sts of the "
+     "second leg, sc in the 3 ch on their other side (34)",
+     0, 34, 34},
+    {"ch 2, sc 12 around the first leg, sc 2 over the chain, sc 12 around the second leg, sc 2 over the back "
+     "of the chain (28)",
+     0, 28, 28},
+    {"sc in next st of foot 1 (this is the join, no chain), sc in the other 11 sts of foot 1, sc in all 12 "
+     "sts of foot 2 (24)",
+     0, 24, 24},
+    {"from 2nd leg ch 3, sc in 1st leg, 13 sc more around it, 3 sc along ch, 14 sc around 2nd leg, 3 sc on "
+     "other side of ch (34)",
+     0, 34, 34},
+    {"connect the legs: 12 sc on the first leg, 12 sc on the second leg (24)", 0, 24, 24},
+    // posts, spikes, layers, picots, spaces
+    {"[FPdc around next st, BPdc around next st] 12 times (24 sts)", 24, 24, 24},
+    {"(FPhdc, BPhdc) x 6 (12)", 12, 12, 12},
+    {"dc around the post of each st around (12)", 12, 12, 12},
+    {"front post dc in next 4 sts, 8 sc (12)", 12, 12, 12},
+    {"fold flat, sc 4 through both layers (4)", 8, 4, 4},
+    {"sc through both layers across (5)", 10, 5, 5},
+    {"[sc in next 2 sts, spike st] 4 times (12 sts)", 12, 12, 12},
+    {"sc in 3rd loop of each st around (12)", 12, 12, 12},
+    {"[sc in next 4 sts, ch 3, sl st in 3rd ch from hook] 5 times (20)", 20, 20, 20},
+    {"(4 sc, ch 3, sl st in first ch) x 5 (20)", 20, 20, 20},
+    {"(sc in next 4 sts, picot) x 5 (20)", 20, 20, 20},
+    {"5 dc in next st, sl st in next st (6)", 2, 6, 6},
+    {"sc in next 2, hdc in next st, dc in next, tr in next, dtr in next, trtr in next (7)", 7, 7, 7},
+    {"esc in each st around (12)", 12, 12, 12},
+    // places told in more words
+    {"sc in all 16 [16]", 16, 16, 16},
+    {"2 sc in each of the first 6 stitches, then 1 sc in each of the remaining 12 stitches (24)", 18, 24, 24},
+    {"7 hdc, 2 hdc in each of next 5, 6 hdc, 2 hdc in each of last 4 (31)", 22, 31, 31},
+    {"Work the first two stitches together, 1 sc in each of the next 3 stitches, work the last two stitches "
+     "together (5)",
+     7, 5, 5},
+    {"sc in next 2, work next 2 sc together (3)", 4, 3, 3},
+    {"(1 sc in the first stitch and 2 sc in the second) x 3 (9)", 6, 9, 9},
+};
+} // namespace
+
+const TypedLines place_lines{lines, static_cast<int>(sizeof lines / sizeof lines[0])};
