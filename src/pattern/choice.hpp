@@ -2,6 +2,7 @@
 
 #include "pattern/label.hpp"
 #include "pattern/reading.hpp"
+#include "pattern/reference.hpp"
 
 #include <array>
 #include <functional>
@@ -11,6 +12,14 @@
 
 namespace whorl::pattern {
 
+/// The round before that a line repeats: an entry of a part, and its number where the entry gives several.
+struct Target {
+  std::size_t part = 0;
+  std::size_t entry = 0;
+  int number = 0;
+  std::uint8_t loops = 0; ///< in these loops, a set of stitch::Loop
+};
+
 /// One way to understand a line: its label, and the readings of the work behind it.
 struct Way {
   Label label;
@@ -19,6 +28,8 @@ struct Way {
   std::vector<Reading> readings; ///< cheapest first; none: not read
   Effort effort = Effort::all;   ///< with which they were made
   Stuck stuck;
+  std::optional<Reference> reference;  ///< its work is told by naming rounds before
+  std::optional<Target> target;        ///< … of which this is one
   std::optional<std::uint32_t> stated; ///< the count at the line's end, for a line that is not read
 };
 using Ways = std::vector<Way>;

@@ -154,6 +154,7 @@ private:
     if (round >= typed_.size()) return false;
     if (!any_round_) return true;
     const Way& way = typed_[round].ways.front();
+    if (way.reference && way.label.span.empty()) return true;
     const bool starts = !way.readings.empty() && way.readings.front().effect.starts;
     return way.label.from == 1 || (starts && !way.label.relative) || (starts && way.label.span.empty());
   }
@@ -161,7 +162,7 @@ private:
   /// The line of a block that names the part which begins behind it: a marked one, else the first that looks
   /// like a name in the paragraph nearest to the round.
   std::size_t find_heading(std::size_t begin, std::size_t end, std::size_t round, bool first) const {
-    if (!begins_part(round)) return none;
+    if (!begins_part(round)) return find_name_alone(begin, end, round);
     const std::size_t title = first ? first_title(begin, end) : none;
     std::size_t found = none;
     for (std::size_t at = end; at-- > begin;) {
@@ -173,12 +174,56 @@ private:
     }
     for (std::size_t at = begin; found == none && at < end; ++at)
       if (at != title && !typed_[at].blank && is_marked(typed_[at])) found = at;
+    for (std::size_t at = end; found == none && any_round_ && at-- > begin;)
+      if (!typed_[at].blank && names_part_and_more(typed_[at])) found = at;
     return found;
+  }
+
+  /// Above a round whose number runs on, a marked line or a name with a blank line above it begins a part
+  /// only if the part before is made several times or its yarn was cut; else one piece is worked on.
+  std::size_t find_name_alone(std::size_t begin, std::size_t end, std::size_t round) const {
+    if (round >= typed_.size() || !part_is_done(begin)) return none;
+    for (std::size_t at = begin; at < end; ++at) {
+      if (typed_[at].blank) continue;
+      const bool alone = at > 0 && typed_[at - 1].blank && is_name(typed_[at]);
+      if (is_marked(typed_[at]) || (alone && at + 1 == end)) return at;
+    }
+    return none;
+  }
+
+  bool part_is_done(std::size_t begin) const {
+    const auto heading = std::find_if(cut_.lines.rbegin(), cut_.lines.rend(),
+                                      [](const Line& line) { return line.kind == LineKind::heading; });
+    if (heading != cut_.lines.rend() && heading->heading.make > 1) return true;
+    const auto cuts = [&](Span span) {
+      const auto placings = read_placings(reader_.source.at(span), span, reader_.vocabulary);
+      return std::any_of(placings.begin(), placings.end(),
+                         [](const Placing& p) { return p.what == What::cut; });
+    };
+    const bool in_round = !cut_.lines.empty() && cuts(cut_.lines.back().span);
+    const bool behind = begin < typed_.size() && !typed_[begin].blank && cuts(typed_[begin].span);
+    return in_round || behind;
+  }
+
+  /// One to three words with a capital that place nothing: "Body", "Second leg".
+  bool is_name(const Typed& typed) const {
+    const std::string_view line = text(typed);
+    const auto blanks = std::count(line.begin(), line.end(), ' ');
+    return looks_like_heading(line) && blanks < 3 && !places_something(reader_, typed.span) &&
+           !names_stitches(reader_, typed.span) && !read_header(line, typed.span);
   }
 
   bool is_marked(const Typed& typed) const {
     const Heading heading = read_heading(text(typed), reader_.vocabulary);
-    return typed.underlined || typed.before_round || heading.marked || (heading.says_make && looks_like_heading(text(typed)));
+    return typed.underlined || typed.before_round || heading.marked ||
+           (heading.says_make && looks_like_heading(text(typed)));
+  }
+
+  /// "SKIRT: Join the yarn in a free front loop of Rnd 5."
+  bool names_part_and_more(const Typed& typed) const {
+    const auto header = read_header(text(typed), typed.span);
+    return header && !header->value.empty() && looks_like_heading(header->name) &&
+           text(typed).find('=') == std::string_view::npos;
   }
 
   bool may_name_part(std::size_t at, std::size_t title) const {

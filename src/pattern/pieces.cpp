@@ -147,6 +147,7 @@ private:
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
+    if (way.reference) return true;
     if (!starts_something(way)) return false;
     return !only_starts(reader_, work) || way.readings.front().cost == 0;
   }

@@ -4,6 +4,8 @@
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
+#include "pattern/named_rounds.hpp"
+#include "pattern/part_lines.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
 
@@ -13,21 +15,6 @@ namespace whorl::pattern {
 
 namespace {
 
-/// The lines of one part, and what was settled about its rounds.
-struct PartLines {
-  const Line* heading = nullptr;
-  std::vector<const Line*> lines; ///< rounds and sentences in order
-  std::vector<Ways> rounds;       ///< the ways of the rounds among them
-  std::vector<Settled> settled;
-};
-
-bool starts(const Ways& ways) {
-  const auto any = [](const Reading& reading) { return reading.effect.starts; };
-  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
-    return std::any_of(way.readings.begin(), way.readings.end(), any);
-  });
-}
-
 /// Letters of a text, those of several bytes counted once.
 std::size_t letters_of(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(
@@ -36,24 +23,6 @@ std::size_t letters_of(std::string_view text) {
 
 bool is_one_note(const std::vector<Placing>& placings) {
   return placings.size() == 1 && placings.front().what == What::note;
-}
-
-bool begins_part(const Line& line, const PartLines& part) {
-  if (line.kind == LineKind::heading) return !part.rounds.empty() || part.heading != nullptr;
-  return line.kind == LineKind::round && !part.rounds.empty() && line.ways.front().label.from == 1 &&
-         starts(line.ways);
-}
-
-/// Sorts rounds and sentences into their parts.
-std::vector<PartLines> parts_of(const Cut& cut) {
-  std::vector<PartLines> parts(1);
-  for (const Line& line : cut.lines) {
-    if (begins_part(line, parts.back())) parts.emplace_back();
-    if (line.kind == LineKind::heading) parts.back().heading = &line;
-    if (line.kind == LineKind::round) parts.back().rounds.push_back(line.ways);
-    if (line.kind == LineKind::round || line.kind == LineKind::sentence) parts.back().lines.push_back(&line);
-  }
-  return parts;
 }
 
 /// Reads the pattern once its lines are cut.
@@ -71,9 +40,9 @@ public:
     const Cut cut = pattern::cut(reader_);
     telling_.tell_long_lines(cut);
     take_front(cut);
-    std::vector<PartLines> parts = parts_of(cut);
+    std::vector<PartLines> parts = parts_of(reader_, cut);
     choose(parts);
-    for (const PartLines& part : parts) add_part(part);
+    for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
     find_nothing_to_read();
     result_.findings = telling_.take();
     return std::move(result_);
@@ -111,28 +80,34 @@ private:
     };
   }
 
-  std::int64_t opening(const PartLines& part) const {
-    return !part.rounds.empty() && starts(part.rounds.front()) ? 0 : unknown;
+  /// What a part begins on: nothing, or the last round of the part before.
+  static std::int64_t opening(const std::vector<PartLines>& parts, std::size_t part) {
+    if (!parts[part].rounds.empty() && starts(parts[part].rounds.front())) return 0;
+    return parts[part].goes_on && !parts[part - 1].settled.empty() ? parts[part - 1].settled.back().open
+                                                                   : unknown;
   }
 
-  void choose_part(PartLines& part) {
-    part.settled = pattern::choose(part.rounds, opening(part), 0, kinds_, read_all());
+  void choose_part(std::vector<PartLines>& parts, std::size_t part) {
+    const int last = parts[part].goes_on ? parts[part - 1].settled.back().to : 0;
+    parts[part].settled = pattern::choose(parts[part].rounds, opening(parts, part), last, kinds_, read_all());
   }
 
   void choose(std::vector<PartLines>& parts) {
     Votes votes{};
-    for (PartLines& part : parts) {
-      choose_part(part);
-      count_votes(part.rounds, part.settled, votes);
+    for (std::size_t part = 0; part < parts.size(); ++part) {
+      choose_part(parts, part);
+      count_votes(parts[part].rounds, parts[part].settled, votes);
     }
     const std::uint16_t habits = winners(votes);
-    for (PartLines& part : parts)
-      if (lean_unsettled(part.rounds, part.settled, habits, read_all())) choose_part(part);
+    for (std::size_t part = 0; part < parts.size(); ++part)
+      if (lean_unsettled(parts[part].rounds, parts[part].settled, habits, read_all()))
+        choose_part(parts, part);
   }
 
   // The tree
 
-  void add_part(const PartLines& lines) {
+  void add_part(std::vector<PartLines>& parts, std::size_t number) {
+    PartLines& lines = parts[number];
     if (lines.rounds.empty() && lines.heading == nullptr && lines.lines.empty()) return;
     Tree& tree = result_.tree;
     Part part;
@@ -143,23 +118,25 @@ private:
       part.make = lines.heading->heading.make;
       part.span = lines.heading->span;
     } else if (!lines.lines.empty()) {
-      part.span = {lines.lines.front()->span.begin, lines.lines.front()->span.begin};
+      part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
-    std::size_t round = 0;
-    for (const Line* line : lines.lines) {
-      if (line->kind == LineKind::round) {
-        add_line(*line, lines, round++);
-      } else {
-        add_sentence(*line);
+    for (const PartLine& line : lines.lines) {
+      if (line.round == PartLine::no_round) {
+        add_sentence(*line.line);
+        continue;
       }
+      lines.in_tree.push_back(static_cast<std::uint32_t>(tree.rounds.size()));
+      add_line(*line.line, parts, number, line.round);
     }
+    if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
+      open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
   }
 
   /// The short sentence directly below a part's heading, without its full stop; "" if there is none.
   std::string introduction(const PartLines& lines) const {
-    if (lines.rounds.empty() || lines.lines.front()->kind != LineKind::sentence) return {};
-    const Span span = lines.lines.front()->span;
+    if (lines.rounds.empty() || lines.lines.front().line->kind != LineKind::sentence) return {};
+    const Span span = lines.lines.front().line->span;
     const std::string_view between = source_.at({lines.heading->span.end, span.begin});
     std::string_view text = source_.at(span);
     if (std::count(between.begin(), between.end(), '\n') != 1 || letters_of(text) > limit::introduction ||
@@ -175,13 +152,19 @@ private:
     add_placings(result_.tree, part(), read_placings(source_.at(line.span), line.span, vocabulary_));
   }
 
-  void add_line(const Line& line, const PartLines& part_lines, std::size_t round) {
+  void add_line(const Line& line, const std::vector<PartLines>& parts, std::size_t number,
+                std::size_t round) {
+    const PartLines& part_lines = parts[number];
     const Ways& ways = part_lines.rounds[round];
     Settled settled = part_lines.settled[round];
     const Way& way = ways[settled.way];
     const bool unread = settled.reading == not_read;
     if (!unread && telling_.tell_too_much(way.readings[settled.reading])) settled.reading = not_read;
+    const std::size_t first_node = result_.tree.nodes.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
+    name_rounds(result_.tree, first_node, reader_);
+    if (way.target && settled.reading != not_read)
+      repeat_round(parts, *way.target, way.readings[settled.reading]);
     std::string& mend = result_.tree.rounds.back().mend;
     mend = mend_of(line, part_lines, round);
     if (unread) {
@@ -189,8 +172,18 @@ private:
     } else if (settled.reading != not_read) {
       telling_.tell_passed_over(way.readings[settled.reading], mend);
       telling_.tell_misspelt(line, way.readings[settled.reading]);
-      telling_.tell_choice(line, ways, settled);
+      if (!way.target) telling_.tell_choice(line, ways, settled);
     }
+  }
+
+  /// The last round of the tree is told by naming one before; where the counts chose another reading than
+  /// there, its own work stays.
+  void repeat_round(const std::vector<PartLines>& parts, const Target& target, const Reading& reading) {
+    const PartLines& part = parts[target.part];
+    const Settled& there = part.settled[target.entry];
+    if (there.reading == not_read || target.entry >= part.in_tree.size()) return;
+    const Effect& effect = part.rounds[target.entry][there.way].readings[there.reading].effect;
+    if (effect == reading.effect) refer(result_.tree, part.in_tree[target.entry], target);
   }
 
   /// What the round after a line uses, where no count of its own has to be known for it.
@@ -207,7 +200,9 @@ private:
     const bool passes_over =
         settled.reading != not_read && !way.readings[settled.reading].passed_over.empty();
     const bool agrees = settled.reading != not_read && settled.uses_all && settled.meets && !passes_over;
-    if (agrees || (settled.opened == unknown && round > 0) || mended_++ >= limit::mended_lines) return {};
+    if (agrees || way.reference || (settled.opened == unknown && round > 0) ||
+        mended_++ >= limit::mended_lines)
+      return {};
     return find_mend(reader_, way, line.span, {settled.opened, used_by(lines, round + 1)}).value_or("");
   }
 

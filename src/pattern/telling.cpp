@@ -113,7 +113,9 @@ bool Telling::tell_too_much(const Reading& reading) {
 void Telling::tell_unread(const Way& way, const std::string& mend) {
   const Source& source = reader_.source;
   const Span strange = strange_word(reader_, way);
-  if (way.work.empty())
+  if (way.reference)
+    add(finding(Severity::error, "unread", way.work, "I do not find the rounds that this line names", mend));
+  else if (way.work.empty())
     add(finding(Severity::error, "unread", way.label.span, "nothing stands behind this label", mend));
   else if (!strange.empty() && (way.stuck.span.empty() || strange.begin < way.stuck.span.begin))
     add(finding(Severity::error, "unread", strange, "I do not know " + quoted(source.at(strange)), mend));

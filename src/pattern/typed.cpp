@@ -18,6 +18,8 @@ bool is_rule(std::string_view text) {
 
 /// Typing the lines of one text.
 class Typist {
+  static constexpr std::uint32_t longest_name = 60; ///< bytes of a line that may name a part
+
 public:
   Typist(const Reader& reader, std::vector<Span>& too_long) : reader_(reader), too_long_(too_long) {}
 
@@ -87,11 +89,15 @@ private:
     for (const Label& label : labels) typed.ways.push_back(way_of(reader_, label, typed.span.end));
     if (!labels.empty()) {
       typed.begins_round = is_round(typed);
+    } else if (repeats_part(typed)) {
+      typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
+      typed.begins_round = true;
     } else if (may_start(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = starts_something(typed.ways.front());
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
+    if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
   }
 
@@ -114,11 +120,20 @@ private:
 
   bool is_round(const Typed& typed) const {
     const Way& first = typed.ways.front();
-    const auto reads = [](const Way& way) { return is_clean(way) && does_work(way); };
+    const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     if (first.label.word && first.label.closed) return true;
     if (places_something(reader_, first.work)) return false;
     return names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1);
+  }
+
+  /// "As the first leg." below the name of a second: a whole part that is told by naming one before.
+  bool repeats_part(const Typed& typed) const {
+    const auto reference = read_reference(text(typed), typed.span.begin, reader_.vocabulary);
+    if (!reference || !rounds_seen_) return false;
+    return reference->from != 0 || std::any_of(names_.begin(), names_.end(), [&](Span name) {
+             return names_part(reference->part, reader_.source.at(name), reader_.vocabulary) > 0;
+           });
   }
 
   /// Whether a line without a label may be a part's first round.
@@ -129,6 +144,7 @@ private:
   const Reader& reader_;
   std::vector<Span>& too_long_;
   std::vector<Typed> lines_;
+  std::vector<Span> names_; ///< short lines that are no rounds
   bool rounds_seen_ = false;
 };
 

@@ -61,8 +61,10 @@ void state_count_before(const Reader& reader, Way& way) {
   const Span span = way.label.count;
   const std::string_view typed = reader.source.at(span);
   const bool bracketed = typed.front() == '(' || typed.front() == '[';
-  const std::string text = bracketed ? std::string(typed) : "(" + std::string(typed) + ")";
-  const std::uint32_t begin = bracketed || span.begin == 0 ? span.begin : span.begin - 1;
+  // A count is only looked for behind work.
+  const std::string before = bracketed ? "sc " : "sc (";
+  const std::string text = before + std::string(typed) + (bracketed ? "" : ")");
+  const auto begin = static_cast<std::uint32_t>(span.begin - before.size());
   const StatedCount count = find_stated(look_up(text, begin, reader.vocabulary), reader.kinds);
   if (count.stated.empty()) return;
   if (!way.stated) way.stated = count.stated.front().count;
@@ -140,6 +142,15 @@ Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
 }
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
+  way.reference = way.above.empty()
+                      ? read_reference(reader.source.at(way.work), way.work.begin, reader.vocabulary)
+                      : std::nullopt;
+  if (way.reference) {
+    way.readings.clear();
+    way.effort = Effort::all;
+    way.stated = count_at_end(reader.source.at(way.work));
+    return;
+  }
   const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
   const std::string_view typed = reader.source.at(span);
   const bool as_typed =

@@ -1,0 +1,141 @@
+#include "pattern/named_rounds.hpp"
+
+#include "pattern/reference.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace whorl::pattern {
+
+namespace {
+
+/// Whether some node of a body is such a one.
+template <typename Test> bool any_node(const Tree& tree, NodeId body, Test is_it) {
+  std::vector<NodeId> open{body};
+  while (!open.empty()) {
+    const NodeId id = open.back();
+    open.pop_back();
+    if (id == no_node) continue;
+    const Node& node = tree.nodes[id];
+    if (is_it(node)) return true;
+    open.push_back(node.child);
+    open.push_back(node.next);
+  }
+  return false;
+}
+
+/// The last round before `before` of which `is_it` is true.
+template <typename Test>
+std::optional<std::uint32_t> last_round(const Tree& tree, std::uint32_t before, Test is_it) {
+  for (std::uint32_t round = before; round-- > 0;)
+    if (is_it(tree.rounds[round])) return round;
+  return std::nullopt;
+}
+
+bool has_number(const RoundText& round, int number) { return round.from <= number && number <= round.to; }
+
+/// The round of this number: of the same part, else of the nearest before.
+std::optional<std::uint32_t> round_of_number(const Tree& tree, std::uint32_t before, int number) {
+  return last_round(tree, before, [number](const RoundText& round) { return has_number(round, number); });
+}
+
+/// The round that left loops free where no number is said: the last that was worked in the other loops only.
+std::optional<std::uint32_t> round_with_free_loops(const Tree& tree, std::uint32_t before,
+                                                   std::uint8_t loops) {
+  return last_round(tree, before, [&](const RoundText& round) {
+    return any_node(tree, round.body, [loops](const Node& node) {
+      return node.work.act == Act::stitch && node.work.loops != 0 && node.work.loops != stitch::both &&
+             (loops == 0 || (node.work.loops & loops) == 0);
+    });
+  });
+}
+
+std::optional<std::uint32_t> round_that_skipped(const Tree& tree, std::uint32_t before) {
+  return last_round(tree, before, [&](const RoundText& round) {
+    return any_node(tree, round.body, [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::skip && node.work.times > 1;
+    });
+  });
+}
+
+void take_round(Tree& tree, Node& node, std::optional<std::uint32_t> round, int number) {
+  if (!round) return;
+  node.round = *round;
+  const RoundText& text = tree.rounds[*round];
+  node.number = static_cast<std::uint16_t>(number != 0 && text.from != text.to ? number : 0);
+}
+
+/// The part before that the words of a node name best; the nearest where they name none.
+std::uint32_t part_named(const Tree& tree, std::string_view words, const Reader& reader) {
+  std::uint32_t best = 0;
+  int most = -1;
+  for (std::uint32_t part = 0; part + 1 < tree.parts.size(); ++part) {
+    if (end_round(tree, part) == tree.parts[part].first_round) continue;
+    const int shared = names_part(words, tree.parts[part].name, reader.vocabulary);
+    if (shared >= most) best = part;
+    most = std::max(most, shared);
+  }
+  return best;
+}
+
+void name_part(Tree& tree, Node& node, const Reader& reader) {
+  if (tree.parts.size() < 2) return;
+  const std::uint32_t part = part_named(tree, reader.source.at(node.span), reader);
+  const std::uint32_t end = end_round(tree, part);
+  if (end > tree.parts[part].first_round) node.round = end - 1;
+}
+
+} // namespace
+
+void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
+  const auto before = static_cast<std::uint32_t>(tree.rounds.size() - 1);
+  for (std::size_t id = first_node; id < tree.nodes.size(); ++id) {
+    Node& node = tree.nodes[id];
+    if (node.kind != NodeKind::work) continue;
+    const auto number = static_cast<int>(node.round);
+    const auto typed = number == 0 ? std::nullopt : round_of_number(tree, before, number);
+    if (node.work.act == Act::free_loops)
+      take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
+    if (node.work.act == Act::skipped)
+      take_round(tree, node, typed ? typed : round_that_skipped(tree, before), number);
+    if (node.work.act == Act::part_edge) name_part(tree, node, reader);
+  }
+}
+
+void refer(Tree& tree, std::uint32_t round, const Target& target) {
+  RoundText& text = tree.rounds.back();
+  Node node;
+  node.kind = NodeKind::reference;
+  node.round = round;
+  node.number = static_cast<std::uint16_t>(target.number);
+  node.span = text.span;
+  tree.nodes.push_back(node);
+  text.body = static_cast<NodeId>(tree.nodes.size() - 1);
+  if (target.loops == 0) return;
+  Node loops;
+  loops.kind = NodeKind::loops;
+  loops.work.loops = target.loops;
+  loops.child = text.body;
+  loops.span = text.span;
+  tree.nodes.push_back(loops);
+  text.body = static_cast<NodeId>(tree.nodes.size() - 1);
+}
+
+void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
+  RoundText& text = tree.rounds[round];
+  if (text.body == no_node) return;
+  Node open;
+  open.kind = NodeKind::work;
+  open.work.act = Act::part_edge;
+  open.round = edge;
+  open.span = text.label_span;
+  open.next = text.body;
+  tree.nodes.push_back(open);
+  Node sequence;
+  sequence.child = static_cast<NodeId>(tree.nodes.size() - 1);
+  sequence.span = text.span;
+  tree.nodes.push_back(sequence);
+  text.body = static_cast<NodeId>(tree.nodes.size() - 1);
+}
+
+} // namespace whorl::pattern

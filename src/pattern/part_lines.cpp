@@ -1,0 +1,65 @@
+#include "pattern/part_lines.hpp"
+
+#include "pattern/limits.hpp"
+#include "pattern/references.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+bool begins_part(const Line& line, const PartLines& part) {
+  if (line.kind == LineKind::heading) return !part.rounds.empty() || part.heading != nullptr;
+  return line.kind == LineKind::round && !part.rounds.empty() && line.ways.front().label.from == 1 &&
+         starts(line.ways);
+}
+
+void add_line(const Line& line, PartLines& part) {
+  PartLine added{&line, PartLine::no_round};
+  if (line.kind == LineKind::round) {
+    added.round = part.rounds.size();
+    part.rounds.push_back(line.ways);
+  }
+  part.lines.push_back(added);
+}
+
+/// A part whose numbers run on, and which begins nothing, is worked on from the part before.
+bool goes_on(const PartLines& before, const PartLines& part) {
+  if (before.rounds.empty() || part.rounds.empty() || starts(part.rounds.front())) return false;
+  const Label& label = part.rounds.front().front().label;
+  return label.relative ? !label.span.empty() : label.from == last_number(before) + 1;
+}
+
+} // namespace
+
+bool starts(const Ways& ways) {
+  const auto any = [](const Reading& reading) { return reading.effect.starts; };
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+    return std::any_of(way.readings.begin(), way.readings.end(), any);
+  });
+}
+
+int last_number(const PartLines& part) {
+  int last = 0;
+  for (const Ways& ways : part.rounds) {
+    const Label& label = ways.front().label;
+    last = label.relative ? last + label.to : label.to;
+  }
+  return last;
+}
+
+std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
+  std::vector<PartLines> parts(1);
+  for (const Line& line : cut.lines) {
+    if (begins_part(line, parts.back())) parts.emplace_back();
+    if (line.kind == LineKind::heading) parts.back().heading = &line;
+    if (line.kind == LineKind::round || line.kind == LineKind::sentence) add_line(line, parts.back());
+  }
+  follow_references(reader, parts);
+  for (std::size_t part = 1; part < parts.size(); ++part)
+    parts[part].goes_on = goes_on(parts[part - 1], parts[part]);
+  return parts;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,277 @@
+#include "pattern/reference.hpp"
+
+#include "pattern/label_head.hpp"
+#include "pattern/sentence.hpp"
+#include "pattern/stated.hpp"
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::Concept;
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+constexpr std::size_t most_words_of_part = 5;
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+
+/// Reading one reference from its front to its end.
+class ReferenceReader {
+public:
+  ReferenceReader(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary)
+      : text_(text), begin_(begin), head_(head_of(text, begin, vocabulary)) {
+    as_ = find("as");
+    repeat_ = find("repeat");
+    from_ = find("from");
+    star_ = find("around");
+  }
+
+  std::optional<Reference> read() {
+    std::size_t place = pass_lead();
+    if (place == none) return std::nullopt;
+    place = pass_fillers(place);
+    place = take_rounds(place);
+    if (reference_.from == 0)
+      place = take_part_then_rounds(place);
+    else
+      place = take_part_behind(place);
+    if (reference_.from == 0 && reference_.part.empty()) return std::nullopt;
+    if (works_at(place)) return std::nullopt;
+    place = take_times(place);
+    place = take_loops(place);
+    take_rest(place);
+    return reference_;
+  }
+
+private:
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  Concept find(const char* name) const { return words::find_concept(head_.vocabulary, name); }
+
+  const std::string& line() const { return head_.line.text; }
+
+  ConceptClass sort_of(const Word& word) const {
+    if (word.kind != WordKind::phrase || word.means >= head_.vocabulary.concepts.size())
+      return ConceptClass::word;
+    return head_.vocabulary.concepts[word.means].sort;
+  }
+
+  const Word* filler_at(std::size_t place) const {
+    return find_word(head_, place, [&](const Word& w) {
+      return w.kind == WordKind::phrase &&
+             (sort_of(w) == ConceptClass::filler || w.means == head_.through || w.means == head_.to);
+    });
+  }
+
+  bool works_at(std::size_t place) const {
+    return find_word(head_, pass_blanks(head_, place), [&](const Word& w) {
+             return sort_of(w) == ConceptClass::stitch || sort_of(w) == ConceptClass::decrease;
+           }) != nullptr;
+  }
+
+  std::size_t pass_fillers(std::size_t place) const {
+    place = pass_blanks(head_, place);
+    while (const Word* filler = filler_at(place)) {
+      if (is_round_at(place)) break;
+      place = pass_blanks(head_, filler->end);
+    }
+    return place;
+  }
+
+  bool is_round_at(std::size_t place) const {
+    bool row = false;
+    return pass_round_word(head_, place, row) != place;
+  }
+
+  /// "as", "same as", "repeat", "work as for": where it ends, `none` if the text begins otherwise.
+  std::size_t pass_lead() const {
+    std::size_t place = pass_blanks(head_, 0);
+    bool seen = false;
+    for (;;) {
+      const Word* lead = phrase_at(head_, place, as_);
+      if (lead == nullptr) lead = phrase_at(head_, place, repeat_);
+      seen = seen || lead != nullptr;
+      const Word* word = lead != nullptr ? lead : seen ? nullptr : filler_at(place);
+      if (word == nullptr) return seen ? place : none;
+      place = pass_blanks(head_, word->end);
+    }
+  }
+
+  /// "Rnd 11", "rnds 3 and 4", "5th row", "R1-R6".
+  std::size_t take_rounds(std::size_t place) {
+    bool row = false;
+    const std::size_t at = pass_blanks(head_, pass_round_word(head_, place, row));
+    const bool word = at != pass_blanks(head_, place);
+    LabelNumbers numbers = label_numbers_at(head_, at, word ? NumberForm::any : NumberForm::scanned);
+    if (numbers.end == 0) return place;
+    std::size_t end = numbers.end;
+    if (!word) {
+      end = pass_round_word(head_, pass_blanks(head_, numbers.end), row);
+      if (end == pass_blanks(head_, numbers.end)) return place;
+    }
+    reference_.from = numbers.from;
+    reference_.to = numbers.to;
+    return end;
+  }
+
+  /// "the head to Rnd 5", "the first leg".
+  std::size_t take_part_then_rounds(std::size_t place) {
+    place = take_part(place);
+    const Word* to = phrase_at(head_, pass_blanks(head_, place), head_.to);
+    if (reference_.part.empty() || to == nullptr) return place;
+    const std::size_t behind = take_rounds(pass_fillers(to->end));
+    if (reference_.from == 0) return place;
+    reference_.from = 1;
+    return behind;
+  }
+
+  /// "of the head".
+  std::size_t take_part_behind(std::size_t place) {
+    const std::size_t at = pass_blanks(head_, place);
+    return filler_at(at) == nullptr || is_round_at(at) ? place : take_part(pass_fillers(at));
+  }
+
+  /// A few words up to a mark, a number of times, "to" or "but".
+  std::size_t take_part(std::size_t place) {
+    std::size_t end = place, at = place;
+    for (std::size_t words = 0; words < most_words_of_part && at < line().size(); ++words) {
+      if (phrase_at(head_, at, head_.to) != nullptr || is_round_at(at)) break;
+      std::size_t behind = at;
+      while (behind < line().size() &&
+             (is_letter(line()[behind]) || (line()[behind] >= '0' && line()[behind] <= '9')))
+        ++behind;
+      const bool number = line()[at] >= '0' && line()[at] <= '9';
+      if (behind == at || (number && words == 0) || is_break(at, behind)) break;
+      end = behind;
+      at = pass_blanks(head_, behind);
+    }
+    reference_.part = line().substr(place, end - place);
+    return end;
+  }
+
+  /// Words that name no part: stitches, loops, stars, "around", "but".
+  bool is_break(std::size_t at, std::size_t end) const {
+    const Word* known = find_word(head_, at, [&](const Word& w) {
+      const ConceptClass sort = sort_of(w);
+      return w.kind == WordKind::phrase &&
+             (sort != ConceptClass::word || w.means == star_ || w.means == from_ || w.means == head_.times ||
+              w.means == head_.conjunction);
+    });
+    const std::string_view word = std::string_view(line()).substr(at, end - at);
+    return (known != nullptr && sort_of(*known) != ConceptClass::filler &&
+            sort_of(*known) != ConceptClass::thing) ||
+           word == "but";
+  }
+
+  /// "twice", "x 3", "2 more times".
+  std::size_t take_times(std::size_t place) {
+    std::size_t at = pass_blanks(head_, place);
+    if (at < line().size() && line()[at] == ',') at = pass_blanks(head_, at + 1);
+    const Word* times = phrase_at(head_, at, head_.times);
+    if (times != nullptr) at = pass_blanks(head_, times->end);
+    const Word* number = find_word(head_, at, [](const Word& w) { return w.kind == WordKind::number; });
+    if (number == nullptr) return place;
+    std::size_t end = number->end;
+    const bool spelled = line()[at] < '0' || line()[at] > '9';
+    const Word* behind = phrase_at(head_, pass_blanks(head_, end), head_.times);
+    if (times == nullptr && behind == nullptr && !spelled) return place;
+    if (behind != nullptr) end = behind->end;
+    reference_.times = std::max<std::uint32_t>(1, number->number);
+    return end;
+  }
+
+  /// "but in BLO".
+  std::size_t take_loops(std::size_t place) {
+    std::size_t at = pass_blanks(head_, place);
+    for (int words = 0; words < 4 && at < line().size(); ++words) {
+      const Word* loops =
+          find_word(head_, at, [&](const Word& w) { return sort_of(w) == ConceptClass::loops; });
+      if (loops != nullptr) {
+        reference_.loops = loops_of(head_.vocabulary.concepts[loops->means].name);
+        return reference_.loops == 0 ? place : loops->end;
+      }
+      if (line()[at] == '(' || line()[at] == '[') return place;
+      while (at < line().size() && line()[at] != ' ') ++at;
+      at = pass_blanks(head_, at);
+    }
+    return place;
+  }
+
+  static std::uint8_t loops_of(std::string_view name) {
+    if (name == "back loops") return stitch::back;
+    if (name == "front loops") return stitch::front;
+    return static_cast<std::uint8_t>(name == "third loop" ? stitch::third : 0);
+  }
+
+  /// The count behind it, and what is left.
+  void take_rest(std::size_t place) {
+    const std::uint32_t behind = head_.line.from[place];
+    reference_.span = {begin_, behind};
+    const Sentence sentence = look_up(text_, begin_, head_.vocabulary);
+    const StatedCount count = find_stated(sentence, stitch::standard_kinds());
+    reference_.stated = count.stated;
+    std::uint32_t from = 0;
+    while (from < sentence.size() && sentence.folded.from[from] < behind) ++from;
+    const bool counted = !count.stated.empty();
+    const Span between = rest_of(sentence, from, counted ? count.begin : sentence.size());
+    reference_.tail = between.empty() && counted ? rest_of(sentence, count.end, sentence.size()) : between;
+  }
+
+  /// What stands in [begin, end) but for blanks and separators.
+  static Span rest_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+    while (begin < end && (sentence.text()[begin] == ' ' || is_separator(sentence.text()[begin]))) ++begin;
+    if (begin >= end) return {};
+    return sentence.span(begin, trim_separators(sentence.text(), begin, end));
+  }
+
+  std::string_view text_;
+  std::uint32_t begin_;
+  Head head_;
+  Concept as_, repeat_, from_, star_;
+  Reference reference_;
+};
+
+/// The words of a name that tell parts apart: small letters, numbers as digits, without an s at the end.
+std::vector<std::string> telling_words(std::string_view text, const words::Vocabulary& vocabulary) {
+  const Head head = head_of(text, 0, vocabulary);
+  std::vector<std::string> words;
+  const std::string& line = head.line.text;
+  for (std::size_t at = 0; at < line.size();) {
+    std::size_t end = at;
+    while (end < line.size() && (is_letter(line[end]) || (line[end] >= '0' && line[end] <= '9'))) ++end;
+    if (end == at) {
+      ++at;
+      continue;
+    }
+    const LabelNumber number = label_number_at(head, at, NumberForm::any);
+    const Word* filler = find_word(head, at, [&](const Word& w) {
+      return w.kind == WordKind::phrase && w.end == end &&
+             vocabulary.concepts[w.means].sort == ConceptClass::filler;
+    });
+    std::string word = number.end == end ? std::to_string(number.value) : line.substr(at, end - at);
+    if (word.size() > 3 && word.back() == 's') word.pop_back();
+    if (filler == nullptr) words.push_back(std::move(word));
+    at = end;
+  }
+  return words;
+}
+
+} // namespace
+
+std::optional<Reference> read_reference(std::string_view text, std::uint32_t begin,
+                                        const words::Vocabulary& vocabulary) {
+  return ReferenceReader(text, begin, vocabulary).read();
+}
+
+int names_part(std::string_view words, std::string_view name, const words::Vocabulary& vocabulary) {
+  const auto wanted = telling_words(words, vocabulary);
+  const auto has = telling_words(name, vocabulary);
+  int shared = 0;
+  for (const std::string& word : wanted)
+    if (std::find(has.begin(), has.end(), word) != has.end()) shared += word.size() > 1 ? 2 : 1;
+  return shared;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,123 @@
+#include "pattern/read.hpp"
+#include "pattern/reference.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <sstream>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+const words::Vocabulary& english() { return *words::find_vocabulary("en-US"); }
+
+/// "3-4 x2 | head | back | (18)": the rounds named, the part, how else; "none".
+std::string shown(std::string_view line) {
+  const auto reference = read_reference(line, 0, english());
+  if (!reference) return "none";
+  std::ostringstream text;
+  if (reference->from != 0) text << reference->from;
+  if (reference->to != reference->from) text << "-" << reference->to;
+  if (reference->times > 1) text << " x" << reference->times;
+  if (!reference->part.empty()) text << (reference->from == 0 ? "of " : " of ") << reference->part;
+  if (reference->loops != 0) text << (reference->loops == stitch::back ? " back" : " front");
+  if (!reference->stated.empty()) text << " (" << reference->stated.front().count << ")";
+  if (!reference->tail.empty()) text << " | " << line.substr(reference->tail.begin, reference->tail.length());
+  return text.str();
+}
+
+/// The rounds of a text: label, numbers, makes; a `=` where the round is worked as one before.
+std::string rounds_of(const std::string& pattern) {
+  const Tree tree = read(Source(pattern), english()).tree;
+  std::ostringstream text;
+  for (const RoundText& round : tree.rounds) {
+    text << round.from;
+    if (round.to != round.from) text << "-" << round.to;
+    const bool refers = round.body != no_node && tree.nodes[round.body].kind == NodeKind::reference;
+    if (refers) text << "=" << tree.nodes[round.body].round;
+    text << " ";
+  }
+  return text.str();
+}
+
+std::vector<std::string> findings_of(const std::string& pattern) {
+  std::vector<std::string> messages;
+  for (const Finding& finding : read(Source(pattern), english()).findings)
+    if (finding.severity != Severity::note) messages.push_back(finding.message);
+  return messages;
+}
+
+const std::string head = "Gnome\n\nHEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: sc around (12)\n";
+
+} // namespace
+
+TEST_CASE("rounds that are named instead of told are known") {
+  CHECK(shown("as Rnd 11") == "11");
+  CHECK(shown("As 5th round. 18 sts.") == "5 (18)");
+  CHECK(shown("repeat Rnd 4 (18)") == "4 (18)");
+  CHECK(shown("rep rnds 3 and 4 twice") == "3-4 x2");
+  CHECK(shown("repeat rows 5-8") == "5-8");
+  CHECK(shown("Same as round 4 (24)") == "4 (24)");
+  CHECK(shown("same as round 4 but in BLO (20)") == "4 back (20)");
+  CHECK(shown("work as for the head (24)") == "of head (24)");
+  CHECK(shown("work as for the head to Rnd 5") == "1-5 of head");
+  CHECK(shown("As the first leg.") == "of first leg");
+  CHECK(shown("repeat R1-R6 but do not fasten off") == "1-6 | but do not fasten off");
+}
+
+TEST_CASE("work that only says repeat or as names no rounds") {
+  for (const char* line : {"sc around, as before", "repeat around", "rep from * 5 more times",
+                           "(sc, inc) x 6", "Repeat this 6 times in all", "sc in each st as in Rnd 4"}) {
+    INFO(line);
+    CHECK(shown(line) == "none");
+  }
+}
+
+TEST_CASE("a part is named by its telling words") {
+  CHECK(names_part("the first leg", "FIRST LEG", english()) >
+        names_part("the first leg", "Second leg", english()));
+  CHECK(names_part("first leg", "Leg 1", english()) > names_part("first leg", "Leg 2", english()));
+  CHECK(names_part("the ear", "Ears", english()) > 0);
+  CHECK(names_part("the head", "Body", english()) == 0);
+}
+
+TEST_CASE("a round told by naming another is worked as that one") {
+  CHECK(rounds_of(head + "Rnd 4: as Rnd 3 (12)\n") == "1 2 3 4=2 ");
+}
+
+TEST_CASE("several rounds repeated twice are one entry for each round") {
+  CHECK(rounds_of(head + "Rnds 4-7: rep rnds 3 and 4 twice\n").find("4-7") != std::string::npos);
+  CHECK(rounds_of(
+            head +
+            "Rnd 4: (4 sc, dec) x 2 (10)\nRnd 5: (4 sc, inc) x 2 (12)\nRnds 6-9: rep rnds 4 and 5 twice\n") ==
+        "1 2 3 4 5 6=3 7=4 8=3 9=4 ");
+}
+
+TEST_CASE("a part is worked as one before, up to the round that is named") {
+  CHECK(rounds_of(head + "\nBODY\nRnds 1-2: work as for the head (12)\nRnd 3: (sc, inc) x 6 (18)\n") ==
+        "1 2 3 1=0 2=1 3 ");
+  CHECK(rounds_of(head + "\nTAIL\nAs for the head.\n") == "1 2 3 1=0 2=1 3=2 ");
+}
+
+TEST_CASE("a count that the round repeated cannot make is seen by the counts, not by the reading") {
+  CHECK(findings_of(head + "Rnd 4: as Rnd 3 (12)\n").empty());
+}
+
+TEST_CASE("rounds named that are nowhere are told") {
+  CHECK(findings_of(head + "Rnd 4: as Rnd 9\n") ==
+        std::vector<std::string>{"I do not find the rounds that this line names"});
+}
+
+TEST_CASE("a change to a repeated round that is not understood is told") {
+  CHECK(findings_of(head + "Rnd 4: as Rnd 3 but 2 dc in the last st\n").size() == 1);
+}
+
+TEST_CASE("a part whose numbers run on opens with the edge of the part before") {
+  const Tree tree = read(Source(head + "Fasten off.\n\nBODY\nRnd 4: (sc, inc) x 6 (18)\n"), english()).tree;
+  REQUIRE(tree.parts.size() == 2);
+  const Node& body = tree.nodes[tree.rounds[3].body];
+  REQUIRE(body.child != no_node);
+  CHECK(tree.nodes[body.child].work.act == Act::part_edge);
+  CHECK(tree.nodes[body.child].round == 2);
+}
