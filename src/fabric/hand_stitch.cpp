@@ -128,11 +128,17 @@ std::optional<Place> Hand::foot(const Place& taken, const Gist& gist, const Cont
   return into;
 }
 
-/// The stitch so many rounds below: what the one above it is worked into.
+/// The stitch so many rounds below: what the one above it is worked into. Chains that count stand beside the
+/// next stitch and share what is below it.
 std::optional<Place> Hand::below(Place place, int down) const {
   for (; down > 0; --down) {
     if (place.what != On::top && place.what != On::post) return std::nullopt;
-    const Legs legs = legs_of(fabric_, place.of);
+    StitchId id = place.of;
+    const std::uint32_t round = fabric_.stitches[id].round;
+    while (id + 1 < fabric_.stitches.size() && fabric_.stitches[id + 1].round == round &&
+           (fabric_.stitches[id].flags & starts_chain))
+      ++id;
+    const Legs legs = legs_of(fabric_, id);
     if (legs.size() == 0) return std::nullopt;
     place = legs.begin()->into;
   }

@@ -143,6 +143,36 @@ TEST_CASE("What a reading says a round makes is what the fabric counts") {
   });
 }
 
+namespace {
+
+/// What each round's reading says against what the fabric worked; the first round may open its edge itself.
+void check_law(const pattern::Tree& tree, const Fabric& fabric) {
+  std::int64_t open = 0;
+  for (const fabric::Round& round : fabric.rounds) {
+    if (round.text == fabric::none) continue;
+    const pattern::Effect effect = pattern::effect_of(tree.nodes, tree.rounds[round.text].body, tree.kinds);
+    CAPTURE(round.number, round.part, effect.uses, effect.makes, effect.pass_uses, effect.leave, open);
+    const pattern::Outcome outcome = pattern::outcome(effect, open);
+    if (!effect.starts || effect.pass_uses == 0) CHECK(outcome.makes == round.makes);
+    if (!effect.starts) CHECK(open - outcome.left_over - outcome.remainder == round.uses);
+    CHECK(outcome.past_end == 0);
+    open = round.makes;
+  }
+}
+
+} // namespace
+
+TEST_CASE("What readings of every act say is what the fabric works") {
+  for (std::uint32_t seed = 0; seed < 400; ++seed) {
+    CAPTURE(seed);
+    const pattern::Tree tree = sample::random_deep(seed);
+    const fabric::Worked worked = fabric::work(tree);
+    CHECK(ids::said(worked.findings) == std::vector<std::string>{});
+    CHECK(ids::said(fabric::check(tree, worked.fabric)) == std::vector<std::string>{});
+    check_law(tree, worked.fabric);
+  }
+}
+
 TEST_CASE("The same tree is worked into the same fabric") {
   const pattern::Tree tree = sample::random_ball(7);
   CHECK(fabric::show(fabric::work(tree).fabric) == fabric::show(fabric::work(tree).fabric));

@@ -12,6 +12,8 @@
 ///
 /// A node may stand in one place only. Spans are made up: every node and count has its own, in order.
 
+#include "pattern/effect.hpp"
+#include "pattern/reading.hpp"
 #include "pattern/tree.hpp"
 #include "stitch/kind.hpp"
 
@@ -336,6 +338,125 @@ inline pattern::Tree random_piece(std::uint32_t seed, bool closing) {
 
 inline pattern::Tree random_ball(std::uint32_t seed) { return random_piece(seed, true); }
 inline pattern::Tree random_cone(std::uint32_t seed) { return random_piece(seed, false); }
+
+/// One piece of work chosen by chance that uses at most `open` places; takes what it uses off it.
+inline NodeId random_work(Maker& m, Chance& chance, std::uint32_t& open) {
+  const std::uint32_t few = chance.pick(1, std::min(3u, open));
+  const auto uses = [&open](std::uint32_t places) { open -= places; };
+  switch (chance.pick(0, open >= 4 ? 10 : 6)) {
+  case 0:
+    return uses(few), m.sc(few);
+  case 1:
+    return uses(few), m.work("sc", few, static_cast<std::uint16_t>(chance.pick(2, 3)));
+  case 2:
+    return uses(few), m.into(m.work("dc", few), pattern::Into::front_post);
+  case 3:
+    return uses(few), m.into(m.sc(few), pattern::Into::below);
+  case 4:
+    return uses(1), m.named("shell", m.group({m.work("dc", 2), m.ch(1), m.work("dc", chance.pick(1, 3))}));
+  case 5:
+    return uses(few), m.in_loops(m.work("hdc", few), chance.pick(0, 1) == 0 ? stitch::third : stitch::back);
+  case 6:
+    return uses(1), m.loops(stitch::front, {m.sc(1), m.work("sc", 2, 1, Where::same)});
+  case 7:
+    return uses(2), m.dec(1);
+  case 8:
+    return uses(4), m.repeat(2, {m.sc(1), m.inc(1)});
+  case 9:
+    return uses(2), m.loops(stitch::both, {m.sc(1), m.skip(1), m.ch(2)});
+  default:
+    return uses(2), m.into(m.sc(1), pattern::Into::both_layers);
+  }
+}
+
+/// A round into `open` stitches: a start, work by chance, and the rest of it to the end.
+inline Nodes random_work_round(Maker& m, Chance& chance, std::uint32_t open) {
+  Nodes nodes;
+  switch (chance.pick(0, 4)) {
+  case 0:
+    nodes = {m.counted_ch(3)};
+    --open;
+    break;
+  case 1:
+    nodes = {m.ch(1), m.work("sc", 1, 1, Where::same)};
+    --open;
+    break;
+  case 2:
+    nodes = {m.counted_ch(2), m.work("hdc", 1, 1, Where::same)};
+    --open;
+    break;
+  default:
+    break;
+  }
+  for (std::uint32_t i = chance.pick(0, 5); i > 0 && open > 0; --i)
+    nodes.push_back(random_work(m, chance, open));
+  const std::uint32_t kept = open > 2 ? chance.pick(0, 2) : 0;
+  if (open > kept) nodes.push_back(chance.pick(0, 1) == 0 ? m.sc_around() : m.sc(open - kept));
+  if (kept > 0) nodes.push_back(m.inc(kept));
+  if (chance.pick(0, 2) == 0) nodes.push_back(m.join());
+  return nodes;
+}
+
+/// A first round along both sides of a chain, its ends and sides told in one of several ways.
+inline Nodes random_oval(Maker& m, Chance& chance) {
+  const std::uint32_t chain = chance.pick(4, 9), side = chain - 3;
+  Nodes nodes{m.ch(chain), m.at_chain(m.work("sc", 1, static_cast<std::uint16_t>(chance.pick(1, 2))), 2)};
+  const bool told = chance.pick(0, 1) == 0;
+  nodes.push_back(told ? m.sc(side) : m.to_end(m.sc(1), 1));
+  const auto end = static_cast<std::uint16_t>(chance.pick(2, 5));
+  nodes.push_back(m.work("sc", 1, end, chance.pick(0, 1) == 0 ? Where::next : Where::last));
+  if (chance.pick(0, 1) == 0) nodes.push_back(m.other_side());
+  nodes.push_back(chance.pick(0, 1) == 0 ? m.sc(side) : m.to_end(m.sc(1), 1));
+  if (chance.pick(0, 1) == 0) nodes.push_back(m.work("sc", 1, 2, Where::last));
+  if (chance.pick(0, 1) == 0) nodes.push_back(chance.pick(0, 1) == 0 ? m.join() : m.slip(1));
+  return nodes;
+}
+
+inline Nodes random_start(Maker& m, Chance& chance) {
+  switch (chance.pick(0, 4)) {
+  case 0:
+    return {m.ring(), m.counted_ch(3), m.work("dc", chance.pick(5, 11)), m.join()};
+  case 1:
+    return {m.ch(4), m.join(), m.sc(chance.pick(6, 9))};
+  case 2:
+    return {m.ch(chance.pick(9, 14)), m.counted(m.at_chain(m.work("dc", 1), 4)), m.to_end(m.work("dc", 1))};
+  case 3:
+    return {m.ring(), m.sc(chance.pick(6, 12))};
+  default:
+    return random_oval(m, chance);
+  }
+}
+
+/// Two parts of rounds by chance with every act of the tree: legs that are joined, or a second part in the
+/// loops that the first left free.
+inline pattern::Tree random_deep(std::uint32_t seed) {
+  Chance chance(seed);
+  Maker m;
+  const auto makes = [&m] {
+    return pattern::effect_of(m.tree.nodes, m.tree.rounds.back().body, m.tree.kinds).makes;
+  };
+  std::uint32_t open = 0;
+  for (const char* name : {"Burr", "Stalk"}) {
+    m.part(name);
+    m.round(random_start(m, chance));
+    open = makes();
+    m.round({m.blo({m.sc(open)})});
+    for (std::uint32_t i = chance.pick(1, 4); i > 0; --i) {
+      m.round(random_work_round(m, chance, open));
+      const pattern::Effect effect =
+          pattern::effect_of(m.tree.nodes, m.tree.rounds.back().body, m.tree.kinds);
+      open = static_cast<std::uint32_t>(pattern::outcome(effect, open).makes);
+    }
+    if (chance.pick(0, 1) == 0) m.place(pattern::What::change).yarn = 2;
+  }
+  if (chance.pick(0, 1) == 0) {
+    m.round({m.ch(3), m.part_edge(m.tree.parts[1].first_round - 1), m.sc_around()});
+  } else {
+    m.part("Frill");
+    m.round({m.free_loops(0, stitch::front), m.to_end(m.inc(1))});
+  }
+  return m.tree;
+}
 
 /// An acorn of the Forest floor: a nut with a closing, and a cap with a back-loop round and a range of even
 /// rounds.
