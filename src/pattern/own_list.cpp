@@ -239,11 +239,19 @@ private:
       if (text[at] == ')' || text[at] == ']') --depth;
       if (depth > 0) continue;
       if (separator_at(text, at).at != none) separated = true;
+      if (separated && text[at] == ' ' && is_glued_entry(text, at + 1)) return at;
       if (!separated || std::string_view(",;/|.").find(text[at]) == none) continue;
       if (text[at] == '.' && at + 1 < text.size() && !is_blank(text[at + 1])) continue;
       if (begins_other(text, at + 1, text[at] == '.')) return at;
     }
     return text.size();
+  }
+
+  /// `x=sc v=inc` has no mark between its entries.
+  static bool is_glued_entry(std::string_view text, std::size_t at) {
+    const std::string_view word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
+    const std::size_t equals = word.find('=');
+    return equals != none && equals > 0 && equals + 1 < word.size() && is_letter(word[equals + 1]);
   }
 
   static bool begins_other(std::string_view text, std::size_t at, bool sentence) {
@@ -268,8 +276,8 @@ private:
     if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
     if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
       return;
-    found.whole = {found.name.begin, span.begin + static_cast<std::uint32_t>(
-                                                      std::min(end + 1, span.length() + std::size_t{0}))};
+    found.whole = {found.name.begin,
+                   span.begin + static_cast<std::uint32_t>(std::min(end + 1, std::size_t{span.length()}))};
     found.equals = separator.equals;
     found.in_list = in_list_;
     list_.definitions.push_back(found);
@@ -281,19 +289,23 @@ private:
     for (std::size_t open = text.find('('); open != none; open = text.find('(', open + 1)) {
       const std::size_t close = end_of_bracket(text, open);
       if (close == none) return;
-      const Separator separator = find_separator(text.substr(0, close), open + 1);
-      if (separator.at == none) continue;
-      Definition found;
-      found.name = part(span, open + 1, separator.at);
-      found.value = part(span, separator.end, close);
-      found.whole = {span.begin + static_cast<std::uint32_t>(open),
-                     span.begin + static_cast<std::uint32_t>(close + 1)};
-      found.in_line = true;
-      found.equals = separator.equals;
-      if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
-        continue;
-      list_.definitions.push_back(found);
+      take_inside(span, open, close);
     }
+  }
+
+  /// The definitions between two brackets; the brackets go with them.
+  void take_inside(Span span, std::size_t open, std::size_t close) {
+    const std::size_t before = list_.definitions.size();
+    const std::string_view text = source_.at(span).substr(0, close);
+    for (std::size_t at = open + 1; at < close;) {
+      const std::size_t end = end_of_entry(text, at);
+      take_entry(span, at, end);
+      at = end + 1;
+    }
+    for (std::size_t i = before; i < list_.definitions.size(); ++i) list_.definitions[i].in_line = true;
+    if (list_.definitions.size() == before) return;
+    list_.definitions[before].whole.begin = span.begin + static_cast<std::uint32_t>(open);
+    list_.definitions.back().whole.end = span.begin + static_cast<std::uint32_t>(close + 1);
   }
 
   static std::size_t end_of_bracket(std::string_view text, std::size_t open) {

@@ -94,7 +94,8 @@ std::vector<std::string> names_of(std::string_view typed) {
     std::string one = folded(name);
     while (!one.empty() && (one.front() == ' ' || one.front() == '"')) one.erase(0, 1);
     while (!one.empty() && (one.back() == '"' || one.back() == ' ')) one.pop_back();
-    if (!one.empty() && one != "s" && one != "us" && one != "uk") names.push_back(one);
+    const bool ending = !names.empty() && (one == "s" || one == "es"); // `st(s)`
+    if (!one.empty() && !ending && one != "us" && one != "uk") names.push_back(one);
   };
   const std::size_t open = typed.find_first_of("([");
   const std::string_view outer = typed.substr(0, open);
@@ -273,11 +274,13 @@ private:
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
     const std::string name = keeps_name ? std::string(name_of(known)) : name_in(family, entry.names);
     auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
+    const Concept same = words::find_concept(*vocabulary_, name);
+    if (same != no_concept && !is_work(*vocabulary_, same))
+      return entry.definition.in_list; // the language knows it
     if (!own || (family == Family::none && !is_sure(entry) && !entry.definition.in_line)) return false;
     if (own->left != 1) tell_loops(entry, own->left);
     if (own->kind.title == name) own->kind.title = entry.names.front();
     put_kind(own->kind);
-    const Concept same = words::find_concept(*vocabulary_, name);
     add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
     return true;
   }

@@ -1,5 +1,6 @@
 #include "pattern/speech.hpp"
 
+#include "pattern/alphabet.hpp"
 #include "pattern/own_list.hpp"
 #include "pattern/own_words.hpp"
 
@@ -33,8 +34,9 @@ void take_out_list(Speech& speech, const Source& source, const OwnList& list,
 
 void hear_list(Speech& speech, const Source& source) {
   const OwnList list = find_own_list(source);
-  if (list.definitions.empty()) return;
-  OwnWords own = own_words(source, list, *speech.terms.vocabulary);
+  OwnWords own;
+  if (!list.definitions.empty()) own = own_words(source, list, *speech.terms.vocabulary);
+  add_found_letters(source, *speech.terms.vocabulary, own);
   if (!own.phrases.empty())
     speech.own_words = words::with_own_words(*speech.terms.vocabulary, own.phrases, own.concepts);
   if (!own.kinds.empty()) speech.own_kinds = std::move(own.kinds);

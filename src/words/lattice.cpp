@@ -10,6 +10,8 @@ namespace {
 
 constexpr int unknown_cost = 3;
 constexpr int look_alike_cost = 2;
+constexpr int scanned_cost = 2;
+constexpr std::size_t longest_scanned = 4; ///< letters of a number
 constexpr std::uint32_t largest_number = 999'999'999;
 
 /// One line being looked up.
@@ -150,12 +152,38 @@ void put_look_alikes(Search& search, std::size_t begin, std::size_t end) {
   }
 }
 
+/// The figure that a scanned letter stands for; 0 if it looks like none.
+char scanned_digit(char c) { return c == 'l' ? '1' : c == 'o' ? '0' : '\0'; }
+
+/// `l` for 1, `lO` for 10, `2O` for 20: scanning takes figures for letters.
+void put_scanned_number(Search& search, std::size_t at) {
+  const std::string_view text = search.text();
+  std::uint64_t value = 0;
+  bool letters = false;
+  std::size_t end = at;
+  for (; end < text.size() && end < at + longest_scanned; ++end) {
+    const char digit = is_digit(text[end]) ? text[end] : scanned_digit(text[end]);
+    if (digit == '\0') break;
+    letters = letters || !is_digit(text[end]);
+    value = value * 10 + static_cast<std::uint64_t>(digit - '0');
+  }
+  if (!letters || value == 0 || letter_length(text, end) != 0) return;
+  Word number;
+  number.kind = WordKind::number;
+  number.begin = static_cast<std::uint32_t>(at);
+  number.end = static_cast<std::uint32_t>(end);
+  number.number = static_cast<std::uint32_t>(value);
+  number.cost = scanned_cost;
+  put(search, number);
+}
+
 void put_letters(Search& search, std::size_t at) {
   const std::size_t before = search.out.words.size();
   const std::size_t end = end_of_letters(search.text(), at);
   const std::size_t first =
       search.vocabulary.blanks_between_words ? end - at : letter_length(search.text(), at);
   put_phrases(search, search.text(), at, at, search.text().substr(at, first), 0);
+  if (scanned_digit(search.text()[at]) != '\0') put_scanned_number(search, at);
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
   if (search.out.words.size() != before) return;
@@ -167,6 +195,7 @@ void put_letters(Search& search, std::size_t at) {
 }
 
 void put_number(Search& search, std::size_t at) {
+  put_scanned_number(search, at);
   put_phrases(search, search.text(), at, at, search.text().substr(at, 1), 0);
   Word number;
   number.kind = WordKind::number;
@@ -188,6 +217,7 @@ void put_mark(Search& search, std::size_t at) {
   mark.mark = length == 1 ? search.text()[at] : '?';
   mark.begin = static_cast<std::uint32_t>(at);
   mark.end = mark.begin + length;
+  if (mark.mark == '*' && search.text().substr(at + 1, 1) == "*") ++mark.end;
   put(search, mark);
 }
 

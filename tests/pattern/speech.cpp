@@ -87,6 +87,14 @@ TEST_CASE("a list may stand in one line") {
         "6 12");
 }
 
+TEST_CASE("a list may stand in brackets behind the title") {
+  const std::string text =
+      "tiny snail body (x=sc v=inc a=dec)\n\nch 2\nr1: 6 sc in 2nd ch from hook (6)\nr2: 6v (12)\nr3: 12x "
+      "(12)\nr4: 6a (6)";
+  CHECK(counts(text) == "6 12 12 6");
+  CHECK(read_text(text).tree.title == "tiny snail body");
+}
+
 TEST_CASE("a list may be a table or have bullets") {
   CHECK(counts(
             "Foot\n\nAbbreviations\nsb\tsingle crochet\nplus\tincrease\n\nR1: 6 sb in MR\nR2: 6 plus (12)") ==
@@ -96,12 +104,13 @@ TEST_CASE("a list may be a table or have bullets") {
 }
 
 TEST_CASE("three in one place and other stitches have letters too") {
-  const std::string list =
-      "Wing\nX = sc\nW = 3 sc in the same stitch\nM = sc3tog\nT = hdc\nF = dc\n\nR1. 6X in MR (6)\n";
+  const std::string list = "Wing\nX = sc\nW = 3 sc in the same stitch\nM = sc3tog\nT = hdc\nF = dc\nS = slip "
+                           "stitch\n\nR1. 6X in MR (6)\n";
   CHECK(counts(list + "R2. (X, W) x 3 (12)") == "6 12");
   CHECK(last_kinds(list + "R2. (X, W) x 3 (12)") == "sc sc*3");
   CHECK(last_kinds(list + "R2. 2W, 2T, 2F (10)") == "sc*3 hdc dc");
   CHECK(counts(list + "R2. 2M (2)") == "6 2");
+  CHECK(last_kinds(list + "R2. 6S (6)") == "sl st");
 }
 
 TEST_CASE("increases and decreases of other stitches have words of their own") {
@@ -197,4 +206,33 @@ TEST_CASE("a UK pattern works the US stitches one step down") {
 TEST_CASE("what a UK pattern could go on with is said in its terms") {
   CHECK(complaints("UK terms\n\nR1: 6 5 in MR (6)\nR2: 6 dc (6)").find("I can read: dc, miss") !=
         std::string::npos);
+}
+
+namespace {
+
+std::string notes(std::string_view text, std::string_view code) {
+  std::string told;
+  for (const Finding& finding : read_text(text).findings)
+    if (finding.code == code) told += finding.message + "\n";
+  return told;
+}
+
+} // namespace
+
+TEST_CASE("letters that nobody explains are found out where most lines work in them, and said") {
+  const std::string text =
+      "Nut\nR1: 6X (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)\nR4: 2T, F, 15X (18)\nR5: (X, A)*6 (12)";
+  CHECK(counts(text) == "6 12 18 18 12");
+  CHECK(notes(text, "letters") ==
+        "I read `X` as sc, `V` as inc, `A` as dec, `T` as hdc and `F` as dc, as is the habit; a "
+        "list in the pattern (`X = sc`) says so\n");
+}
+
+TEST_CASE("letters of another alphabet that look alike are read as the letters they look like") {
+  CHECK(counts("Nut\nR1: 6\u0425 (6)\nR2: 6V (12)\nR3: (\u0425, \u0410)*4 (8)") == "6 12 8");
+}
+
+TEST_CASE("yarns called by letters make no alphabet") {
+  CHECK(notes("Nut\nR1: with A, 6 sc in MR (6)\nR2: with A, inc x 6 (12)\nR3: sc around in A (12)", "letters")
+            .empty());
 }

@@ -115,3 +115,19 @@ TEST_CASE("machine-translated words cost more than the trade's own") {
   CHECK(longest("6 columns without a crochet") == "6|sc");
   CHECK(cost_of_first("columns without a crochet") > cost_of_first("single crochet"));
 }
+
+TEST_CASE("letters that scanning took figures for are read as figures, at a cost") {
+  CHECK(longest("l sc") == "1|sc");
+  CHECK(longest("2O sc") == "20|sc");
+  CHECK(longest("l2") == "12");
+  CHECK(cost_of_first("l sc") > cost_of_first("1 sc"));
+}
+
+TEST_CASE("a word that has such letters is no figure") {
+  CHECK(longest("loo") == "?loo");
+  CHECK(longest("o") == "?o");
+}
+
+TEST_CASE("old books print abbreviations with a space") {
+  CHECK(longest("2 s c in next s c") == "2|sc|in|next|sc");
+}
