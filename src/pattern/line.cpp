@@ -96,8 +96,13 @@ private:
     if (typed.begins_round && !typed.ways.front().label.span.empty()) return false;
     const std::string_view before = reader_.source.at(line.ways.front().work);
     if (bare || is_open(before) || is_count(text(typed))) return true;
-    if (typed.begins_round) return false;
+    if (typed.begins_round && (has_ended(before) || typed.ways.front().reference)) return false;
     return joined_reads_better(line, typed);
+  }
+
+  /// A full stop or a bracket at its end: the line is not wrapped.
+  static bool has_ended(std::string_view work) {
+    return work.empty() || std::string_view(".)]!;").find(work.back()) != std::string_view::npos;
   }
 
   /// Whether a bracket is open at the end of a text, or a comma stands there.

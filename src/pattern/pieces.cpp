@@ -148,8 +148,8 @@ private:
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
     if (way.reference) return true;
-    if (!starts_something(way)) return false;
-    return !only_starts(reader_, work) || way.readings.front().cost == 0;
+    if (only_starts(reader_, work)) return way.readings.front().cost == 0;
+    return starts_something(way);
   }
 
   const Reader& reader_;

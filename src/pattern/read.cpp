@@ -172,6 +172,7 @@ private:
     } else if (settled.reading != not_read) {
       telling_.tell_passed_over(way.readings[settled.reading], mend);
       telling_.tell_misspelt(line, way.readings[settled.reading]);
+      telling_.tell_scanned(line);
       if (!way.target) telling_.tell_choice(line, ways, settled);
     }
   }

@@ -169,6 +169,18 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
   }
 }
 
+void Telling::tell_scanned(const Line& line) {
+  for (const Span span : words::scanned_figures(reader_.source.at(line.span), line.span.begin)) {
+    std::string figures;
+    for (const char c : reader_.source.at(span))
+      figures += c == 'l' || c == 'L' ? '1' : c == 'o' || c == 'O' ? '0' : c;
+    std::string mended(reader_.source.at(line.span));
+    mended.replace(span.begin - line.span.begin, span.length(), figures);
+    add(finding(Severity::note, "figure", span, quoted(reader_.source.at(span)) + " is read as " + figures,
+                std::move(mended)));
+  }
+}
+
 void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
   if (!settled.other) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;

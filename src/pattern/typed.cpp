@@ -105,17 +105,25 @@ private:
   static void compare_labels(Typed& above, Typed& below) {
     if (!above.begins_round || !below.begins_round) return;
     const Label& first = above.ways.front().label;
-    Label label = below.ways.front().label;
+    const Label label = below.ways.front().label;
     if (first.word) return;
     if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
       above.begins_round = false;
       above.ways.clear();
     } else if (!label.word && first.to > first.from && label.from <= first.to) {
-      Way next = below.ways.front();
-      next.label.relative = true;
-      next.label.to = label.to - label.from + 1;
-      below.ways.insert(below.ways.begin(), std::move(next));
+      go_on(below);
+    } else if (!label.word && above.ways.size() > 1 && above.ways.front().label.relative &&
+               label.from == above.ways[1].label.to + 1) {
+      go_on(below);
     }
+  }
+
+  /// The number may be a list's: then the round is the next one.
+  static void go_on(Typed& typed) {
+    Way next = typed.ways.front();
+    next.label.to = next.label.to - next.label.from + 1;
+    next.label.relative = true;
+    typed.ways.insert(typed.ways.begin(), std::move(next));
   }
 
   bool is_round(const Typed& typed) const {
@@ -124,7 +132,8 @@ private:
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     if (first.label.word && first.label.closed) return true;
     if (places_something(reader_, first.work)) return false;
-    return names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1);
+    return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
+           (first.label.from == 1 && names_ring(reader_, first.work));
   }
 
   /// "As the first leg." below the name of a second: a whole part that is told by naming one before.

@@ -16,6 +16,9 @@ bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; 
 
 /// Marks that only begin a step of a list.
 std::size_t list_mark_bytes(std::string_view line) {
+  const bool lettered =
+      line.size() > 3 && line[0] >= 'a' && line[0] <= 'h' && line[1] == ')' && line[2] == ' ';
+  if (lettered) return 3;
   for (const std::string_view mark : {"- ", "• ", "– "})
     if (line.substr(0, mark.size()) == mark) return mark.size();
   return 0;
@@ -24,6 +27,7 @@ std::size_t list_mark_bytes(std::string_view line) {
 /// The work's text with its line ends and the marks of list steps made blanks; every byte keeps its place.
 std::string on_one_line(std::string_view text) {
   std::string line(text);
+  std::fill_n(line.begin(), list_mark_bytes(line), ' ');
   for (std::size_t i = 0; i < line.size(); ++i) {
     if (line[i] != '\n' && line[i] != '\r') continue;
     line[i] = ' ';
@@ -109,16 +113,30 @@ bool does_work(const Way& way) {
   return effect.uses + effect.makes + effect.pass_uses + effect.pass_makes > 0 || effect.starts;
 }
 
-bool names_stitches(const Reader& reader, Span span) {
+namespace {
+
+/// Whether the words of a line may mean something of which `is_it` is true.
+template <typename Test> bool any_concept(const Reader& reader, Span span, Test is_it) {
   const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+    return word.kind == words::WordKind::phrase && word.means < reader.vocabulary.concepts.size() &&
+           is_it(word.means, reader.vocabulary.concepts[word.means].sort);
+  });
+}
+
+} // namespace
+
+bool names_stitches(const Reader& reader, Span span) {
   const words::Concept increase = words::find_concept(reader.vocabulary, "increase");
-  const auto is_stitch = [&](const words::Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means >= reader.vocabulary.concepts.size()) return false;
-    const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
-    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
-           word.means == increase;
-  };
-  return std::any_of(lattice.words.begin(), lattice.words.end(), is_stitch);
+  return any_concept(reader, span, [increase](words::Concept means, words::ConceptClass sort) {
+    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease || means == increase;
+  });
+}
+
+bool names_ring(const Reader& reader, Span span) {
+  return any_concept(reader, span, [](words::Concept, words::ConceptClass sort) {
+    return sort == words::ConceptClass::start;
+  });
 }
 
 bool places_something(const Reader& reader, Span span) {

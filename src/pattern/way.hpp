@@ -39,6 +39,9 @@ bool work_into(const Reader& reader, Way& way, Span above);
 /// Whether a line names a stitch, an increase or a decrease.
 bool names_stitches(const Reader& reader, Span span);
 
+/// Whether a line names a magic ring.
+bool names_ring(const Reader& reader, Span span);
+
 /// Whether a line places something: eyes, a marker, stuffing.
 bool places_something(const Reader& reader, Span span);
 
