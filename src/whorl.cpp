@@ -68,8 +68,11 @@ std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const 
   findings.insert(findings.end(), checked.begin(), checked.end());
   std::vector<Finding> faces = faces_of(std::move(findings), source, options.file);
   std::vector<RoundLine> lines = lines_of(source, read.tree, worked.fabric);
-  return std::make_shared<const Pattern::Content>(Pattern::Content{
-      std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces), std::move(lines)});
+  std::vector<Caution> cautions = cautions_of(source, read.tree);
+  std::string caution = caution_of(cautions);
+  return std::make_shared<const Pattern::Content>(
+      Pattern::Content{std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces),
+                       std::move(lines), std::move(cautions), std::move(caution)});
 }
 
 layout::Page page_of(const ChartOptions& options) {
@@ -153,6 +156,8 @@ Pattern::Pattern(std::shared_ptr<const Content> content) : content_(std::move(co
 const std::string& Pattern::title() const { return content_->tree.title; }
 const std::vector<Finding>& Pattern::findings() const { return content_->findings; }
 const std::vector<RoundLine>& Pattern::rounds() const { return content_->rounds; }
+const std::vector<Caution>& Pattern::cautions() const { return content_->cautions; }
+const std::string& Pattern::caution() const { return content_->caution; }
 bool Pattern::can_be_drawn() const { return !content_->fabric.stitches.empty(); }
 std::string Pattern::check_json() const { return whorl::check_json(*content_); }
 
@@ -173,6 +178,7 @@ Chart Pattern::chart(const ChartOptions& options) const {
   chart->not_drawn = not_drawn_of(content_->fabric, chart->placement, english());
   drawing::SheetText text = text_of(content_->tree, english());
   text.closing.insert(text.closing.end(), chart->not_drawn.begin(), chart->not_drawn.end());
+  text.caution = content_->caution;
   chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks, text, english(),
                                 sheet_options(options));
   return Chart(std::move(chart));

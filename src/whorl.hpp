@@ -32,6 +32,15 @@ struct Finding {
   std::string shown;   ///< as a person reads it: position, the line, a caret, the mend
 };
 
+/// A thing in the text that small children can swallow or be caught in. No finding: the pattern is not wrong.
+struct Caution {
+  std::string what; ///< what sort of thing: "safety eyes"
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+  std::uint32_t length = 0;
+  std::string text; ///< as typed
+};
+
 /// One line of instruction with its counts; a range (`Rnds 6-10`) is one.
 struct RoundLine {
   std::uint32_t line = 1;
@@ -129,6 +138,10 @@ public:
   const std::string& title() const;
   /// Findings in the order of the text.
   const std::vector<Finding>& findings() const;
+  /// Things that call for a caution, in the order of the text …
+  const std::vector<Caution>& cautions() const;
+  /// … and what is to be said of them, or "".
+  const std::string& caution() const;
   /// The rounds, a line each.
   const std::vector<RoundLine>& rounds() const;
   /// Whether a finding is an error.

@@ -18,6 +18,8 @@ struct Pattern::Content {
   fabric::Fabric fabric;
   std::vector<Finding> findings;
   std::vector<RoundLine> rounds;
+  std::vector<Caution> cautions;
+  std::string caution;
 };
 
 struct Chart::Content {
@@ -43,6 +45,10 @@ std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Co
 
 /// The object that `moves --json` prints.
 std::string moves_json(const Moves::Content& moves);
+
+/// The cautions of a pattern, and what is to be said of them.
+std::vector<Caution> cautions_of(const pattern::Source& source, const pattern::Tree& tree);
+std::string caution_of(const std::vector<Caution>& cautions);
 
 /// The object that `check --json` prints; see README.
 std::string check_json(const Pattern::Content& pattern);

@@ -20,6 +20,17 @@ Json findings_json(const std::vector<Finding>& findings) {
   return all;
 }
 
+Json cautions_json(const std::vector<Caution>& cautions) {
+  Json all = Json::array();
+  for (const Caution& caution : cautions)
+    all.push_back({{"what", caution.what},
+                   {"line", caution.line},
+                   {"column", caution.column},
+                   {"length", caution.length},
+                   {"text", caution.text}});
+  return all;
+}
+
 /// How many of each kind the first round of every line has.
 std::vector<Json> tallies_json(const Pattern::Content& pattern) {
   const fabric::Fabric& fabric = pattern.fabric;
@@ -95,7 +106,9 @@ std::string check_json(const Pattern::Content& pattern) {
                {"language", pattern.tree.language},
                {"lines", Json::array()},
                {"placings", Json::array()},
-               {"findings", findings_json(pattern.findings)}};
+               {"findings", findings_json(pattern.findings)},
+               {"cautions", cautions_json(pattern.cautions)},
+               {"caution", pattern.caution}};
   std::vector<Json> tallies = tallies_json(pattern);
   for (std::size_t i = 0; i < pattern.rounds.size(); ++i)
     json["lines"].push_back(line_json(pattern, i, std::move(tallies[i])));

@@ -82,7 +82,7 @@ drawing::Scene scene_of(const Moves::Content& moves, const writing::Say& say) {
   }
   text.title = tree.title.empty() ? say("moves-title", {}) : tree.title;
   text.subtitle = tree.title.empty() ? "" : say("moves-title", {});
-  text.terms = say("terms-us", {});
+  text.terms = say("moves-terms", {});
   text.note = say("moves-note", {});
   text.description = say("moves-describe", {names});
   text.language = tree.language;

@@ -74,6 +74,15 @@ std::string verdict(const Pattern& pattern) {
   return text + ".\n";
 }
 
+/// Each place that calls for the caution, then the caution.
+std::string cautions(const Pattern& pattern) {
+  std::string text;
+  for (const Caution& caution : pattern.cautions())
+    text += "  line " + std::to_string(caution.line) + ", column " + std::to_string(caution.column) + ": " +
+            caution.text + "\n";
+  return text.empty() ? "" : "\nCautions\n" + text + "  " + pattern.caution() + "\n";
+}
+
 int check(const CheckCall& call) {
   const std::optional<Pattern> pattern = read_pattern(call.pattern);
   if (!pattern) return file_trouble;
@@ -84,7 +93,7 @@ int check(const CheckCall& call) {
   } else {
     wrote = write_file("-", table(*pattern), problem);
     say_findings(*pattern, true);
-    wrote = wrote && write_file("-", "\n" + verdict(*pattern), problem);
+    wrote = wrote && write_file("-", cautions(*pattern) + "\n" + verdict(*pattern), problem);
   }
   if (!wrote) complain(problem);
   if (!wrote) return file_trouble;

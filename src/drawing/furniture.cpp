@@ -54,40 +54,6 @@ void draw_letter(Group& group, const std::string& letter, Point middle) {
   group.items.push_back(written(letter, set, middle + Point{0, 0.36 * size}, Anchor::middle));
 }
 
-// Words that call for the caution.
-
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
-
-/// Whether a word begins in the text and ends there, a plural s apart.
-bool has_word(const std::string& text, const std::string& word) {
-  for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
-    std::size_t end = at + word.size();
-    if (end < text.size() && text[end] == 's') ++end;
-    const bool begins = at == 0 || !is_letter(text[at - 1]);
-    if (begins && (end == text.size() || !is_letter(text[end]))) return true;
-  }
-  return false;
-}
-
-/// The words of a list in the wording: "button|bead|bell".
-bool has_word_of(const Copy& copy, const char* list, std::string_view text) {
-  const auto found = copy.wording.find(list);
-  if (found == copy.wording.end()) return false;
-  const std::string words = lowered(found->second), low = lowered(text);
-  for (std::size_t from = 0; from < words.size();) {
-    const std::size_t end = std::min(words.find('|', from), words.size());
-    if (end > from && has_word(low, words.substr(from, end - from))) return true;
-    from = end + 1;
-  }
-  return false;
-}
-
-bool is_small_part(const Copy& copy, const pattern::Placing& placing) {
-  if (has_word_of(copy, "caution-not", placing.text)) return false;
-  if (placing.what == pattern::What::eye || placing.what == pattern::What::bead) return true;
-  return has_word_of(copy, "caution-words", placing.text);
-}
-
 double draw_lines(Group& group, std::string_view text, Point at, double width) {
   constexpr double leading = 4.4;
   double y = at.y;
@@ -111,8 +77,7 @@ double draw_caution(const Copy& copy, SymbolCase& symbols, Group& group, Point a
                                    ink::black,
                                    {}});
   }
-  const double high =
-      draw_lines(caution, say(copy.wording, "caution"), at + Point{indent, 0}, width - indent);
+  const double high = draw_lines(caution, copy.text.caution, at + Point{indent, 0}, width - indent);
   group.items.push_back(std::move(caution));
   return std::max(high, icon);
 }
@@ -166,23 +131,11 @@ std::string part_letter(std::uint32_t part) {
   return letters;
 }
 
-bool needs_caution(const Copy& copy) {
-  for (const pattern::Placing& placing : copy.tree.placings)
-    if (is_small_part(copy, placing)) return true;
-  for (const pattern::Header& header : copy.tree.headers)
-    if (has_word_of(copy, "caution-words", header.value)) return true;
-  for (const std::string& line : copy.text.closing)
-    if (has_word_of(copy, "caution-words", line)) return true;
-  for (const std::string& note : copy.text.part_notes)
-    if (has_word_of(copy, "caution-words", note)) return true;
-  return false;
-}
-
 Drawn draw_closing(const Copy& copy, SymbolCase& symbols, Point at, double width) {
   Drawn closing{{"", "closing", "", {}}, 0};
   double y = at.y;
   for (const std::string& line : copy.text.closing) y += draw_lines(closing.group, line, {at.x, y}, width);
-  if (needs_caution(copy)) {
+  if (!copy.text.caution.empty()) {
     if (y > at.y) y += 2.2;
     y += draw_caution(copy, symbols, closing.group, {at.x, y}, width);
   }

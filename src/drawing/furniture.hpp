@@ -23,10 +23,7 @@ double head_width(const Copy& copy, std::uint32_t part);
 /// "A", "B" … "Z", "AA": the letter of a part, from 0.
 std::string part_letter(std::uint32_t part);
 
-/// Whether the pattern speaks of small parts (eyes, buttons …), by the words that the wording lists.
-bool needs_caution(const Copy& copy);
-
-/// What stands at the foot of the sheet: making-up, and the caution where it is needed.
+/// What stands at the foot of the sheet: making-up, and the caution where there is one.
 Drawn draw_closing(const Copy& copy, SymbolCase& symbols, Point at, double width);
 
 } // namespace whorl::drawing

@@ -27,6 +27,7 @@ struct SheetText {
   std::string terms;                   ///< "US terms"
   std::vector<std::string> part_notes; ///< per part: behind its name
   std::vector<std::string> closing;    ///< lines at the foot: making-up
+  std::string caution;                 ///< about parts that can come off; "": there are none
 };
 
 /// Composes the sheet: title, parts, figures with captions, legend of exactly what is on it.

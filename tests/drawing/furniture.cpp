@@ -9,18 +9,6 @@ using namespace whorl::drawing;
 using sheets::Made;
 using sheets::made;
 
-namespace {
-
-pattern::Tree with_header(const std::string& value) {
-  pattern::Tree tree = sample::ball({6, 12});
-  tree.headers.push_back({"Materials", value, {}});
-  return tree;
-}
-
-bool warns(const pattern::Tree& tree) { return needs_caution(made(tree).copy()); }
-
-} // namespace
-
 TEST_CASE("Parts have letters, after Z two of them") {
   CHECK(part_letter(0) == "A");
   CHECK(part_letter(25) == "Z");
@@ -45,32 +33,6 @@ TEST_CASE("A pattern without part names has no part heads") {
   CHECK(sheets::groups_of(made(m.tree).scene, "part").empty());
 }
 
-TEST_CASE("Small parts among the materials call for the caution") {
-  CHECK(warns(with_header("two safety eyes 8 mm")));
-  CHECK(warns(with_header("a Button, felt")));
-  CHECK(warns(with_header("fishing pellets, 20 g")));
-}
-
-TEST_CASE("Words that only contain such a word do not") {
-  CHECK_FALSE(warns(with_header("corduroy, buttonhole thread and beadwork scissors")));
-}
-
-TEST_CASE("Placed eyes call for the caution") {
-  sample::Maker m;
-  sample::add_rounds(m, {6, 12});
-  m.place(pattern::What::eye).text = "Place the eyes between rounds 1 and 2.";
-  CHECK(warns(m.tree));
-}
-
-TEST_CASE("Embroidered eyes do not") {
-  sample::Maker m;
-  sample::add_rounds(m, {6, 12});
-  m.place(pattern::What::eye).text = "Embroider the eyes between rounds 1 and 2.";
-  CHECK_FALSE(warns(m.tree));
-}
-
-TEST_CASE("A plain ball needs no caution") { CHECK_FALSE(warns(sample::ball({6, 12}))); }
-
 TEST_CASE("The caution never says that anything is safe") {
   const std::string words = say(sheets::english(), "caution");
   CHECK(words.find("safe") == std::string::npos);
@@ -78,13 +40,19 @@ TEST_CASE("The caution never says that anything is safe") {
 }
 
 TEST_CASE("The caution stands on the sheet with its sign") {
-  const Made it = made(with_header("two buttons"));
+  SheetText text;
+  text.caution = "Buttons: small parts can come off.";
+  const Made it = made(sample::acorn(), text);
   CHECK(sheets::words_of(it.scene, "caution").find("small parts can come off") != std::string::npos);
   bool sign = false;
   for (const sheets::Found& found : sheets::items_of(it.scene))
     if (const auto* symbol = std::get_if<Symbol>(found.item))
       sign = sign || it.scene.symbols[symbol->symbol].id == "mark_warning";
   CHECK(sign);
+}
+
+TEST_CASE("Without a caution there is no room for one") {
+  CHECK(sheets::groups_of(made(sample::acorn()).scene, "caution").empty());
 }
 
 TEST_CASE("Making-up stands at the foot of the sheet") {
