@@ -10,11 +10,10 @@ namespace {
 // All in mm from the tip of the hook, y downward.
 constexpr double yarn = 0.9, hollow = 0.46, outline = 0.3;
 constexpr double shaft_end = 32.5, thick = 1.25;
-constexpr double first_slot = 9.4, last_slot = 30.9, slot_pitch = 3.4;
+constexpr double first_slot = 9.4, last_slot = 30.9, slot_pitch = 3.4, least_pitch = 2.95;
 constexpr double half = 0.95, loop_top = -3.2, loop_bottom = 4.4, drawn_bottom = 5.8, wrap_bottom = 3.7;
 constexpr double stitch_half = 1.6, beside_stitch = 0.8, stitch_top = -3.3, stitch_bottom = 3.4,
                  stem_bottom = 6.4, tail_level = 8.7;
-constexpr std::size_t most_strands = 8, shown_of_many = 5;
 constexpr Point axis{0.3, 4.4}; ///< of the tip, from the picture's corner
 
 Path moved(Path path, Point by) {
@@ -209,13 +208,19 @@ struct Slots {
   double gap = 0;            ///< where dots stand for strands that are not drawn; 0: nowhere
 };
 
+/// How many strands have room side by side from `first` on.
+std::size_t room_from(double first) {
+  return 1 + static_cast<std::size_t>((last_slot - first) / least_pitch);
+}
+
 Slots slots_of(const HookState& hook) {
   const std::size_t number = hook.strands.size();
-  const bool many = number > most_strands;
-  const std::size_t shown = many ? shown_of_many : number;
-  const double first =
-      first_slot + (hook.inserted ? slot_pitch + beside_stitch : 0); // the stitch is next to the head
-  const double pitch = pitch_of(first, shown + (many ? 2 : 0));
+  // The stitch stands next to the head.
+  const double first = first_slot + (hook.inserted ? slot_pitch + beside_stitch : 0);
+  const std::size_t room = room_from(first);
+  const bool many = number > room;
+  const std::size_t shown = many ? room - 2 : number; // the oldest, and dots before it
+  const double pitch = pitch_of(first, many ? room : number);
   const auto at = [&](std::size_t place) { return first + pitch * static_cast<double>(place); };
   Slots slots;
   if (many) slots.strands.push_back({hook.strands.front(), at(shown + 1)});
