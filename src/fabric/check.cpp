@@ -5,6 +5,7 @@
 #include "fabric/mend.hpp"
 #include "fabric/need.hpp"
 #include "fabric/tally.hpp"
+#include "pattern/terms.hpp"
 #include "stitch/moves.hpp"
 
 #include <algorithm>
@@ -37,7 +38,8 @@ std::string stitches(std::uint64_t count) { return some(count, "stitch", "stitch
 /// Whether the round is one that was tallied, not one that goes on with its stated count.
 bool is_tallied(const Round& round) { return round.worked || round.tallies > 0; }
 
-std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std::uint32_t count) {
+std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std::uint32_t count,
+                        std::string_view language) {
   using pattern::Unit;
   switch (stated.unit) {
   case Unit::spaces:
@@ -46,7 +48,8 @@ std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std
     return " has " + some(count, "chain", "chains");
   case Unit::kind:
     if (stated.kind < fabric.kinds.size())
-      return " has " + std::to_string(count) + " " + fabric.kinds[stated.kind].name;
+      return " has " + std::to_string(count) + " " +
+             pattern::spoken(fabric.kinds[stated.kind].name, language);
     break;
   case Unit::group:
     if (stated.kind > 0 && stated.kind <= fabric.group_names.size())
@@ -118,7 +121,7 @@ private:
       count_said_ = round.text;
       if (!left.empty()) left_said_ = round.text;
       findings_.push_back(finding(Severity::error, "count", stated.span,
-                                  name_of(round) + what_it_has(fabric_, stated, count) +
+                                  name_of(round) + what_it_has(fabric_, stated, count, tree_.language) +
                                       (left.empty() ? "" : " and" + left) + ", the pattern says " +
                                       std::to_string(stated.count) +
                                       if_counted(fabric_, round, stated, count)));

@@ -1,5 +1,7 @@
 #include "fabric/mend.hpp"
 
+#include "pattern/terms.hpp"
+
 namespace whorl::fabric {
 namespace {
 
@@ -31,7 +33,7 @@ std::string say(const Tree& tree, const Node& node, std::int64_t number) {
   const std::string instead = " instead of " + std::to_string(node.work.times);
   if (node.kind == NodeKind::repeat) return "repeat " + std::to_string(number) + " times" + instead;
   if (node.work.act == pattern::Act::skip) return "skip " + std::to_string(number) + instead;
-  const std::string& kind = tree.kinds[node.work.kind].name;
+  const std::string kind = pattern::spoken(tree.kinds[node.work.kind].name, tree.language);
   return std::to_string(number) + (node.work.in_one > 1 ? " increases" : " " + kind) + instead;
 }
 

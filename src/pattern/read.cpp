@@ -8,6 +8,7 @@
 #include "pattern/part_lines.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
+#include "pattern/yarn.hpp"
 
 #include <algorithm>
 
@@ -149,7 +150,14 @@ private:
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
 
   void add_sentence(const Line& line) {
-    add_placings(result_.tree, part(), read_placings(source_.at(line.span), line.span, vocabulary_));
+    const std::string_view text = source_.at(line.span);
+    const std::size_t first = result_.tree.placings.size();
+    add_placings(result_.tree, part(), read_placings(text, line.span, vocabulary_));
+    if (is_one_note({result_.tree.placings.begin() + static_cast<std::ptrdiff_t>(first),
+                     result_.tree.placings.end()}) &&
+        only_names_yarn(text, vocabulary_))
+      result_.tree.placings.back().what = What::change;
+    settle_changes(result_.tree, first, vocabulary_);
   }
 
   void add_line(const Line& line, const std::vector<PartLines>& parts, std::size_t number,
@@ -161,8 +169,11 @@ private:
     const bool unread = settled.reading == not_read;
     if (!unread && telling_.tell_too_much(way.readings[settled.reading])) settled.reading = not_read;
     const std::size_t first_node = result_.tree.nodes.size();
+    const std::size_t first_placing = result_.tree.placings.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     name_rounds(result_.tree, first_node, reader_);
+    settle_changes(result_.tree, first_placing, vocabulary_);
+    change_in_label(result_.tree, way.label.aside, reader_);
     if (way.target && settled.reading != not_read)
       repeat_round(parts, *way.target, way.readings[settled.reading]);
     std::string& mend = result_.tree.rounds.back().mend;

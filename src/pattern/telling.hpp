@@ -34,6 +34,9 @@ public:
   /// A word that was passed over is told where its letters, in another order, are one of the language.
   void tell_misspelt(const Line& line, const Reading& reading);
 
+  /// Letters that were read as the figures that scanning took them for: `l8` as 18.
+  void tell_scanned(const Line& line);
+
   /// Numbers that nobody works; whether there is one.
   bool tell_too_much(const Reading& reading);
 

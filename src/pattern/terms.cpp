@@ -371,4 +371,9 @@ std::string spoken(std::string_view kind, const words::Vocabulary& vocabulary) {
   return std::string(words::written_form(vocabulary, base)).append(kind.substr(digits));
 }
 
+std::string spoken(std::string_view kind, std::string_view language) {
+  const words::Vocabulary* vocabulary = words::find_vocabulary(language);
+  return vocabulary == nullptr ? std::string(kind) : spoken(kind, *vocabulary);
+}
+
 } // namespace whorl::pattern

@@ -36,6 +36,9 @@ std::optional<Finding> tell_terms(const Terms& terms);
 /// The name of a kind of stitch in the terms of a vocabulary: "dc2tog" for sc2tog in UK terms.
 std::string spoken(std::string_view kind, const words::Vocabulary& vocabulary);
 
+/// The same in the terms of a built-in language: Tree::language.
+std::string spoken(std::string_view kind, std::string_view language);
+
 /// What crocheters call the terms of a language: en-US has US terms, en-GB UK terms.
 std::string terms_of(std::string_view language);
 

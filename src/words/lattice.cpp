@@ -155,6 +155,13 @@ void put_look_alikes(Search& search, std::size_t begin, std::size_t end) {
 /// The figure that a scanned letter stands for; 0 if it looks like none.
 char scanned_digit(char c) { return c == 'l' ? '1' : c == 'o' ? '0' : '\0'; }
 
+/// A run that is a figure by one of its signs, or `l` and `lO`.
+bool is_scanned(std::string_view run) {
+  const bool figure = std::any_of(run.begin(), run.end(), [](char c) { return is_digit(c) && c != '0'; });
+  const bool letter = std::any_of(run.begin(), run.end(), [](char c) { return !is_digit(c); });
+  return run.size() <= longest_scanned && letter && (figure || (run.front() == 'l' && run.size() <= 2));
+}
+
 /// `l` for 1, `lO` for 10, `2O` for 20: scanning takes figures for letters.
 void put_scanned_number(Search& search, std::size_t at) {
   const std::string_view text = search.text();
@@ -167,7 +174,8 @@ void put_scanned_number(Search& search, std::size_t at) {
     letters = letters || !is_digit(text[end]);
     value = value * 10 + static_cast<std::uint64_t>(digit - '0');
   }
-  if (!letters || value == 0 || letter_length(text, end) != 0) return;
+  if (!letters || value == 0 || letter_length(text, end) != 0 || !is_scanned(text.substr(at, end - at)))
+    return;
   Word number;
   number.kind = WordKind::number;
   number.begin = static_cast<std::uint32_t>(at);
@@ -240,7 +248,25 @@ void longest_first(std::vector<Word>& words, std::size_t first) {
       std::swap(words[j], words[j - 1]);
 }
 
+char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
+
 } // namespace
+
+std::vector<Span> scanned_figures(std::string_view text, std::uint32_t begin) {
+  std::vector<Span> spans;
+  const auto letter = [&](std::size_t at) {
+    return at < text.size() && (is_ascii_letter(small(text[at])) || is_digit(text[at]));
+  };
+  for (std::size_t at = 0; at < text.size();) {
+    std::size_t end = at;
+    bool all = true;
+    for (; letter(end); ++end) all = all && (is_digit(text[end]) || scanned_digit(small(text[end])) != '\0');
+    if (end > at && all && is_scanned(text.substr(at, end - at)))
+      spans.push_back({begin + static_cast<std::uint32_t>(at), begin + static_cast<std::uint32_t>(end)});
+    at = std::max(end, at + 1);
+  }
+  return spans;
+}
 
 Lattice lattice(const Folded& line, const Vocabulary& vocabulary) {
   Lattice out;

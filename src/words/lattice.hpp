@@ -32,4 +32,7 @@ struct Lattice {
 
 Lattice lattice(const Folded& line, const Vocabulary& vocabulary);
 
+/// Where a text has letters that scanning took for figures: `l8`, `2O`. `begin` is its first byte in the file.
+std::vector<Span> scanned_figures(std::string_view text, std::uint32_t begin);
+
 } // namespace whorl::words

@@ -236,3 +236,8 @@ TEST_CASE("yarns called by letters make no alphabet") {
   CHECK(notes("Nut\nR1: with A, 6 sc in MR (6)\nR2: with A, inc x 6 (12)\nR3: sc around in A (12)", "letters")
             .empty());
 }
+
+TEST_CASE("letters that were read as figures are said") {
+  CHECK(notes("Nut\nR1: 6 sc in MR (6)\nR2: inc x 6 (l2)", "figure") == "`l2` is read as 12\n");
+  CHECK(counts("Nut\nR1: 6 sc in MR (6)\nR2: (l sc, inc) x 3 (9)") == "6 9");
+}
