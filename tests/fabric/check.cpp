@@ -42,6 +42,13 @@ TEST_CASE("A stated count that is not the counted one is an error at that count"
   CHECK(findings.at(0).span == round.stated.front().span);
 }
 
+TEST_CASE("A count of a kind is told in the terms of the pattern") {
+  Maker m = ring_of(20);
+  m.tree.language = "en-GB";
+  state(m.round({m.around({m.sc(1)})}), 18, "sc");
+  CHECK(said(m.tree) == Said{"error count: round 2 has 20 dc, the pattern says 18"});
+}
+
 TEST_CASE("One stitch is one stitch") {
   Maker m = ring_of(2);
   m.round({m.dec(1)}, 2);
