@@ -1,6 +1,7 @@
 #include "pattern/read.hpp"
 
 #include "pattern/assemble.hpp"
+#include "pattern/first_ring.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
@@ -243,6 +244,7 @@ Read read(const Source& source, const words::Vocabulary& vocabulary) {
   if (source.text().size() > limit::file_bytes) return too_large(source);
   const Speech speech = listen(source, vocabulary);
   Read result = PatternReader(speech.text(source), speech.vocabulary(), speech.kinds()).read();
+  begin_in_rings(result);
   add_speech(result, speech);
   return result;
 }
