@@ -135,7 +135,7 @@ std::string note_behind(std::string_view text, std::size_t end, const Make& make
   if (!note.empty() && (note.front() == '(' || note.front() == '[') &&
       note.find_first_of(")]") == note.size() - 1)
     note = note.substr(1, note.size() - 2);
-  return std::string(make.count > 0 ? strip(note, ",;:") : strip(note, {}));
+  return std::string(make.count > 0 ? strip(note, ",;:.") : strip(note, {}));
 }
 
 /// `## Cap`, `**Cap**`, `== Cap ==`, `~*~ Cap ~*~`, `-- Cap --`.

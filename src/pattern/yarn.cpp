@@ -1,0 +1,148 @@
+#include "pattern/yarn.hpp"
+
+#include "pattern/sentence.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+constexpr std::size_t longest_line = 40; ///< bytes of a line that only names a yarn
+constexpr std::size_t most_yarns = 255;
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+
+std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
+  while (at < sentence.size() && is_letter(sentence.text()[at])) ++at;
+  return at;
+}
+
+/// "A" to "H", "MC", "CC" in capitals: letters that stand for yarns.
+bool is_yarn_letter(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const std::string_view text = sentence.text().substr(begin, end - begin);
+  if (!sentence.folded.capital[begin]) return false;
+  return (text.size() == 1 && text[0] >= 'a' && text[0] <= 'h') || text == "mc" || text == "cc";
+}
+
+const Word* colour_at(const Sentence& sentence, std::uint32_t at) {
+  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "colour"));
+}
+
+/// A name found in a line: [begin, end) in folded bytes.
+struct Found {
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0; ///< 0: none
+};
+
+Found find_yarn(const Sentence& sentence) {
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const std::uint32_t end = end_of_letters(sentence, at);
+    if (end == at) {
+      ++at;
+      continue;
+    }
+    if (const Word* colour = colour_at(sentence, at)) return {at, colour->end};
+    if (at > 0 && is_yarn_letter(sentence, at, end)) return {at, end};
+    at = end;
+  }
+  return {};
+}
+
+std::string name_of(const Sentence& sentence, const Found& found) {
+  std::string name(sentence.text().substr(found.begin, found.end - found.begin));
+  if (name.size() <= 2)
+    for (char& c : name) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - ('a' - 'A') : c);
+  return name;
+}
+
+/// Whether no stitch of a round stands before a byte of the file.
+bool stands_before_work(const Tree& tree, const RoundText& round, std::uint32_t byte) {
+  std::vector<NodeId> open{round.body};
+  while (!open.empty()) {
+    const NodeId id = open.back();
+    open.pop_back();
+    if (id == no_node) continue;
+    const Node& node = tree.nodes[id];
+    if (node.kind == NodeKind::work && node.span.begin < byte) return false;
+    open.push_back(node.child);
+    open.push_back(node.next);
+  }
+  return round.body != no_node;
+}
+
+} // namespace
+
+std::string yarn_named(std::string_view text, const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(text, 0, vocabulary);
+  const Found found = find_yarn(sentence);
+  return found.end == 0 ? std::string() : name_of(sentence, found);
+}
+
+bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary) {
+  if (line.empty() || line.size() > longest_line) return false;
+  const Sentence sentence = look_up(line, 0, vocabulary);
+  const Found found = find_yarn(sentence);
+  if (found.end == 0) return false;
+  const words::Concept in = words::find_concept(vocabulary, "in");
+  const words::Concept with = words::find_concept(vocabulary, "with");
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const std::uint32_t end = end_of_letters(sentence, at);
+    const bool leads =
+        at < found.begin && (word_meaning(sentence, at, in) || word_meaning(sentence, at, with));
+    const std::string_view word = sentence.text().substr(at, end - at);
+    const bool yarn = word == "color" || word == "colour" || word == "yarn" || word == "wool";
+    const bool mark = end == at && !(sentence.text()[at] >= '0' && sentence.text()[at] <= '9');
+    if (!mark && !leads && !yarn && !(at >= found.begin && at < found.end)) return false;
+    at = std::max(end, at + 1);
+  }
+  const bool led = found.begin > 0;
+  return led;
+}
+
+std::uint8_t number_of_yarn(Tree& tree, const std::string& name) {
+  const auto known = std::find(tree.yarns.begin(), tree.yarns.end(), name);
+  if (known == tree.yarns.end() && tree.yarns.size() >= most_yarns) return 0;
+  const auto index = known - tree.yarns.begin();
+  if (known == tree.yarns.end()) tree.yarns.push_back(name);
+  return static_cast<std::uint8_t>(index + 1);
+}
+
+void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& vocabulary) {
+  for (std::size_t i = first; i < tree.placings.size(); ++i) {
+    Placing& placing = tree.placings[i];
+    if (placing.what != What::change) continue;
+    const std::string name = yarn_named(placing.text, vocabulary);
+    if (!name.empty()) placing.yarn = number_of_yarn(tree, name);
+    if (tree.rounds.empty() || placing.after_round != tree.rounds.size()) continue;
+    const RoundText& round = tree.rounds.back();
+    const bool inside = placing.span.begin >= round.span.begin && placing.span.begin < round.span.end;
+    if (inside && stands_before_work(tree, round, placing.span.begin)) --placing.after_round;
+  }
+}
+
+void change_in_label(Tree& tree, Span aside, const Reader& reader) {
+  if (aside.empty() || tree.rounds.empty()) return;
+  const std::string_view text = reader.source.at(aside);
+  const std::string name = yarn_named(text, reader.vocabulary);
+  if (name.empty()) return;
+  Placing change;
+  change.what = What::change;
+  change.part = tree.rounds.back().part;
+  change.after_round = static_cast<std::uint32_t>(tree.rounds.size() - 1);
+  change.yarn = number_of_yarn(tree, name);
+  change.span = aside;
+  change.text = std::string(text);
+  for (auto placing = tree.placings.rbegin(); placing != tree.placings.rend(); ++placing)
+    if (placing->what == What::change && placing->yarn == change.yarn && placing->part == change.part)
+      return;
+    else if (placing->what == What::change)
+      break;
+  tree.placings.push_back(std::move(change));
+}
+
+} // namespace whorl::pattern

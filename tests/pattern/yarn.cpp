@@ -1,0 +1,63 @@
+#include "pattern/yarn.hpp"
+
+#include "pattern/read.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <sstream>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+const words::Vocabulary& english() { return *words::find_vocabulary("en-US"); }
+
+/// "0 brown, 2 white": to which yarn is changed before which entry.
+std::string changes_in(const std::string& pattern) {
+  const Tree tree = read(Source(pattern), english()).tree;
+  std::ostringstream text;
+  for (const Placing& placing : tree.placings)
+    if (placing.what == What::change && placing.yarn != 0)
+      text << placing.after_round << " " << tree.yarns[placing.yarn - 1U] << ", ";
+  return text.str();
+}
+
+} // namespace
+
+TEST_CASE("a yarn is named by a colour or by a letter that is led to") {
+  CHECK(yarn_named("change to brown", english()) == "brown");
+  CHECK(yarn_named("Change to B", english()) == "B");
+  CHECK(yarn_named("(white)", english()) == "white");
+  CHECK(yarn_named("switch to MC", english()) == "MC");
+  CHECK(yarn_named("A leaf for the gnome", english()) == "");
+  CHECK(yarn_named("change hooks", english()) == "");
+}
+
+TEST_CASE("a short line that only names a yarn is known from a sentence that speaks of one") {
+  CHECK(only_names_yarn("With green:", english()));
+  CHECK(only_names_yarn("in white:", english()));
+  CHECK(only_names_yarn("color A", english()));
+  CHECK_FALSE(only_names_yarn("With green eyes he looks at you", english()));
+  CHECK_FALSE(only_names_yarn("Fox", english()));
+}
+
+TEST_CASE("a change between the lines is done before the next round") {
+  CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6)\nChange to brown.\nRnd 2: sc around (6)\n") == "1 brown, ");
+  CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6)\nWith green:\nRnd 2: sc around (6)\n") == "1 green, ");
+}
+
+TEST_CASE("a change at the head of a line is done before that round") {
+  CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6)\nRnd 2: change to B, sc around (6)\n") == "1 B, ");
+}
+
+TEST_CASE("a change at the end of a line is done before the next round") {
+  CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6). Change to B.\nRnd 2: sc around (6)\n") == "1 B, ");
+}
+
+TEST_CASE("a colour between number and mark, or in a column of its own, is the yarn of the round") {
+  CHECK(changes_in("Slug\n\nRnd 1 (brown): 6 sc in MR (6)\nRnd 2 (brown): sc around (6)\nRnd 3 (white): sc "
+                   "around (6)\n") == "0 brown, 2 white, ");
+  CHECK(changes_in("Slug\n\n1\tred\t6 sc in MR\t6\n2\tred\t6 inc\t12\n3\twhite\tsc around\t12\n") ==
+        "0 red, 2 white, ");
+}
