@@ -35,6 +35,7 @@ void Hand::begin_part() {
   side_ = Side::right;
   foundation_ = none;
   foundation_count_ = 0;
+  ring_count_ = 0;
 }
 
 Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
@@ -171,7 +172,8 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
 
 bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
                          std::uint64_t& times) {
-  if (edge_.is_ring()) return stop(node, "ring", "a ring has no end: say how many stitches go into it");
+  if (edge_.is_ring() && !open_ring_of_chains())
+    return stop(node, "ring", "a ring has no end: say how many stitches go into it");
   if (takes == 0 && spaces == 0)
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
   go_round_the_end();

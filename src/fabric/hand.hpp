@@ -126,6 +126,8 @@ private:
   bool open_skipped(const pattern::Node& node);
   bool open_part_edge(const pattern::Node& node);
   bool open_places(std::vector<Place> places);
+  bool open_ring_of_chains();
+  std::uint32_t last_round_of(std::uint32_t named) const;
   std::uint32_t round_meant(const pattern::Node& node);
   std::uint32_t last_worked_end(std::uint32_t part) const;
   std::vector<Place> bridge();
@@ -170,9 +172,11 @@ private:
   bool far_side_ = false;       ///< its other side is open
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;
-  bool fresh_ = false;      ///< nothing can be worked into yet: chains are a foundation
-  bool part_is_new_ = true; ///< the part has no stitch yet
-  StitchId arch_ = none;    ///< first of the chains being made
+  StitchId ring_first_ = none;   ///< the chain that was joined into a ring
+  std::uint32_t ring_count_ = 0; ///< … of so many; 0: none was
+  bool fresh_ = false;           ///< nothing can be worked into yet: chains are a foundation
+  bool part_is_new_ = true;      ///< the part has no stitch yet
+  StitchId arch_ = none;         ///< first of the chains being made
 };
 
 } // namespace whorl::fabric

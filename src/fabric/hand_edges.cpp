@@ -33,6 +33,8 @@ void Hand::begin_round_after_foundation() {
 }
 
 bool Hand::open_ring() {
+  if (edge_.is_ring()) return true;
+  ring_count_ = 0;
   edge_.open_ring(part_);
   outcome_.start = Start::magic_ring;
   outcome_.opened = true;
@@ -64,6 +66,7 @@ bool Hand::go_round_the_end() {
 
 /// From the far end back; the chain there is left out where two or more went round it.
 bool Hand::open_other_side(const Node& node) {
+  if (outcome_.joined_parts) return true; // the bridge's other side comes when its turn comes
   if (opened_at_ != 0) {
     if (far_side_) return true;
     const std::uint32_t from = foundation_count_ - (in_place_ >= 2 ? 1 : 0);
@@ -165,11 +168,33 @@ std::vector<Place> Hand::bridge() {
   return near;
 }
 
+/// "sc in each ch around" of a chain that was joined: along it, not into the ring it makes.
+bool Hand::open_ring_of_chains() {
+  if (!edge_.is_ring() || ring_count_ == 0) return false;
+  std::vector<Place> places;
+  for (auto i = static_cast<std::uint32_t>(edge_.made()); i < ring_count_; ++i)
+    places.push_back(Place{ring_first_ + i, On::chain_side, stitch::both});
+  edge_.reopen(std::move(places));
+  outcome_.opened = true;
+  return true;
+}
+
+/// The last round of the part that is meant, but for the one being worked.
+std::uint32_t Hand::last_round_of(std::uint32_t named) const {
+  const auto current = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
+  std::uint32_t last = named;
+  for (std::uint32_t i = named; i < current && fabric_.rounds[i].part == fabric_.rounds[named].part; ++i)
+    if (fabric_.rounds[i].worked) last = i;
+  return last;
+}
+
 /// Legs joined: the other part's last round, the near side of a chain between them, what is still open, and
-/// the chain's other side.
+/// the chain's other side. A part's own edge is open as it is, once its double was joined to it.
 bool Hand::open_part_edge(const Node& node) {
-  const std::uint32_t round = round_meant(node);
-  if (round == none) return stop(node, "edge", "the part that is to be joined was not worked");
+  const std::uint32_t named = round_meant(node);
+  if (named == none) return stop(node, "edge", "the part that is to be joined was not worked");
+  if (outcome_.joined_parts && fabric_.rounds[named].part == part_) return true;
+  const std::uint32_t round = last_round_of(named);
   std::vector<Place> before = tops_of(fabric_, round);
   const std::vector<Place> near = bridge();
   before.insert(before.end(), near.begin(), near.end());

@@ -14,6 +14,8 @@ bool Hand::join(const Node& node, NodeId id, const Context& context) {
     edge_.open_ring(part_);
     outcome_.start = Start::chain_ring;
     outcome_.opened = true;
+    ring_first_ = foundation_;
+    ring_count_ = foundation_count_;
     foundation_count_ = 0;
     return true;
   }
@@ -21,8 +23,8 @@ bool Hand::join(const Node& node, NodeId id, const Context& context) {
   StitchId into = fabric_.rounds.back().counting_chain;
   if (into == none) into = fabric_.rounds.back().first_stitch;
   while (into < fabric_.stitches.size() && !(fabric_.stitches[into].flags & counts)) ++into;
-  if (!slip || into == fabric_.stitches.size())
-    return stop(node, "nothing", "there is no stitch in this round to join to");
+  // Before any stitch it is the yarn that is joined, or the round before, whose line did not say so.
+  if (!slip || into == fabric_.stitches.size()) return true;
   close_arch();
   taken_.assign(1, Place{into, On::top, stitch::both});
   own_place_ = true;

@@ -85,8 +85,9 @@ bool Working::fits(const RoundText& text, const Need& need) {
     return false;
   }
   const std::uint64_t uses = need.surely();
-  if (need.starts || edge_.is_ring() || uses <= edge_.left()) return true;
-  if (edge_.is_empty()) {
+  const bool has_something = !edge_.is_empty() || (uses == 0 && !need.to_end);
+  if (need.starts || edge_.is_ring() || (has_something && uses <= edge_.left())) return true;
+  if (!has_something) {
     say(Severity::error, "nothing", body_span(text),
         fabric::name_of(round()) + " has nothing to work into: begin with a magic ring or a chain");
   } else {

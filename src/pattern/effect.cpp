@@ -84,11 +84,18 @@ bool joins_chain(const Body& body, const Work& work) {
   return work.act == Act::join && body.chains > 0 && !body.placed;
 }
 
+/// "sc in each ch around" goes along all of them.
+void open_ring_of_chains(Body& body) {
+  body.nth = 1;
+  body.open = body.chains;
+  body.far_side = true;
+}
+
 Effect effect_of_piece(Body& body, const Work& work, std::uint32_t tail) {
   const bool same = work.where == Where::same && body.placed;
   follow_chain(body, work);
   Effect one = effect_of_work(work, body.kind_of(work), body.placed);
-  one.starts |= joins_chain(body, work);
+  if (joins_chain(body, work)) open_ring_of_chains(body), one.starts = true;
   one = used(body, one, tail);
   if (!takes_place(body, work)) return one;
   const bool together = work.where == Where::chain || work.where == Where::same;
@@ -141,7 +148,7 @@ bool works_slips(const Body& body, const Node& node) {
 /// Slip stitches behind what ran to the end, or when a chain is used up, close the round.
 bool slips_on(const Body& body, const Node& node, const Effect& before) {
   if (!works_slips(body, node)) return false;
-  const bool used_up = body.nth != 0 && body.open <= (body.far_side ? 1 : 0);
+  const bool used_up = body.nth > 1 && body.open <= (body.far_side ? 1 : 0);
   return before.pass_uses != 0 || body.ended || used_up;
 }
 

@@ -138,6 +138,13 @@ TEST_CASE("A chain that counts before the ring is named stands in it") {
   CHECK(fabric.rounds[0].makes == 12);
 }
 
+TEST_CASE("A chain that counts before the ring is made stands in it") {
+  Maker m;
+  m.part("Cap");
+  m.round({m.counted_ch(3), m.ring(), m.work("dc", 13, 1, Where::ring), m.join()}, 14);
+  CHECK(worked(m.tree).rounds[0].makes == 14);
+}
+
 TEST_CASE("A chain behind one that counts is a space") {
   Maker m = ring_of(2);
   m.round({m.counted_ch(3), m.ch(1), m.work("dc", 1), m.ch(1)}, 2);

@@ -31,12 +31,15 @@ std::uint32_t some_number(sample::Chance& chance) {
 
 pattern::Work some_work(sample::Chance& chance, std::size_t kinds) {
   pattern::Work work;
-  work.act = chance.pick(0, 2) > 0 ? pattern::Act::stitch : static_cast<pattern::Act>(chance.pick(0, 5));
+  work.act = chance.pick(0, 2) > 0 ? pattern::Act::stitch : static_cast<pattern::Act>(chance.pick(0, 9));
   work.where = chance.pick(0, 2) > 0 ? pattern::Where::next : static_cast<pattern::Where>(chance.pick(0, 5));
   work.loops = static_cast<std::uint8_t>(chance.pick(0, 4));
   work.yarn = static_cast<std::uint8_t>(chance.pick(0, 3));
   work.kind = static_cast<stitch::KindId>(chance.pick(0, static_cast<std::uint32_t>(kinds)));
   work.in_one = static_cast<std::uint16_t>(chance.pick(0, 3));
+  work.into = static_cast<pattern::Into>(chance.pick(0, 3) == 0 ? chance.pick(0, 4) : 0);
+  work.down = static_cast<std::uint8_t>(chance.pick(0, 3));
+  work.counts = chance.pick(0, 4) == 0;
   work.nth = static_cast<std::uint16_t>(chance.pick(0, 4));
   work.to_end = chance.pick(0, 3) == 0;
   work.leave = chance.pick(0, 3) == 0 ? some_number(chance) : 0;
@@ -51,6 +54,8 @@ sample::NodeId some_node(pattern::Tree& tree, sample::Chance& chance, std::uint3
       depth == 0 ? NodeKind::work : static_cast<NodeKind>(chance.pick(0, chance.pick(0, 9) == 0 ? 7 : 6));
   node.work = some_work(chance, tree.kinds.size());
   node.round = chance.pick(0, static_cast<std::uint32_t>(tree.rounds.size()));
+  node.number = static_cast<std::uint16_t>(chance.pick(0, 3) == 0 ? chance.pick(1, 9) : 0);
+  node.name = static_cast<std::uint16_t>(chance.pick(0, 2));
   sample::NodeId last = pattern::no_node;
   for (std::uint32_t i = depth == 0 ? 0 : chance.pick(0, 3); i > 0; --i) {
     const sample::NodeId child = some_node(tree, chance, depth - 1);
@@ -67,6 +72,7 @@ sample::NodeId some_node(pattern::Tree& tree, sample::Chance& chance, std::uint3
 pattern::Tree odd_tree(std::uint32_t seed) {
   sample::Chance chance(seed);
   sample::Maker maker;
+  maker.tree.group_names = {"shell"};
   for (std::uint32_t part = chance.pick(1, 3); part > 0; --part) {
     maker.part("Odd");
     if (chance.pick(0, 3) > 0) maker.round({maker.ring(), maker.sc(chance.pick(1, 9))});

@@ -139,6 +139,15 @@ TEST_CASE("Where there was no chain there is no other side") {
         "error edge: round 2: there is no starting chain to be worked along its other side");
 }
 
+TEST_CASE("In each chain around a joined chain is along the chains") {
+  Maker m;
+  m.part("Collar");
+  m.round({m.ch(4), m.join(), m.ch(1), m.sc_around(), m.join()}, 4);
+  const Fabric fabric = worked(m.tree);
+  CHECK(ids::into(fabric, fabric.rounds[1].first_stitch + 1) == "collar-0-ch-4");
+  CHECK(fabric.rounds[1].makes == 4);
+}
+
 // Free loops
 
 TEST_CASE("A part may begin in the loops that a round left free") {
@@ -328,4 +337,21 @@ TEST_CASE("Stitches of joined legs that are not worked are left over") {
   m.round({m.ch(3), m.part_edge(1), m.sc(30)}, 30);
   CHECK(ids::said(fabric::check(m.tree, fabric::work(m.tree).fabric)) ==
         Said{"warning left-over: round 3 leaves 4 of the 34 stitches open to it unworked"});
+}
+
+TEST_CASE("The other side of the chain between legs comes when its turn comes") {
+  Maker m = legs();
+  m.part("Body");
+  m.round({m.ch(3), m.part_edge(1), m.sc(17), m.part_edge(3), m.sc(14), m.other_side(), m.sc(3)}, 34);
+  const Fabric fabric = worked(m.tree);
+  CHECK(ids::into(fabric, static_cast<fabric::StitchId>(fabric.stitches.size() - 1)) == "body-1-3 third");
+}
+
+TEST_CASE("A leg of which two are made may join its double and go on") {
+  Maker m;
+  m.part("Leg", 2);
+  m.round({m.ring(), m.sc(6)}, 6);
+  m.round({m.to_end(m.inc(1))}, 12);
+  m.round({m.part_edge(0), m.sc(12), m.part_edge(0), m.sc(12)}, 24);
+  CHECK(worked(m.tree).rounds.back().counted == 24);
 }

@@ -417,7 +417,7 @@ inline Nodes random_start(Maker& m, Chance& chance) {
   case 0:
     return {m.ring(), m.counted_ch(3), m.work("dc", chance.pick(5, 11)), m.join()};
   case 1:
-    return {m.ch(4), m.join(), m.sc(chance.pick(6, 9))};
+    return {m.ch(8), m.join(), chance.pick(0, 1) == 0 ? m.sc(chance.pick(6, 9)) : m.sc_around()};
   case 2:
     return {m.ch(chance.pick(9, 14)), m.counted(m.at_chain(m.work("dc", 1), 4)), m.to_end(m.work("dc", 1))};
   case 3:

@@ -136,6 +136,14 @@ TEST_CASE("A part that begins with nothing to work into says so") {
              "warning stopped: Cap is not drawn: it begins with round 1, which could not be worked"});
 }
 
+TEST_CASE("Work to the end of nothing says that there is nothing") {
+  Maker m;
+  m.part("Frill");
+  m.round({m.sc_around()}, 14);
+  CHECK(said(m.tree).front() ==
+        "error nothing: round 1 has nothing to work into: begin with a magic ring or a chain");
+}
+
 TEST_CASE("A ring has no end to work to") {
   Maker m;
   m.part("Cap");
@@ -370,6 +378,12 @@ TEST_CASE("A joining slip stitch goes into the first stitch of its round and doe
   CHECK(fabric.rounds[1].joined);
   CHECK(fabric.rounds[1].makes == 3);
   CHECK(fabric.stitches.back().flags == fabric::joins);
+}
+
+TEST_CASE("A join before any stitch is none of the round") {
+  Maker m = ring_of(3);
+  m.round({m.join(), m.ch(1), m.sc_around()}, 3);
+  CHECK(ids::last_legs(worked(m.tree)) == " | cap-1-1 | cap-1-2 | cap-1-3");
 }
 
 TEST_CASE("A slip stitch that ends the piece goes into the first stitch of the round just made") {
