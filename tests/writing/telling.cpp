@@ -112,6 +112,18 @@ TEST_CASE("A front post stitch goes round the post") {
         "Insert the hook from the front, behind the post of the next stitch and out to the front again.");
 }
 
+TEST_CASE("After the hook is round the post, a post stitch is the plain stitch") {
+  // trade-facts.md 6a, FP / BP: learntocrochetcalgary.ca (CYC afghan article) S
+  const pattern::Tree tree = tree_with("tr");
+  const stitch::KindId kind = *stitch::find_kind(tree.kinds, "tr");
+  const Lines plain = sentences(tell_kind(tree, {kind}));
+  for (const pattern::Into into : {pattern::Into::front_post, pattern::Into::back_post}) {
+    const Lines post = sentences(tell_kind(tree, {kind, 1, into}));
+    REQUIRE(post.size() == plain.size());
+    for (std::size_t i = 0; i < plain.size(); ++i) CHECK((post[i] == plain[i]) == (i != 1));
+  }
+}
+
 TEST_CASE("A stitch of the pattern's own is told from its row") {
   pattern::Tree tree = tree_with("sc");
   stitch::StitchKind moss;
