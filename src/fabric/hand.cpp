@@ -50,6 +50,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   far_side_ = false;
   own_place_ = false;
   fresh_ = edge_.is_empty();
+  ring_comes_ = fresh_ && names_ring(body);
   Context context;
   context.yarn = wanted_yarn_ != 0 ? wanted_yarn_ : yarn_;
   wanted_yarn_ = 0;

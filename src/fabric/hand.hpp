@@ -119,6 +119,7 @@ private:
 
   // Opening edges.
   bool open_ring();
+  bool names_ring(pattern::NodeId body) const;
   bool open_other_side(const pattern::Node& node);
   bool go_round_the_end();
   bool open_far_side(StitchId first, std::uint32_t from, std::uint32_t to);
@@ -174,6 +175,7 @@ private:
   std::uint32_t foundation_count_ = 0;
   StitchId ring_first_ = none;   ///< the chain that was joined into a ring
   std::uint32_t ring_count_ = 0; ///< … of so many; 0: none was
+  bool ring_comes_ = false;      ///< the round names its ring behind the stitches: "6 sc in a magic ring"
   bool fresh_ = false;           ///< nothing can be worked into yet: chains are a foundation
   bool part_is_new_ = true;      ///< the part has no stitch yet
   StitchId arch_ = none;         ///< first of the chains being made

@@ -32,6 +32,13 @@ void Hand::begin_round_after_foundation() {
   fabric_.rounds.push_back(round); // `chain` is not valid from here on
 }
 
+bool Hand::names_ring(pattern::NodeId body) const {
+  for (pattern::NodeId id = tree_.nodes[body].child; id != pattern::no_node; id = tree_.nodes[id].next)
+    if (tree_.nodes[id].kind == pattern::NodeKind::work && tree_.nodes[id].work.act == pattern::Act::ring)
+      return true;
+  return false;
+}
+
 bool Hand::open_ring() {
   if (edge_.is_ring()) return true;
   ring_count_ = 0;

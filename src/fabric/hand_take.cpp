@@ -78,6 +78,7 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
     if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
     open_ring();
   }
+  if (ring_comes_ && edge_.is_empty()) open_ring();
   std::optional<Place> place = place_at(where, slip);
   if (place && !edge_.is_ring()) used();
   if (!place && slip) {

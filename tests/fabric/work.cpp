@@ -49,6 +49,13 @@ TEST_CASE("Stitches said to go in a ring open it") {
   CHECK(fabric.rounds[0].makes == 6);
 }
 
+TEST_CASE("A ring named behind its stitches is the one that they go into") {
+  Maker m;
+  m.part("Cap");
+  m.round({m.sc(3), m.ring()}, 3);
+  CHECK(ids::last_legs(worked(m.tree)) == "cap-ring | cap-ring | cap-ring");
+}
+
 TEST_CASE("A ring uses no stitch of a round before") { CHECK(worked(ring_of(6).tree).rounds[0].uses == 0); }
 
 TEST_CASE("A ring may be made in a line of its own") {
