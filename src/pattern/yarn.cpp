@@ -8,12 +8,16 @@ namespace whorl::pattern {
 
 namespace {
 
-using words::ConceptClass;
-using words::Word;
-using words::WordKind;
-
 constexpr std::size_t longest_line = 40; ///< bytes of a line that only names a yarn
 constexpr std::size_t most_yarns = 255;
+
+/// The usual English names of colours. They are no words of the vocabulary, so that notes keep them.
+constexpr std::string_view colours[] = {
+    "white",     "cream",   "ivory",   "ecru",   "beige",  "tan",   "fawn",     "sand",   "brown",
+    "chestnut",  "rust",    "caramel", "black",  "grey",   "gray",  "charcoal", "silver", "red",
+    "scarlet",   "crimson", "pink",    "rose",   "orange", "peach", "coral",    "yellow", "gold",
+    "mustard",   "lemon",   "green",   "moss",   "olive",  "sage",  "mint",     "lime",   "teal",
+    "turquoise", "blue",    "navy",    "purple", "violet", "lilac", "lavender"};
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
 
@@ -29,8 +33,8 @@ bool is_yarn_letter(const Sentence& sentence, std::uint32_t begin, std::uint32_t
   return (text.size() == 1 && text[0] >= 'a' && text[0] <= 'h') || text == "mc" || text == "cc";
 }
 
-const Word* colour_at(const Sentence& sentence, std::uint32_t at) {
-  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "colour"));
+bool is_colour(std::string_view word) {
+  return std::find(std::begin(colours), std::end(colours), word) != std::end(colours);
 }
 
 /// A name found in a line: [begin, end) in folded bytes.
@@ -46,7 +50,7 @@ Found find_yarn(const Sentence& sentence) {
       ++at;
       continue;
     }
-    if (const Word* colour = colour_at(sentence, at)) return {at, colour->end};
+    if (is_colour(sentence.text().substr(at, end - at))) return {at, end};
     if (at > 0 && is_yarn_letter(sentence, at, end)) return {at, end};
     at = end;
   }
