@@ -144,6 +144,7 @@ public:
 
   OwnWords read(const OwnList& list) {
     for (const Definition& definition : list.definitions) {
+      if (speaks_of_own(source_.at(definition.value))) extend();
       const bool sense = take(entry_of(definition));
       out_.explains.push_back(sense || (definition.in_list && !definition.in_line));
     }
@@ -185,6 +186,9 @@ private:
     if (entry.names.empty()) return false;
     const Family family = family_of(entry.name);
     const Concept known = known_work(entry);
+    // most headers end here: what follows looks words up
+    if (family == Family::none && known == no_concept && !entry.definition.in_line && !is_sure(entry))
+      return false;
     const Lead lead = leading(entry.value, *vocabulary_);
     const bool alias = lead.means != no_concept && is_alias(lead);
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
@@ -344,9 +348,23 @@ private:
       if (name.size() > 1 && !is_plural(name)) add_phrase(name + "s", means, entry);
       any = true;
     }
-    if (!any) return;
+    waiting_ = waiting_ || any;
+  }
+
+  /// Whether an explanation may use words that were explained before it.
+  bool speaks_of_own(std::string_view value) const {
+    if (!waiting_) return false;
+    const std::string low = folded(value);
+    return std::any_of(out_.phrases.begin(), out_.phrases.end(), [&low](const words::PhraseEntry& entry) {
+      const std::size_t at = low.find(entry.phrase);
+      return at != std::string::npos && (at == 0 || low[at - 1] < 'a' || low[at - 1] > 'z');
+    });
+  }
+
+  void extend() {
     extended_ = words::with_own_words(language_, out_.phrases, out_.concepts);
     vocabulary_ = &*extended_;
+    waiting_ = false;
   }
 
   /// A single letter is told by its capital; in the other case it is dearer.
@@ -368,6 +386,7 @@ private:
   const Vocabulary& language_;
   const Vocabulary* vocabulary_;
   std::optional<Vocabulary> extended_;
+  bool waiting_ = false; ///< words were found that `vocabulary_` does not have
   OwnWords out_;
 };
 
