@@ -25,6 +25,7 @@ struct Pairing {
   Concept repeat, from, to, conjunction;
   Brackets& out;
   std::vector<Open> open;
+  bool two_seen = false; ///< two stars stood before that close a passage or end its last pass
 };
 
 char partner(char closing) { return closing == ')' ? '(' : closing == ']' ? '[' : closing == '}' ? '{' : 0; }
@@ -52,7 +53,9 @@ std::uint32_t find_word(const Pairing& pairing, std::uint32_t begin, std::uint32
 
 void put(Pairing& pairing, Passage kind, std::uint32_t begin, std::uint32_t inner_end, std::uint32_t end) {
   pairing.out.at[begin] = static_cast<std::int32_t>(pairing.out.all.size());
-  pairing.out.all.push_back({kind, begin, skip_blanks(pairing.text, begin + 1), inner_end, end});
+  const bool two = pairing.text.substr(begin, 2) == "**";
+  pairing.out.all.push_back(
+      {kind, begin, skip_blanks(pairing.text, begin + (two ? 2U : 1U)), inner_end, end});
 }
 
 /// A star that nothing closes runs to the words that say how it is repeated, or to `limit`.
@@ -83,27 +86,71 @@ char byte_before(std::string_view text, std::uint32_t at) {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
+/// Two stars inside a passage: its end where the text goes on "to **", else the end of its last pass; behind
+/// those they refer to them.
+StarRole role_of_two(const Pairing& pairing, std::uint32_t at) {
+  const std::string_view rest = pairing.text.substr(at + 2);
+  if (rest.find("to **") != std::string_view::npos) return StarRole::closes;
+  return rest.find("**") != std::string_view::npos ? StarRole::last : StarRole::closes;
+}
+
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
-  if (before && (before->means == pairing.from || before->means == pairing.to)) return StarRole::reference;
+  if (before &&
+      (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
+    return StarRole::reference;
+  if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
   const char last = byte_before(pairing.text, at);
   const std::uint32_t next = skip_blanks(pairing.text, at + 1);
   const bool number_next = next < pairing.text.size() && is_digit(pairing.text[next]);
   const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
   if (number_next && last == ')') return StarRole::times;
-  if (number_next && (last == ']' || last == '}')) return StarRole::times;
+  if (number_next && (last == ']' || last == '}' || last == '|')) return StarRole::times;
   const bool piece_before =
       last != '\0' && !is_separator(last) && partner(last) == 0 && last != '(' && last != '[';
   if (number_next && piece_before && !in_stars && before) return StarRole::times;
+  if (in_stars && pairing.text.substr(at, 2) == "**") return role_of_two(pairing, at);
   return in_stars ? StarRole::closes : StarRole::opens;
 }
 
 void meet_star(Pairing& pairing, std::uint32_t at, const Word* before) {
   const StarRole role = role_of(pairing, at, before);
+  const std::uint32_t length = pairing.text.substr(at, 2) == "**" ? 2 : 1;
   pairing.out.stars[at] = role;
+  if (length == 2 && role != StarRole::opens) pairing.two_seen = true;
   if (role == StarRole::opens) pairing.open.push_back({'*', at});
   if (role != StarRole::closes) return;
-  put(pairing, Passage::stars, pairing.open.back().at, at, at + 1);
+  put(pairing, Passage::stars, pairing.open.back().at, at, at + length);
   pairing.open.pop_back();
+}
+
+/// Bars are brackets in pairs.
+void meet_bar(Pairing& pairing, std::uint32_t at) {
+  if (pairing.open.empty() || pairing.open.back().mark != '|') return pairing.open.push_back({'|', at});
+  put(pairing, Passage::curly, pairing.open.back().at, at, at + 1);
+  pairing.open.pop_back();
+}
+
+bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
+
+/// "2dc/ch2/2dc in the sp": what slashes join is a passage if a place follows.
+void pair_slashes(Pairing& pairing, Concept in) {
+  const std::string_view text = pairing.text;
+  for (std::size_t slash = text.find('/'); slash != std::string_view::npos;
+       slash = text.find('/', slash + 1)) {
+    const std::size_t blank = text.substr(0, slash).find_last_of(" *([{,;");
+    const std::size_t begin = blank == std::string_view::npos ? 0 : blank + 1;
+    const std::size_t end = std::min(text.find_first_of(" ,;.*)]}", slash), text.size());
+    const auto next = skip_blanks(text, static_cast<std::uint32_t>(end));
+    const bool joined = slash > begin && slash + 1 < end && is_letter(text[slash - 1] | 0x20);
+    if (joined && next < text.size() && has_concept(pairing, next, in) &&
+        pairing.out.at[begin] == no_bracket) {
+      pairing.out.at[begin] = static_cast<std::int32_t>(pairing.out.all.size());
+      const auto first = static_cast<std::uint32_t>(begin), last = static_cast<std::uint32_t>(end);
+      pairing.out.all.push_back({Passage::slashes, first, first, last, last});
+    }
+    slash = end;
+    if (slash >= text.size()) return;
+  }
 }
 
 void meet(Pairing& pairing, std::uint32_t at, const Word* before) {
@@ -111,6 +158,7 @@ void meet(Pairing& pairing, std::uint32_t at, const Word* before) {
   if (mark == '(' || mark == '[' || mark == '{') pairing.open.push_back({mark, at});
   if (partner(mark) != 0) close_bracket(pairing, at);
   if (mark == '*') meet_star(pairing, at, before);
+  if (mark == '|') meet_bar(pairing, at);
   const bool deep = static_cast<int>(pairing.open.size()) > reading_limits.nesting;
   if (deep && !pairing.out.too_deep) pairing.out.deep_at = at;
   pairing.out.too_deep = pairing.out.too_deep || deep;
@@ -153,6 +201,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
     at = word.end;
   }
   if (out.too_deep) return out;
+  pair_slashes(pairing, named("in"));
   for (; !pairing.open.empty(); pairing.open.pop_back())
     if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, size);
   return out;

@@ -8,7 +8,7 @@
 
 namespace whorl::pattern {
 
-enum class Passage : std::uint8_t { round, square, curly, stars, open_star, list };
+enum class Passage : std::uint8_t { round, square, curly, stars, open_star, list, slashes };
 
 /// A passage in brackets, between two stars, from a star on, or a list. Places are folded bytes.
 struct Bracket {
@@ -19,7 +19,8 @@ struct Bracket {
   std::uint32_t end = 0;
 };
 
-enum class StarRole : std::uint8_t { none, opens, closes, times, reference };
+/// `last`: where the last pass of a repeat ends.
+enum class StarRole : std::uint8_t { none, opens, closes, times, reference, last };
 
 inline constexpr std::int32_t no_bracket = -1;
 

@@ -218,10 +218,27 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
   put(b, sequence, id);
 }
 
+/// A repeat whose last pass stops at the two stars: the repeat, then once more what stands before them.
+void put_unfinished(Building& b, Sequence& sequence, const Path& path, const Piece& piece, NodeId child) {
+  const std::int32_t bracket = b.reader.matches[static_cast<std::size_t>(path.match)].slots.bracket;
+  const std::int32_t last = last_pass(b.reader, path.inner, bracket);
+  Work work = with_leave(piece.work, sequence, path);
+  if (last != no_path) work.leave += b.reader.paths[static_cast<std::size_t>(last)].effect.uses;
+  put(b, sequence, wrap(b, NodeKind::repeat, work, child, span_of(b, path)));
+  if (last == no_path) return;
+  for (NodeId id = build_stretch(b, last); id != no_node;) {
+    const NodeId next = b.reading.nodes[id].next;
+    b.reading.nodes[id].next = no_node;
+    put(b, sequence, id);
+    id = next;
+  }
+}
+
 void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   const NodeId child = build_stretch(b, path.inner);
   const NodeKind kind = piece.verb == Verb::group ? NodeKind::group : NodeKind::repeat;
+  if (piece.part) return put_unfinished(b, sequence, path, piece, child);
   put(b, sequence, wrap(b, kind, with_leave(piece.work, sequence, path), child, span_of(b, path)));
 }
 
@@ -316,12 +333,26 @@ bool stands_for_stitch(const Sentence& sentence, const Path& path) {
   return comma_before && path.end < text.size() && text[path.end] == ',';
 }
 
+/// "sc in blorp": a word behind "in" where a stitch still wants its place.
+bool stands_for_place(const Building& b, const Path& path) {
+  if (path.before == no_path) return false;
+  const Path& in = b.reader.paths[static_cast<std::size_t>(path.before)];
+  if (in.taken != Taken::passed || in.before == no_path) return false;
+  if (word_meaning(b.reader.sentence, in.begin, b.reader.sentence.in) == nullptr) return false;
+  const Path& row = b.reader.paths[static_cast<std::size_t>(in.before)];
+  if (row.taken != Taken::row) return false;
+  const Piece& piece = b.reader.pieces[static_cast<std::size_t>(row.match)];
+  return piece.verb == Verb::stitch && !piece.work.to_end && piece.work.times == 1 &&
+         piece.work.where == Where::next;
+}
+
 void put_passed(Building& b, const Path& path, bool joined) {
   const Sentence& sentence = b.reader.sentence;
   const Word* word = word_passed(sentence, path);
   if (word == nullptr) return;
   const bool unknown = word->kind == WordKind::unknown;
-  if (is_instruction(sentence, *word) || (unknown && stands_for_stitch(sentence, path)))
+  if (is_instruction(sentence, *word) ||
+      (unknown && (stands_for_stitch(sentence, path) || stands_for_place(b, path))))
     b.reading.passed_over.push_back(word->span);
   else if (unknown)
     keep_note(b, word->span, joined);

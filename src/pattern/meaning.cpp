@@ -53,7 +53,8 @@ struct ManyName {
 constexpr ManyName manners[] = {
     {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
     {"apart", &Meaning::apart},   {"more", &Meaning::more},      {"here", &Meaning::here},
-    {"counts", &Meaning::counts}, {"below", &Meaning::below},
+    {"counts", &Meaning::counts}, {"below", &Meaning::below},    {"alone", &Meaning::alone},
+    {"part", &Meaning::part},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {
@@ -182,6 +183,7 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   piece.work.where = meaning.where;
   piece.work.counts = meaning.counts;
   piece.here = meaning.here;
+  piece.alone = meaning.alone;
   if (meaning.below) piece.work.into = Into::below;
   if (meaning.below) piece.work.down = static_cast<std::uint8_t>(std::clamp(or_one(slots.nth), 1U, 255U));
   if (meaning.where == Where::chain)
@@ -258,6 +260,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
                               Kinds& kinds) {
   std::optional<Piece> piece = Piece{};
   piece->verb = meaning.verb;
+  piece->part = meaning.part;
   if (meaning.verb == Verb::starting_chain || meaning.verb == Verb::picot) {
     piece = chain_piece(match.slots, meaning, kinds);
     return piece;

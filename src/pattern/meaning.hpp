@@ -47,6 +47,8 @@ struct Meaning {
   bool here = false;   ///< "the same place" is the one at hand, not the one last worked into
   bool counts = false; ///< the chains skipped at the hook stand for a stitch
   bool below = false;  ///< into a stitch some rounds below
+  bool alone = false;  ///< a number by itself, in a list
+  bool part = false;   ///< the last pass of the repeat ends where two stars stand
 };
 Meaning meaning_of(std::string_view text);
 
@@ -70,6 +72,8 @@ struct Piece {
   Work work;
   bool bare = false;        ///< an increase or decrease that names no stitch
   bool here = false;        ///< see Meaning::here
+  bool alone = false;       ///< see Meaning::alone
+  bool part = false;        ///< see Meaning::part
   stitch::KindId plain = 0; ///< every: the stitch between its increases or decreases
   Act opened = Act::stitch; ///< stitch: nothing; else what is opened for it
   std::uint8_t opened_loops = 0;

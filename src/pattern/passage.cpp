@@ -132,6 +132,12 @@ bool is_stitch_piece(const Piece* piece) {
          !piece->work.to_end;
 }
 
+/// Whether an item of a list ends at `end`.
+bool ends_item(const Stretching& s, std::uint32_t end) {
+  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  return next >= s.end || is_separator(s.reader.sentence.text()[next]);
+}
+
 /// Whether a piece may stand behind what a path has read.
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
@@ -151,6 +157,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   default:
     break;
   }
+  if (piece.alone) return s.extent != Extent::line && !before.loose && ends_item(s, end);
   if (!piece.here) return loops_fit(s, before, piece.verb, end);
   const Piece* last = piece_before(s.reader, index);
   return last == nullptr || last->verb != Verb::starting_chain;
@@ -244,6 +251,12 @@ Effect effect_with_opening(const Piece& piece, const Effect& inner, const Kinds&
   return effect;
 }
 
+/// A repeat whose last pass is not finished.
+Effect with_last_pass(const WorkReader& reader, const Effect& all, std::int32_t inner, std::int32_t bracket) {
+  const std::int32_t last = last_pass(reader, inner, bracket);
+  return last == no_path ? all : then(all, reader.paths[static_cast<std::size_t>(last)].effect);
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -260,7 +273,8 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
   for (const std::int32_t content : inner) {
     const Effect once =
         content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
-    const Effect effect = effect_with_opening(*piece, once, reader.kinds);
+    Effect effect = effect_with_opening(*piece, once, reader.kinds);
+    if (piece->part) effect = with_last_pass(reader, effect, content, found.slots.bracket);
     for (std::int32_t index = s.at(place); index != no_path;
          index = reader.paths[static_cast<std::size_t>(index)].next)
       offer_row(s, index, match, content, effect);
@@ -306,7 +320,8 @@ void offer_for_all(Stretching& s, std::uint32_t place, Taken taken, std::uint32_
 }
 
 bool is_link(const Stretching& s, const Word& word) {
-  if (word.kind == WordKind::mark) return is_separator(word.mark);
+  if (word.kind == WordKind::mark)
+    return is_separator(word.mark) || s.reader.sentence.brackets.stars[word.begin] == StarRole::last;
   return word.kind == WordKind::phrase && word.means == s.reader.sentence.conjunction;
 }
 
@@ -444,6 +459,16 @@ std::vector<std::int32_t> ending_at(Stretching& s) {
 }
 
 } // namespace
+
+std::int32_t last_pass(const WorkReader& reader, std::int32_t inner, std::int32_t bracket) {
+  const Bracket& passage = reader.sentence.brackets.all[static_cast<std::size_t>(bracket)];
+  std::uint32_t mark = passage.inner_begin;
+  while (mark < passage.inner_end && reader.sentence.brackets.stars[mark] != StarRole::last) ++mark;
+  if (mark == passage.inner_end) return no_path;
+  while (inner != no_path && reader.paths[static_cast<std::size_t>(inner)].end > mark)
+    inner = reader.paths[static_cast<std::size_t>(inner)].before;
+  return inner;
+}
 
 std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, std::uint32_t end,
                                        Extent extent) {

@@ -45,6 +45,10 @@ struct WorkReader {
   std::vector<std::uint8_t> meaning_known = {};
 };
 
+/// The way a passage's first steps are read, up to where its last pass ends; no_path if it does not end
+/// there.
+std::int32_t last_pass(const WorkReader& reader, std::int32_t inner, std::int32_t bracket);
+
 /// What a stretch of text is. In a passage that is repeated no word of an instruction may be passed over.
 enum class Extent : std::uint8_t { line, passage, list };
 

@@ -25,7 +25,8 @@ std::uint32_t behind_word(const Sentence& sentence, std::uint32_t at) {
 bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
   const std::string_view text = sentence.text();
   const std::uint32_t before = trim_separators(text, 0, at);
-  if (before == 0 || text[before - 1] == ')' || text[before - 1] == ']' || text[before - 1] == '*')
+  if (before == 0 || text[before - 1] == ')' || text[before - 1] == ']' || text[before - 1] == '*' ||
+      text[before - 1] == '|')
     return false;
   const bool times_first = is_times(sentence, at);
   const bool number_first = number_at(sentence, at) != nullptr;

@@ -29,6 +29,7 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
                     named("increase"),    named("times"),      named("and"),       named("counted"),
                     named("not counted"), named("other side"), named("skipped"),   named("unused"),
                     named("leg")};
+  sentence.in = named("in");
   sentence.opens = tells_of_opening(sentence);
   return sentence;
 }

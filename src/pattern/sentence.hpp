@@ -22,6 +22,7 @@ struct Sentence {
   words::Concept skipped = words::no_concept; ///< stitches left in an earlier round
   words::Concept unused = words::no_concept;  ///< loops left free
   words::Concept leg = words::no_concept;     ///< another part, by its name and number
+  words::Concept in = words::no_concept;
   bool opens = false; ///< some word tells of places that the round before does not have
 
   std::string_view text() const { return folded.text; }

@@ -1,6 +1,7 @@
 #include "pattern/stated.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/figures.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -13,124 +14,6 @@ using words::Concept;
 using words::ConceptClass;
 using words::Word;
 using words::WordKind;
-
-struct Concepts {
-  Concept count_word, total, times, around, in, repeat, conjunction, more, join, turn, round, row;
-};
-
-/// One look for counts.
-struct Search {
-  const Sentence& sentence;
-  const std::vector<stitch::StitchKind>& kinds;
-  Concepts concepts;
-};
-
-bool means(const Search& search, std::uint32_t at, Concept wanted) {
-  return word_meaning(search.sentence, at, wanted) != nullptr;
-}
-
-std::uint32_t next_word(const Search& search, std::uint32_t at) {
-  return skip_blanks(search.sentence.text(), at);
-}
-
-stitch::KindId kind_named(const Search& search, std::string_view name) {
-  const auto kind = stitch::find_kind(search.kinds, name);
-  return kind ? *kind : stitch::no_kind;
-}
-
-/// "ch-2 sps": where the word for the space ends, 0 if no number and space stand behind the chain.
-std::uint32_t end_of_chain_space(const Search& search, std::uint32_t chain_end) {
-  const Sentence& sentence = search.sentence;
-  const bool hyphen = chain_end < sentence.size() && sentence.text()[chain_end] == '-';
-  const Word* chains = number_at(sentence, next_word(search, chain_end + (hyphen ? 1U : 0U)));
-  if (chains == nullptr) return 0;
-  for (const Word& space : words_at(sentence, next_word(search, chains->end)))
-    if (sort_of(sentence, space) == ConceptClass::place) return space.end;
-  return 0;
-}
-
-std::uint32_t read_stitch_unit(const Search& search, const Word& word, std::string_view name,
-                               Stated& stated) {
-  const std::uint32_t space = name == "ch" ? end_of_chain_space(search, word.end) : 0;
-  stated.unit = space != 0 ? Unit::spaces : name == "ch" ? Unit::chains : Unit::kind;
-  if (stated.unit == Unit::kind) stated.kind = kind_named(search, name);
-  return space != 0 ? space : word.end;
-}
-
-Unit unit_of_place(std::string_view name) {
-  return name == "space" ? Unit::spaces : name == "chain" ? Unit::chains : Unit::stitches;
-}
-
-/// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
-std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) {
-  for (const Word& word : words_at(search.sentence, at)) {
-    if (word.kind != WordKind::phrase) continue;
-    const ConceptClass sort = sort_of(search.sentence, word);
-    const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
-    if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
-    if (sort == ConceptClass::place) stated.unit = unit_of_place(name);
-    if (sort == ConceptClass::place || is_work(search.sentence, word)) return word.end;
-  }
-  return at;
-}
-
-/// A number and its unit from `at`; none if no number stands there.
-std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
-  const Word* number = number_at(search.sentence, at);
-  if (number == nullptr) return std::nullopt;
-  Stated stated;
-  stated.count = number->number;
-  std::uint32_t end = number->end;
-  const std::uint32_t unit = next_word(search, end);
-  if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
-  stated.span = search.sentence.span(at, end);
-  at = end;
-  return stated;
-}
-
-std::uint32_t pass_total(const Search& search, std::uint32_t at) {
-  for (std::uint32_t next = next_word(search, at);;) {
-    const Word* word = word_meaning(search.sentence, next, search.concepts.count_word);
-    if (word == nullptr) word = word_meaning(search.sentence, next, search.concepts.total);
-    if (word == nullptr) return at;
-    at = word->end;
-    next = next_word(search, at);
-    if (next < search.sentence.size() && search.sentence.text()[next] == ':')
-      at = next + 1, next = next_word(search, at);
-  }
-}
-
-std::uint32_t pass_link(const Search& search, std::uint32_t at) {
-  const std::uint32_t next = next_word(search, at);
-  if (const Word* word = word_meaning(search.sentence, next, search.concepts.conjunction))
-    return next_word(search, word->end);
-  if (next >= search.sentence.size()) return at;
-  const char mark = search.sentence.text()[next];
-  return mark == ',' || mark == '+' || mark == ';' ? next_word(search, next + 1) : at;
-}
-
-/// "Total: 36 sts", "10 dc and 3 ch-sps" from `begin`; where it ends, `begin` if it is no count.
-std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vector<Stated>& out) {
-  std::uint32_t at = next_word(search, pass_total(search, begin));
-  std::uint32_t end = begin;
-  while (const auto one = read_one(search, at)) {
-    if (out.size() == reading_limits.figures) return out.clear(), begin;
-    out.push_back(*one);
-    end = at;
-    const std::uint32_t link = pass_link(search, at);
-    if (link == at) break;
-    at = link;
-  }
-  return end == begin ? begin : pass_total(search, end);
-}
-
-/// Two bare numbers are a list of sizes, not a count.
-bool is_one_count(const std::vector<Stated>& all) {
-  if (all.empty()) return false;
-  const auto bare =
-      std::count_if(all.begin(), all.end(), [](const Stated& s) { return s.unit == Unit::any; });
-  return all.size() == 1 || bare == 0;
-}
 
 /// What follows says that the brackets hold work: a repeat, or a place.
 bool is_repeated(const Search& search, std::uint32_t end) {
@@ -193,6 +76,12 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
   return count;
 }
 
+bool ends_sentence(const Search& search, std::uint32_t at) {
+  const std::uint32_t next = next_word(search, at);
+  return next >= search.sentence.size() || search.sentence.text()[next] == '.' ||
+         search.sentence.text()[next] == '!';
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -201,7 +90,7 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   const bool stitches = std::any_of(count.stated.begin(), count.stated.end(),
                                     [](const Stated& s) { return s.unit == Unit::stitches; });
   const std::uint32_t rest = trim_separators(search.sentence.text(), count.end, search.sentence.size());
-  const bool last = rest <= count.end || search.sentence.text()[next_word(search, count.end)] == '.';
+  const bool last = rest <= count.end || ends_sentence(search, count.end);
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
   return count;
 }
@@ -211,7 +100,10 @@ StatedCount behind_close(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, at, count.stated);
   const std::uint32_t rest = trim_separators(search.sentence.text(), count.end, search.sentence.size());
-  if (rest > count.end || !is_one_count(count.stated)) count.stated.clear();
+  const std::uint32_t next = next_word(search, count.end);
+  const bool last =
+      rest <= count.end || (next < search.sentence.size() && search.sentence.text()[next] == '.');
+  if (!last || !is_one_count(count.stated)) count.stated.clear();
   return count;
 }
 
@@ -219,9 +111,11 @@ StatedCount behind_close(const Search& search, std::uint32_t at) {
 struct Finder {
   const Search& search;
   StatedCount last;
-  bool clause = true;  ///< a clause begins here
-  bool closed = false; ///< the clause before closed the round
-  bool worked = false; ///< some work stands before
+  bool clause = true;    ///< a clause begins here
+  bool closed = false;   ///< the clause before closed the round
+  bool sentence = false; ///< … a sentence
+  bool ended = false;    ///< … or ended it or worked all of it
+  bool worked = false;   ///< some work stands before
 
   void keep(const StatedCount& count) {
     if (!count.stated.empty() && worked) last = count;
@@ -231,11 +125,15 @@ struct Finder {
 std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   const std::uint32_t next = next_word(finder.search, at + 1);
   const bool spaced = at > 0 && finder.search.sentence.text()[at - 1] == ' ';
-  if (mark == '=' || mark == '>' || (mark == '-' && (spaced || finder.clause)))
+  const bool slashes = mark == '/' && finder.search.sentence.text().substr(at + 1, 1) == "/";
+  if (slashes) finder.keep(behind_mark(finder.search, at, next_word(finder.search, at + 2)));
+  if (mark == '=' || mark == '>' || mark == '~' || (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   finder.clause = is_separator(mark) || mark == '!' || mark == '>';
+  finder.sentence = mark == '.' || mark == ';';
   if (mark != '.' && mark != '-' && mark != ';') finder.closed = false;
-  return at + 1;
+  if (mark == ',' || mark == ':') finder.ended = false;
+  return slashes ? at + 2 : at + 1;
 }
 
 bool closes_round(const Search& search, std::uint32_t at) {
@@ -243,22 +141,25 @@ bool closes_round(const Search& search, std::uint32_t at) {
   return means(search, at, c.join) || means(search, at, c.turn) || means(search, at, c.around);
 }
 
+/// Whether a word ends a round or works all of it: a number of stitches behind such a clause is its count.
+bool ends_round(const Search& search, std::uint32_t at) {
+  const Concepts& c = search.concepts;
+  return closes_round(search, at) || means(search, at, c.slip) || means(search, at, c.top) ||
+         means(search, at, c.each) || means(search, at, c.repeat) || means(search, at, c.times);
+}
+
 std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   const bool after_around = finder.closed;
   if (finder.clause || after_around) finder.keep(as_sentence(search, at));
-  if (finder.clause && finder.closed) finder.keep(behind_close(search, at));
+  if (finder.clause && (finder.closed || (finder.ended && finder.sentence)))
+    finder.keep(behind_close(search, at));
   finder.worked = true;
   finder.clause = false;
   finder.closed = closes_round(search, at);
+  finder.ended =
+      finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
   return std::max(word.end, at + 1);
-}
-
-Concepts concepts_of(const words::Vocabulary& vocabulary) {
-  const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
-  return {named("count word"), named("total"),  named("times"), named("around"),
-          named("in"),         named("repeat"), named("and"),   named("more"),
-          named("join"),       named("turn"),   named("round"), named("row")};
 }
 
 std::uint32_t step(Finder& finder, std::uint32_t at) {

@@ -75,7 +75,8 @@ namespace {
 std::string told(const Reading& reading, NodeId first);
 
 std::string told_work(const Reading& reading, const Work& work) {
-  const char* acts[] = {"", "skip", "ring", "join", "turn", "start"};
+  const char* acts[] = {"",      "skip",       "ring",       "join",    "turn",
+                        "start", "other side", "free loops", "skipped", "part"};
   const char* wheres[] = {"", " same", " in ring", " in chain", " last", " in space"};
   const auto& kinds = stitch::standard_kinds();
   std::string text = acts[static_cast<int>(work.act)];
@@ -87,6 +88,7 @@ std::string told_work(const Reading& reading, const Work& work) {
   if (!work.to_end && work.times != 1) text += "*" + std::to_string(work.times);
   if (work.loops != 0)
     text += work.loops == stitch::back ? " back" : work.loops == stitch::front ? " front" : " loops";
+  if (work.counts) text += " counts";
   return text + wheres[static_cast<int>(work.where)];
 }
 
@@ -267,11 +269,65 @@ TEST_CASE("a word alone between commas that nobody knows is listed") {
   CHECK(cut_out(text, readings[0].passed_over[0]) == "flurb");
 }
 
-TEST_CASE("prose that nobody knows is kept as a note") {
-  const auto readings = read_all("with fluffy green, sc around (24)", Effort::cheapest);
+TEST_CASE("a word that nobody knows in the place of a place is listed") {
+  const auto readings = read_all("sc in blorp", Effort::cheapest);
+  REQUIRE(readings.size() == 1);
+  REQUIRE(readings[0].passed_over.size() == 1);
+  CHECK(cut_out("sc in blorp", readings[0].passed_over[0]) == "blorp");
+}
+
+TEST_CASE("what a bracket only tells is kept as a note") {
+  const auto readings = read_all("ch 1 (so far so good), 6 sc (6)", Effort::cheapest);
   REQUIRE(readings.size() == 1);
   REQUIRE(readings[0].placings.size() == 1);
-  CHECK(readings[0].placings[0].text == "fluffy green");
+  CHECK(readings[0].placings[0].text == "(so far so good)");
+}
+
+TEST_CASE("a starting chain that is likely to count is marked") {
+  CHECK(work_of("ch 3, dc in each st around") == "ch*3 counts, dc~");
+}
+TEST_CASE("before hdc a starting chain is likely not to count") {
+  CHECK(work_of("ch 2, hdc in each st around") == "ch*2, hdc~");
+}
+TEST_CASE("before sc a starting chain never counts") {
+  for (const Reading& reading : read_all("ch 1, sc in each st around"))
+    CHECK((reading.habits & starting_chain_counts) == 0);
+}
+TEST_CASE("the other side of the chain stands before what goes along it") {
+  CHECK(work_of("ch 4, sc in 2nd ch from hook, sc, 3 sc in last ch, rotate, sc, inc") ==
+        "ch*4, sc in chain, sc, sc:3 last, other side, sc, sc:2");
+}
+TEST_CASE("stitches that go on from a chain begin in it") {
+  CHECK(work_of("ch 6, starting in 2nd ch from hook: 5 sc") == "ch*6, sc in chain, sc*4");
+}
+TEST_CASE("a leg is opened once, before the first stitch that goes into it") {
+  CHECK(work_of("ch 3, sc in the first leg, 13 sc of the first leg") == "ch*3, part, sc, sc*13");
+}
+TEST_CASE("free loops of a round are opened by its number as typed") {
+  const auto readings = read_all("Join yarn in a free front loop of Rnd 6, sc in each free loop around");
+  REQUIRE_FALSE(readings.empty());
+  const Node& first = readings[0].nodes[readings[0].nodes[readings[0].body].child];
+  CHECK(first.work.act == Act::free_loops);
+  CHECK(first.work.loops == stitch::front);
+  CHECK(first.round == 6);
+}
+TEST_CASE("a front post stitch is its stitch round the post") {
+  const auto readings = read_all("FPdc around next st", Effort::cheapest);
+  REQUIRE(readings.size() == 1);
+  const Work& work = readings[0].nodes[readings[0].nodes[readings[0].body].child].work;
+  CHECK(stitch::standard_kinds()[work.kind].name == "dc");
+  CHECK(work.into == Into::front_post);
+}
+TEST_CASE("a last repeat that ends at two stars works what stands before them once more") {
+  CHECK(work_of("*inc **, 2 sc; rep from * around, ending last repeat at **, 2 sc") ==
+        "[sc:2, sc*2]~3, sc:2, sc*2");
+}
+
+TEST_CASE("prose that nobody knows is kept as a note") {
+  const auto readings = read_all("with fluffy tinsel, sc around (24)", Effort::cheapest);
+  REQUIRE(readings.size() == 1);
+  REQUIRE(readings[0].placings.size() == 1);
+  CHECK(readings[0].placings[0].text == "fluffy tinsel");
 }
 
 TEST_CASE("a glued number keeps both readings and their habits") {

@@ -3,6 +3,27 @@
 namespace {
 const TypedLine lines[] = {
     {"sc around (12) (counts as dc)", 12, 12, 12},
+    {"1 sc in each st around. You still have 28 sts.", 28, 28, 28},
+    {"*Sc in next st, pc in next st; rep from * around. [16 sts: 8 sc, 8 pc]", 16, 16, 16},
+    {"(sc, inc) x 6 - that is 3 sts per repeat. Total: 18 sts.", 12, 18, 18},
+    {"now we work 2 sc in every single stitch, so you get 12! (12)", 6, 12, 12},
+    {"2 sc in every stitch, so you get 12!", 6, 12, 12},
+    {"(1 dc in next st, 1 ch, miss 1 st) to end. Do not join. (14 dc and 14 1-ch sps)", 28, 14, 14},
+    {"8 sc, 3 sc in next, 5 sc (8 + 3 + 5 = 16)", 14, 16, 16},
+    {"(sl st, (hdc, dc, dtr, dc, hdc) in next sc) x 5 (5 petals, 30 sts)", 10, 30, 30},
+    {"[sc in next 4 sts, picot] 5 times; join. (20 sc, 5 picots)", 20, 20, 20},
+    {"MR 6 // 6", 0, 6, 6},
+    {"(sc, inc) x3 // 9 sts", 6, 9, 9},
+    {"(sc, inc) x 6 ~ 18", 12, 18, 18},
+    {"*sc 1, bobble in next st (bobble = 5 dc in the same st, closed together), repeat from * around (6 "
+     "bobbles). Total: 12 sts",
+     12, 12, 12},
+    {"2 sc in each sc, sl st in first sc. 24 sc.", 12, 24, 24},
+    {"Ch 1. Decrease twice. Fasten off. 2 sc.", 4, 2, 2},
+    {"Ch 1, (1 sc in next sc, 2 sc in next sc) 4 times. 12 sc. Fasten off.", 8, 12, 12},
+    {"work 1 sc into each stitch around, still 18 stitches.", 18, 18, 18},
+    {"1 sc in the first stitch and 2 sc in the second. Do so 3 times in all. Count them: 9.", 6, 9, 9},
+    {"3 sc. inc. 3 sc.", 7, 8, -1},
 };
 } // namespace
 

@@ -11,6 +11,28 @@ const TypedLine lines[] = {
     {"Single crochet every 4th and 5th stitch together (24)", 30, 24, 24},
     {"1 sc, 1 inc. Do so 3 times in all (9)", 6, 9, 9},
     {"sc in the next 3 stitches, decrease; do this twice (8)", 10, 8, 8},
+    {"Now increase in each of the six stitches, so that you have 12.", 6, 12, 12},
+    {"dec 1 over next 2 sc, sc in next 2 sc (3)", 4, 3, 3},
+    // two stars, bars, numbers alone
+    {"*Inc in next st **, sc in next 2 sts; rep from * around, ending last repeat at **, sc in last 2 sts. "
+     "(24 sts)",
+     18, 24, 24},
+    {"Sc in next 2 sts, *inc in next st **, sc in next 3 sts; rep from * around, ending last repeat at **, "
+     "sc in last st (30)",
+     24, 30, 30},
+    {"* 2 dc in next stitch, 1 dc in each of next 4 stitches, 2 dc in each of next 2 stitches **, repeat "
+     "from * to ** once (20)",
+     14, 20, 20},
+    {"* 1 dc in each of next 3 stitches, dec **, repeat from * to ** 3 times more (16)", 20, 16, 16},
+    {"* 1 sc in next st, 2 sc in next st *. Repeat from * to * 6 more times (21)", 14, 21, 21},
+    {"| 3, inc | x 3 (15)", 12, 15, 15},
+    {"{ 3, dec } x 3 (12)", 15, 12, 12},
+    {"(1, inc) x 6 (18)", 12, 18, 18},
+    {"(miss 1, 2) 6 times (12)", 18, 12, 12},
+    {"(sc, inc) 6 (18)", 12, 18, 18},
+    {"*3 sc, 2dc/ch2/2dc in sp* x 4 (28)", 16, 28, 28},
+    {"dec around until u have 6", 12, 6, 6},
+    {"Decrease around until you have 9 sts", 18, 9, 9},
 };
 } // namespace
 

@@ -1,0 +1,213 @@
+#include "pattern/figures.hpp"
+
+#include "pattern/costs.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace whorl::pattern {
+
+using words::Concept;
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+Concepts concepts_of(const words::Vocabulary& vocabulary) {
+  const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
+  return {named("count word"), named("total"),  named("times"), named("around"),
+          named("in"),         named("repeat"), named("and"),   named("more"),
+          named("join"),       named("turn"),   named("round"), named("row"),
+          named("per"),        named("each"),   named("top"),   named("sl st")};
+}
+
+bool means(const Search& search, std::uint32_t at, Concept wanted) {
+  return word_meaning(search.sentence, at, wanted) != nullptr;
+}
+
+std::uint32_t next_word(const Search& search, std::uint32_t at) {
+  return skip_blanks(search.sentence.text(), at);
+}
+
+namespace {
+
+stitch::KindId kind_named(const Search& search, std::string_view name) {
+  const auto kind = stitch::find_kind(search.kinds, name);
+  return kind ? *kind : stitch::no_kind;
+}
+
+/// "ch-2 sps": where the word for the space ends, 0 if no number and space stand behind the chain.
+std::uint32_t end_of_chain_space(const Search& search, std::uint32_t chain_end) {
+  const Sentence& sentence = search.sentence;
+  const bool hyphen = chain_end < sentence.size() && sentence.text()[chain_end] == '-';
+  const Word* chains = number_at(sentence, next_word(search, chain_end + (hyphen ? 1U : 0U)));
+  if (chains == nullptr) return 0;
+  for (const Word& space : words_at(sentence, next_word(search, chains->end)))
+    if (sort_of(sentence, space) == ConceptClass::place) return space.end;
+  return 0;
+}
+
+std::uint32_t read_stitch_unit(const Search& search, const Word& word, std::string_view name,
+                               Stated& stated) {
+  const std::uint32_t space = name == "ch" ? end_of_chain_space(search, word.end) : 0;
+  stated.unit = space != 0 ? Unit::spaces : name == "ch" ? Unit::chains : Unit::kind;
+  if (stated.unit == Unit::kind) stated.kind = kind_named(search, name);
+  return space != 0 ? space : word.end;
+}
+
+Unit unit_of_place(std::string_view name) {
+  return name == "space" ? Unit::spaces : name == "chain" ? Unit::chains : Unit::stitches;
+}
+
+/// "1-ch sps": where the word for the space ends, 0 if something else stands at `at`.
+std::uint32_t end_of_numbered_space(const Search& search, std::uint32_t at) {
+  const std::string_view text = search.sentence.text();
+  const Word* chains = number_at(search.sentence, at);
+  if (chains == nullptr) return 0;
+  const auto past_hyphen = [&](std::uint32_t end) {
+    return next_word(search, end < text.size() && text[end] == '-' ? end + 1 : end);
+  };
+  const Concept chain = words::find_concept(search.sentence.vocabulary, "ch");
+  const Word* word = word_meaning(search.sentence, past_hyphen(chains->end), chain);
+  if (word == nullptr) return 0;
+  for (const Word& space : words_at(search.sentence, past_hyphen(word->end)))
+    if (sort_of(search.sentence, space) == ConceptClass::place) return space.end;
+  return 0;
+}
+
+/// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
+std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) {
+  if (const std::uint32_t space = end_of_numbered_space(search, at)) {
+    stated.unit = Unit::spaces;
+    return space;
+  }
+  for (const Word& word : words_at(search.sentence, at)) {
+    if (word.kind != WordKind::phrase) continue;
+    const ConceptClass sort = sort_of(search.sentence, word);
+    const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
+    if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
+    if (sort == ConceptClass::place) stated.unit = unit_of_place(name);
+    if (sort == ConceptClass::place || is_work(search.sentence, word)) return word.end;
+  }
+  return at;
+}
+
+/// Figures of something that nobody counts here ("5 petals", "3 picots"), and those of a part of the round
+/// ("7 each side", "3 sts per repeat"), are not compared; where their words end, `end` if they are none.
+std::uint32_t behind_other(const Search& search, std::uint32_t end) {
+  const std::uint32_t at = next_word(search, end);
+  const WordsAt words = words_at(search.sentence, at);
+  if (words.empty() || at == end) return end;
+  const bool unknown = words.first->kind == WordKind::unknown ||
+                       means(search, at, words::find_concept(search.sentence.vocabulary, "picot"));
+  if (!unknown && !means(search, at, search.concepts.per) && !means(search, at, search.concepts.each))
+    return end;
+  std::uint32_t last = words.first->end;
+  for (std::uint32_t next = next_word(search, last); !unknown;) {
+    const WordsAt more = words_at(search.sentence, next);
+    if (more.empty() || more.first->kind == WordKind::mark || more.first->kind == WordKind::number) break;
+    last = more.first->end;
+    next = next_word(search, last);
+  }
+  return last;
+}
+
+/// A number and its unit from `at`; none if no number stands there.
+std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
+  const Word* number = number_at(search.sentence, at);
+  if (number == nullptr) return std::nullopt;
+  Stated stated;
+  stated.count = number->number;
+  std::uint32_t end = number->end;
+  const std::uint32_t unit = next_word(search, end);
+  if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
+  stated.span = search.sentence.span(at, end);
+  at = end;
+  return stated;
+}
+
+} // namespace
+
+std::uint32_t pass_total(const Search& search, std::uint32_t at) {
+  for (std::uint32_t next = next_word(search, at);;) {
+    const Word* word = word_meaning(search.sentence, next, search.concepts.count_word);
+    if (word == nullptr) word = word_meaning(search.sentence, next, search.concepts.total);
+    if (word == nullptr) return at;
+    at = word->end;
+    next = next_word(search, at);
+    if (next < search.sentence.size() && search.sentence.text()[next] == ':')
+      at = next + 1, next = next_word(search, at);
+  }
+}
+
+namespace {
+
+std::uint32_t pass_link(const Search& search, std::uint32_t at) {
+  const std::uint32_t next = next_word(search, at);
+  if (const Word* word = word_meaning(search.sentence, next, search.concepts.conjunction))
+    return next_word(search, word->end);
+  if (next >= search.sentence.size()) return at;
+  const char mark = search.sentence.text()[next];
+  return mark == ',' || mark == '+' || mark == ';' ? next_word(search, next + 1) : at;
+}
+
+} // namespace
+
+namespace {
+
+/// The parts of a sum stand behind a colon: "16 sts: 8 sc, 8 pc". Chains among them are counted with it only
+/// where they are named too; then the parts are what is compared.
+void settle_sum(std::vector<Stated>& all) {
+  std::uint32_t sum = 0;
+  bool chains = false;
+  for (std::size_t i = 1; i < all.size(); ++i) {
+    sum += all[i].count;
+    chains = chains || all[i].unit == Unit::chains || all[i].unit == Unit::spaces;
+  }
+  if (chains && sum == all.front().count)
+    all.erase(all.begin());
+  else if (all.front().unit == Unit::any)
+    all.front().unit = Unit::stitches;
+}
+
+char mark_at(const Search& search, std::uint32_t at) {
+  return at < search.sentence.size() ? search.sentence.text()[at] : '\0';
+}
+
+} // namespace
+
+std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vector<Stated>& out) {
+  std::uint32_t at = next_word(search, pass_total(search, begin));
+  std::uint32_t end = begin;
+  bool parts = false;
+  while (const auto one = read_one(search, at)) {
+    if (out.size() == reading_limits.figures) return out.clear(), begin;
+    end = behind_other(search, at);
+    if (end == at) out.push_back(*one);
+    at = end;
+    const std::uint32_t next = next_word(search, at);
+    std::uint32_t link = pass_link(search, at);
+    if (mark_at(search, next) == ':' && out.size() == 1 &&
+        number_at(search.sentence, next_word(search, next + 1))) {
+      parts = true;
+      link = next_word(search, next + 1);
+    }
+    if (mark_at(search, next) == '=' && out.size() > 1) { // the sum that the figures before make
+      out.clear();
+      link = next_word(search, next + 1);
+    }
+    if (link == at) break;
+    at = link;
+  }
+  if (parts && out.size() > 1) settle_sum(out);
+  return end == begin ? begin : pass_total(search, end);
+}
+
+/// Two bare numbers are a list of sizes, not a count.
+bool is_one_count(const std::vector<Stated>& all) {
+  if (all.empty()) return false;
+  const auto bare =
+      std::count_if(all.begin(), all.end(), [](const Stated& s) { return s.unit == Unit::any; });
+  return all.size() == 1 || bare == 0;
+}
+
+} // namespace whorl::pattern
