@@ -247,20 +247,26 @@ void draw_waiting(Picture& picture) {
   picture.group.items.push_back(std::move(below.group));
 }
 
-/// The yarn from the newest strand's foot to the ball, and that strand's back, whose yarn it is.
-void draw_newest_back(Picture& picture, const Slot& newest) {
-  const Path tail = tail_from(foot_of(newest.on, newest.x)), back = side_of(newest.on.strand, newest.x, -1);
-  for (const Path* path : {&tail, &back}) picture.stroke(*path, yarn, color_of(newest.on));
-  if (newest.on.fresh) return;
+/// The yarn to the ball, and the back of the strand that it comes from.
+void draw_spun_back(Picture& picture, const Slot& slot) {
+  const Path tail = tail_from(foot_of(slot.on, slot.x)), back = side_of(slot.on.strand, slot.x, -1);
+  for (const Path* path : {&tail, &back}) picture.stroke(*path, yarn, color_of(slot.on));
+  if (slot.on.fresh) return;
   for (const Path* path : {&tail, &back}) picture.stroke(*path, hollow, ink::paper);
 }
 
+/// The newest strand that is the yarn's own; a stitch's loop on the hook is none. Number of strands: none is.
+std::size_t newest_spun(const std::vector<Slot>& strands) {
+  for (std::size_t i = strands.size(); i > 0; --i)
+    if (strands[i - 1].on.strand != Strand::taken) return i - 1;
+  return strands.size();
+}
+
 void draw_backs(Picture& picture, const std::vector<Slot>& strands) {
-  for (const Slot& slot : strands)
-    if (&slot == &strands.back())
-      draw_newest_back(picture, slot);
-    else
-      draw_back(picture, slot.on, slot.x);
+  const std::size_t spun = newest_spun(strands);
+  if (spun < strands.size()) draw_spun_back(picture, strands[spun]);
+  for (std::size_t i = 0; i < strands.size(); ++i)
+    if (i != spun) draw_back(picture, strands[i].on, strands[i].x);
 }
 
 } // namespace

@@ -127,3 +127,12 @@ TEST_CASE("Each move is named for those who cannot see it") {
   REQUIRE(groups.size() == 1);
   CHECK(groups.front()->title == "1. Yarn over: 2 loops");
 }
+
+TEST_CASE("The yarn comes from the newest loop of its own, not from a stitch's loop on the hook") {
+  const Group picture = draw_hook(holding({{Strand::loop, false}, {Strand::taken, true}}), {0, 0});
+  bool tail = false;
+  for (const Item& item : picture.items)
+    if (const auto* stroke = std::get_if<Stroke>(&item); stroke != nullptr && stroke->width > 0.8)
+      if (bounds(item, {}).left < 2) tail = stroke->color == ink::black;
+  CHECK(tail);
+}

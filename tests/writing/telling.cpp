@@ -147,7 +147,7 @@ TEST_CASE("A row that does not come out is told to be broken") {
 
 TEST_CASE("What a stitch uses and makes, its height and its turning chain are said") {
   CHECK(tell_kind("dc").facts ==
-        Lines{"Uses 1 stitch, makes 1 stitch.", "As high as 3 chains.", "Turning chain: 3.",
+        Lines{"Uses 1 stitch, makes 1 stitch.", "As high as 3 chains.", "Turning chain: 3.",
               "It counts as the first stitch unless the pattern says otherwise.",
               "Into a starting chain: the first goes into the 4th chain from the hook."});
   CHECK(tell_kind("sc2tog").facts == Lines{"Uses 2 stitches, makes 1 stitch.", "As high as 1 chain."});
@@ -170,7 +170,7 @@ TEST_CASE("The text is a heading, the facts and numbered moves") {
   CHECK(
       writing::as_text(tell_kind("sc"), wording::english()) ==
       "single crochet (sc)\n"
-      "Uses 1 stitch, makes 1 stitch. As high as 1 chain. Turning chain: 1. It does not count as a stitch "
+      "Uses 1 stitch, makes 1 stitch. As high as 1 chain. Turning chain: 1. It does not count as a stitch "
       "unless the pattern says so. Into a starting chain: the first goes into the 2nd chain from the hook.\n"
       "\n"
       "   1. Insert the hook into the next stitch.\n"
