@@ -159,6 +159,10 @@ private:
         only_names_yarn(text, vocabulary_))
       result_.tree.placings.back().what = What::change;
     settle_changes(result_.tree, first, vocabulary_);
+    const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
+    const bool note =
+        first + 1 == result_.tree.placings.size() && result_.tree.placings.back().what == What::note;
+    if (inside && note) telling_.tell_left_out(line);
   }
 
   void add_line(const Line& line, const std::vector<PartLines>& parts, std::size_t number,

@@ -181,6 +181,19 @@ void Telling::tell_scanned(const Line& line) {
   }
 }
 
+void Telling::tell_left_out(const Line& line) {
+  if (!names_stitches(reader_, line.span)) return;
+  const Way way = way_of(reader_, no_label(line.span), line.span.end);
+  if (!is_clean(way) || !does_work(way)) return;
+  const auto& nodes = way.readings.front().nodes;
+  const bool moves_start = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::start_here;
+  });
+  if (moves_start) return;
+  add(finding(Severity::warning, "left-out", line.span,
+              "this line reads as work, and no label says of which round; it is left out"));
+}
+
 void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
   if (!settled.other) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;

@@ -121,3 +121,10 @@ TEST_CASE("a part whose numbers run on opens with the edge of the part before") 
   CHECK(tree.nodes[body.child].work.act == Act::part_edge);
   CHECK(tree.nodes[body.child].round == 2);
 }
+
+TEST_CASE("a line inside a part that reads as work and belongs to no round is told") {
+  CHECK(
+      findings_of(head + "Stuff the head.\n\n2 sc, inc, 8 sc, inc\n\nRnd 4: sc around (12)\n") ==
+      std::vector<std::string>{"this line reads as work, and no label says of which round; it is left out"});
+  CHECK(findings_of(head + "Count your stitches: there are 12 sc.\nRnd 4: sc around (12)\n").empty());
+}
