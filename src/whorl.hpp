@@ -129,6 +129,19 @@ private:
   std::shared_ptr<const Content> content_; // shared: what it holds never changes
 };
 
+/// What may have happened where somebody counts other stitches in a round than its pattern.
+struct Slips {
+  int round = 0;
+  std::uint32_t have = 0;
+  std::uint32_t should_have = 0;
+  std::vector<std::string>
+      sentences;       ///< single slips of the hand, the likeliest first; none: nothing explains it
+  std::string problem; ///< "": the round was found
+
+  /// All of it as one JSON object.
+  std::string json() const;
+};
+
 /// A pattern that has been read, worked and checked. A value; copies share what never changes.
 class Pattern {
 public:
@@ -152,6 +165,8 @@ public:
   std::string check_json() const;
   /// The chart of all that can be drawn.
   Chart chart(const ChartOptions& options = {}) const;
+  /// "I have 22 in round 4": the single slips that explain it. `part` may be "" where only one has the round.
+  Slips slips(int round, std::uint32_t have, std::string_view part = {}) const;
   /// How its stitches are made: all that it uses, or those that it, or US terms, call so.
   Moves moves(std::string_view stitch = {}) const;
 

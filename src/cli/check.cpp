@@ -13,6 +13,9 @@ namespace {
 struct CheckCall {
   std::string pattern;
   bool json = false;
+  int round = 0; ///< 0: no round is asked about
+  std::uint32_t have = 0;
+  std::string part;
 };
 
 std::string change_of(const RoundLine& round) {
@@ -53,8 +56,8 @@ std::string table(const Pattern& pattern) {
   return text;
 }
 
-std::string amount(std::size_t number, const std::string& one) {
-  return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
+std::string amount(std::size_t number, const std::string& one, const char* ending = "s") {
+  return std::to_string(number) + " " + one + (number == 1 ? "" : ending);
 }
 
 std::size_t how_many(const Pattern& pattern, Severity severity) {
@@ -83,9 +86,36 @@ std::string cautions(const Pattern& pattern) {
   return text.empty() ? "" : "\nCautions\n" + text + "  " + pattern.caution() + "\n";
 }
 
+/// "I have 22": what may have happened.
+std::string told(const Slips& slips) {
+  const std::string here =
+      "Round " + std::to_string(slips.round) + " should have " + amount(slips.should_have, "stitch", "es");
+  if (slips.should_have == slips.have) return here + ", and so it has.\n";
+  std::string text = here + "; you have " + std::to_string(slips.have) + ".\n";
+  if (slips.sentences.empty()) return text + "No single slip explains that: count the rounds before it.\n";
+  text += "The likeliest first:\n";
+  for (std::size_t i = 0; i < slips.sentences.size(); ++i)
+    text += "  " + std::to_string(i + 1) + ". " + slips.sentences[i] + "\n";
+  return text;
+}
+
+int explain(const Pattern& pattern, const CheckCall& call) {
+  const Slips slips = pattern.slips(call.round, call.have, call.part);
+  std::string problem = slips.problem;
+  if (!problem.empty()) {
+    complain(problem);
+    return call_is_wrong;
+  }
+  const std::string text = call.json ? slips.json() : told(slips);
+  if (write_file("-", text, problem)) return done;
+  complain(problem);
+  return file_trouble;
+}
+
 int check(const CheckCall& call) {
   const std::optional<Pattern> pattern = read_pattern(call.pattern);
   if (!pattern) return file_trouble;
+  if (call.round > 0) return explain(*pattern, call);
   std::string problem;
   bool wrote = true;
   if (call.json) {
@@ -106,6 +136,13 @@ Command declare_check(CLI::App& app) {
   auto call = std::make_shared<CheckCall>();
   app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
+  CLI::Option* round =
+      app.add_option("--round", call->round, "a round that does not come out: what may have happened in it");
+  CLI::Option* have = app.add_option("--have", call->have, "how many stitches you have in it");
+  round->needs(have)->check(CLI::Range(1, 100000));
+  have->needs(round)->check(CLI::Range(0U, 1000000U));
+  app.add_option("--part", call->part, "the part of that round, where several have one of this number")
+      ->needs(round);
   return [call] { return check(*call); };
 }
 

@@ -45,6 +45,29 @@ TEST_CASE("check --json prints one object and nothing else") {
   CHECK(ran.errors.empty());
 }
 
+TEST_CASE("check explains a count that somebody has in a round") {
+  fresh();
+  const Ran ran = whorl({"check", "nut.txt", "--round", "3", "--have", "17"});
+  CHECK(ran.status == 0);
+  CHECK(ran.output.find("Round 3 should have 18 stitches; you have 17.\n") == 0);
+  CHECK(ran.output.find("  1. round 3: an increase was missed.") != std::string::npos);
+  CHECK(ran.errors.empty());
+}
+
+TEST_CASE("check explains as JSON where it is asked to") {
+  fresh();
+  const Ran ran = whorl({"check", "nut.txt", "--round", "3", "--have", "18", "--json"});
+  CHECK(ran.output ==
+        "{\n \"whorl\": 1,\n \"round\": 3,\n \"have\": 18,\n \"should_have\": 18,\n \"slips\": []\n}\n");
+}
+
+TEST_CASE("a round that is not there, or a count without its round, is a wrong call") {
+  fresh();
+  CHECK(whorl({"check", "nut.txt", "--round", "9", "--have", "17"}).status == 2);
+  CHECK(whorl({"check", "nut.txt", "--have", "17"}).status == 2);
+  CHECK(whorl({"check", "nut.txt", "--round", "3"}).status == 2);
+}
+
 TEST_CASE("a wrong count is an error with status 1, and the chart is drawn all the same") {
   fresh(ball + "Rnd 4: (2 sc, inc) x 6 (25)\n");
   const Ran ran = whorl({"chart", "nut.txt", "-o", "nut.svg"});
