@@ -145,6 +145,7 @@ bool closes_round(const Search& search, std::uint32_t at) {
 bool ends_round(const Search& search, std::uint32_t at) {
   const Concepts& c = search.concepts;
   return closes_round(search, at) || means(search, at, c.slip) || means(search, at, c.top) ||
+         means(search, at, words::find_concept(search.sentence.vocabulary, "last")) ||
          means(search, at, c.each) || means(search, at, c.repeat) || means(search, at, c.times);
 }
 

@@ -24,6 +24,8 @@ const TypedLine lines[] = {
     {"work 1 sc into each stitch around, still 18 stitches.", 18, 18, 18},
     {"1 sc in the first stitch and 2 sc in the second. Do so 3 times in all. Count them: 9.", 6, 9, 9},
     {"3 sc. inc. 3 sc.", 7, 8, -1},
+    {"sc in next 3, 2 sc in last st. 5 sc.", 4, 5, 5},
+    {"1 ch, turn, miss first dc, 1 dc in each of next 3 dc (3)", 4, 3, 3},
 };
 } // namespace
 
