@@ -97,6 +97,7 @@ private:
       typed.begins_round = starts_something(typed.ways.front());
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
+    if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
   }
@@ -131,7 +132,8 @@ private:
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     if (first.label.word && first.label.closed) return true;
-    if (places_something(reader_, first.work)) return false;
+    const bool in_step = first.label.closed && last_ > 0 && first.label.from == last_ + 1;
+    if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
            (first.label.from == 1 && names_ring(reader_, first.work));
   }
@@ -155,6 +157,7 @@ private:
   std::vector<Typed> lines_;
   std::vector<Span> names_; ///< short lines that are no rounds
   bool rounds_seen_ = false;
+  int last_ = 0; ///< number of the last round seen
 };
 
 } // namespace
