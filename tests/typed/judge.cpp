@@ -66,13 +66,28 @@ std::string figures(std::int64_t uses, std::int64_t makes) {
   return std::to_string(uses) + " to " + std::to_string(makes);
 }
 
+std::uint32_t chains(const Fabric& fabric, const Round& round) {
+  std::uint32_t count = 0;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    count += fabric.kinds[fabric.stitches[id].kind].name == "ch" &&
+             !(fabric.stitches[id].flags & fabric::starts_chain);
+  return count;
+}
+
+/// Whether somebody may count so many stitches in a round: some count chain spaces or chains too.
+bool may_count(const Fabric& fabric, const Round& round, std::int64_t makes) {
+  return makes == round.counted || makes == round.makes ||
+         makes == round.counted + std::int64_t{round.spaces} ||
+         makes == round.counted + std::int64_t{chains(fabric, round)};
+}
+
 /// What is not as meant about a round; "" if all is.
 std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& meant) {
   const std::int64_t uses = meant.uses < 0 ? round.uses : meant.uses;
   const std::int64_t makes = meant.makes < 0 ? round.counted : meant.makes;
   std::string trouble;
   if (!round.worked) trouble = "not worked";
-  if (uses != round.uses || (makes != round.counted && makes != round.makes))
+  if (uses != round.uses || !may_count(fabric, round, makes))
     trouble = figures(round.uses, round.counted) + " instead of " + figures(uses, makes);
   for (const Some& some : meant.some) {
     const std::uint32_t count = count_of(fabric, round, some.what);
