@@ -1,6 +1,7 @@
 #include "corpus.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -66,12 +67,17 @@ std::vector<Case> read_file(const std::filesystem::path& path) {
   return cases;
 }
 
+/// The folder of the halves; another one may be judged by naming it in WHORL_TYPED.
+std::string folder() {
+  const char* other = std::getenv("WHORL_TYPED");
+  return other != nullptr ? other : std::string(WHORL_TESTS_DIR) + "/typed";
+}
+
 } // namespace
 
 std::vector<Case> read_half(const std::string& half) {
   std::vector<std::filesystem::path> files;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(WHORL_TESTS_DIR) + "/typed/" + half))
+  for (const auto& entry : std::filesystem::directory_iterator(folder() + "/" + half))
     files.push_back(entry.path());
   std::sort(files.begin(), files.end());
   std::vector<Case> all;
