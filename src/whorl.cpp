@@ -146,6 +146,18 @@ const drawing::Wording& english() {
   return wording == nullptr ? none : *wording;
 }
 
+/// The words of a sheet for a pattern in these terms: what stands under `id@language` takes the place of
+/// `id`.
+drawing::Wording wording_for(const std::string& language) {
+  drawing::Wording wording = english();
+  const std::string mark = "@" + language;
+  for (const auto& [id, text] : english()) {
+    const std::size_t at = id.find(mark);
+    if (at != std::string::npos && at + mark.size() == id.size()) wording[id.substr(0, at)] = text;
+  }
+  return wording;
+}
+
 } // namespace
 
 const char* version() { return WHORL_VERSION; }
@@ -169,17 +181,18 @@ bool Pattern::has_errors() const {
 }
 
 Chart Pattern::chart(const ChartOptions& options) const {
-  auto chart = std::make_shared<Chart::Content>();
+  const drawing::Wording wording = wording_for(content_->tree.language);
   const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
+  auto chart = std::make_shared<Chart::Content>();
   chart->pattern = content_;
   chart->options = options;
   chart->extents = drawing::extents_of(content_->fabric, marks, style_of(options));
   chart->placement = layout::place(content_->fabric, chart->extents, page_of(options));
-  chart->not_drawn = not_drawn_of(content_->fabric, chart->placement, english());
-  drawing::SheetText text = text_of(content_->tree, english());
+  chart->not_drawn = not_drawn_of(content_->fabric, chart->placement, wording);
+  drawing::SheetText text = text_of(content_->tree, wording);
   text.closing.insert(text.closing.end(), chart->not_drawn.begin(), chart->not_drawn.end());
   text.caution = content_->caution;
-  chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks, text, english(),
+  chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks, text, wording,
                                 sheet_options(options));
   return Chart(std::move(chart));
 }

@@ -112,3 +112,13 @@ TEST_CASE("rows, which are not drawn yet, are said to be missing") {
   REQUIRE(missing.size() == 1);
   CHECK(missing[0] == "FLAP: from row 2 to row 2 nothing is drawn; these charts show work in rounds.");
 }
+
+TEST_CASE("the sheet of a pattern in UK terms names its stitches so") {
+  const std::string svg =
+      whorl::read("Toadstool\n\nTerms: UK\n\nRound 1: 7 dc in MR (7)\nRound 2: 2 dc in each dc around (14)\n")
+          .chart()
+          .svg();
+  CHECK(svg.find(">UK terms<") != std::string::npos);
+  CHECK(svg.find("double crochet, however turned") != std::string::npos);
+  CHECK(svg.find("single crochet") == std::string::npos);
+}
