@@ -1,5 +1,7 @@
 #include "pattern/own_list.hpp"
 
+#include "pattern/signless.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -44,6 +46,13 @@ std::size_t head_marks(std::string_view text) {
       break;
   }
   return at;
+}
+
+/// `• = sl st`: the mark is itself the name.
+std::size_t head_of_list(std::string_view text) {
+  const std::size_t head = head_marks(text);
+  const std::size_t mark = std::min(text.find_first_not_of(" \t"), text.size());
+  return head < text.size() && text[head] == '=' && mark < head ? mark : head;
 }
 
 std::size_t without_tail(std::string_view text) {
@@ -104,8 +113,14 @@ bool is_of_label(std::string_view word) {
   return label && (letters == word.size() || is_digit(word[letters]));
 }
 
+/// A sign that stands for a stitch: `+ = sc`.
+bool is_sign(std::string_view name) {
+  return name.size() == 1 && std::string_view("+^#%@~&<>").find(name.front()) != none;
+}
+
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
 bool may_be_name(std::string_view name) {
+  if (is_sign(name)) return true;
   if (name.empty() || name.size() > longest_name || !is_letter(name.front())) return false;
   int words = 0;
   for (std::size_t at = 0; at < name.size();) {
@@ -148,7 +163,7 @@ public:
 private:
   void take_line(Span line) {
     const std::string_view typed = source_.at(line);
-    const std::size_t head = head_marks(typed);
+    const std::size_t head = head_of_list(typed);
     const std::string_view text = typed.substr(head, std::max(without_tail(typed), head) - head);
     const Span span{line.begin + static_cast<std::uint32_t>(head),
                     line.begin + static_cast<std::uint32_t>(head + text.size())};
@@ -157,6 +172,7 @@ private:
     if (is_work(text)) {
       in_list_ = false;
       take_brackets(span);
+      take_sentences(span);
     } else if (const Separator first = find_separator(text); first.at == none) {
       take_bare(span, text);
     } else if (text.substr(first.end).find_first_not_of(" \t*") == none) {
@@ -183,6 +199,18 @@ private:
     return next != none && is_digit(text[next]);
   }
 
+  /// `X sc, V inc`, without a sign between name and meaning.
+  bool take_signless(Span span) {
+    const std::vector<Definition> found = definitions_without_signs(source_, span, in_list_);
+    list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
+    return !found.empty();
+  }
+
+  void take_sentences(Span span) {
+    const std::vector<Definition> found = definitions_in_sentences(source_, span);
+    list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
+  }
+
   /// A heading of a list, or a line that goes on with the definition above.
   void take_bare(Span span, std::string_view text) {
     if (is_list_heading(text)) {
@@ -194,7 +222,11 @@ private:
     const bool goes_on =
         in_list_ && any_in_list_ && !list_.definitions.empty() &&
         (small(text.front()) == text.front() || source_.at(list_.definitions.back().value).back() == ',');
-    if (!goes_on) return take_brackets(span);
+    if (take_signless(span)) return;
+    if (!goes_on) {
+      take_brackets(span);
+      return take_sentences(span);
+    }
     list_.definitions.back().value.end = span.end;
     list_.definitions.back().whole.end = span.end;
   }
@@ -217,6 +249,7 @@ private:
       list_.headings.push_back(part(span, 0, first.end));
       return take_entries({span.begin + static_cast<std::uint32_t>(first.end), span.end}, line);
     }
+    if (second.at == none && take_behind_heading(span, first)) return;
     const std::size_t before = list_.definitions.size();
     for (std::size_t at = 0; at < text.size();) {
       const std::size_t end = end_of_entry(text, at);
@@ -227,6 +260,19 @@ private:
     for (std::size_t i = before; several && i < list_.definitions.size(); ++i)
       list_.definitions[i].in_list = true;
     if (list_.definitions.size() == before) take_brackets(span);
+  }
+
+  /// `Symbols: X sc, V inc`, `Acorn: X sc / V inc`.
+  bool take_behind_heading(Span span, const Separator& first) {
+    if (first.equals) return false;
+    const std::string_view text = source_.at(span);
+    const bool heading = is_list_heading(text.substr(0, first.end));
+    const std::vector<Definition> found =
+        definitions_without_signs(source_, part(span, first.end, text.size()), heading);
+    if (found.empty()) return false;
+    if (heading) list_.headings.push_back(part(span, 0, first.end));
+    list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
+    return true;
   }
 
   /// Where an entry ends: at a comma, a full stop or the like behind which another entry or a sentence about
@@ -251,6 +297,9 @@ private:
   static bool is_glued_entry(std::string_view text, std::size_t at) {
     const std::string_view word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
     const std::size_t equals = word.find('=');
+    const std::size_t sign = text.find_first_not_of(' ', at + word.size());
+    if (equals == none && sign != none && text[sign] == '=' && word.size() <= 8 && may_be_name(word))
+      return true;
     return equals != none && equals > 0 && equals + 1 < word.size() && is_letter(word[equals + 1]);
   }
 
@@ -267,7 +316,7 @@ private:
 
   void take_entry(Span span, std::size_t begin, std::size_t end) {
     const std::string_view text = source_.at(span).substr(0, end);
-    begin += head_marks(text.substr(begin));
+    begin += head_of_list(text.substr(begin));
     const Separator separator = find_separator(text, begin);
     if (separator.at == none || separator.at <= begin) return;
     Definition found;

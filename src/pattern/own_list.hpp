@@ -12,10 +12,11 @@ namespace whorl::pattern {
 struct Definition {
   Span name;
   Span value;
-  Span whole;           ///< all that is no work, bullets and brackets too
-  bool in_list = false; ///< below a heading like "Abbreviations", or beside other definitions
-  bool equals = false;  ///< with `=`
-  bool in_line = false; ///< in brackets within a line of work
+  Span whole;               ///< all that is no work, bullets and brackets too
+  bool in_list = false;     ///< below a heading like "Abbreviations", or beside other definitions
+  bool equals = false;      ///< with `=`
+  bool in_line = false;     ///< in brackets within a line of work, or in a sentence behind it
+  bool behind_work = false; ///< in a sentence that may be about something else
 };
 
 /// What a text explains, and the headings of its lists.

@@ -92,6 +92,7 @@ std::vector<std::string> names_of(std::string_view typed) {
   std::vector<std::string> names;
   const auto put = [&names](std::string_view name) {
     std::string one = folded(name);
+    if (one.empty() && !name.empty()) one = folded("x" + std::string(name)).substr(1); // `• = sl st`
     while (!one.empty() && (one.front() == ' ' || one.front() == '"')) one.erase(0, 1);
     while (!one.empty() && (one.back() == '"' || one.back() == ' ')) one.pop_back();
     const bool ending = !names.empty() && (one == "s" || one == "es"); // `st(s)`
@@ -190,12 +191,40 @@ private:
     if (family == Family::none && known == no_concept && !entry.definition.in_line && !is_sure(entry))
       return false;
     const Lead lead = leading(entry.value, *vocabulary_);
+    if (lead.means != no_concept && works_in_ring(lead)) return false;
     const bool alias = lead.means != no_concept && is_alias(lead);
+    if (entry.definition.behind_work && family != Family::none && !explains_stitch(entry)) return false;
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
     if (alias) return take_alias(entry, lead);
+    if (entry.definition.behind_work) return take_sentence(entry, family, known);
     if (const auto work = one_work(entry.value)) return take_work(entry, *work);
     if (known != no_concept) return take_known(entry, known);
-    return take_stitch(entry, Family::none, known);
+    return take_stitch(entry, family_told(entry), known);
+  }
+
+  /// `Q = bobble of 4 dc`: the family is in what it means.
+  Family family_told(const Entry& entry) const {
+    return many_of(entry.value, *vocabulary_) ? family_of(entry.value) : Family::none;
+  }
+
+  bool explains_stitch(const Entry& entry) const {
+    return many_of(entry.value, *vocabulary_) || !told_moves(entry.value).moves.empty();
+  }
+
+  /// "Bobble: 4 dc in the same stitch, closed together.", "A dec is 2 stitches together." behind a round.
+  bool take_sentence(const Entry& entry, Family, Concept known) {
+    if (const auto work = one_work(entry.value)) return take_work(entry, *work);
+    if (known == no_concept && family_told(entry) != Family::none)
+      return take_stitch(entry, family_told(entry), known);
+    return false;
+  }
+
+  /// "TAIL: MR, 5 sc (5)" is a round, and no name of a ring.
+  bool works_in_ring(const Lead& lead) const {
+    if (vocabulary_->concepts[lead.means].sort != ConceptClass::start) return false;
+    const std::size_t mark = lead.rest.find_first_not_of(' ');
+    return mark != std::string_view::npos && (lead.rest[mark] == ',' || lead.rest[mark] == ';') &&
+           lead.rest.find_first_of("0123456789") != std::string_view::npos;
   }
 
   bool is_alias(const Lead& lead) const {

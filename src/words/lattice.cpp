@@ -219,7 +219,12 @@ void put_number(Search& search, std::size_t at) {
 
 void put_mark(Search& search, std::size_t at) {
   const std::uint32_t length = letter_at(search.text(), at).length;
+  const std::size_t before = search.out.words.size();
   put_phrases(search, search.text(), at, at, search.text().substr(at, length), 0);
+  // a sign that no sentence needs is only what the pattern's own list says
+  const bool only_own =
+      length > 1 || std::string_view("^#%@~").find(search.text()[at]) != std::string_view::npos;
+  if (only_own && search.out.words.size() > before) return;
   Word mark;
   mark.kind = WordKind::mark;
   mark.mark = length == 1 ? search.text()[at] : '?';

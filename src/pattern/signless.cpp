@@ -1,0 +1,242 @@
+#include "pattern/signless.hpp"
+
+#include "words/letters.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::size_t none = std::string_view::npos;
+constexpr std::size_t longest_capitals = 4;
+constexpr std::size_t longest_abbreviation = 6;
+constexpr std::size_t most_entries = 40;
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+bool is_letter(char c) { return is_small(c) || is_capital(c) || static_cast<unsigned char>(c) >= 0x80; }
+char small(char c) { return is_capital(c) ? static_cast<char>(c + ('a' - 'A')) : c; }
+
+std::string small_letters(std::string_view text) {
+  std::string out(text);
+  std::transform(out.begin(), out.end(), out.begin(), small);
+  return out;
+}
+
+Span part(Span line, std::size_t begin, std::size_t end) {
+  return {line.begin + static_cast<std::uint32_t>(begin), line.begin + static_cast<std::uint32_t>(end)};
+}
+
+// Entries without a sign
+
+/// A single letter or sign, or an abbreviation in capitals.
+bool is_letter_name(std::string_view word) {
+  if (word.empty() || is_digit(word.front())) return false;
+  if (words::letter_at(word, 0).length == word.size())
+    return is_letter(word.front()) || std::string_view("+^#%@~&<>").find(word.front()) != none;
+  return word.size() <= longest_capitals && std::all_of(word.begin(), word.end(), is_capital);
+}
+
+bool is_abbreviation(std::string_view word) {
+  return !word.empty() && word.size() <= longest_abbreviation &&
+         std::all_of(word.begin(), word.end(), [](char c) { return is_letter(c) || is_digit(c); }) &&
+         is_letter(word.front());
+}
+
+/// `sc`, `three sc in one`, `2X in 1`: it has a word of two letters, or a figure before a letter.
+bool may_be_meaning(std::string_view text) {
+  if (text.empty() || !(is_letter(text.front()) || is_digit(text.front()))) return false;
+  for (std::size_t at = 0; at + 1 < text.size(); ++at)
+    if ((is_letter(text[at]) || is_digit(text[at])) && is_letter(text[at + 1])) return true;
+  return false;
+}
+
+/// What ends at a comma, semicolon, bar or slash outside brackets.
+std::size_t end_of_piece(std::string_view text, std::size_t from) {
+  int depth = 0;
+  for (std::size_t at = from; at < text.size(); ++at) {
+    if (text[at] == '(' || text[at] == '[') ++depth;
+    if (text[at] == ')' || text[at] == ']') --depth;
+    if (depth <= 0 && std::string_view(",;/|").find(text[at]) != none) return at;
+  }
+  return text.size();
+}
+
+struct Pieces {
+  std::vector<Definition> found;
+  std::vector<std::string> names;
+  bool strange = false; ///< a piece is no entry
+};
+
+void take_piece(const Source& source, Span line, std::size_t begin, std::size_t end, bool in_list,
+                Pieces& out) {
+  const std::string_view text = source.at(line);
+  const std::size_t whole = std::min(end + 1, text.size());
+  while (begin < end && text[begin] == ' ') ++begin;
+  while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '.')) --end;
+  if (begin == end) return;
+  const std::size_t blank = text.find(' ', begin);
+  const std::size_t value = blank < end ? text.find_first_not_of(' ', blank) : none;
+  const std::string_view name = text.substr(begin, std::min(blank, end) - begin);
+  const bool named = is_letter_name(name) || (in_list && is_abbreviation(name));
+  if (value == none || !named || !may_be_meaning(text.substr(value, end - value))) {
+    out.strange = true;
+    return;
+  }
+  Definition found;
+  found.name = part(line, begin, begin + name.size());
+  found.value = part(line, value, end);
+  found.whole = part(line, begin, whole);
+  found.equals = true;
+  found.in_list = in_list;
+  out.found.push_back(found);
+  out.names.push_back(small_letters(name));
+}
+
+/// Where the entries may begin: at the head, or behind the first full stop or colon.
+std::size_t behind_title(std::string_view text) {
+  for (std::size_t at = 0; at + 1 < text.size(); ++at)
+    if ((text[at] == '.' || text[at] == ':') && text[at + 1] == ' ') return at + 2;
+  return none;
+}
+
+Pieces pieces_from(const Source& source, Span line, std::size_t from, bool in_list) {
+  Pieces pieces;
+  const std::string_view text = source.at(line);
+  for (std::size_t at = from; at < text.size() && !pieces.strange && pieces.found.size() < most_entries;) {
+    const std::size_t end = end_of_piece(text, at);
+    take_piece(source, line, at, end, in_list, pieces);
+    at = end + 1;
+  }
+  return pieces;
+}
+
+/// Two names at least, no two alike, and not all of them articles.
+bool is_list(const Pieces& pieces, bool in_list) {
+  if (pieces.strange || pieces.found.empty()) return false;
+  if (in_list) return true;
+  std::vector<std::string> names = pieces.names;
+  std::sort(names.begin(), names.end());
+  const bool distinct = std::adjacent_find(names.begin(), names.end()) == names.end();
+  const auto articles = std::count_if(names.begin(), names.end(),
+                                      [](const std::string& name) { return name == "a" || name == "i"; });
+  return distinct && names.size() >= 2 && static_cast<std::size_t>(articles) < names.size();
+}
+
+// Definitions in sentences
+
+struct Separator {
+  std::string_view text;
+  bool verb = false;
+};
+constexpr std::array<Separator, 9> separators{{{" = ", false},
+                                               {"=", false},
+                                               {": ", false},
+                                               {" is ", true},
+                                               {" are ", true},
+                                               {" means ", true},
+                                               {" stands for ", true},
+                                               {" meaning ", true},
+                                               {" being ", true}}};
+constexpr std::array<std::string_view, 14> pronouns{"that",  "this", "it",   "there", "which",
+                                                    "these", "here", "row",  "rnd",   "round",
+                                                    "note",  "they", "what", "r"};
+
+/// A word or two that may be a stitch's name, at the head of a sentence.
+bool may_be_name(std::string_view name) {
+  if (name.empty() || name.size() > 24 || !is_letter(name.front())) return false;
+  if (std::count(name.begin(), name.end(), ' ') > 1) return false;
+  const std::string low = small_letters(name.substr(0, name.find(' ')));
+  if (std::find(pronouns.begin(), pronouns.end(), low) != pronouns.end()) return false;
+  return std::all_of(name.begin(), name.end(),
+                     [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '"'; });
+}
+
+std::size_t behind_article(std::string_view text, std::size_t at) {
+  for (const std::string_view word : {"a ", "an ", "the ", "and ", "where "})
+    if (small_letters(text.substr(at, word.size())) == word) return at + word.size();
+  return at;
+}
+
+/// Where a sentence ends: at a full stop, or before a count in brackets.
+std::size_t end_of_sentence(std::string_view text, std::size_t from) {
+  for (std::size_t at = from; at < text.size(); ++at) {
+    if (text[at] == '.' && (at + 1 == text.size() || text[at + 1] == ' ')) return at;
+    const bool bracket = text[at] == '(' || text[at] == '[';
+    if (bracket && at + 1 < text.size() && is_digit(text[at + 1]) && text.find_first_of("*x", at) == none)
+      return at;
+    if (text[at] == ')' || text[at] == ';') return at;
+  }
+  return text.size();
+}
+
+/// The definition that begins at a place; its value is empty if none does.
+Definition definition_at(std::string_view text, Span line, std::size_t from, bool own_line) {
+  const std::size_t begin = behind_article(text, from);
+  const std::size_t clause = std::min(text.find_first_of(".,;()[]*", begin), text.size());
+  Definition found;
+  for (const Separator& separator : separators) {
+    const std::size_t at = text.substr(0, clause).find(separator.text, begin);
+    if (at == none || (own_line && !separator.verb) || !may_be_name(text.substr(begin, at - begin))) continue;
+    const std::size_t value = text.find_first_not_of(' ', at + separator.text.size());
+    if (value == none || value >= clause) continue;
+    std::size_t end = end_of_sentence(text, value);
+    found.whole =
+        part(line, from, std::min(end + (end < text.size() && text[end] == '.' ? 1 : 0), text.size()));
+    while (end > value && text[end - 1] == ' ') --end;
+    if (end <= value || !may_be_meaning(text.substr(value, end - value))) continue;
+    found.name = part(line, begin, at);
+    found.value = part(line, value, end);
+    found.equals = separator.text.find('=') != none;
+    found.in_line = found.behind_work = true;
+    return found;
+  }
+  return {};
+}
+
+/// Where the work of a line begins, behind its label.
+std::size_t behind_label(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size() && is_letter(text[at])) ++at;
+  const std::size_t work = text.find_first_not_of(" .:)-0123456789", at);
+  return work == none ? text.size() : work;
+}
+
+} // namespace
+
+std::vector<Definition> definitions_without_signs(const Source& source, Span line, bool in_list) {
+  const std::string_view text = source.at(line);
+  Pieces pieces = pieces_from(source, line, 0, in_list);
+  if (is_list(pieces, in_list)) return pieces.found;
+  const std::size_t title = behind_title(text);
+  if (title == none) return {};
+  pieces = pieces_from(source, line, title, in_list);
+  return is_list(pieces, in_list) ? pieces.found : std::vector<Definition>{};
+}
+
+std::vector<Definition> definitions_in_sentences(const Source& source, Span line) {
+  const std::string_view text = source.at(line);
+  std::vector<Definition> found;
+  if (text.empty()) return found;
+  const bool labelled = is_digit(text.front()) || text.find_first_of("0123456789") < 8;
+  int depth = 0;
+  for (std::size_t at = labelled ? behind_label(text) : 0; at < text.size(); ++at) {
+    if (text[at] == '(' || text[at] == '[') ++depth;
+    if (text[at] == ')' || text[at] == ']') --depth;
+    const bool head = at == 0 && !labelled;
+    const bool mark = std::string_view(".,;)]").find(text[at]) != none && text.substr(at + 1, 1) == " ";
+    if (depth > 0 || !(head || mark)) continue;
+    const std::size_t begin = head ? 0 : text.find_first_not_of(' ', at + 1);
+    if (begin == none) break;
+    const Definition definition = definition_at(text, line, begin, !labelled);
+    if (definition.value.empty()) continue;
+    found.push_back(definition);
+    at = std::max<std::size_t>(at, definition.whole.end - line.begin - 1);
+  }
+  return found;
+}
+
+} // namespace whorl::pattern

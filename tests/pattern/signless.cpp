@@ -1,0 +1,114 @@
+#include "pattern/signless.hpp"
+
+#include "pattern/read.hpp"
+#include "pattern/reading.hpp"
+
+#include <catch2/catch.hpp>
+#include <numeric>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+Read read_text(std::string_view text) { return read(Source(text), *words::find_vocabulary("en-US")); }
+
+/// What each line of instruction leaves open, worked out from its effect alone: "6 12 18".
+std::string counts(std::string_view text) {
+  std::string told;
+  std::int64_t open = 0;
+  for (const RoundText& round : read_text(text).tree.rounds) {
+    for (int number = round.from; number <= round.to; ++number) open = outcome(round.effect, open).makes;
+    told += (told.empty() ? "" : " ") + std::to_string(open);
+  }
+  return told;
+}
+
+std::string complaints(std::string_view text) {
+  std::string told;
+  for (const Finding& finding : read_text(text).findings)
+    if (finding.severity != Severity::note) told += finding.code + ": " + finding.message + "\n";
+  return told;
+}
+
+/// "x=sc v=inc": the definitions of one line without signs.
+std::string told_in(std::string_view line, bool in_list = false) {
+  const Source source{std::string(line)};
+  std::string told;
+  for (const Definition& one :
+       definitions_without_signs(source, {0, static_cast<std::uint32_t>(line.size())}, in_list))
+    told += (told.empty() ? "" : "; ") + std::string(source.at(one.name)) + "=" +
+            std::string(source.at(one.value));
+  return told;
+}
+
+const std::string rounds = "\nR1: 6X in MR (6)\nR2: 6V (12)\nR3: (X, A)*4 (8)\n";
+
+} // namespace
+
+TEST_CASE("a line of letters and meanings needs no sign between them") {
+  CHECK(told_in("X sc, V inc, A dec") == "X=sc; V=inc; A=dec");
+  CHECK(told_in("Bear paw. X sc / V inc / Q bobble of 4 dc") == "X=sc; V=inc; Q=bobble of 4 dc");
+  CHECK(told_in("X sc, F dc, V 2X in 1, M 3X together") == "X=sc; F=dc; V=2X in 1; M=3X together");
+  CHECK(told_in("+ sc; ^ dec; CH chain") == "+=sc; ^=dec; CH=chain");
+}
+
+TEST_CASE("work and sentences are no list without signs") {
+  for (const char* line : {"X, V, X, V", "6X, 6V", "A fox, a gnome", "A leaf", "X 3, V 2, X 3",
+                           "Fasten off, stuff, sew", "I like red, a deep one"}) {
+    INFO(line);
+    CHECK(told_in(line).empty());
+  }
+}
+
+TEST_CASE("below a list's heading one entry a line is enough, abbreviations too") {
+  CHECK(told_in("sc single crochet", true) == "sc=single crochet");
+  CHECK(counts("Legend\nX single crochet\nV increase\nA decrease\n" + rounds) == "6 12 8");
+}
+
+TEST_CASE("a list without signs stands under the title, behind a heading or at the end") {
+  CHECK(counts("Paw\nX sc, V inc, A dec\n" + rounds) == "6 12 8");
+  CHECK(counts("Paw. X sc / V inc / A dec" + rounds) == "6 12 8");
+  CHECK(counts("Symbols: X sc, V inc (2 sc in 1), A 2X together" + rounds) == "6 12 8");
+  CHECK(counts("Paw" + rounds + "\nX sc, V 2X in 1, A 2X together") == "6 12 8");
+}
+
+TEST_CASE("letters may mean several in one and several together in the list's own letters") {
+  const std::string list = "Seed\nX sc, D dc, V 2X in 1, W 3X in 1, M 3X together, Q bobble of 4 dc\n";
+  CHECK(counts(list + "R1: 6X (mr) = 6\nR2: (X, W)*3 = 12\nR3: (D, Q)*6 = 12\nR4: (X, M)*3 = 6") ==
+        "6 12 12 6");
+}
+
+TEST_CASE("signs may stand for stitches") {
+  CHECK(counts("+ = sc; ^ = dec; v = inc\nStem\n1) 6+ in the magic ring\n2) 6v (12)\n3) 4[+, ^] (8)") ==
+        "6 12 8");
+}
+
+TEST_CASE("small letters need no mark between their entries") {
+  CHECK(counts("ear\nx = sc v = inc a = dec\nR1 6x mr (6)\nR2 6v (12)\nR3 (x a)*4 (8)") == "6 12 8");
+}
+
+TEST_CASE("a stitch may be explained behind the round that works it") {
+  const std::string start = "Cone\nRnd 1: mc, 6 sc (6)\nRnd 2: inc around (12)\n";
+  for (const char* line :
+       {"Rnd 3: (sc, bo) around (12), bo = bobble of 4 dc",
+        "Rnd 3: (sc, bo) around, bo = bobble of 5 dc (12)",
+        "Rnd 3: (1 sc, 1 bobble) 6 times. Bobble: 4 dc in the same stitch, closed together. (12)",
+        "Rnd 3: (sc, pf) x 6, pf stands for a puff of 3 hdc (12)"}) {
+    INFO(line);
+    CHECK(counts(start + line) == "6 12 12");
+    CHECK(complaints(start + line).empty());
+  }
+}
+
+TEST_CASE("a sentence may say what an increase or a decrease is") {
+  const std::string text =
+      "Cone\nRnd 1: mc, 6 sc (6)\nRnd 2: inc in each st. An inc means 2 sc in the same stitch. "
+      "(12)\nRnd 3: (1 sc, 1 dec) 4 times. A dec is 2 stitches together. (8)";
+  CHECK(counts(text) == "6 12 8");
+  CHECK(complaints(text).empty());
+}
+
+TEST_CASE("an equals sign in a round is no definition") {
+  CHECK(counts("R1: 6 sc in mr = 6 sts\nR2: inc x 6 = 12 sts\nR3: BLO: sc around = 12 sts") == "6 12 12");
+}
