@@ -97,6 +97,7 @@ private:
     const std::string_view before = reader_.source.at(line.ways.front().work);
     if (bare || is_open(before) || is_count(text(typed))) return true;
     if (typed.begins_round && (has_ended(before) || typed.ways.front().reference)) return false;
+    if (line.ways.front().label.span.empty() && is_whole_round(typed)) return false;
     return joined_reads_better(line, typed);
   }
 
@@ -154,6 +155,7 @@ private:
   }
 
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  static constexpr std::size_t longest_stitch = 5; ///< letters of an abbreviation
 
   bool begins_part(std::size_t round) const {
     if (round >= typed_.size()) return false;
@@ -324,11 +326,35 @@ private:
     return next;
   }
 
-  /// In a part without labels every line that reads as work and states its count is a round.
-  bool reads_as_round(const Typed& typed) const {
-    if (!part_has_unlabelled_ || !names_stitches(reader_, typed.span)) return false;
-    const Way way = way_of(reader_, no_label(typed.span), typed.span.end);
-    return is_clean(way) && does_work(way) && !way.readings.front().stated.empty();
+  /// In a part without labels every line that reads as work and states its count, or only counts stitches, is
+  /// a round.
+  bool reads_as_round(const Typed& typed) const { return part_has_unlabelled_ && is_whole_round(typed); }
+
+  bool is_whole_round(const Typed& typed) const {
+    if (!names_stitches(reader_, typed.span)) return false;
+    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
+    if (makes_last_number(typed, way)) return true;
+    return is_clean(way) && does_work(way) &&
+           (!way.readings.front().stated.empty() || is_only_counted(typed));
+  }
+
+  /// `(x v)*6 18`: the last number is what the line makes.
+  bool makes_last_number(const Typed& typed, Way& way) const {
+    if (!is_digit(text(typed).back())) return false;
+    read_way(reader_, way, Effort::all);
+    return std::any_of(way.readings.begin(), way.readings.end(), [](const Reading& reading) {
+      return reading.passed_over.empty() && reading.stated.size() == 1 && reading.effect.pass_uses == 0 &&
+             reading.effect.makes == reading.stated.front().count;
+    });
+  }
+
+  /// `18x`, `24 sc`: a number, one word and nothing else.
+  bool is_only_counted(const Typed& typed) const {
+    const std::string_view line = text(typed);
+    const std::size_t word = line.find_first_not_of("0123456789");
+    if (word == 0 || word == std::string_view::npos) return false;
+    const std::string_view rest = line.substr(line[word] == ' ' ? word + 1 : word);
+    return rest.size() <= longest_stitch && rest.find_first_of(" ,;([*") == std::string_view::npos;
   }
 
   std::size_t take_unlabelled(std::size_t at) {

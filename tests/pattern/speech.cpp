@@ -241,3 +241,9 @@ TEST_CASE("letters that were read as figures are said") {
   CHECK(notes("Nut\nR1: 6 sc in MR (6)\nR2: inc x 6 (l2)", "figure") == "`l2` is read as 12\n");
   CHECK(counts("Nut\nR1: 6 sc in MR (6)\nR2: (l sc, inc) x 3 (9)") == "6 9");
 }
+
+TEST_CASE("lines without labels are rounds where the last number is what they make, or they only count") {
+  CHECK(counts("mole nose\n\nx = sc v = inc a = dec\nmr 6x\n6v 12\n(x v)*6 18\n18x\n(x a)*6 12") ==
+        "6 12 18 18 12");
+  CHECK(counts("mole nose\n\nmr 6 sc\n6 inc 12\n(sc inc)*6 18\n18 sc\n(sc dec)*6 12") == "6 12 18 18 12");
+}
