@@ -90,6 +90,19 @@ std::optional<Place> Edge::take_space() {
   return open_[front_++];
 }
 
+std::optional<Place> Edge::take_any() {
+  if (ring_) return ring_place_;
+  if (front_ == open_.size()) return take_counted();
+  --(is_space(open_[front_]) ? spaces_ : tops_);
+  return open_[front_++];
+}
+
+void Edge::give_back() {
+  if (ring_ || front_ == 0) return;
+  --front_;
+  ++(is_space(open_[front_]) ? spaces_ : tops_);
+}
+
 std::optional<Place> Edge::take_last() {
   if (ring_) return std::nullopt;
   if (counted_ > 0 || tops_ == 0) return take_counted();

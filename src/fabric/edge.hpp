@@ -39,6 +39,10 @@ public:
   std::optional<Place> take_next();
   /// The next chain space; stitches are passed by.
   std::optional<Place> take_space();
+  /// The next place, stitch or chain space.
+  std::optional<Place> take_any();
+  /// The place taken last is still open, and again the next.
+  void give_back();
   /// The last stitch before the end of the round.
   std::optional<Place> take_last();
   /// In a spiral the stream runs on: the first stitch of the round itself that nothing was worked into.

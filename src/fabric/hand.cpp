@@ -1,5 +1,7 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/effect.hpp"
+
 #include <algorithm>
 
 namespace whorl::fabric {
@@ -36,6 +38,11 @@ void Hand::begin_part() {
   foundation_ = none;
   foundation_count_ = 0;
   ring_count_ = 0;
+  carried_ = pattern::no_node;
+}
+
+std::uint32_t Hand::carried_chains() const {
+  return carried_ == pattern::no_node ? 0 : tree_.nodes[carried_].work.times;
 }
 
 Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
@@ -44,7 +51,10 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   taken_.clear();
   in_place_ = 0;
   fixed_left_ = need.to_end ? need.surely() : need.uses;
-  to_end_ = 0;
+  fixed_spaces_ = need.spaces;
+  to_end_ = repeats_ = 0;
+  begun_ = led_ = false;
+  turned_at_ = none;
   arch_ = none;
   opened_at_ = 0;
   far_side_ = false;
@@ -54,7 +64,9 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   Context context;
   context.yarn = wanted_yarn_ != 0 ? wanted_yarn_ : yarn_;
   wanted_yarn_ = 0;
-  if (follow(body, context, 0)) close_arch();
+  if (need.starts) carried_ = pattern::no_node;
+  turning_chain_ = turning_chain_of(body);
+  if (work_carried_chain(context) && follow(body, context, 0)) close_arch();
   if (!fresh_) foundation_count_ = 0;
   if (!fabric_.rounds.back().turned) leave_rest(false);
   return outcome_;
@@ -115,6 +127,7 @@ std::uint64_t Hand::needed_behind(NodeId child, std::uint64_t outside) {
   if (node.kind == NodeKind::work && !node.work.to_end) return outside;
   std::uint64_t sure = 0, slips = 0;
   for (NodeId id = node.next; id != pattern::no_node; id = tree_.nodes[id].next) {
+    if (id == turning_chain_) continue;
     if (steps_ > 0) --steps_;
     const Need need = need_of(tree_, id, needs_);
     if (need.to_end || need.starts || steps_ == 0) return sure;
@@ -122,6 +135,16 @@ std::uint64_t Hand::needed_behind(NodeId child, std::uint64_t outside) {
     slips += need.slips;
   }
   return sure + outside;
+}
+
+/// The chain that a round ends with and the next row begins with, be it worked as another round.
+NodeId Hand::turning_chain_of(NodeId body) {
+  const Node* node = &tree_.nodes[body];
+  if (node->kind == NodeKind::sequence && node->child != pattern::no_node &&
+      tree_.nodes[node->child].next == pattern::no_node)
+    node = &tree_.nodes[node->child];
+  if (node->kind == NodeKind::reference) body = body_meant(*node);
+  return pattern::carried_chain(tree_.nodes, body, tree_.kinds);
 }
 
 /// The body that a reference means; a round that is itself "as round 5" leads on to round 5.
@@ -179,11 +202,20 @@ bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
   go_round_the_end();
   const std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
+  if (takes == 0) return passes_over_spaces(node, spaces, times);
   const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, rest);
-  const std::uint64_t room = edge_.left() > kept ? edge_.left() - kept : 0;
+  const std::uint64_t open = edge_.left() + (node.work.where == Where::any ? edge_.spaces_left() : 0);
+  const std::uint64_t room = open > kept ? open - kept : 0;
   outcome_.left_on_purpose = kept - rest;
-  times = takes > 0 ? room / takes : edge_.spaces_left() / spaces;
-  if (takes > 0 && room % takes != 0) outcome_.uneven = Uneven{takes, room, node.span};
+  times = room / takes;
+  const bool alone = node.work.into == pattern::Into::both_layers && times > 0 && room % takes == 1;
+  if (room % takes != 0 && !alone) outcome_.uneven = Uneven{takes, room, node.span};
+  return true;
+}
+
+bool Hand::passes_over_spaces(const Node& node, std::uint64_t spaces, std::uint64_t& times) {
+  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, fixed_spaces_);
+  times = edge_.spaces_left() > kept ? (edge_.spaces_left() - kept) / spaces : 0;
   return true;
 }
 
@@ -193,9 +225,12 @@ bool Hand::passes(const Node& node, const Context& context, std::uint64_t takes,
   std::uint64_t times = node.work.times;
   if (node.work.to_end && !passes_to_end(node, context, takes, spaces, times)) return false;
   to_end_ += node.work.to_end ? 1 : 0;
+  const int repeat = times > 1 || node.kind != NodeKind::work ? 1 : 0;
+  repeats_ += repeat;
   for (; times > 0; --times)
     if (!step(node) || !pass()) return false;
   to_end_ -= node.work.to_end ? 1 : 0;
+  repeats_ -= repeat;
   return true;
 }
 
@@ -241,7 +276,9 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   inside.down = work.down;
   const stitch::KindId kind = seen_from_outside(node, work.kind, inside);
   const Gist& gist = gists_[kind];
+  if (id == turning_chain_) return carry(id, inside);
   if (work.counts && gist.chain) return work_counted_chain(node, id, inside);
+  if (gist.slip && lead_into_space(node)) return add(node, kind, inside, id);
   const bool space = work.where == Where::space;
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
   return passes(node, context, space ? 0 : takes, space ? 1 : 0, [&] {
@@ -250,6 +287,13 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
       if (!add(node, kind, inside, id)) return false;
     return true;
   });
+}
+
+/// The next row begins with it.
+bool Hand::carry(NodeId id, const Context& context) {
+  carried_ = id;
+  carried_yarn_ = context.yarn;
+  return true;
 }
 
 bool Hand::skip(const Node& node, const Context& context) {
@@ -279,6 +323,7 @@ bool Hand::turn() {
   if (!fresh_) climb();
   if (edge_.made() > 0) leave_rest(true);
   edge_.turn();
+  turned_at_ = static_cast<StitchId>(fabric_.stitches.size());
   taken_.clear();
   in_place_ = 0;
   side_ = side_ == Side::right ? Side::wrong : Side::right;

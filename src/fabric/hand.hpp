@@ -38,6 +38,7 @@ struct Outcome {
   bool opened = false;               ///< a ring, a chain or another edge was opened in it
   bool joined_parts = false;         ///< … the edge of another part: it all has to be worked
   bool passes_by = false;            ///< worked into chain spaces: the stitches between are passed by
+  bool folded = false;               ///< worked through both layers: the middle stitch may stay alone
   Start start = Start::nothing;      ///< … and how
   std::vector<pattern::Span> hidden; ///< invisible decreases that were asked for in back loops
   std::vector<Taken> notes;
@@ -58,6 +59,8 @@ public:
   void begin_part();
   /// What is worked from here on is in this yarn.
   void change_yarn(std::uint8_t yarn) { wanted_yarn_ = yarn; }
+  /// Chains that the row before ended with and that are the next round's first stitch; 0: there are none.
+  std::uint32_t carried_chains() const;
   /// Opens the chain that the round just worked made, if it did nothing else; false if not.
   bool open_foundation();
   /// Whether a stitch of this kind hides the back loops behind it from the hook (invisible decrease).
@@ -89,6 +92,8 @@ private:
   bool follow(pattern::NodeId id, Context context, int depth);
   bool follow_children(const pattern::Node& node, Context context, int depth);
   std::uint64_t needed_behind(pattern::NodeId child, std::uint64_t outside);
+  pattern::NodeId turning_chain_of(pattern::NodeId body);
+  bool carry(pattern::NodeId id, const Context& context);
   pattern::NodeId body_meant(const pattern::Node& reference);
   bool follow_reference(const pattern::Node& node, const Context& context, int depth);
   bool do_work(const pattern::Node& node, pattern::NodeId id, const Context& context);
@@ -103,6 +108,7 @@ private:
               Pass pass);
   bool passes_to_end(const pattern::Node& node, const Context& context, std::uint64_t takes,
                      std::uint64_t spaces, std::uint64_t& times);
+  bool passes_over_spaces(const pattern::Node& node, std::uint64_t spaces, std::uint64_t& times);
   bool stop(const pattern::Node& node, const char* code, std::string message);
 
   // Taking places.
@@ -112,6 +118,8 @@ private:
   bool take_space(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
+  bool lead_into_space(const pattern::Node& node);
+  bool go_where_led();
   bool is_same_place(const pattern::Node& node, pattern::Where where) const;
   std::optional<Place> place_at(pattern::Where where, bool slip);
   void used();
@@ -136,6 +144,7 @@ private:
 
   // Making stitches.
   bool join(const pattern::Node& node, pattern::NodeId id, const Context& context);
+  bool work_carried_chain(Context context);
   bool work_counted_chain(const pattern::Node& node, pattern::NodeId id, const Context& context);
   void count_chain(StitchId chain);
   bool add(const pattern::Node& node, stitch::KindId kind, const Context& context, pattern::NodeId id);
@@ -161,11 +170,19 @@ private:
 
   Outcome outcome_;
   std::uint32_t part_ = 0;
-  std::vector<Place> taken_;     ///< the places taken last
-  std::uint32_t in_place_ = 0;   ///< stitches worked into them
-  bool own_place_ = false;       ///< … of the round itself
-  std::uint64_t fixed_left_ = 0; ///< places that the rest of the round needs whatever the edge has
-  int to_end_ = 0;               ///< how many repeats to the end are being worked
+  std::vector<Place> taken_;       ///< the places taken last
+  std::uint32_t in_place_ = 0;     ///< stitches worked into them
+  bool own_place_ = false;         ///< … of the round itself
+  std::uint64_t fixed_left_ = 0;   ///< places that the rest of the round needs whatever the edge has
+  std::uint64_t fixed_spaces_ = 0; ///< likewise chain spaces
+  int to_end_ = 0;                 ///< how many repeats to the end are being worked
+  int repeats_ = 0;                ///< how many repeats and groups
+  bool begun_ = false;             ///< a stitch was worked that is no slip stitch
+  bool led_ = false;               ///< a slip stitch led into a chain space, which is still open
+  pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with
+  pattern::NodeId carried_ = pattern::no_node;       ///< that of the row before
+  std::uint8_t carried_yarn_ = 1;
+  StitchId turned_at_ = none;    ///< chains from this one on climb
   std::uint8_t yarn_ = 1;        ///< of the last stitch
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none
   Side side_ = Side::right;

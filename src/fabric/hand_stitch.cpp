@@ -34,12 +34,27 @@ bool Hand::join(const Node& node, NodeId id, const Context& context) {
   return joined;
 }
 
+/// The turning chain of the row before is this one's first stitch, where it goes on from it.
+bool Hand::work_carried_chain(Context context) {
+  const NodeId id = carried_;
+  carried_ = pattern::no_node;
+  if (id == pattern::no_node || edge_.is_ring() || edge_.left() == 0) return true;
+  context.yarn = carried_yarn_;
+  const bool worked = work_counted_chain(tree_.nodes[id], id, context);
+  taken_.clear(); // "in the same stitch" is told of what this row works
+  in_place_ = 0;
+  begun_ = false;
+  turned_at_ = static_cast<StitchId>(fabric_.stitches.size());
+  return worked;
+}
+
 /// A starting chain that stands for a stitch: it stands on the next place, and its last chain is worked into
 /// as a stitch is.
 bool Hand::work_counted_chain(const Node& node, NodeId id, const Context& context) {
   if (edge_.is_empty()) open_ring(); // "ch 3, 11 dc in ring": the chain stands in the ring
   close_arch();
-  const bool same = node.work.where == pattern::Where::same && !taken_.empty();
+  const bool same = go_where_led() || (node.work.where == pattern::Where::same && !taken_.empty());
+  begun_ = true;
   if (!same) taken_.clear();
   in_place_ = same ? in_place_ : 0;
   if (!same && !take_one(node, pattern::Where::next, false)) return false;
@@ -87,7 +102,7 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   ++made_;
   if (gist.legs > 0 && !add_legs(node, gist, context)) return false;
   if (gist.chain) add_chain(number);
-  if (!own) put_tops(number, gist);
+  if (!own && !led_) put_tops(number, gist);
   return true;
 }
 
@@ -169,7 +184,7 @@ void Hand::climb() {
 /// Chains between stitches are an arch, which is a place; those at the head of a round climb.
 void Hand::close_arch() {
   if (arch_ == none || fresh_) return;
-  if (arch_ == fabric_.rounds.back().first_stitch) return climb();
+  if (arch_ == fabric_.rounds.back().first_stitch || arch_ == turned_at_) return climb();
   const auto count = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
   edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
   fabric_.arches.push_back(Arch{arch_, count});

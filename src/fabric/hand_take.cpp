@@ -22,6 +22,28 @@ void Hand::leave_rest(bool on_purpose) {
       fabric_.unworked.push_back(Unworked{rest[i], round, on_purpose || i + meant >= rest.size()});
 }
 
+/// At the head of a round a slip stitch into a chain space only leads there: the space stays open.
+bool Hand::lead_into_space(const Node& node) {
+  const bool head = !begun_ && repeats_ == 0 && node.work.times == 1 && !node.work.to_end;
+  Gist slip;
+  slip.takes = 1;
+  slip.slip = true;
+  if (!head || node.work.where != Where::space || !take(node, Where::space, slip, Context{})) return false;
+  edge_.give_back();
+  if (!outcome_.opened) --outcome_.uses;
+  led_ = true;
+  return true;
+}
+
+/// What is worked where a slip stitch led goes into that chain space.
+bool Hand::go_where_led() {
+  if (!led_) return false;
+  led_ = false;
+  edge_.take_space();
+  if (!outcome_.opened) ++outcome_.uses;
+  return true;
+}
+
 bool Hand::is_same_place(const Node& node, Where where) const {
   if (taken_.empty()) return false;
   if (where == Where::same) return true;
@@ -31,7 +53,10 @@ bool Hand::is_same_place(const Node& node, Where where) const {
 }
 
 bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& context) {
-  if (gist.takes == 0 || context.held || is_same_place(node, where)) return true;
+  if (gist.takes == 0 || context.held) return true;
+  begun_ = begun_ || !gist.slip;
+  if (is_same_place(node, where)) return go_where_led(), true;
+  led_ = false;
   if (where == Where::next && !gist.slip) go_round_the_end();
   taken_.clear();
   in_place_ = 0;
@@ -46,6 +71,7 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
 /// The edge lies folded flat: its first place on its last.
 bool Hand::take_two_layers(const Node& node, std::uint32_t pairs) {
   if (edge_.is_ring()) return stop(node, "ring", "a ring has no two layers to work through");
+  outcome_.folded = true;
   for (std::uint32_t i = 0; i < pairs; ++i) {
     if (edge_.left() < 2) return stop(node, "past-end", "there are no two layers left to work through");
     taken_.push_back(*edge_.take_next());
@@ -59,6 +85,7 @@ bool Hand::take_two_layers(const Node& node, std::uint32_t pairs) {
 std::optional<Place> Hand::place_at(Where where, bool slip) {
   // The last chain was worked from its other side: the round is closed there.
   if (slip && far_side_ && edge_.left() <= 1) return std::nullopt;
+  if (where == Where::any) return edge_.take_any();
   return where == Where::last ? edge_.take_last() : edge_.take_next();
 }
 
@@ -66,7 +93,8 @@ bool Hand::take_space(const Node& node) {
   const std::optional<Place> place = edge_.take_space();
   if (!place) return stop(node, "past-end", "there is no chain space left to work into");
   outcome_.passes_by = true;
-  used();
+  if (!outcome_.opened) ++outcome_.uses;
+  if (to_end_ == 0 && fixed_spaces_ > 0) --fixed_spaces_;
   taken_.push_back(*place);
   return true;
 }

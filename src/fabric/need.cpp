@@ -76,12 +76,14 @@ void follow(Need& need, const Need& next) {
 
 class Measure {
 public:
-  Measure(const Tree& tree, const std::vector<Need>& earlier) : tree_(tree), earlier_(earlier) {}
+  /// `carried`: a turning chain that the next row begins with; it is no part of this one.
+  Measure(const Tree& tree, const std::vector<Need>& earlier, NodeId carried)
+      : tree_(tree), earlier_(earlier), carried_(carried) {}
 
   Need children(const Node& node, bool placed, int depth) const {
     Need need;
     for (NodeId child = node.child; child != pattern::no_node; child = tree_.nodes[child].next)
-      follow(need, of(tree_.nodes[child], placed || need.places_something, depth + 1));
+      if (child != carried_) follow(need, of(tree_.nodes[child], placed || need.places_something, depth + 1));
     return need;
   }
 
@@ -114,7 +116,8 @@ private:
   static Need of_place(Where where, std::uint64_t places, bool placed) {
     Need need;
     need.places_something = true;
-    if (where == Where::next || where == Where::last || (where == Where::same && !placed)) need.uses = places;
+    const bool found = where == Where::next || where == Where::any || where == Where::last;
+    if (found || (where == Where::same && !placed)) need.uses = places;
     if (where == Where::space) need.spaces = 1;
     need.starts = where == Where::chain || where == Where::ring;
     return need;
@@ -182,17 +185,19 @@ private:
 
   const Tree& tree_;
   const std::vector<Need>& earlier_;
+  NodeId carried_;
 };
 
 } // namespace
 
 Need need_of(const Tree& tree, NodeId body, const std::vector<Need>& earlier) {
   if (body >= tree.nodes.size()) return blocked(Hurdle::unread);
-  return Measure(tree, earlier).of(tree.nodes[body], false, 0);
+  return Measure(tree, earlier, pattern::carried_chain(tree.nodes, body, tree.kinds))
+      .of(tree.nodes[body], false, 0);
 }
 
 Need need_of_pass(const Tree& tree, const Node& repeat, const std::vector<Need>& earlier) {
-  return Measure(tree, earlier).children(repeat, true, 0);
+  return Measure(tree, earlier, pattern::no_node).children(repeat, true, 0);
 }
 
 std::vector<Need> needs_of(const Tree& tree) {

@@ -23,6 +23,18 @@ template <class Is> std::uint32_t sum_of(const Fabric& fabric, const Round& roun
   return sum;
 }
 
+/// Chains between stitches; those that climb are not tallied.
+std::uint32_t count_chains(const Fabric& fabric, const Round& round) {
+  return sum_of(fabric, round, [&](KindId kind) { return fabric.kinds[kind].takes == 0; });
+}
+
+/// Some count the chains between stitches, or the spaces, with them.
+bool counts_with_chains(const Fabric& fabric, const Round& round, std::uint32_t stitches,
+                        std::uint32_t stated) {
+  return round.spaces > 0 && stitches > 0 &&
+         (stitches + count_chains(fabric, round) == stated || stitches + round.spaces == stated);
+}
+
 /// Slip stitches that are worked into the round before count where the stated count says so.
 std::uint32_t count_stitches(const Fabric& fabric, const Round& round, std::uint32_t stated) {
   const auto counting = [&](KindId kind) { return fabric.kinds[kind].counts; };
@@ -101,12 +113,11 @@ void tally_round(Fabric& fabric) {
 
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
   using pattern::Unit;
-  const auto chains = [&](KindId kind) { return fabric.kinds[kind].takes == 0; };
   switch (stated.unit) {
   case Unit::spaces:
     return round.spaces;
   case Unit::chains:
-    return sum_of(fabric, round, chains);
+    return count_chains(fabric, round);
   case Unit::kind:
     if (stated.kind < fabric.kinds.size())
       return sum_of(fabric, round,
@@ -118,7 +129,8 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   case Unit::stitches:
     break;
   }
-  return count_stitches(fabric, round, stated.count);
+  const std::uint32_t count = count_stitches(fabric, round, stated.count);
+  return counts_with_chains(fabric, round, count, stated.count) ? stated.count : count;
 }
 
 bool is_miscounted(const Round& round) { return round.stated >= 0 && round.stated != round.counted; }

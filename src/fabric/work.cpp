@@ -132,9 +132,18 @@ bool Working::is_workable(const RoundText& text, const Need& need) {
   return true;
 }
 
+/// A turning chain of the row before stands on the first place.
+Need Working::need_with_carried(Need need) const {
+  if (hand_.carried_chains() == 0 || need.starts) return need;
+  ++need.uses;
+  ++need.makes;
+  need.stitches += hand_.carried_chains();
+  return need;
+}
+
 void Working::work_round(std::uint32_t index, int number) {
   const RoundText& text = tree_.rounds[index];
-  const Need need = needs_[index];
+  const Need need = need_with_carried(needs_[index]);
   const Mark before = mark();
   begin_round(index, number);
   if (!is_workable(text, need)) return count_only();
@@ -171,7 +180,8 @@ void Working::finish(const Outcome& outcome) {
   const bool on_it_all = (!outcome.opened || outcome.joined_parts) && !outcome.passes_by;
   const bool must_use_all = round.kind == pattern::RoundKind::round && !round.turned && on_it_all &&
                             !outcome.uneven && !edge_.is_ring();
-  const std::uint64_t left = edge_.left();
+  std::uint64_t left = edge_.left();
+  if (left == 1 && outcome.folded) left = 0;
   if (must_use_all && left > outcome.left_on_purpose)
     round.left_over = static_cast<std::uint32_t>(left - outcome.left_on_purpose);
   edge_.close_round();

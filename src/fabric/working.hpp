@@ -30,6 +30,7 @@ private:
   void begin_part(std::uint32_t index);
   void work_text(std::uint32_t index);
   void work_round(std::uint32_t index, int number);
+  Need need_with_carried(Need need) const;
   void begin_round(std::uint32_t index, int number);
   bool is_workable(const pattern::RoundText& text, const Need& need);
   bool fits(const pattern::RoundText& text, const Need& need);

@@ -1,5 +1,6 @@
 #include "pattern/choice.hpp"
 
+#include "pattern/effect.hpp"
 #include "pattern/limits.hpp"
 
 #include <algorithm>
@@ -11,6 +12,8 @@ namespace {
 /// Where a path stands behind a line, and how it came there.
 struct State {
   std::int64_t open = unknown;
+  std::int64_t spaces = unknown; ///< chain spaces
+  bool carried = false;          ///< a turning chain waits to be the next row's first stitch
   int last = 0;
   int cost = 0;
   std::size_t from = 0; ///< state of the line before
@@ -21,6 +24,9 @@ struct State {
 /// What a reading does to an edge, through all rounds of its label.
 struct Step {
   std::int64_t open = unknown;
+  std::int64_t spaces = unknown;
+  std::int64_t chains = 0;
+  bool carries = false;
   int cost = 0;
   bool uses_all = true;
   bool states = false;
@@ -39,11 +45,21 @@ Numbers numbers_of(const Label& label, int last) {
   return {label.from, label.to, follows || last == 0};
 }
 
-Outcome worked_on(const Effect& effect, std::int64_t open) {
-  if (open != unknown && !effect.starts) return outcome(effect, open);
+/// Whether an edge has what a reading's figures depend on.
+bool is_known(const Effect& effect, const Open& open) {
+  if (effect.starts || open.stitches == unknown) return !runs_to_end(effect);
+  const bool by_spaces = effect.passes_any || (effect.pass_uses == 0 && effect.pass_spaces != 0);
+  return !by_spaces || open.spaces != unknown;
+}
+
+Outcome worked_on(const Effect& effect, const Open& open) {
+  const bool known = is_known(effect, open);
+  if (open.stitches != unknown && !effect.starts && known) return outcome(effect, open);
   Outcome result;
-  const bool known = effect.starts || effect.pass_uses == 0;
   result.makes = known ? static_cast<std::int64_t>(effect.makes) : unknown;
+  result.spaces = known ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
+  result.chains = known ? std::max<std::int64_t>(0, effect.makes_chains) : 0;
+  result.carries = effect.carries;
   return result;
 }
 
@@ -59,14 +75,17 @@ int cost_of(const Outcome& result) {
 }
 
 /// The rounds of a label one after the other; what does not fit counts once.
-Step work_rounds(const Effect& effect, std::int64_t open, int rounds) {
+Step work_rounds(const Effect& effect, Open open, int rounds) {
   Step step;
   for (int round = 0; round < std::min(rounds, limit::rounds); ++round) {
     const Outcome result = worked_on(effect, open);
     step.cost = std::max(step.cost, cost_of(result));
     step.open = std::min<std::int64_t>(result.makes, limit::stitches);
-    if (step.open == open) break;
-    open = step.open;
+    step.spaces = std::min<std::int64_t>(result.spaces, limit::stitches);
+    step.chains = result.chains;
+    step.carries = result.carries;
+    if (step.open == open.stitches && step.spaces == open.spaces && step.carries == open.carried) break;
+    open = {step.open, step.spaces, step.carries};
   }
   step.uses_all = step.cost == 0;
   return step;
@@ -83,7 +102,8 @@ bool names_a_part(const Reading& reading, stitch::KindId kind, const std::vector
                                            : std::string_view();
   };
   const auto is_other = [&](const Node& node) {
-    return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+    const bool stitch = node.kind == NodeKind::work && node.work.act == Act::stitch;
+    return stitch && (node.work.counts || name_of(node.work.kind) != "ch") &&
            !begins_with(name_of(node.work.kind), name_of(kind));
   };
   return std::any_of(reading.nodes.begin(), reading.nodes.end(), is_other);
@@ -115,11 +135,19 @@ Step unread_step(const Way& way) {
   return step;
 }
 
+/// Some count the chains between stitches, or the spaces, with them.
+bool meets(const Step& step, const Stated& stated) {
+  const auto count = static_cast<std::int64_t>(stated.count);
+  if (step.open == count) return true;
+  const bool of_all = stated.unit == Unit::any || stated.unit == Unit::stitches;
+  return of_all && step.spaces > 0 && (step.open + step.chains == count || step.open + step.spaces == count);
+}
+
 Step compare_count(Step step, const Stated* stated) {
   if (stated == nullptr) return step;
   if (step.open == unknown) step.open = stated->count;
   step.states = true;
-  step.meets = step.open == static_cast<std::int64_t>(stated->count);
+  step.meets = meets(step, *stated);
   // A line that is wrong anyhow is not the better for dividing: the likelier reading stays.
   if (!step.meets) step.cost = std::max(step.cost, cost::count_not_met);
   return step;
@@ -132,7 +160,10 @@ public:
       : lines_(lines), kinds_(kinds) {}
 
   std::vector<Settled> cheapest(std::int64_t open, int last) {
-    behind_.assign(1, {State{open, last, 0, 0, 0, not_read}});
+    State start;
+    start.open = open;
+    start.last = last;
+    behind_.assign(1, {start});
     for (const Ways& line : lines_) behind_.push_back(states_behind(line, behind_.back()));
     return walk_back();
   }
@@ -149,7 +180,8 @@ private:
   Step step_of(const Way& way, std::size_t reading, const State& state, const Numbers& numbers) const {
     if (reading == not_read) return unread_step(way);
     const Reading& chosen = way.readings[reading];
-    const Step step = work_rounds(chosen.effect, state.open, numbers.to - numbers.from + 1);
+    const Step step =
+        work_rounds(chosen.effect, {state.open, state.spaces, state.carried}, numbers.to - numbers.from + 1);
     return compare_count(step, count_of(chosen, step.open, kinds_));
   }
 
@@ -159,7 +191,8 @@ private:
     const int before = state.cost + way.label.cost + (numbers.in_step ? 0 : cost::out_of_step);
     const auto add = [&](std::size_t reading, int own) {
       const Step step = step_of(way, reading, state, numbers);
-      states.push_back({step.open, numbers.to, before + own + step.cost, from, index, reading});
+      states.push_back(
+          {step.open, step.spaces, step.carries, numbers.to, before + own + step.cost, from, index, reading});
       if (!step.meets) go_on_with_stated(way.readings[reading], step, states);
     };
     if (may_stay_unread(way)) add(not_read, 0);
@@ -180,7 +213,8 @@ private:
     std::vector<State> kept;
     for (const State& state : states) {
       const auto is_same = [&](const State& other) {
-        return other.open == state.open && other.last == state.last;
+        return other.open == state.open && other.spaces == state.spaces && other.carried == state.carried &&
+               other.last == state.last;
       };
       if (std::none_of(kept.begin(), kept.end(), is_same)) kept.push_back(state);
       if (kept.size() == limit::states) break;

@@ -1,5 +1,6 @@
 #include "pattern/effect.hpp"
 
+#include "pattern/arches.hpp"
 #include "pattern/reading.hpp"
 
 #include <algorithm>
@@ -20,13 +21,17 @@ std::uint32_t multiply(std::uint64_t a, std::uint64_t b) {
 struct Body {
   const std::vector<Node>* nodes;
   const std::vector<stitch::StitchKind>* kinds;
-  std::uint32_t chains = 0; ///< worked before the first stitch
-  std::uint32_t nth = 0;    ///< the chain from the hook at which they were opened; 0: they were not
-  std::int64_t open = 0;    ///< … and how many are left along the side that is worked
-  bool far_side = false;    ///< … their other side
-  bool placed = false;      ///< a place was taken, so that `same` has a meaning
-  bool several = false;     ///< two or more went into it
-  bool ended = false;       ///< something ran to the end of the chain
+  std::uint32_t chains = 0;      ///< worked before the first stitch
+  std::uint32_t nth = 0;         ///< the chain from the hook at which they were opened; 0: they were not
+  std::int64_t open = 0;         ///< … and how many are left along the side that is worked
+  bool far_side = false;         ///< … their other side
+  bool placed = false;           ///< a place was taken, so that `same` has a meaning
+  bool several = false;          ///< two or more went into it
+  bool ended = false;            ///< something ran to the end of the chain
+  bool head = true;              ///< not in a repeat or group
+  bool begun = false;            ///< a stitch was worked that is no slip stitch
+  bool led = false;              ///< a slip stitch led into a chain space, which stays open
+  const Node* carried = nullptr; ///< the turning chain that belongs to the next row
 
   const stitch::StitchKind& kind_of(const Work& work) const {
     return (*kinds)[std::min<std::size_t>(work.kind, kinds->size() - 1)];
@@ -56,7 +61,7 @@ void follow_chain(Body& body, const Work& work) {
 
 /// Along a chain the end is known: what runs to it is counted out, but for what it leaves and what follows.
 Effect count_out(Body& body, const Effect& effect, std::uint32_t tail) {
-  if (body.nth == 0 || effect.pass_uses == 0) return effect;
+  if (body.nth == 0 || effect.pass_uses == 0 || effect.passes_any) return effect;
   if (body.open <= 0 && body.several) open_far_side(body);
   const std::int64_t room = body.open - std::max(effect.leave, tail);
   const std::int64_t passes = std::max<std::int64_t>(0, room) / effect.pass_uses;
@@ -91,13 +96,31 @@ void open_ring_of_chains(Body& body) {
   body.far_side = true;
 }
 
+/// At the head of a round a slip stitch into a chain space only leads there.
+bool leads_into_space(const Body& body, const Work& work) {
+  return body.head && !body.begun && work.where == Where::space && work.times == 1 &&
+         slips(work, body.kind_of(work));
+}
+
+/// What stays where a slip stitch led goes into that chain space.
+void go_where_led(Body& body, bool stays, Effect& effect) {
+  if (body.led && stays) effect.uses = 0, effect.spaces = 1;
+  body.led = false;
+}
+
 Effect effect_of_piece(Body& body, const Work& work, std::uint32_t tail) {
+  if (leads_into_space(body, work)) {
+    body.led = body.placed = true;
+    return {};
+  }
   const bool same = work.where == Where::same && body.placed;
   follow_chain(body, work);
   Effect one = effect_of_work(work, body.kind_of(work), body.placed);
   if (joins_chain(body, work)) open_ring_of_chains(body), one.starts = true;
   one = used(body, one, tail);
   if (!takes_place(body, work)) return one;
+  go_where_led(body, same || (work.counts && body.kind_of(work).takes == 0), one);
+  body.begun = body.begun || !slips(work, body.kind_of(work));
   const bool together = work.where == Where::chain || work.where == Where::same;
   body.several = same || work.in_one > 1 || (together && work.times > 1);
   body.placed = true;
@@ -110,13 +133,15 @@ Effect effect_of_children(Body& body, NodeId first, std::uint32_t tail);
 Effect effect_of_group(Body& body, const Node& node, std::uint32_t tail) {
   Body inside = body;
   inside.placed = true;
+  inside.head = false;
   inside.nth = 0;
   const Effect inner = effect_of_children(inside, node.child, 0);
   follow_chain(body, node.work);
   Effect all = into_one_place(node.work, inner);
   if (node.work.where == Where::same && !body.placed) all.uses = 1;
+  go_where_led(body, node.work.where == Where::same, all);
   all = used(body, all, tail);
-  body.placed = true;
+  body.placed = body.begun = true;
   body.several = inner.makes > 1;
   return all;
 }
@@ -124,9 +149,16 @@ Effect effect_of_group(Body& body, const Node& node, std::uint32_t tail) {
 Effect effect_of_repeat(Body& body, const Node& node, std::uint32_t tail) {
   Body once = body;
   once.nth = node.work.to_end ? 0 : body.nth;
+  once.head = once.led = false;
   const Effect inner = effect_of_children(once, node.child, tail);
-  if (once.nth != body.nth && once.nth != 0) body = once; // a chain was opened in it
+  if (once.nth != body.nth && once.nth != 0) { // a chain was opened in it
+    const bool head = body.head;
+    body = once;
+    body.head = head;
+  }
   Effect all = node.work.to_end ? to_end(inner, node.work.leave) : times(inner, node.work.times);
+  body.led = body.led && !once.begun;
+  body.begun = once.begun;
   body.placed = once.placed;
   body.several = once.several;
   body.chains = once.chains;
@@ -134,6 +166,7 @@ Effect effect_of_repeat(Body& body, const Node& node, std::uint32_t tail) {
 }
 
 Effect effect_of_node(Body& body, const Node& node, std::uint32_t tail) {
+  if (&node == body.carried) return {};
   if (node.kind == NodeKind::work) return effect_of_piece(body, node.work, tail);
   if (node.kind == NodeKind::group) return effect_of_group(body, node, tail);
   if (node.kind == NodeKind::repeat) return effect_of_repeat(body, node, tail);
@@ -149,7 +182,7 @@ bool works_slips(const Body& body, const Node& node) {
 bool slips_on(const Body& body, const Node& node, const Effect& before) {
   if (!works_slips(body, node)) return false;
   const bool used_up = body.nth > 1 && body.open <= (body.far_side ? 1 : 0);
-  return before.pass_uses != 0 || body.ended || used_up;
+  return runs_to_end(before) || body.ended || used_up;
 }
 
 /// What follows needs of the same edge, up to what runs to its end again or opens another.
@@ -161,7 +194,7 @@ std::uint32_t needed_behind(const Body& body, NodeId id, std::uint32_t outside) 
     const Node& node = (*body.nodes)[id];
     if (works_slips(body, node)) continue;
     const Effect one = effect_of_node(ahead, node, 0);
-    if (one.pass_uses != 0 || one.starts) return sure;
+    if (runs_to_end(one) || one.starts) return sure;
     sure = add(sure, one.uses);
   }
   return add(sure, outside);
@@ -200,7 +233,11 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   if (work.counts && kind.takes == 0) return {.uses = same && placed ? 0U : 1U, .makes = 1};
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
-  effect.uses = effect.starts || (same && placed) ? 0 : multiply(takes, same ? 1 : work.times);
+  if (work.where == Where::space) effect.spaces = takes == 0 ? 0 : work.times;
+  const bool no_stitch = effect.starts || work.where == Where::space || (same && placed);
+  effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);
+  effect.folded = work.into == Into::both_layers;
+  effect.passes_any = work.where == Where::any && work.to_end;
   const std::uint32_t tops = takes == 0 ? 0 : static_cast<std::uint32_t>(kind.makes);
   effect.makes = multiply(multiply(tops, work.in_one), work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
@@ -212,9 +249,13 @@ Effect then(const Effect& a, const Effect& b) {
   both.uses = add(a.uses, b.uses);
   both.makes = add(a.makes, b.makes);
   both.starts = a.starts || b.starts;
-  if (b.pass_uses == 0) return both;
+  both.folded = a.folded || b.folded;
+  both.spaces = add(a.spaces, b.spaces);
+  if (!runs_to_end(b)) return both;
   both.pass_uses = b.pass_uses;
   both.pass_makes = b.pass_makes;
+  both.pass_spaces = b.pass_spaces;
+  both.passes_any = b.passes_any;
   both.leave = b.leave;
   return both;
 }
@@ -223,12 +264,16 @@ Effect times(const Effect& inner, std::uint32_t n) {
   Effect all = inner;
   all.uses = multiply(inner.uses, n);
   all.makes = multiply(inner.makes, n);
+  all.spaces = multiply(inner.spaces, n);
   return all;
 }
 
 Effect to_end(const Effect& inner, std::uint32_t leave) {
-  if (inner.pass_uses != 0 || inner.uses == 0) return inner;
+  if (runs_to_end(inner) || (inner.uses == 0 && inner.spaces == 0)) return inner;
   Effect effect;
+  effect.pass_spaces = inner.spaces;
+  effect.passes_any = inner.passes_any;
+  effect.folded = inner.folded;
   effect.pass_uses = inner.uses;
   effect.pass_makes = inner.makes;
   effect.leave = leave;
@@ -239,28 +284,102 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
 Effect into_one_place(const Work& work, const Effect& inner) {
   Effect effect;
   effect.starts = work.where == Where::ring || work.where == Where::chain;
-  effect.uses = effect.starts || work.where == Where::same ? 0 : work.times;
+  const bool space = work.where == Where::space;
+  effect.uses = effect.starts || space || work.where == Where::same ? 0 : work.times;
+  effect.spaces = space ? work.times : 0;
+  effect.passes_any = work.where == Where::any && work.to_end;
   effect.makes = multiply(inner.makes, work.times);
   return work.to_end ? to_end(effect, work.leave) : effect;
 }
 
-Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds) {
-  if (body == no_node || kinds.empty()) return {};
-  Body all{&nodes, &kinds};
-  return effect_of_node(all, nodes[body], 0);
+bool runs_to_end(const Effect& effect) { return effect.pass_uses != 0 || effect.pass_spaces != 0; }
+
+bool is_chain(const stitch::StitchKind& kind) { return kind.takes == 0 && stitch::shape_of(kind).legs == 0; }
+
+namespace {
+
+bool is_counted_chain(const Node& node, const std::vector<stitch::StitchKind>& kinds) {
+  const Work& work = node.work;
+  return node.kind == NodeKind::work && work.act == Act::stitch && work.counts && work.kind < kinds.size() &&
+         is_chain(kinds[work.kind]);
 }
 
-Outcome outcome(const Effect& effect, std::int64_t open) {
+bool holds_a_list(NodeKind kind) {
+  return kind == NodeKind::sequence || kind == NodeKind::loops || kind == NodeKind::yarn;
+}
+
+bool is_turn(const Node& node) { return node.kind == NodeKind::work && node.work.act == Act::turn; }
+
+} // namespace
+
+NodeId carried_chain(const std::vector<Node>& nodes, NodeId body,
+                     const std::vector<stitch::StitchKind>& kinds) {
+  while (body != no_node && holds_a_list(nodes[body].kind)) {
+    NodeId before = no_node, last = no_node;
+    for (NodeId id = nodes[body].child; id != no_node; id = nodes[id].next) before = last, last = id;
+    if (last == no_node) return no_node;
+    if (is_turn(nodes[last]))
+      return before != no_node && is_counted_chain(nodes[before], kinds) ? before : no_node;
+    body = last;
+  }
+  return no_node;
+}
+
+Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds) {
+  if (body == no_node || kinds.empty()) return {};
+  const NodeId carried = carried_chain(nodes, body, kinds);
+  Body all{&nodes, &kinds};
+  if (carried != no_node) all.carried = &nodes[carried];
+  Effect effect = effect_of_node(all, nodes[body], 0);
+  effect.carries = carried != no_node;
+  put_arches(nodes, body, kinds, effect);
+  return effect;
+}
+
+Outcome outcome(const Effect& effect, std::int64_t open) { return outcome(effect, Open{open}); }
+
+namespace {
+
+/// How often what runs to the end is worked, and what is left then.
+struct Passes {
+  std::int64_t times = 0;
+  std::int64_t remainder = 0;
+};
+
+Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t spaces) {
+  if (!runs_to_end(effect)) return {};
+  const bool in_stitches = effect.pass_uses != 0;
+  std::int64_t room = std::max<std::int64_t>(0, in_stitches ? stitches : spaces);
+  if (effect.passes_any) room += std::max<std::int64_t>(0, spaces);
+  const std::int64_t each = in_stitches ? effect.pass_uses : effect.pass_spaces;
+  return {room / each, room % each};
+}
+
+} // namespace
+
+Outcome outcome(const Effect& effect, const Open& open) {
   Outcome out;
-  out.makes = effect.makes;
+  const std::int64_t carried = open.carried && !effect.starts ? 1 : 0;
+  const std::int64_t rest = open.stitches - static_cast<std::int64_t>(effect.uses) - carried;
+  const std::int64_t spaces = open.spaces - static_cast<std::int64_t>(effect.spaces);
+  const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces);
+  const auto in_all = [&](std::int64_t once, std::int64_t each) {
+    return std::max<std::int64_t>(0, once + passes.times * each);
+  };
+  out.makes = in_all(effect.makes, effect.pass_makes) + carried;
+  out.spaces = in_all(effect.makes_spaces, effect.pass_makes_spaces);
+  out.chains = in_all(effect.makes_chains, effect.pass_makes_chains);
+  out.carries = effect.carries;
   if (effect.starts) return out;
-  const std::int64_t rest = open - static_cast<std::int64_t>(effect.uses);
+  const bool passes_by = effect.spaces + effect.pass_spaces > 0; // the stitches between spaces are not missed
+  const std::int64_t spaces_past = passes.times * effect.pass_spaces - spaces;
   out.past_end = std::max<std::int64_t>(-rest, 0);
-  if (effect.pass_uses == 0) {
-    out.left_over = std::max<std::int64_t>(rest, 0);
-  } else if (rest > 0) {
-    out.makes += rest / effect.pass_uses * static_cast<std::int64_t>(effect.pass_makes);
-    out.remainder = rest % effect.pass_uses;
+  if (passes_by && open.spaces >= 0) out.past_end += std::max<std::int64_t>(spaces_past, 0);
+  const std::int64_t alone = effect.folded ? 1 : 0;
+  if (runs_to_end(effect)) {
+    out.remainder = passes.remainder <= alone ? 0 : passes.remainder;
+  } else if (!passes_by && rest > alone) {
+    out.left_over = rest;
   }
   return out;
 }

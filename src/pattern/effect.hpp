@@ -15,6 +15,17 @@ bool opens_edge(Act act);
 /// What one piece of work does; `placed`: a place was taken before it, so that `same` uses none.
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed = true);
 
+/// Whether anything in it runs to the end of the round.
+bool runs_to_end(const Effect& effect);
+
+/// A kind that is only a chain: its runs make chain spaces.
+bool is_chain(const stitch::StitchKind& kind);
+
+/// A chain that counts as a stitch, after which the work is turned and ends: it is the next row's first
+/// stitch; `no_node` if there is none.
+NodeId carried_chain(const std::vector<Node>& nodes, NodeId body,
+                     const std::vector<stitch::StitchKind>& kinds);
+
 /// Slip stitches: behind what runs to the end of a round they go into the round just made, and use nothing.
 bool slips(const Work& work, const stitch::StitchKind& kind);
 

@@ -39,6 +39,9 @@ struct Reading {
       new_kinds; ///< kinds made on the way; node kinds >= `first_new_kind` are these
   stitch::KindId first_new_kind = 0;
   Effect effect;
+  std::vector<std::string>
+      yarns;                ///< named in the line; `Work::yarn` of its nodes is a number in these, from 1
+  std::vector<NodeId> bare; ///< increases and decreases in a line that names no stitch at all
   std::vector<Stated> stated;
   std::vector<Placing> placings; ///< what the line places besides (text and span set; part and round not)
   std::vector<Span> passed_over; ///< stitches or numbers that were not understood: each a finding
@@ -52,7 +55,18 @@ struct Outcome {
   std::int64_t left_over = 0; ///< places never reached
   std::int64_t past_end = 0;  ///< places worked beyond the end
   std::int64_t remainder = 0; ///< places that a repeat to the end does not divide into
+  std::int64_t spaces = 0;    ///< chain spaces the next round has
+  std::int64_t chains = 0;    ///< chains in them
+  bool carries = false;       ///< a turning chain waits to be the next row's first stitch
 };
+
+/// What is open to a round.
+struct Open {
+  std::int64_t stitches = 0;
+  std::int64_t spaces = -1; ///< chain spaces; -1: not known
+  bool carried = false;     ///< the row before ended with a turning chain that counts as its first stitch
+};
+Outcome outcome(const Effect& effect, const Open& open);
 Outcome outcome(const Effect& effect, std::int64_t open);
 
 enum class Effort : std::uint8_t { cheapest, all };

@@ -170,3 +170,33 @@ TEST_CASE("A chain that is not said to count is no stitch") {
   m.round({m.ch(3), m.work("dc", 12), m.join()}, 12);
   CHECK(worked(m.tree).rounds[1].counting_chain == fabric::none);
 }
+
+TEST_CASE("A turning chain that counts belongs to the row after it") {
+  Maker m;
+  m.part("Leaf");
+  m.round({m.ch(7), m.counted(m.at_chain(m.work("dc", 1), 4)), m.to_end(m.work("dc", 1)), m.counted_ch(3),
+           m.turn()},
+          5)
+      .kind = pattern::RoundKind::row;
+  m.round({m.to_end(m.work("dc", 1))}, 5).kind = pattern::RoundKind::row;
+  const Fabric fabric = worked(m.tree);
+  CHECK(fabric.rounds[2].count == 7);
+  CHECK(ids::last_legs(fabric) == " |  |  | leaf-1-3 | leaf-1-2 | leaf-1-1 | leaf-0-7");
+}
+
+TEST_CASE("Rows alike each begin with the turning chain of the one before") {
+  Maker m = leaf();
+  m.rounds(2, 4, {m.to_end(m.work("dc", 1)), m.counted_ch(3), m.turn()}, -1).kind = pattern::RoundKind::row;
+  m.round({m.as(1)}).kind = pattern::RoundKind::row;
+  const Fabric fabric = worked(m.tree);
+  CHECK(fabric.rounds[2].counted == 15);
+  CHECK(fabric.rounds[4].counted == 15);
+  CHECK(fabric.rounds[5].counted == 15);
+  CHECK(fabric.rounds[5].counting_chain != fabric::none);
+}
+
+TEST_CASE("Chains behind a turn within a round are no chain space") {
+  Maker m = ring_of(4);
+  m.round({m.sc(2), m.turn(), m.ch(1), m.sc(2)});
+  CHECK(worked(m.tree).rounds[1].spaces == 0);
+}

@@ -85,6 +85,14 @@ TEST_CASE("Through both layers to the end uses up the round") {
   CHECK(fabric.rounds[1].counted == 4);
 }
 
+TEST_CASE("The stitch in the middle of an odd edge may stay alone between two layers") {
+  Maker m = ring_of(7);
+  m.round({m.to_end(m.into(m.sc(1), pattern::Into::both_layers))}, 3);
+  fabric::Worked worked = fabric::work(m.tree);
+  CHECK(ids::said(worked.findings) == Said{});
+  CHECK(ids::said(fabric::check(m.tree, worked.fabric)) == Said{});
+}
+
 TEST_CASE("One stitch alone has no two layers") {
   Maker m = ring_of(1);
   m.round({m.to_end(m.into(m.sc(1), Into::both_layers))});

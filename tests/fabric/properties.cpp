@@ -147,16 +147,22 @@ namespace {
 
 /// What each round's reading says against what the fabric worked; the first round may open its edge itself.
 void check_law(const pattern::Tree& tree, const Fabric& fabric) {
-  std::int64_t open = 0;
+  pattern::Open open;
   for (const fabric::Round& round : fabric.rounds) {
     if (round.text == fabric::none) continue;
     const pattern::Effect effect = pattern::effect_of(tree.nodes, tree.rounds[round.text].body, tree.kinds);
-    CAPTURE(round.number, round.part, effect.uses, effect.makes, effect.pass_uses, effect.leave, open);
+    CAPTURE(round.number, round.part, effect.uses, effect.makes, effect.pass_uses, effect.leave,
+            open.stitches, open.spaces, open.carried);
     const pattern::Outcome outcome = pattern::outcome(effect, open);
-    if (!effect.starts || effect.pass_uses == 0) CHECK(outcome.makes == round.makes);
-    if (!effect.starts) CHECK(open - outcome.left_over - outcome.remainder == round.uses);
+    const bool in_spaces = effect.spaces + effect.pass_spaces > 0 || effect.passes_any;
+    if (!effect.starts || !pattern::runs_to_end(effect)) {
+      CHECK(outcome.makes == round.makes);
+      CHECK(outcome.spaces == round.spaces);
+    }
+    if (!effect.starts && !in_spaces)
+      CHECK(open.stitches - outcome.left_over - outcome.remainder == round.uses);
     CHECK(outcome.past_end == 0);
-    open = round.makes;
+    open = {round.makes, round.spaces, outcome.carries};
   }
 }
 

@@ -394,7 +394,30 @@ inline Nodes random_work_round(Maker& m, Chance& chance, std::uint32_t open) {
   if (open > kept) nodes.push_back(chance.pick(0, 1) == 0 ? m.sc_around() : m.sc(open - kept));
   if (kept > 0) nodes.push_back(m.inc(kept));
   if (chance.pick(0, 2) == 0) nodes.push_back(m.join());
+  if (chance.pick(0, 3) == 0) nodes.insert(nodes.end(), {m.counted_ch(3), m.turn()});
   return nodes;
+}
+
+/// A round into the chain spaces of the one before, or into its stitches and spaces.
+inline Nodes random_space_round(Maker& m, Chance& chance) {
+  const auto in_space = [&m](NodeId node) { return m.at(node, Where::space); };
+  switch (chance.pick(0, 4)) {
+  case 0:
+    return {m.ch(1), m.to_end(in_space(m.work("sc", 1, 2))), m.join()};
+  case 1:
+    return {in_space(m.slip(1)), m.ch(1), m.to_end(in_space(m.work("sc", 1, 3))), m.join()};
+  case 2:
+    return {in_space(m.slip(1)),
+            m.counted_ch(3),
+            m.at(m.work("dc", 2), Where::same),
+            m.ch(2),
+            m.to_end(m.group({m.work("dc", 3), m.ch(2)}, Where::space)),
+            m.join()};
+  case 3:
+    return {in_space(m.work("sc", 1)), m.around({m.ch(2), in_space(m.work("sc", 1))})};
+  default:
+    return {m.ch(1), m.at(m.sc_around(), Where::any), m.join()};
+  }
 }
 
 /// A first round along both sides of a chain, its ends and sides told in one of several ways.
@@ -441,11 +464,16 @@ inline pattern::Tree random_deep(std::uint32_t seed) {
     m.round(random_start(m, chance));
     open = makes();
     m.round({m.blo({m.sc(open)})});
+    pattern::Open edge{open, 0, false};
     for (std::uint32_t i = chance.pick(1, 4); i > 0; --i) {
-      m.round(random_work_round(m, chance, open));
+      const bool spaces = edge.spaces > 0 && !edge.carried && chance.pick(0, 1) == 0;
+      m.round(spaces
+                  ? random_space_round(m, chance)
+                  : random_work_round(m, chance, static_cast<std::uint32_t>(edge.stitches) - edge.carried));
       const pattern::Effect effect =
           pattern::effect_of(m.tree.nodes, m.tree.rounds.back().body, m.tree.kinds);
-      open = static_cast<std::uint32_t>(pattern::outcome(effect, open).makes);
+      const pattern::Outcome out = pattern::outcome(effect, edge);
+      edge = {out.makes, out.spaces, out.carries};
     }
     if (chance.pick(0, 1) == 0) m.place(pattern::What::change).yarn = 2;
   }

@@ -1,0 +1,153 @@
+#include "pattern/arches.hpp"
+
+#include "pattern/effect.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+/// Figures stop growing here.
+constexpr std::int64_t most = std::int64_t{1} << 40;
+
+std::int64_t multiply(std::int64_t a, std::int64_t n) {
+  return a == 0 || n == 0 ? 0 : a > most / n ? most : a * n;
+}
+
+/// Chains, and how many runs of them are closed.
+struct Chains {
+  std::int64_t spaces = 0;
+  std::int64_t chains = 0;
+};
+
+/// A stretch of work as its chains see it: runs between stitches are closed, those at its ends wait.
+struct Stretch {
+  bool stitches = false;   ///< something other than chains is in it
+  bool climbs = false;     ///< chains that come next climb
+  std::int64_t before = 0; ///< chains before its first stitch; all, where it has none
+  std::int64_t behind = 0; ///< chains behind its last
+  Chains between;
+  Chains pass; ///< of each pass that runs to the end
+};
+
+/// The run where one stretch meets the next.
+Chains meeting(std::int64_t chains) { return {chains > 0 ? 1 : 0, chains}; }
+
+Chains sum(const Chains& a, const Chains& b) {
+  return {std::min(most, a.spaces + b.spaces), std::min(most, a.chains + b.chains)};
+}
+
+Stretch then(Stretch a, Stretch b) {
+  if (a.climbs) b.before = 0;
+  if (!b.stitches) {
+    std::int64_t& end = a.stitches ? a.behind : a.before;
+    end = std::min(most, end + b.before);
+    return a;
+  }
+  if (!a.stitches) {
+    b.before = std::min(most, a.before + b.before);
+    return b;
+  }
+  Stretch both = b;
+  both.before = a.before;
+  both.between = sum(sum(a.between, b.between), meeting(a.behind + b.before));
+  both.pass = b.pass.spaces != 0 ? b.pass : a.pass;
+  return both;
+}
+
+Stretch repeated(Stretch one, std::int64_t times) {
+  if (times == 0) return {};
+  const Chains join = meeting(one.behind + one.before);
+  if (!one.stitches) one.before = multiply(one.before, times);
+  if (!one.stitches) return one;
+  one.between.spaces = std::min(most, multiply(one.between.spaces, times) + multiply(join.spaces, times - 1));
+  one.between.chains = std::min(most, multiply(one.between.chains, times) + multiply(join.chains, times - 1));
+  return one;
+}
+
+/// Each pass meets the one before it, the first none.
+Stretch to_the_end(Stretch one) {
+  if (!one.stitches || one.pass.spaces != 0) return one;
+  const Chains join = meeting(one.behind + one.before);
+  one.pass = sum(one.between, join);
+  one.between = {-join.spaces, -join.chains};
+  return one;
+}
+
+class Look {
+public:
+  Look(const std::vector<Node>& nodes, const std::vector<stitch::StitchKind>& kinds, NodeId carried)
+      : nodes_(nodes), kinds_(kinds), carried_(carried) {}
+
+  /// What stands in a round before its first stitch climbs.
+  Stretch body(NodeId id) const {
+    Stretch head;
+    head.climbs = true;
+    return children(nodes_[id], head);
+  }
+
+private:
+  Stretch children(const Node& node, Stretch all) const {
+    for (NodeId id = node.child; id != no_node; id = nodes_[id].next) {
+      if (id == carried_) continue;
+      all = is_mark(nodes_[id]) ? mark(nodes_[id].work.act, all) : then(all, of(nodes_[id]));
+    }
+    return all;
+  }
+
+  Stretch of(const Node& node) const {
+    if (node.kind == NodeKind::work) return of_work(node.work);
+    const Stretch once = children(node, {});
+    const bool again = node.kind == NodeKind::repeat || node.kind == NodeKind::group;
+    if (!again) return once;
+    return node.work.to_end ? to_the_end(once) : repeated(once, node.work.times);
+  }
+
+  Stretch of_work(const Work& work) const {
+    Stretch one;
+    if (work.act != Act::stitch) return one;
+    const bool chain = is_chain(kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)]);
+    one.stitches = !chain || work.counts;
+    if (!one.stitches) one.before = work.to_end ? 1 : work.times;
+    return one;
+  }
+
+  static bool is_mark(const Node& node) {
+    const Act act = node.work.act;
+    return node.kind == NodeKind::work &&
+           (act == Act::turn || act == Act::join || act == Act::part_edge || act == Act::start_here);
+  }
+
+  /// A turn lets chains climb, a chain joined to a ring is no space, nor is one that joins legs.
+  static Stretch mark(Act act, Stretch all) {
+    if (act == Act::join || act == Act::start_here) {
+      Stretch one;
+      one.stitches = true;
+      const bool ring = act == Act::join && !all.stitches;
+      if (!ring) return then(all, one);
+    }
+    all.behind = 0;
+    if (!all.stitches) all.before = 0;
+    all.climbs = act == Act::turn || act == Act::join || all.climbs;
+    return all;
+  }
+
+  const std::vector<Node>& nodes_;
+  const std::vector<stitch::StitchKind>& kinds_;
+  NodeId carried_;
+};
+
+} // namespace
+
+void put_arches(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds,
+                Effect& effect) {
+  const Stretch all = Look(nodes, kinds, carried_chain(nodes, body, kinds)).body(body);
+  const Chains made = sum(all.between, meeting(all.behind));
+  effect.makes_spaces = made.spaces;
+  effect.makes_chains = made.chains;
+  effect.pass_makes_spaces = all.pass.spaces;
+  effect.pass_makes_chains = all.pass.chains;
+}
+
+} // namespace whorl::pattern
