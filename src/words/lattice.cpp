@@ -1,5 +1,6 @@
 #include "words/lattice.hpp"
 
+#include "words/costs.hpp"
 #include "words/letters.hpp"
 
 #include <algorithm>
@@ -8,9 +9,6 @@ namespace whorl::words {
 
 namespace {
 
-constexpr int unknown_cost = 3;
-constexpr int look_alike_cost = 2;
-constexpr int scanned_cost = 2;
 constexpr std::size_t longest_scanned = 4; ///< letters of a number
 constexpr std::uint32_t largest_number = 999'999'999;
 
@@ -145,7 +143,7 @@ void put_look_alikes(Search& search, std::size_t begin, std::size_t end) {
   const std::string key = latin_key(search.text().substr(begin, end - begin));
   if (key.size() == end - begin) return;
   const std::size_t before = search.out.words.size();
-  put_phrases(search, key, 0, begin, key, look_alike_cost);
+  put_phrases(search, key, 0, begin, key, cost::look_alike);
   for (std::size_t i = before; i < search.out.words.size(); ++i) {
     search.out.words[i].end = static_cast<std::uint32_t>(end);
     search.out.words[i].span = search.line.span(begin, end);
@@ -181,7 +179,7 @@ void put_scanned_number(Search& search, std::size_t at) {
   number.begin = static_cast<std::uint32_t>(at);
   number.end = static_cast<std::uint32_t>(end);
   number.number = static_cast<std::uint32_t>(value);
-  number.cost = scanned_cost;
+  number.cost = cost::scanned;
   put(search, number);
 }
 
@@ -198,7 +196,7 @@ void put_letters(Search& search, std::size_t at) {
   Word unknown;
   unknown.begin = static_cast<std::uint32_t>(at);
   unknown.end = static_cast<std::uint32_t>(end_of_unknown(search.text(), at));
-  unknown.cost = unknown_cost;
+  unknown.cost = cost::unknown;
   put(search, unknown);
 }
 
@@ -247,9 +245,14 @@ bool may_begin(const Search& search, std::size_t at) {
   return letter_length(text, before) == 0;
 }
 
-void longest_first(std::vector<Word>& words, std::size_t first) {
+/// A word's length, without a full stop that may as well end a sentence: `st.`, at a cost.
+std::uint32_t sure_end(const Search& search, const Word& word) {
+  return word.cost > 0 && search.text()[word.end - 1] == '.' ? word.end - 1 : word.end;
+}
+
+void longest_first(const Search& search, std::vector<Word>& words, std::size_t first) {
   for (std::size_t i = first + 1; i < words.size(); ++i)
-    for (std::size_t j = i; j > first && words[j].end > words[j - 1].end; --j)
+    for (std::size_t j = i; j > first && sure_end(search, words[j]) > sure_end(search, words[j - 1]); --j)
       std::swap(words[j], words[j - 1]);
 }
 
@@ -288,7 +291,7 @@ Lattice lattice(const Folded& line, const Vocabulary& vocabulary) {
       put_letters(search, at);
     else
       put_mark(search, at);
-    longest_first(out.words, first);
+    longest_first(search, out.words, first);
   }
   out.at.push_back(static_cast<std::uint32_t>(out.words.size()));
   return out;

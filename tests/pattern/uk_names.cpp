@@ -3,6 +3,7 @@
 
 #include "pattern/read.hpp"
 #include "pattern/terms.hpp"
+#include "words/lattice.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -59,4 +60,16 @@ TEST_CASE("A kind is written by its name in the pattern's terms") {
 
 TEST_CASE("To skip is to miss in UK terms") { // 2b: common practice; 1918 Handbook and Dillmont (P)
   CHECK(words::written_form(uk(), words::find_concept(uk(), "skip")) == "miss");
+}
+
+TEST_CASE("Round posts step down as well") { // common practice, no source
+  const std::pair<const char*, const char*> rows[] = {{"fpsc", "FPdc"},  {"fphdc", "FPhtr"}, {"fpdc", "FPtr"},
+                                                      {"fptr", "FPdtr"}, {"bpdc", "BPtr"},   {"fpdc", "rtrf"},
+                                                      {"bphdc", "rhtrb"}};
+  for (const auto& [us, name] : rows) {
+    CAPTURE(name);
+    const words::Lattice all = words::lattice(words::fold(name), uk());
+    REQUIRE(!all.words.empty());
+    CHECK(uk().concepts[all.words.front().means].name == us);
+  }
 }

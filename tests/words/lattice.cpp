@@ -131,3 +131,18 @@ TEST_CASE("a word that has such letters is no figure") {
 TEST_CASE("old books print abbreviations with a space") {
   CHECK(longest("2 s c in next s c") == "2|sc|in|next|sc");
 }
+
+TEST_CASE("a full stop behind an abbreviation may be its own, and the shorter word comes first") {
+  CHECK(longest("st. 5 sc") == "st|.|5|sc");
+  const Folded line = fold("ch. 2");
+  const Lattice all = lattice(line, english());
+  bool dotted = false;
+  for (const Word& word : all.words) dotted = dotted || (word.begin == 0 && word.end == 3);
+  CHECK(dotted);
+}
+
+TEST_CASE("a five that was scanned for an S makes a word, at a cost") {
+  CHECK(longest("6 5c") == "6|sc");
+  CHECK(longest("5l 5t in 5t") == "sl st|in|st");
+  CHECK(cost_of_first("5c") == 1);
+}
