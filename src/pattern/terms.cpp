@@ -28,9 +28,10 @@ template <std::size_t n> bool is_one_of(std::string_view word, const std::array<
 }
 
 constexpr std::array<std::string_view, 5> us_stitches{"sc", "scs", "hdc", "hdcs", "hdctog"};
-constexpr std::array<std::string_view, 4> uk_stitches{"htr", "htrs", "exdc", "ttr"};
+constexpr std::array<std::string_view, 8> uk_stitches{"htr", "htrs", "exdc", "ttr",
+                                                      "qtr", "rtrf", "rtrb", "htrtog"};
 constexpr std::array<std::string_view, 4> us_words{"sk", "skip", "gauge", "skips"};
-constexpr std::array<std::string_view, 4> uk_words{"miss", "tension", "yrh", "yoh"};
+constexpr std::array<std::string_view, 5> uk_words{"miss", "missing", "tension", "yrh", "yoh"};
 constexpr std::array<std::string_view, 7> words_for_terms{
     "terms", "term", "terminology", "abbreviations", "abbreviation", "names", "notation"};
 constexpr std::array<std::string_view, 7> words_for_rounds{"r",      "rnd", "rnds", "round",
@@ -65,6 +66,7 @@ public:
       while (end < text.size() && (digits ? is_digit(text[end]) : is_letter(text[end]))) ++end;
       put(text.substr(at, end - at), begin + static_cast<std::uint32_t>(at));
       tokens_[count_ - 1].blank_behind = end < text.size() && text[end] == ' ';
+      join_letters(text, begin);
       at = end;
     }
   }
@@ -91,6 +93,28 @@ private:
       letters[i] = is_capital(text[i]) ? static_cast<char>(text[i] + ('a' - 'A')) : text[i];
     token.text = {letters.data(), text.size()};
     token.capitals = std::all_of(text.begin(), text.end(), is_capital);
+  }
+
+  /// `d.c.`, `d c`, `h. tr.`: old books set the letters of an abbreviation apart.
+  void join_letters(std::string_view text, std::uint32_t begin) {
+    if (count_ < 2) return;
+    Token& before = tokens_[count_ - 2];
+    const Token& last = tokens_[count_ - 1];
+    if (before.text.empty() || before.text.size() > 2 || last.text.empty()) return;
+    const std::string_view between = text.substr(before.span.end - begin, last.span.begin - before.span.end);
+    if (between != "." && between != " " && between != ". ") return;
+    const bool joins =
+        (last.text == "c" && (before.text == "s" || before.text == "d" || before.text == "hd")) ||
+        (last.text == "tr" && (before.text == "h" || before.text == "d")) ||
+        (last.text == "d" && before.text == "h") || (last.text == "dc" && before.text == "h");
+    if (!joins) return;
+    std::array<char, longest_token>& letters = letters_[count_ - 2];
+    std::copy(last.text.begin(), last.text.end(),
+              letters.begin() + static_cast<std::ptrdiff_t>(before.text.size()));
+    before.text = {letters.data(), before.text.size() + last.text.size()};
+    before.span.end = last.span.end;
+    before.blank_behind = last.blank_behind;
+    --count_;
   }
 
   static int number_of(std::string_view digits) {
@@ -150,9 +174,12 @@ private:
       const std::string_view next = word(at + 1);
       if (is_one_of(text, us_stitches)) count(shown.us_stitch, shown.us_says, text);
       if (is_one_of(text, uk_stitches)) count(shown.uk_stitch, shown.uk_says, text);
-      if (text == "single" && next == "crochet") count(shown.us_stitch, shown.us_says, "single crochet");
-      if (text == "half" && next == "double") count(shown.us_stitch, shown.us_says, "half double");
-      if (text == "half" && next == "treble") count(shown.uk_stitch, shown.uk_says, "half treble");
+      if (text == "single" && (next == "crochet" || next == "crochets"))
+        count(shown.us_stitch, shown.us_says, "single crochet");
+      if (text == "half" && (next == "double" || next == "doubles"))
+        count(shown.us_stitch, shown.us_says, "half double");
+      if (text == "half" && (next == "treble" || next == "trebles" || next == "tr"))
+        count(shown.uk_stitch, shown.uk_says, "half treble");
       if (is_one_of(text, us_words)) ++shown.us_word, shown.us_says += shown.us_says.empty() ? text : "";
       if (is_one_of(text, uk_words)) ++shown.uk_word, shown.uk_says += shown.uk_says.empty() ? text : "";
       if (text == "dc") ++shown.dc;

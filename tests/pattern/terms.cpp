@@ -136,3 +136,17 @@ TEST_CASE("a stitch is spoken of in the terms of the pattern") {
   CHECK(spoken("sc2tog", english()) == "sc2tog");
   CHECK(spoken("invdec", uk) == "invdec");
 }
+
+TEST_CASE("abbreviations set apart with stops or blanks tell as well") {
+  CHECK(found("1st rnd: 6 s. c. in ring") == "US word sc");
+  CHECK(found("1st rnd: 6 d.c. in ring\n2nd rnd: miss 1, 5 d.c.") == "UK word miss");
+  CHECK(found("1st rnd: 6 d c in ring\n2nd rnd: 2 d c in each d c") == "UK shortest");
+  CHECK(found("1st rnd: 8 h.tr. in ring") == "UK word htr");
+  CHECK(found("1st rnd: 8 h.d.c. in ring") == "US word hdc");
+}
+
+TEST_CASE("names of several stitches tell, and raised trebles") {
+  CHECK(found("R1: 10 half trebles in a ring") == "UK word half treble");
+  CHECK(found("R1: 10 half doubles in a ring") == "US word half double");
+  CHECK(found("R1: 12 tr in ring\nR2: 1 rtrf round each st") == "UK word rtrf");
+}
