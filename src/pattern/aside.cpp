@@ -115,13 +115,108 @@ bool defines(const Sentence& sentence, const Bracket& bracket) {
   return next < bracket.inner_end && (sentence.text()[next] == ':' || sentence.text()[next] == '=');
 }
 
+/// "KA (amigurumi ring)", "inc (2 sc in one st)"…: the bracket says the word before it once more.
+bool glosses(const Sentence& sentence, const Bracket& bracket) {
+  std::uint32_t inner = bracket.inner_begin;
+  const WordsAt first = words_at(sentence, inner);
+  if (!first.empty() && sort_of(sentence, *first.first) == ConceptClass::filler)
+    inner = behind_word(sentence, inner);
+  std::uint32_t before = bracket.begin;
+  while (before > 0 && sentence.text()[before - 1] == ' ') --before;
+  for (const Word& word : words_at(sentence, inner)) {
+    if (word.kind != WordKind::phrase || skip_blanks(sentence.text(), word.end) < bracket.inner_end) continue;
+    for (std::uint32_t at = before; at-- > 0 && before - at < 30;)
+      for (const Word& other : words_at(sentence, at))
+        if (other.kind == WordKind::phrase && other.end == before && other.means == word.means) return true;
+  }
+  return false;
+}
+
+/// "(same ch as the first hdc)": which place was meant.
+bool begins_with_same(const Sentence& sentence, const Bracket& bracket) {
+  std::uint32_t at = bracket.inner_begin;
+  const WordsAt first = words_at(sentence, at);
+  if (!first.empty() && sort_of(sentence, *first.first) == ConceptClass::filler)
+    at = behind_word(sentence, at);
+  const Word* same = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "same"));
+  return same != nullptr && sentence.text().substr(at, 4) == "same";
+}
+
+/// "(picot); rep from *": one word that is no work, and more work behind a mark.
+bool tells_a_word(const Sentence& sentence, const Bracket& bracket) {
+  const std::uint32_t next = skip_blanks(sentence.text(), bracket.end);
+  const WordsAt words = words_at(sentence, bracket.inner_begin);
+  const bool separated = next < sentence.size() && is_separator(sentence.text()[next]);
+  return separated && !words.empty() && words.first->kind != WordKind::number &&
+         !is_work(sentence, *words.first) && words.first->end >= bracket.inner_end;
+}
+
+bool is_named(const Sentence& sentence, std::uint32_t at, std::string_view name) {
+  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
+}
+
 } // namespace
+
+bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
+  bool begins = true;
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end;) {
+    const WordsAt words = words_at(sentence, at);
+    const std::uint32_t next = behind_word(sentence, at);
+    if (begins && is_named(sentence, at, "first")) {
+      const WordsAt stitch = words_at(sentence, next);
+      return std::any_of(stitch.begin(), stitch.end(), [&](const Word& word) {
+        return is_work(sentence, word) && skip_blanks(sentence.text(), word.end) >= bracket.inner_end;
+      });
+    }
+    const bool filler = !words.empty() && sort_of(sentence, *words.first) == ConceptClass::filler;
+    begins = sentence.text()[at] == '=' || (begins && filler);
+    at = next;
+  }
+  return false;
+}
+
+std::uint32_t end_of_other_count(const Sentence& sentence, std::uint32_t at) {
+  const Word* number = number_at(sentence, at);
+  if (number == nullptr) return at;
+  std::uint32_t next = skip_blanks(sentence.text(), number->end);
+  bool unknown = false;
+  for (int words = 0; words < 2 && next < sentence.size(); ++words) {
+    const WordsAt there = words_at(sentence, next);
+    if (there.empty() || there.first->kind != WordKind::unknown || next == number->end) break;
+    unknown = true;
+    next = skip_blanks(sentence.text(), there.first->end);
+  }
+  const bool ends = next >= sentence.size() || sentence.text()[next] == '.' || sentence.text()[next] == '!';
+  return unknown && ends ? next : at;
+}
+
+std::uint32_t end_of_definition(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t name = at;
+  const WordsAt first = words_at(sentence, at);
+  const bool article = !first.empty() && !is_work(sentence, *first.first) &&
+                       sort_of(sentence, *first.first) == ConceptClass::filler;
+  if (article) name = behind_word(sentence, at);
+  for (const Word& word : words_at(sentence, name)) {
+    if (!is_work(sentence, word)) continue;
+    const std::uint32_t next = skip_blanks(sentence.text(), word.end);
+    const std::string_view rest = sentence.text().substr(std::min(next, sentence.size()));
+    const bool defined = rest.substr(0, 1) == "=" || rest.substr(0, 1) == ":" || rest.substr(0, 3) == "is " ||
+                         rest.substr(0, 6) == "means ";
+    if (!defined) continue;
+    std::uint32_t end = next;
+    while (end < sentence.size() && sentence.text()[end] != '.') ++end;
+    return end;
+  }
+  return at;
+}
 
 bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   if (bracket.kind != Passage::round && bracket.kind != Passage::square) return false;
   if (bracket.inner_begin >= bracket.inner_end) return false;
   if (defines(sentence, bracket)) return true;
-  if (is_used(sentence, bracket.end)) return false;
+  if (glosses(sentence, bracket) || says_first_stitch(sentence, bracket)) return true;
+  if (begins_with_same(sentence, bracket)) return !is_used(sentence, bracket.end);
+  if (is_used(sentence, bracket.end) && !tells_a_word(sentence, bracket)) return false;
   const Content content = content_of(sentence, bracket);
   if (content.counted) return true;
   if (counts_others(sentence, bracket, content) || counts_special(sentence, bracket)) return true;

@@ -1,6 +1,8 @@
 #include "pattern/assemble.hpp"
 
+#include "pattern/bare.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/yarn.hpp"
 
 #include <algorithm>
 
@@ -75,10 +77,13 @@ bool makes_only_chains(const Tree& tree, const Reading& reading) {
 NodeId take_over(Tree& tree, const Reading& reading) {
   const KindMap kinds = merge_kinds(tree, reading);
   const std::size_t offset = tree.nodes.size();
+  std::vector<std::uint8_t> yarns{0};
+  for (const std::string& name : reading.yarns) yarns.push_back(number_of_yarn(tree, name));
   for (Node node : reading.nodes) {
     node.child = moved(node.child, offset);
     node.next = moved(node.next, offset);
     node.work.kind = kinds(node.work.kind);
+    if (node.work.yarn < yarns.size()) node.work.yarn = yarns[node.work.yarn];
     if (node.kind == NodeKind::reference) node.round = find_round(tree, node.round);
     tree.nodes.push_back(node);
   }
@@ -115,7 +120,9 @@ void add_round(Tree& tree, std::uint32_t part, const Ways& line, const Settled& 
     for (Stated& stated : round.stated)
       if (stated.unit == Unit::kind) stated.kind = kinds(stated.kind);
     round.effect = reading.effect;
+    const auto offset = static_cast<NodeId>(tree.nodes.size());
     round.body = take_over(tree, reading);
+    settle_by_rounds_before(tree, part, reading.bare, offset);
     if (makes_only_chains(tree, reading)) round.kind = RoundKind::chain;
     placings = reading.placings;
   } else if (way.stated) {

@@ -94,11 +94,24 @@ StarRole role_of_two(const Pairing& pairing, std::uint32_t at) {
   return rest.find("**") != std::string_view::npos ? StarRole::last : StarRole::closes;
 }
 
+/// "Between * *": the second star refers as the first does.
+bool follows_reference(const Pairing& pairing, std::uint32_t at) {
+  std::uint32_t before = at;
+  while (before > 0 && pairing.text[before - 1] == ' ') --before;
+  if (before > 3 && pairing.text.substr(before - 3, 3) == "and") {
+    before -= 3;
+    while (before > 0 && pairing.text[before - 1] == ' ') --before;
+  }
+  return before > 0 && pairing.text[before - 1] == '*' &&
+         pairing.out.stars[before - 1] == StarRole::reference;
+}
+
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (before &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
     return StarRole::reference;
   if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
+  if (follows_reference(pairing, at)) return StarRole::reference;
   const char last = byte_before(pairing.text, at);
   const std::uint32_t next = skip_blanks(pairing.text, at + 1);
   const bool number_next = next < pairing.text.size() && is_digit(pairing.text[next]);

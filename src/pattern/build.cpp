@@ -1,5 +1,7 @@
 #include "pattern/build.hpp"
 
+#include "pattern/bare.hpp"
+#include "pattern/colour.hpp"
 #include "pattern/placing.hpp"
 
 #include <algorithm>
@@ -42,6 +44,7 @@ struct Sequence {
   std::uint8_t next_loops = 0;  ///< loops for the next piece
   Into next_into = Into::loops; ///< the way in for the next piece
   bool rest_into = false;       ///< … and for all that follow
+  std::uint8_t yarn = 0;        ///< number in Reading::yarns; 0: as before the line
   std::uint16_t from_chain = 0; ///< the next stitches begin in this chain from the hook
   std::uint32_t uses_in_all = 0;
 };
@@ -106,7 +109,30 @@ void put_into(Building& b, NodeId id, Into into) {
     put_into(b, child, into);
 }
 
+/// Number of the yarn that is named in [begin, end) of the line; 0: none is.
+std::uint8_t number_of_yarn(Building& b, std::uint32_t begin, std::uint32_t end) {
+  const auto found = find_yarn_name(b.reader.sentence, begin, end, true);
+  if (!found) return 0;
+  const std::string name = written_name(b.reader.sentence, *found);
+  auto& yarns = b.reading.yarns;
+  const auto known = std::find(yarns.begin(), yarns.end(), name);
+  const auto index = known - yarns.begin();
+  if (index >= 255) return 0;
+  if (known == yarns.end()) yarns.push_back(name);
+  return static_cast<std::uint8_t>(index + 1);
+}
+
+/// The yarn of all stitches of a piece or passage whose own is not told.
+void put_yarn(Building& b, NodeId id, std::uint8_t yarn) {
+  Node& node = b.reading.nodes[id];
+  if (node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.yarn == 0)
+    node.work.yarn = yarn;
+  for (NodeId child = node.child; child != no_node; child = b.reading.nodes[child].next)
+    put_yarn(b, child, yarn);
+}
+
 void put(Building& b, Sequence& sequence, NodeId id) {
+  if (sequence.yarn != 0) put_yarn(b, id, sequence.yarn);
   if (sequence.next_into != Into::loops) put_into(b, id, sequence.next_into);
   if (!sequence.rest_into) sequence.next_into = Into::loops;
   if (sequence.next_loops != 0) id = in_loops(b, id, sequence.next_loops);
@@ -146,6 +172,34 @@ void part_behind(Building& b, Sequence& sequence, Span span, std::string_view na
   put_before(b, sequence, work_node(b, {.act = Act::part_edge}, span));
 }
 
+void replace_last(Building& b, Chain& chain, NodeId id) {
+  NodeId* link = &chain.first;
+  while (*link != chain.last) link = &b.reading.nodes[*link].next;
+  *link = id;
+  chain.last = id;
+}
+
+/// A new yarn that comes in with the joining slip stitch.
+void join_in_yarn(Building& b, Sequence& sequence, std::uint8_t yarn) {
+  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+  Work work;
+  work.yarn = yarn;
+  replace_last(b, chain, wrap(b, NodeKind::yarn, work, chain.last, b.reading.nodes[chain.last].span));
+  sequence.yarn = yarn;
+}
+
+/// The piece before is in the yarn that the words behind it name.
+void yarn_behind(Building& b, Sequence& sequence, const Path& path) {
+  const Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+  if (chain.last == no_node) return;
+  const std::uint8_t yarn = number_of_yarn(b, path.begin, path.end);
+  if (yarn == 0) return;
+  Node& node = b.reading.nodes[chain.last];
+  if (node.kind == NodeKind::work && node.work.act == Act::join) return join_in_yarn(b, sequence, yarn);
+  if (node.kind == NodeKind::work) node.work.yarn = 0;
+  put_yarn(b, chain.last, yarn);
+}
+
 /// Loops behind a piece replace it in its chain by itself in those loops.
 void loops_behind(Building& b, Sequence& sequence, const Work& work) {
   Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
@@ -157,10 +211,7 @@ void loops_behind(Building& b, Sequence& sequence, const Work& work) {
   }
   const NodeId wrapped = in_loops(b, piece, work.loops);
   if (wrapped == piece) return;
-  NodeId* link = &chain.first;
-  while (*link != piece) link = &b.reading.nodes[*link].next;
-  *link = wrapped;
-  chain.last = wrapped;
+  replace_last(b, chain, wrapped);
 }
 
 void put_ring(Building& b, Sequence& sequence, Span span) {
@@ -205,12 +256,27 @@ void put_from_chain(Building& b, Sequence& sequence, Work& work, Span span) {
   if (!work.to_end) --work.times;
 }
 
+/// "In 2nd ch of a ch-2" makes the chain, where none was made before.
+void put_chains(Building& b, Sequence& sequence, std::uint32_t chains, Span span) {
+  const auto chain = b.reader.kinds.find("ch");
+  if (chains == 0 || !chain || b.started) return;
+  for (const Node& node : b.reading.nodes)
+    if (node.kind == NodeKind::work && node.work.act == Act::stitch) return;
+  put(b, sequence, work_node(b, {.kind = *chain, .times = chains}, span));
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  put_chains(b, sequence, piece.chains, span_of(b, path));
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   if (piece.work.where == Where::chain) b.started = true;
   if (piece.opened != Act::stitch)
     put_opening(b, sequence, piece, piece.opened, piece.opened_loops, span_of(b, path));
   Work work = with_leave(piece.work, sequence, path);
+  if (piece.onward) {
+    sequence.from_chain = work.nth;
+    work.where = Where::next;
+    work.nth = 0;
+  }
   put_from_chain(b, sequence, work, span_of(b, path));
   if (work.times == 0 && piece.work.times == 1 && !work.to_end) return;
   const NodeId id = work_node(b, work, span_of(b, path));
@@ -266,11 +332,24 @@ std::string_view name_of_part(const Building& b, const Path& path) {
                          : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
+/// "Ch 3 (counts), turn" at the head of a row is worked on the turned edge.
+void put_turn(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  const NodeId only = sequence.chain.first;
+  const bool behind_chain = only != no_node && only == sequence.chain.last && sequence.loops == no_node &&
+                            b.reading.nodes[only].kind == NodeKind::work && b.reading.nodes[only].work.counts;
+  if (!behind_chain) return put_stitch(b, sequence, path, piece);
+  put_before(b, sequence, work_node(b, piece.work, span_of(b, path)));
+}
+
 void put_row(Building& b, Sequence& sequence, const Path& path) {
   const Piece& piece = b.reader.pieces[static_cast<std::size_t>(path.match)];
   switch (piece.verb) {
   case Verb::pass:
+  case Verb::travel:
+  case Verb::under_chain:
     return;
+  case Verb::turn:
+    return put_turn(b, sequence, path, piece);
   case Verb::ring:
     return put_ring(b, sequence, span_of(b, path));
   case Verb::every:
@@ -358,8 +437,13 @@ void put_passed(Building& b, const Path& path, bool joined) {
     keep_note(b, word->span, joined);
 }
 
-void put_placing(Building& b, const Path& path) {
+/// What stands behind a change of yarn is in the new one.
+void put_placing(Building& b, Sequence& sequence, const Path& path) {
   const std::vector<Placing> all = placings_in(b.reader.sentence, path.begin, path.end);
+  const bool changes =
+      std::any_of(all.begin(), all.end(), [](const Placing& p) { return p.what == What::change; });
+  const std::uint8_t yarn = changes ? number_of_yarn(b, path.begin, path.end) : std::uint8_t{0};
+  if (yarn != 0) sequence.yarn = yarn;
   b.reading.placings.insert(b.reading.placings.end(), all.begin(), all.end());
 }
 
@@ -378,7 +462,9 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     const Path& step = b.reader.paths[static_cast<std::size_t>(index)];
     if (step.taken == Taken::row) put_row(b, sequence, step);
     if (step.taken == Taken::passed) put_passed(b, step, before == Taken::passed);
-    if (step.taken == Taken::placing) put_placing(b, step);
+    if (step.taken == Taken::placing) put_placing(b, sequence, step);
+    if (step.taken == Taken::yarn) sequence.yarn = number_of_yarn(b, step.begin, step.end);
+    if (step.taken == Taken::yarn_behind) yarn_behind(b, sequence, step);
     if (step.taken == Taken::aside) keep_note(b, b.reader.sentence.span(step.begin, step.end), false);
     before = step.taken;
   }
@@ -386,34 +472,38 @@ NodeId build_stretch(Building& b, std::int32_t path) {
   return sequence.chain.first;
 }
 
-/// The one stitch that is named beside the increases and decreases that name none; none if there are several.
-std::optional<stitch::KindId> only_stitch(const Building& b) {
-  std::optional<stitch::KindId> only;
+/// The stitches that are named beside the increases and decreases that name none.
+struct Named {
+  bool any = false;
+  std::optional<stitch::KindId> only; ///< none if there are several
+};
+
+Named named_stitches(const Building& b) {
+  Named named;
   for (NodeId id = 0; id < b.reading.nodes.size(); ++id) {
     const Node& node = b.reading.nodes[id];
     const bool is_bare = std::binary_search(b.bare.begin(), b.bare.end(), id);
     if (node.kind != NodeKind::work || node.work.act != Act::stitch || is_bare) continue;
     const stitch::StitchKind& kind = b.reader.kinds.at(node.work.kind);
     if (!kind.counts || kind.takes != 1) continue;
-    if (only && *only != node.work.kind) return std::nullopt;
-    only = node.work.kind;
+    if (named.any && named.only != node.work.kind) return {true, std::nullopt};
+    named = {true, node.work.kind};
   }
-  return only;
+  return named;
 }
 
-/// In a round all of hdc a bare increase or decrease takes that stitch.
+/// In a round all of hdc a bare increase or decrease takes that stitch; where none is named, the count or
+/// the rounds before tell.
 void settle_bare(Building& b) {
   if (b.bare.empty()) return;
-  const auto only = only_stitch(b);
-  if (!only || b.reader.kinds.at(*only).name == "sc") return;
-  Kinds kinds = b.reader.kinds;
-  for (const NodeId id : b.bare) {
-    Work& work = b.reading.nodes[id].work;
-    const int takes = kinds.at(work.kind).takes;
-    if (takes == 1) work.kind = *only;
-    if (takes > 1)
-      if (const auto kind = kinds.together(*only, static_cast<std::uint32_t>(takes))) work.kind = *kind;
+  const Named named = named_stitches(b);
+  if (named.any && !named.only) return;
+  if (!named.any) {
+    b.reading.bare = b.bare;
+    return;
   }
+  Kinds kinds = b.reader.kinds;
+  take_stitch(b.reading.nodes, b.bare, *named.only, kinds);
   b.reading.new_kinds = kinds.made;
 }
 

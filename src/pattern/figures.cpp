@@ -169,6 +169,22 @@ void settle_sum(std::vector<Stated>& all) {
     all.front().unit = Unit::stitches;
 }
 
+/// "4 ch-2 sps and 4 ch-1 sps" are 8 spaces.
+void join_spaces(std::vector<Stated>& all) {
+  const auto is_space = [](const Stated& one) { return one.unit == Unit::spaces; };
+  const auto first = std::find_if(all.begin(), all.end(), is_space);
+  if (first == all.end()) return;
+  for (auto next = first + 1; next != all.end();) {
+    if (!is_space(*next)) {
+      ++next;
+      continue;
+    }
+    first->count += next->count;
+    first->span = words::cover(first->span, next->span);
+    next = all.erase(next);
+  }
+}
+
 char mark_at(const Search& search, std::uint32_t at) {
   return at < search.sentence.size() ? search.sentence.text()[at] : '\0';
 }
@@ -199,6 +215,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
     at = link;
   }
   if (parts && out.size() > 1) settle_sum(out);
+  join_spaces(out);
   return end == begin ? begin : pass_total(search, end);
 }
 

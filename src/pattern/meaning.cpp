@@ -20,6 +20,8 @@ constexpr VerbName verbs[] = {
     {"ring", Verb::ring},
     {"join", Verb::join},
     {"turn", Verb::turn},
+    {"travel", Verb::travel},
+    {"under-chain", Verb::under_chain},
     {"start-here", Verb::start_here},
     {"every", Verb::every},
     {"again", Verb::again},
@@ -43,7 +45,7 @@ struct WhereName {
 };
 constexpr WhereName places[] = {
     {"same", Where::same},   {"last", Where::last},   {"ring", Where::ring},
-    {"chain", Where::chain}, {"space", Where::space},
+    {"chain", Where::chain}, {"space", Where::space}, {"any", Where::any},
 };
 
 struct ManyName {
@@ -54,7 +56,7 @@ constexpr ManyName manners[] = {
     {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
     {"apart", &Meaning::apart},   {"more", &Meaning::more},      {"here", &Meaning::here},
     {"counts", &Meaning::counts}, {"below", &Meaning::below},    {"alone", &Meaning::alone},
-    {"part", &Meaning::part},
+    {"part", &Meaning::part},     {"onward", &Meaning::onward},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {
@@ -184,6 +186,8 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   piece.work.counts = meaning.counts;
   piece.here = meaning.here;
   piece.alone = meaning.alone;
+  piece.onward = meaning.onward;
+  if (meaning.where == Where::chain && slots.of != no_number) piece.chains = slots.of;
   if (meaning.below) piece.work.into = Into::below;
   if (meaning.below) piece.work.down = static_cast<std::uint8_t>(std::clamp(or_one(slots.nth), 1U, 255U));
   if (meaning.where == Where::chain)
@@ -271,6 +275,8 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   Work& work = piece->work;
   work.act = act_of(meaning.verb);
   work.where = meaning.where;
+  if (meaning.verb == Verb::again && match.slots.many != no_number)
+    piece->again_many = static_cast<std::uint16_t>(std::min(match.slots.many, 0xFFFFU));
   if (meaning.verb != Verb::stitch && meaning.verb != Verb::every)
     work.times = or_one(match.slots.count) + (meaning.more ? 1U : 0U);
   if (meaning.verb == Verb::from_chain)
@@ -289,6 +295,16 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
 
 namespace {
 
+/// Along a chain, the first into the one that is named.
+Effect onward_effect(const Work& work, const stitch::StitchKind& kind) {
+  Work along = work;
+  along.where = Where::next;
+  Effect effect = effect_of_work(along, kind);
+  effect.uses -= std::min<std::uint32_t>(effect.uses, 1);
+  effect.starts = true;
+  return effect;
+}
+
 /// Plain stitches, then the increase or decrease that takes up the nth.
 Effect every_effect(const Work& work, const stitch::StitchKind& kind) {
   Effect once;
@@ -300,6 +316,7 @@ Effect every_effect(const Work& work, const stitch::StitchKind& kind) {
 } // namespace
 
 Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
+  if (piece.onward) return onward_effect(piece.work, kinds.at(piece.work.kind));
   switch (piece.verb) {
   case Verb::stitch:
   case Verb::again:

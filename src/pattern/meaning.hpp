@@ -17,6 +17,8 @@ enum class Verb : std::uint8_t {
   ring, ///< a magic ring
   join,
   turn,
+  under_chain, ///< the first place is under the starting chain that counts
+  travel,      ///< slip stitches at the head of a round, to where it begins; of no account
   start_here,
   every,          ///< plain stitches, and an increase in every nth place, to the end
   again,          ///< the stitch before, in more places: "and in each st around"
@@ -47,6 +49,7 @@ struct Meaning {
   bool here = false;   ///< "the same place" is the one at hand, not the one last worked into
   bool counts = false; ///< the chains skipped at the hook stand for a stitch
   bool below = false;  ///< into a stitch some rounds below
+  bool onward = false; ///< only the first goes into the chain that is named
   bool alone = false;  ///< a number by itself, in a list
   bool part = false;   ///< the last pass of the repeat ends where two stars stand
 };
@@ -70,12 +73,15 @@ struct Kinds {
 struct Piece {
   Verb verb = Verb::pass;
   Work work;
-  bool bare = false;        ///< an increase or decrease that names no stitch
-  bool here = false;        ///< see Meaning::here
-  bool alone = false;       ///< see Meaning::alone
-  bool part = false;        ///< see Meaning::part
-  stitch::KindId plain = 0; ///< every: the stitch between its increases or decreases
-  Act opened = Act::stitch; ///< stitch: nothing; else what is opened for it
+  bool bare = false;            ///< an increase or decrease that names no stitch
+  bool here = false;            ///< see Meaning::here
+  bool onward = false;          ///< see Meaning::onward
+  bool alone = false;           ///< see Meaning::alone
+  bool part = false;            ///< see Meaning::part
+  std::uint16_t again_many = 0; ///< again: so many into each place; 0: as before
+  std::uint32_t chains = 0;     ///< "in 2nd ch of ch-2": of the chain that it goes into
+  stitch::KindId plain = 0;     ///< every: the stitch between its increases or decreases
+  Act opened = Act::stitch;     ///< stitch: nothing; else what is opened for it
   std::uint8_t opened_loops = 0;
   std::uint32_t round = 0;  ///< whose, as typed; 0: not said
   int cost = 0;             ///< besides its row's, at the head of a round

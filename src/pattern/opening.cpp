@@ -55,6 +55,7 @@ std::uint32_t behind_chain(const Sentence& sentence, std::uint32_t at) {
 struct Scan {
   const Sentence& sentence;
   bool unused = false; ///< "free", "left over" stood before
+  bool leaves = false; ///< "leave": what is unworked is left so now
   std::optional<Opening> found;
 };
 
@@ -94,12 +95,22 @@ bool is_loop_word(const Sentence& sentence, const Word& word) {
   return text.find("loop") != std::string_view::npos || text.substr(0, 2) == "lp";
 }
 
+/// "Turn the piece" is the other side of a chain where one is worked along; else the work is turned.
+bool only_turns(const Sentence& sentence, std::uint32_t at) {
+  if (sentence.text().substr(at, 4) != "turn") return false;
+  for (std::uint32_t before = 0; before < at; ++before)
+    if (is_named(sentence, before, {"from hook"})) return false;
+  return true;
+}
+
 void meet(Scan& scan, std::uint32_t at, const Word& word) {
   if (word.kind != WordKind::phrase) return;
   if (scan.found && scan.found->begin == at) return; // the longest phrase stands first
-  if (word.means == scan.sentence.side) scan.found = Opening{Act::other_side, 0, 0, at, word.end};
+  if (word.means == scan.sentence.side && !only_turns(scan.sentence, at))
+    scan.found = Opening{Act::other_side, 0, 0, at, word.end};
   if (word.means == scan.sentence.unused) scan.unused = true;
-  if (word.means == scan.sentence.skipped) meet_skipped(scan, at, word);
+  if (name_of(scan.sentence, word) == "leave off") scan.leaves = true;
+  if (word.means == scan.sentence.skipped && !scan.leaves) meet_skipped(scan, at, word);
   const std::uint8_t loops = loops_of(name_of(scan.sentence, word));
   const bool any_loop =
       sort_of(scan.sentence, word) == ConceptClass::place && is_loop_word(scan.sentence, word);
@@ -118,7 +129,7 @@ bool names_stitch(const Sentence& sentence, std::uint32_t at) {
 
 std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   if (!sentence.opens) return std::nullopt;
-  Scan scan{sentence, false, std::nullopt};
+  Scan scan{sentence, false, false, std::nullopt};
   for (std::uint32_t at = begin; at < end;) {
     const WordsAt words = words_at(sentence, at);
     std::uint32_t next = words.empty() ? at + 1 : std::max(words.first->end, at + 1);

@@ -1,6 +1,7 @@
 #include "pattern/passage.hpp"
 
 #include "pattern/aside.hpp"
+#include "pattern/colour.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
 #include "pattern/opening.hpp"
@@ -95,7 +96,7 @@ bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t
   const bool piece_next = next < s.end && !is_separator(s.reader.sentence.text()[next]);
   switch (verb) {
   case Verb::loops_rest:
-    return !before.loose;
+    return !before.loose && next < s.end;
   case Verb::loops_head:
     return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
            !starts_passage(s, next);
@@ -138,6 +139,23 @@ bool ends_item(const Stretching& s, std::uint32_t end) {
   return next >= s.end || is_separator(s.reader.sentence.text()[next]);
 }
 
+/// The path before the last piece of a path.
+std::int32_t before_piece(const WorkReader& reader, std::int32_t index) {
+  while (index != no_path && reader.paths[static_cast<std::size_t>(index)].taken != Taken::row)
+    index = reader.paths[static_cast<std::size_t>(index)].before;
+  return index == no_path ? no_path : reader.paths[static_cast<std::size_t>(index)].before;
+}
+
+/// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped.
+bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, std::uint32_t end) {
+  const Piece* last = piece_before(s.reader, index);
+  if (has_worked(before) || last == nullptr || s.reader.kinds.at(last->work.kind).takes != 0) return false;
+  const std::string_view words = s.reader.sentence.text().substr(before.end, end - before.end);
+  const std::size_t chain = words.find(" ch");
+  return last->verb == Verb::stitch && chain != std::string_view::npos &&
+         words.find("sp") == std::string_view::npos;
+}
+
 /// Whether a piece may stand behind what a path has read.
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
@@ -146,7 +164,18 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   if (same && !has_worked(before)) return false;
   switch (piece.verb) {
   case Verb::starting_chain:
+  case Verb::travel:
     return s.extent == Extent::line && !has_worked(before);
+  case Verb::under_chain: {
+    const Piece* last = piece_before(s.reader, index);
+    if (last != nullptr && last->verb == Verb::turn)
+      last = piece_before(s.reader, before_piece(s.reader, index));
+    return last != nullptr && last->verb == Verb::starting_chain;
+  }
+  case Verb::skip:
+    return !skips_chain(s, index, before, end);
+  case Verb::other_side:
+    return before.effect.starts || s.reader.sentence.text().substr(before.end, 4) != "turn";
   case Verb::side_behind:
   case Verb::part_behind:
     return before.loose && is_stitch_piece(piece_before(s.reader, index));
@@ -173,6 +202,7 @@ std::int32_t worked_again(WorkReader& reader, std::int32_t index, std::int32_t m
   again.work.kind = last->work.kind;
   again.work.into = last->work.into;
   again.work.in_one = last->work.where == Where::chain ? std::uint16_t{1} : last->work.in_one;
+  if (again.again_many != 0) again.work.in_one = again.again_many;
   if (last->work.loops != 0) again.work.loops = last->work.loops;
   again.bare = last->bare;
   reader.matches.push_back(Match(reader.matches[static_cast<std::size_t>(match)]));
@@ -414,6 +444,34 @@ void offer_aside(Stretching& s, std::uint32_t place) {
   offer_for_all(s, place, Taken::aside, bracket.end, costs.aside, true);
 }
 
+/// "(white) 3 sc, (brown) inc": words that say in which yarn.
+void offer_yarn(Stretching& s, std::uint32_t place) {
+  const Sentence& sentence = s.reader.sentence;
+  if (!sentence.yarns) return;
+  const bool clause = place == s.begin || begins_clause(s, place) ||
+                      (place > 0 && sentence.brackets.stars[place - 1] != StarRole::none);
+  for (std::int32_t index = s.at(place); index != no_path;
+       index = s.reader.paths[static_cast<std::size_t>(index)].next) {
+    const Path before = s.reader.paths[static_cast<std::size_t>(index)];
+    const bool begins = clause || !before.loose;
+    const auto mark = yarn_mark_at(sentence, place, begins, before.loose && has_worked(before), s.end);
+    if (!mark || mark->end > s.end) continue;
+    const std::uint32_t end = std::min(skip_blanks(sentence.text(), mark->end), s.end);
+    Path path = after(before, index, mark->behind ? Taken::yarn_behind : Taken::yarn, place, end);
+    path.loose = mark->behind;
+    offer(s, path);
+  }
+}
+
+/// "Bobble: 4 dc in the same stitch, closed together." behind the work tells what it is.
+void offer_definition(Stretching& s, std::uint32_t place) {
+  if (s.extent != Extent::line || place == s.begin || !begins_clause(s, place)) return;
+  const std::uint32_t other = end_of_other_count(s.reader.sentence, place);
+  const std::uint32_t end =
+      std::min(other != place ? other : end_of_definition(s.reader.sentence, place), s.end);
+  if (end > place) offer_for_all(s, place, Taken::aside, end, costs.aside, false);
+}
+
 /// No row begins with a comma; most places of a line typed out are one.
 bool begins_no_row(const Stretching& s, std::uint32_t place) {
   const WordsAt words = words_at(s.reader.sentence, place);
@@ -433,6 +491,8 @@ void step_from(Stretching& s, std::uint32_t place) {
   offer_placing(s, place);
   offer_opening(s, place);
   offer_aside(s, place);
+  offer_yarn(s, place);
+  offer_definition(s, place);
 }
 
 /// A list begins with the line, or behind a colon.

@@ -9,7 +9,16 @@
 namespace whorl::pattern {
 
 /// What one step of a reading does with the text.
-enum class Taken : std::uint8_t { nothing, separator, row, passed, placing, aside };
+enum class Taken : std::uint8_t {
+  nothing,
+  separator,
+  row,
+  passed,
+  placing,
+  aside,
+  yarn,       ///< what follows is in the yarn it names
+  yarn_behind ///< the piece before is
+};
 
 inline constexpr std::int32_t no_path = -1;
 

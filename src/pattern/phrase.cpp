@@ -169,6 +169,17 @@ void take_passage(Walk& walk, std::uint32_t step, const Element& element, std::i
   reach(walk, step, bracket.end, slots, cost);
 }
 
+/// ".; " is one separator.
+std::uint32_t behind_marks(const Walk& walk, std::uint32_t at) {
+  const std::string_view text = walk.sentence.text();
+  std::uint32_t end = at;
+  for (std::uint32_t next = skip_blanks(text, end);
+       next < walk.stretch.end && std::string_view(",;.").find(text[next]) != std::string_view::npos;
+       next = skip_blanks(text, end))
+    end = next + 1;
+  return end;
+}
+
 void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots, int cost) {
   const Element& element = walk.sentence.vocabulary.row_tree.steps[step].element;
   if (const std::int32_t index = walk.sentence.brackets.at[at]; index != no_bracket)
@@ -180,7 +191,9 @@ void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slo
     if (element.slot == Slot::concept_named && word.kind == WordKind::phrase && word.means != element.means)
       continue;
     Slots taken = slots;
-    if (take_word(walk, taken, element, word)) reach(walk, step, word.end, taken, cost + word.cost);
+    if (!take_word(walk, taken, element, word)) continue;
+    const std::uint32_t end = element.slot == Slot::separator ? behind_marks(walk, word.end) : word.end;
+    reach(walk, step, end, taken, cost + word.cost);
   }
 }
 
@@ -207,6 +220,16 @@ std::uint32_t behind_filler(const Walk& walk, std::uint32_t at) {
   return at;
 }
 
+/// Behind the full stop of an abbreviation ("Inc. in each sc."); `at` if none stands there.
+std::uint32_t behind_abbreviation(const Walk& walk, std::uint32_t at) {
+  const std::string_view text = walk.sentence.text();
+  if (at == 0 || at + 1 >= walk.stretch.end || text[at] != '.' || text[at - 1] < 'a' || text[at - 1] > 'z')
+    return at;
+  const std::uint32_t next = skip_blanks(text, at + 1);
+  const bool goes_on = next > at + 1 && next < walk.stretch.end && text[next] >= 'a' && text[next] <= 'z';
+  return goes_on ? next : at;
+}
+
 /// Stands behind a step: the rows that end here, then those that go on, a filler word passed over.
 void reach(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots, int cost) {
   const words::RowTree& tree = walk.sentence.vocabulary.row_tree;
@@ -217,6 +240,8 @@ void reach(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots,
   std::uint32_t next = skip_blanks(walk.sentence.text(), at);
   for (int fillers = 0; fillers < 3; ++fillers) {
     go_on(walk, step, next, slots, cost);
+    if (const std::uint32_t after = behind_abbreviation(walk, next); after != next)
+      go_on(walk, step, after, slots, cost + 1);
     const std::uint32_t behind = behind_filler(walk, next);
     if (behind == next) break;
     next = behind;

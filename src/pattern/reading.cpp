@@ -1,5 +1,6 @@
 #include "pattern/reading.hpp"
 
+#include "pattern/bare.hpp"
 #include "pattern/build.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
@@ -60,6 +61,17 @@ void fill_ring(Reading& reading, const StatedCount& count, const Kinds& kinds) {
   const NodeId id = add_node(reading.nodes, make_node(NodeKind::work, work, count.stated.front().span));
   *end_of_children(reading) = id;
   reading.cost += costs.ring_alone;
+}
+
+/// "inc x 6 (12 hdc)": the count names the stitch.
+void settle_by_count(WorkReader& reader, Reading& reading) {
+  if (reading.bare.empty() || reading.stated.size() != 1 || reading.stated.front().unit != Unit::kind) return;
+  const stitch::KindId kind = reading.stated.front().kind;
+  if (kind >= reader.kinds.known.size() || reader.kinds.at(kind).takes != 1) return;
+  Kinds kinds{reader.kinds.known, reading.new_kinds};
+  take_stitch(reading.nodes, reading.bare, kind, kinds);
+  reading.new_kinds = kinds.made;
+  reading.bare.clear();
 }
 
 void set_text(Reading& reading, const Parts& parts) {
@@ -137,6 +149,7 @@ Reading finish(WorkReader& reader, const Parts& parts, std::int32_t path) {
   fill_ring(reading, parts.count, reader.kinds);
   if (!parts.count.stated.empty()) read_tail(reader, parts, reading);
   reading.stated = parts.count.stated;
+  settle_by_count(reader, reading);
   reading.effect = effect_of(reader, reading);
   set_text(reading, parts);
   return reading;
@@ -228,10 +241,25 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   if (end == 0) return false;
   const char last = sentence.text()[end - 1];
   if (last == ')' || last == ']' || last == '*') return true;
+  const auto hides = [&](const Word& word) {
+    if (word.kind != words::WordKind::phrase) return false;
+    const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+    return sort_of(sentence, word) == ConceptClass::start || word.means == sentence.times ||
+           name == "repeat" || name == "all" || name == "each" || name == "sl st" || name == "turn" ||
+           name == "join" || (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
+  };
   for (std::uint32_t at = 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at))
-      if (word.end == end && (sort_of(sentence, word) == ConceptClass::start || word.means == sentence.times))
-        return true;
+      if (word.end == end && hides(word)) return true;
+  return false;
+}
+
+/// "dc in each, slst 18": the slip stitch closes the round, the number behind it is the count.
+bool behind_slip(const Sentence& sentence, std::uint32_t number) {
+  const std::uint32_t end = trim_separators(sentence.text(), 0, number);
+  const words::Concept slip = words::find_concept(sentence.vocabulary, "sl st");
+  for (std::uint32_t at = end > 20 ? end - 20 : 0; at < end; ++at)
+    if (const Word* word = word_meaning(sentence, at, slip); word != nullptr && word->end == end) return true;
   return false;
 }
 
@@ -253,8 +281,13 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   for (Reading& reading : readings_of(reader, parts, effort)) {
     if (!reading.passed_over.empty() || has_unknown(sentence)) continue;
-    reading.cost += costs.bare_count;
-    readings.push_back(std::move(reading));
+    const bool closes =
+        behind_slip(sentence, parts.count.begin) &&
+        (reading.effect.pass_uses != 0 || reading.effect.makes == parts.count.stated.front().count);
+    reading.cost += closes ? 0 : costs.bare_count;
+    const bool likelier = closes && !readings.empty();
+    if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
+    readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));
   }
 }
 

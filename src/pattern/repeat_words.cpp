@@ -32,7 +32,13 @@ bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
   const bool number_first = number_at(sentence, at) != nullptr;
   if (!times_first && !number_first) return false;
   const std::uint32_t second = behind_word(sentence, at);
-  if (second >= end || behind_word(sentence, second) < end) return false;
+  if (second >= end) return false;
+  std::uint32_t last = behind_word(sentence, second);
+  if (last < end && means(sentence, last, words::find_concept(sentence.vocabulary, "total")))
+    last = behind_word(sentence, last);
+  const std::uint32_t stop = trim_separators(text, second, last);
+  const bool sentence_ends = stop < end && (text[stop] == '.' || text[stop] == ';');
+  if (last < trim_separators(text, second, end) && !sentence_ends) return false;
   return number_first ? is_times(sentence, second) : number_at(sentence, second) != nullptr;
 }
 

@@ -1,5 +1,7 @@
 #include "pattern/sentence.hpp"
 
+#include "pattern/colour.hpp"
+
 namespace whorl::pattern {
 
 using words::Word;
@@ -30,6 +32,8 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
                     named("not counted"), named("other side"), named("skipped"),   named("unused"),
                     named("leg")};
   sentence.in = named("in");
+  sentence.with = named("with");
+  sentence.yarns = may_name_yarn(sentence);
   sentence.opens = tells_of_opening(sentence);
   return sentence;
 }

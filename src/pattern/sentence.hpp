@@ -23,6 +23,8 @@ struct Sentence {
   words::Concept unused = words::no_concept;  ///< loops left free
   words::Concept leg = words::no_concept;     ///< another part, by its name and number
   words::Concept in = words::no_concept;
+  words::Concept with = words::no_concept;
+  bool yarns = false; ///< some word may name a yarn
   bool opens = false; ///< some word tells of places that the round before does not have
 
   std::string_view text() const { return folded.text; }

@@ -54,10 +54,22 @@ const Bracket* aside_at(const Sentence& sentence, std::uint32_t at) {
 }
 
 void hear(const Sentence& sentence, const Bracket& aside, Behind& behind) {
+  if (says_first_stitch(sentence, aside)) behind.counts = true;
   for (std::uint32_t at = aside.inner_begin; at < aside.inner_end; ++at) {
     if (word_meaning(sentence, at, sentence.not_counted) != nullptr) behind.does_not = true;
     if (word_meaning(sentence, at, sentence.counted) != nullptr) behind.counts = true;
   }
+}
+
+/// "Ch 4, 11 dc in 4th ch from hook": the chain is what is worked into.
+bool is_worked_into(const Sentence& sentence, std::uint32_t at) {
+  const words::Concept from_hook = words::find_concept(sentence.vocabulary, "from hook");
+  for (int marks = 0; at < sentence.size() && marks < 2; ++at) {
+    const char c = sentence.text()[at];
+    if (c == '.' || c == ',' || c == ';' || c == '(') ++marks;
+    if (word_meaning(sentence, at, from_hook) != nullptr) return true;
+  }
+  return false;
 }
 
 Behind look_behind(const Sentence& sentence, std::uint32_t at, const Kinds& kinds) {
@@ -114,6 +126,7 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   }
   const bool chains = kinds.at(work.kind).takes == 0 && work.in_one == 1 && !work.to_end;
   if (!chains) return true;
+  if (piece.verb == Verb::starting_chain && is_worked_into(sentence, match.end)) return false;
   const Behind behind = look_behind(sentence, match.end, kinds);
   return put_cost(behind, work.times, behind.height, piece.verb == Verb::starting_chain, piece);
 }

@@ -1,5 +1,6 @@
 #include "pattern/stated.hpp"
 
+#include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/figures.hpp"
 
@@ -38,6 +39,7 @@ bool goes_on(const Search& search, std::uint32_t end) {
   const std::uint32_t comma = next_word(search, end);
   if (comma >= search.sentence.size() || search.sentence.text()[comma] != ',') return false;
   const std::uint32_t at = next_word(search, comma + 1);
+  if (end_of_definition(search.sentence, at) != at) return false;
   const WordsAt words = words_at(search.sentence, at);
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
     return word.kind == WordKind::number || sort_of(search.sentence, word) == ConceptClass::stitch;
@@ -52,6 +54,24 @@ bool ends_line(const Search& search, std::uint32_t at) {
          mark == '-';
 }
 
+/// "12 dc, counting ch": whether the chains are among them; `at` if that is not said.
+std::uint32_t behind_counted_chain(const Search& search, std::uint32_t at) {
+  const Sentence& sentence = search.sentence;
+  std::uint32_t next = next_word(search, at);
+  if (next < sentence.size() && sentence.text()[next] == ',') next = next_word(search, next + 1);
+  const Word* counted = word_meaning(sentence, next, sentence.counted);
+  if (counted == nullptr) counted = word_meaning(sentence, next, sentence.not_counted);
+  if (counted == nullptr) return at;
+  for (std::uint32_t end = counted->end;;) {
+    const std::uint32_t word = next_word(search, end);
+    const WordsAt words = words_at(sentence, word);
+    const bool tells = !words.empty() && words.first->kind == WordKind::phrase;
+    const bool mark = !words.empty() && (words.first->mark == '-' || words.first->kind == WordKind::number);
+    if (!tells && !mark) return end;
+    end = words.first->end;
+  }
+}
+
 StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   StatedCount count{{}, bracket.begin, bracket.end};
   std::uint32_t inner = bracket.inner_begin;
@@ -59,19 +79,43 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
       (search.sentence.text()[inner] == '=' || search.sentence.text()[inner] == '>'))
     inner = next_word(search, inner + 1);
   const std::uint32_t end = read_figures(search, inner, count.stated);
-  const std::uint32_t rest = trim_separators(search.sentence.text(), end, bracket.inner_end);
-  const bool whole = end != inner && rest <= end;
+  const std::uint32_t told = behind_counted_chain(search, end);
+  const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);
+  const bool whole = end != inner && rest <= told;
   if (!whole || !is_one_count(count.stated) || is_repeated(search, bracket.end) ||
       goes_on(search, bracket.end))
     count.stated.clear();
   return count;
 }
 
+/// "=24 dont forget": behind an equals sign words may follow that are no work.
+bool only_note_follows(const Search& search, std::uint32_t at) {
+  const WordsAt words = words_at(search.sentence, next_word(search, at));
+  return !words.empty() && words.first->kind == WordKind::unknown;
+}
+
+/// Two or more words that nobody knows.
+bool is_note(const Search& search, std::uint32_t at) {
+  if (!only_note_follows(search, at)) return false;
+  const std::uint32_t first = next_word(search, at);
+  return only_note_follows(search, words_at(search.sentence, first).first->end);
+}
+
 /// A count behind `=`, an arrow or a dash, to the end of the line or a bracket.
 StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t first) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, first, count.stated);
-  if (count.end == first || !ends_line(search, count.end) || !is_one_count(count.stated))
+  if (const Word* number = number_at(search.sentence, first); number != nullptr && count.stated.empty() &&
+                                                              search.sentence.text()[at] == '=' &&
+                                                              is_note(search, number->end)) {
+    count.stated.push_back({number->number, Unit::any, stitch::no_kind, number->span});
+    count.end = number->end;
+    return count;
+  }
+  if (count.end == first ||
+      !(ends_line(search, count.end) ||
+        (search.sentence.text()[at] == '=' && only_note_follows(search, count.end))) ||
+      !is_one_count(count.stated))
     count.stated.clear();
   return count;
 }
@@ -116,11 +160,25 @@ struct Finder {
   bool sentence = false; ///< … a sentence
   bool ended = false;    ///< … or ended it or worked all of it
   bool worked = false;   ///< some work stands before
+  bool stitched = false; ///< … a stitch that is no chain
 
   void keep(const StatedCount& count) {
     if (!count.stated.empty() && worked) last = count;
   }
 };
+
+/// "in last st—7 hdc": a dash without blanks leads to the count where a unit and the line's end follow.
+bool is_glued_dash(const Search& search, std::uint32_t at, const StatedCount& count) {
+  if (at == 0 || count.stated.empty() || count.stated.front().unit == Unit::any) return false;
+  const std::string_view text = search.sentence.text();
+  const std::uint32_t before = at >= 2 ? at - 2 : 0;
+  const auto& from = search.sentence.folded.from;
+  const bool hyphen = from[at + 1] - from[at] == 1;
+  const bool chain = hyphen && means(search, before, words::find_concept(search.sentence.vocabulary, "ch"));
+  const char last = text[at - 1];
+  return !chain && ((last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
+         ends_sentence(search, count.end);
+}
 
 std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   const std::uint32_t next = next_word(finder.search, at + 1);
@@ -129,6 +187,10 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   if (slashes) finder.keep(behind_mark(finder.search, at, next_word(finder.search, at + 2)));
   if (mark == '=' || mark == '>' || mark == '~' || (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
+  if (mark == '-' && !spaced && !finder.clause) {
+    const StatedCount count = behind_mark(finder.search, at, next);
+    if (is_glued_dash(finder.search, at, count)) finder.keep(count);
+  }
   finder.clause = is_separator(mark) || mark == '!' || mark == '>';
   finder.sentence = mark == '.' || mark == ';';
   if (mark != '.' && mark != '-' && mark != ';') finder.closed = false;
@@ -155,6 +217,11 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   if (finder.clause || after_around) finder.keep(as_sentence(search, at));
   if (finder.clause && (finder.closed || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
+  const ConceptClass sort = sort_of(search.sentence, word);
+  if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
+  finder.stitched =
+      finder.stitched || (is_work(search.sentence, word) &&
+                          !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
   finder.worked = true;
   finder.clause = false;
   finder.closed = closes_round(search, at);
@@ -190,8 +257,27 @@ StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::Stit
   return finder.last;
 }
 
+/// Before "sts" at the end of a line whose stitch before it is an increase or decrease: "dec, dec 2 sts".
+std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
+  for (std::uint32_t at = end > 10 ? end - 10 : 0; at < end; ++at)
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
+      const std::uint32_t number = trim_separators(sentence.text(), 0, at);
+      std::uint32_t stitch = number;
+      while (stitch > 0 && sentence.text()[stitch - 1] >= '0' && sentence.text()[stitch - 1] <= '9') --stitch;
+      stitch = trim_separators(sentence.text(), 0, stitch);
+      for (std::uint32_t before = stitch > 12 ? stitch - 12 : 0; before < stitch; ++before)
+        for (const Word& work : words_at(sentence, before))
+          if (work.end == stitch && is_work(sentence, work) &&
+              sort_of(sentence, work) != ConceptClass::stitch)
+            return number;
+    }
+  return end;
+}
+
 StatedCount bare_count(const Sentence& sentence) {
-  const std::uint32_t end = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t last = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
   const Word* number = begin == end ? nullptr : number_at(sentence, begin);

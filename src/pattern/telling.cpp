@@ -181,6 +181,25 @@ void Telling::tell_scanned(const Line& line) {
   }
 }
 
+/// `5c` is read as sc.
+void Telling::tell_scanned_sc(const Line& line) {
+  const std::string_view text = reader_.source.at(line.span);
+  const auto is_word = [](char c) {
+    return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  };
+  for (std::size_t at = 0; at + 1 < text.size(); ++at) {
+    const bool alone =
+        (at == 0 || !is_word(text[at - 1])) && (at + 2 >= text.size() || !is_word(text[at + 2]));
+    if (text[at] != '5' || (text[at + 1] != 'c' && text[at + 1] != 'C') || !alone) continue;
+    const auto begin = line.span.begin + static_cast<std::uint32_t>(at);
+    std::string mended(text);
+    mended[at] = text[at + 1] == 'C' ? 'S' : 's';
+    add(finding(Severity::note, "figure", {begin, begin + 2}, quoted(text.substr(at, 2)) + " is read as sc",
+                std::move(mended)));
+    return;
+  }
+}
+
 void Telling::tell_left_out(const Line& line) {
   if (!names_stitches(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);

@@ -37,6 +37,9 @@ public:
   /// Letters that were read as the figures that scanning took them for: `l8` as 18.
   void tell_scanned(const Line& line);
 
+  /// `5c`, which scanning made of sc; the first of a line.
+  void tell_scanned_sc(const Line& line);
+
   /// A line between the rounds that reads as work, although no label says of which round.
   void tell_left_out(const Line& line);
 

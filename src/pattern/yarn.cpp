@@ -1,5 +1,6 @@
 #include "pattern/yarn.hpp"
 
+#include "pattern/colour.hpp"
 #include "pattern/sentence.hpp"
 
 #include <algorithm>
@@ -11,57 +12,11 @@ namespace {
 constexpr std::size_t longest_line = 40; ///< bytes of a line that only names a yarn
 constexpr std::size_t most_yarns = 255;
 
-/// The usual English names of colours. They are no words of the vocabulary, so that notes keep them.
-constexpr std::string_view colours[] = {
-    "white",     "cream",   "ivory",   "ecru",   "beige",  "tan",   "fawn",     "sand",   "brown",
-    "chestnut",  "rust",    "caramel", "black",  "grey",   "gray",  "charcoal", "silver", "red",
-    "scarlet",   "crimson", "pink",    "rose",   "orange", "peach", "coral",    "yellow", "gold",
-    "mustard",   "lemon",   "green",   "moss",   "olive",  "sage",  "mint",     "lime",   "teal",
-    "turquoise", "blue",    "navy",    "purple", "violet", "lilac", "lavender"};
-
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
 
 std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
   while (at < sentence.size() && is_letter(sentence.text()[at])) ++at;
   return at;
-}
-
-/// "A" to "H", "MC", "CC" in capitals: letters that stand for yarns.
-bool is_yarn_letter(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
-  const std::string_view text = sentence.text().substr(begin, end - begin);
-  if (!sentence.folded.capital[begin]) return false;
-  return (text.size() == 1 && text[0] >= 'a' && text[0] <= 'h') || text == "mc" || text == "cc";
-}
-
-bool is_colour(std::string_view word) {
-  return std::find(std::begin(colours), std::end(colours), word) != std::end(colours);
-}
-
-/// A name found in a line: [begin, end) in folded bytes.
-struct Found {
-  std::uint32_t begin = 0;
-  std::uint32_t end = 0; ///< 0: none
-};
-
-Found find_yarn(const Sentence& sentence) {
-  for (std::uint32_t at = 0; at < sentence.size();) {
-    const std::uint32_t end = end_of_letters(sentence, at);
-    if (end == at) {
-      ++at;
-      continue;
-    }
-    if (is_colour(sentence.text().substr(at, end - at))) return {at, end};
-    if (at > 0 && is_yarn_letter(sentence, at, end)) return {at, end};
-    at = end;
-  }
-  return {};
-}
-
-std::string name_of(const Sentence& sentence, const Found& found) {
-  std::string name(sentence.text().substr(found.begin, found.end - found.begin));
-  if (name.size() <= 2)
-    for (char& c : name) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - ('a' - 'A') : c);
-  return name;
 }
 
 /// Whether no stitch of a round stands before a byte of the file.
@@ -83,28 +38,28 @@ bool stands_before_work(const Tree& tree, const RoundText& round, std::uint32_t 
 
 std::string yarn_named(std::string_view text, const words::Vocabulary& vocabulary) {
   const Sentence sentence = look_up(text, 0, vocabulary);
-  const Found found = find_yarn(sentence);
-  return found.end == 0 ? std::string() : name_of(sentence, found);
+  const auto found = find_yarn_name(sentence, 0, sentence.size());
+  return found ? written_name(sentence, *found) : std::string();
 }
 
 bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary) {
   if (line.empty() || line.size() > longest_line) return false;
   const Sentence sentence = look_up(line, 0, vocabulary);
-  const Found found = find_yarn(sentence);
-  if (found.end == 0) return false;
+  const auto found = find_yarn_name(sentence, 0, sentence.size());
+  if (!found) return false;
   const words::Concept in = words::find_concept(vocabulary, "in");
   const words::Concept with = words::find_concept(vocabulary, "with");
   for (std::uint32_t at = 0; at < sentence.size();) {
     const std::uint32_t end = end_of_letters(sentence, at);
     const bool leads =
-        at < found.begin && (word_meaning(sentence, at, in) || word_meaning(sentence, at, with));
+        at < found->begin && (word_meaning(sentence, at, in) || word_meaning(sentence, at, with));
     const std::string_view word = sentence.text().substr(at, end - at);
     const bool yarn = word == "color" || word == "colour" || word == "yarn" || word == "wool";
     const bool mark = end == at && !(sentence.text()[at] >= '0' && sentence.text()[at] <= '9');
-    if (!mark && !leads && !yarn && !(at >= found.begin && at < found.end)) return false;
+    if (!mark && !leads && !yarn && !(at >= found->begin && at < found->end)) return false;
     at = std::max(end, at + 1);
   }
-  const bool led = found.begin > 0;
+  const bool led = found->begin > 0;
   return led;
 }
 

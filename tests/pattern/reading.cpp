@@ -23,7 +23,8 @@ std::vector<Reading> read_all(const std::string& text, Effort effort = Effort::a
 
 std::vector<TypedLine> all_lines() {
   std::vector<TypedLine> all;
-  for (const TypedLines* habit : {&plain_lines, &chain_lines, &place_lines, &repeat_lines, &count_lines})
+  for (const TypedLines* habit :
+       {&plain_lines, &chain_lines, &place_lines, &repeat_lines, &count_lines, &word_lines})
     all.insert(all.end(), habit->lines, habit->lines + habit->count);
   return all;
 }

@@ -18,4 +18,4 @@ struct TypedLines {
   int count;
 };
 
-extern const TypedLines plain_lines, chain_lines, place_lines, repeat_lines, count_lines;
+extern const TypedLines plain_lines, chain_lines, place_lines, repeat_lines, count_lines, word_lines;

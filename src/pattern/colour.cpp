@@ -1,0 +1,225 @@
+#include "pattern/colour.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+/// The usual English names of colours. They are no words of the vocabulary, so that notes keep them.
+constexpr std::string_view colours[] = {
+    "amber",  "apricot",  "aqua",    "beige",    "black",    "blue",      "blush",      "bronze",    "brown",
+    "buff",   "burgundy", "caramel", "charcoal", "chestnut", "chocolate", "cinnamon",   "copper",    "coral",
+    "cream",  "crimson",  "ecru",    "emerald",  "fawn",     "gold",      "gray",       "green",     "grey",
+    "indigo", "ivory",    "khaki",   "lavender", "lemon",    "lilac",     "lime",       "magenta",   "maroon",
+    "mauve",  "mint",     "moss",    "mustard",  "navy",     "ochre",     "olive",      "orange",    "peach",
+    "pink",   "plum",     "purple",  "red",      "rose",     "russet",    "rust",       "sage",      "salmon",
+    "sand",   "scarlet",  "silver",  "tan",      "taupe",    "teal",      "terracotta", "turquoise", "violet",
+    "white",  "yellow"};
+
+/// Words before a colour that belong to its name.
+constexpr std::string_view shades[] = {"dark", "light",  "pale",  "bright", "deep",    "soft",
+                                       "off",  "medium", "dusty", "warm",   "forest",  "leaf",
+                                       "sky",  "blue",   "olive", "moss",   "mustard", "rust",
+                                       "red",  "golden", "acorn", "main",   "contrast"};
+
+constexpr std::string_view yarn_words[] = {"yarn", "color", "colour", "col", "wool", "shade", "thread"};
+
+template <std::size_t N> bool is_one_of(const std::string_view (&list)[N], std::string_view word) {
+  return std::find(std::begin(list), std::end(list), word) != std::end(list);
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
+  while (at < sentence.size() && is_letter(sentence.text()[at])) ++at;
+  return at;
+}
+
+std::string_view letters_at(const Sentence& sentence, std::uint32_t at) {
+  return sentence.text().substr(std::min<std::size_t>(at, sentence.size()),
+                                end_of_letters(sentence, at) - at);
+}
+
+/// Where the next word begins: behind blanks or a hyphen.
+std::uint32_t next_word(const Sentence& sentence, std::uint32_t at) {
+  if (at < sentence.size() && sentence.text()[at] == '-') return at + 1;
+  return skip_blanks(sentence.text(), at);
+}
+
+/// "A" to "H", "MC", "CC" in capitals: letters that stand for yarns.
+bool is_yarn_letter(const Sentence& sentence, std::uint32_t at, std::string_view word) {
+  if (word.empty() || !sentence.folded.capital[at]) return false;
+  return (word.size() == 1 && word[0] >= 'a' && word[0] <= 'h') || word == "mc" || word == "cc";
+}
+
+/// "yarn A", "colour 2" behind its first word.
+std::uint32_t end_of_numbered(const Sentence& sentence, std::uint32_t at) {
+  const std::uint32_t next = next_word(sentence, at);
+  const std::string_view word = letters_at(sentence, next);
+  if (is_yarn_letter(sentence, next, word)) return next + static_cast<std::uint32_t>(word.size());
+  std::uint32_t end = next;
+  while (end < sentence.size() && is_digit(sentence.text()[end])) ++end;
+  return end == next || end > next + 1 ? at : end;
+}
+
+/// "dark brown", "moss green" from `at`; `at` if no colour stands there.
+std::uint32_t end_of_colour(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t end = at;
+  for (std::uint32_t next = at;;) {
+    const std::string_view word = letters_at(sentence, next);
+    const bool colour = is_one_of(colours, word);
+    if (!colour && !is_one_of(shades, word)) return end;
+    next += static_cast<std::uint32_t>(word.size());
+    if (colour) end = next;
+    const std::uint32_t behind = next_word(sentence, next);
+    if (behind == next) return end;
+    next = behind;
+  }
+}
+
+/// Behind "yarn", "wool" that follows a name.
+std::uint32_t behind_yarn_word(const Sentence& sentence, std::uint32_t end) {
+  const std::uint32_t next = next_word(sentence, end);
+  const std::string_view word = letters_at(sentence, next);
+  return is_one_of(yarn_words, word) ? next + static_cast<std::uint32_t>(word.size()) : end;
+}
+
+/// What stands behind the words of a mark.
+struct Next {
+  bool ends = false; ///< nothing, or a mark that ends a clause
+  bool colon = false;
+  bool works = false; ///< a number, a stitch, a passage or loops
+};
+
+Next next_of(const Sentence& sentence, std::uint32_t end, std::uint32_t stop) {
+  Next next;
+  const std::uint32_t at = skip_blanks(sentence.text(), end);
+  if (at >= stop) return next.ends = true, next;
+  const char mark = sentence.text()[at];
+  next.colon = mark == ':';
+  next.works = sentence.brackets.at[at] != no_bracket;
+  next.ends = !next.works && (is_separator(mark) || mark == ')' || mark == ']' || mark == '*' || mark == '!');
+  for (const Word& word : words_at(sentence, at)) {
+    const ConceptClass sort = sort_of(sentence, word);
+    next.works = next.works || word.kind == WordKind::number || is_work(sentence, word) ||
+                 sort == ConceptClass::loops || sort == ConceptClass::start || sort == ConceptClass::filler;
+    next.ends = next.ends || word.means == sentence.conjunction;
+  }
+  return next;
+}
+
+bool leads(const Sentence& sentence, std::uint32_t at) {
+  return word_meaning(sentence, at, sentence.with) != nullptr;
+}
+
+bool is_in(const Sentence& sentence, std::uint32_t at) {
+  return word_meaning(sentence, at, sentence.in) != nullptr;
+}
+
+std::optional<YarnMark> made(const YarnName& name, std::uint32_t end, const Next& next, bool clause,
+                             bool loose) {
+  if (loose && next.ends && !next.colon) return YarnMark{name, end, true};
+  if (!clause || !(next.works || next.ends)) return std::nullopt;
+  return YarnMark{name, end, false};
+}
+
+/// "(white)", "[A]": nothing else in the bracket.
+std::optional<YarnMark> in_brackets(const Sentence& sentence, const Bracket& bracket, bool loose,
+                                    std::uint32_t stop) {
+  if (bracket.kind == Passage::list || bracket.kind == Passage::slashes) return std::nullopt;
+  std::uint32_t at = bracket.inner_begin;
+  if (leads(sentence, at) || is_in(sentence, at))
+    at = skip_blanks(sentence.text(), end_of_letters(sentence, at));
+  const auto name = yarn_name_at(sentence, at, true);
+  if (!name ||
+      trim_separators(sentence.text(), at, bracket.inner_end) > behind_yarn_word(sentence, name->end))
+    return std::nullopt;
+  const Next next = next_of(sentence, bracket.end, stop);
+  if (loose && next.ends) return YarnMark{*name, bracket.end, true};
+  return next.works || next.ends ? std::optional(YarnMark{*name, bracket.end, false}) : std::nullopt;
+}
+
+/// "with A", "in dark brown".
+std::optional<YarnMark> behind_lead(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
+                                    std::uint32_t stop) {
+  std::uint32_t next = skip_blanks(sentence.text(), end_of_letters(sentence, at));
+  if (letters_at(sentence, next) == "the") next = skip_blanks(sentence.text(), next + 3);
+  const auto name = yarn_name_at(sentence, next, true);
+  if (!name) return std::nullopt;
+  const std::string_view word = sentence.text().substr(name->begin, name->end - name->begin);
+  if (word == "mc" && is_in(sentence, at)) return std::nullopt; // a magic circle
+  const std::uint32_t end = behind_yarn_word(sentence, name->end);
+  return made(*name, end, next_of(sentence, end, stop), clause, loose);
+}
+
+/// "white:", "white 3 sc", "3 sc white".
+std::optional<YarnMark> alone(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
+                              std::uint32_t stop) {
+  const auto name = yarn_name_at(sentence, at, true);
+  if (!name) return std::nullopt;
+  const std::uint32_t end = behind_yarn_word(sentence, name->end);
+  const Next next = next_of(sentence, end, stop);
+  const bool letter = !yarn_name_at(sentence, at, false);
+  if (letter && !(clause && next.colon) && !(loose && next.ends)) return std::nullopt;
+  const bool heads = at == skip_blanks(sentence.text(), 0) && sentence.text().substr(end, 1) == ",";
+  if (!loose && next.ends && !next.colon && !heads) return std::nullopt;
+  return made(*name, end, next, clause, loose);
+}
+
+} // namespace
+
+std::optional<YarnName> yarn_name_at(const Sentence& sentence, std::uint32_t at, bool led) {
+  const std::string_view word = letters_at(sentence, at);
+  if (word.empty() || (at > 0 && is_letter(sentence.text()[at - 1]))) return std::nullopt;
+  const auto behind = at + static_cast<std::uint32_t>(word.size());
+  if (is_one_of(yarn_words, word)) {
+    const std::uint32_t end = end_of_numbered(sentence, behind);
+    if (end == behind) return std::nullopt;
+    const bool letter = !is_digit(sentence.text()[end - 1]);
+    return YarnName{letter ? next_word(sentence, behind) : at, end};
+  }
+  if (const std::uint32_t end = end_of_colour(sentence, at); end != at) return YarnName{at, end};
+  if (led && is_yarn_letter(sentence, at, word)) return YarnName{at, behind};
+  return std::nullopt;
+}
+
+std::optional<YarnName> find_yarn_name(const Sentence& sentence, std::uint32_t begin, std::uint32_t end,
+                                       bool letter_first) {
+  for (std::uint32_t at = begin; at < end; at = std::max(end_of_letters(sentence, at), at + 1))
+    if (const auto name = yarn_name_at(sentence, at, letter_first || at > 0)) return name;
+  return std::nullopt;
+}
+
+std::string written_name(const Sentence& sentence, const YarnName& name) {
+  std::string text(sentence.text().substr(name.begin, name.end - name.begin));
+  if (text.size() <= 2)
+    for (char& c : text) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - ('a' - 'A') : c);
+  return text;
+}
+
+std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
+                                     std::uint32_t stop) {
+  if (const std::int32_t index = sentence.brackets.at[at]; index != no_bracket)
+    return in_brackets(sentence, sentence.brackets.all[static_cast<std::size_t>(index)], loose, stop);
+  if (!is_letter(sentence.text()[at])) return std::nullopt;
+  if (leads(sentence, at) || is_in(sentence, at)) return behind_lead(sentence, at, clause, loose, stop);
+  return alone(sentence, at, clause, loose, stop);
+}
+
+bool may_name_yarn(const Sentence& sentence) {
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const std::string_view word = letters_at(sentence, at);
+    if (is_one_of(colours, word) || is_yarn_letter(sentence, at, word) || is_one_of(yarn_words, word))
+      return true;
+    at += word.empty() ? 1 : static_cast<std::uint32_t>(word.size());
+  }
+  return false;
+}
+
+} // namespace whorl::pattern
