@@ -1,5 +1,6 @@
 #include "pattern/choice.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
 #include "pattern/limits.hpp"
 

@@ -1,8 +1,29 @@
 #pragma once
 
 #include "pattern/limits.hpp"
+#include "words/costs.hpp"
 
+/// Every cost of the reader, in one table: what it takes a word for (words/costs.hpp), a line's words
+/// together (Costs), and a line among the others (cost).
 namespace whorl::pattern {
+
+/// What it costs a line not to come out with the lines around it. Set on the patterns of tests/typed, by the
+/// shares that test_typed prints.
+namespace cost {
+inline constexpr int left_over = 9;
+inline constexpr int past_end = 11;
+inline constexpr int does_not_divide = 12;
+inline constexpr int count_not_met = 10;
+inline constexpr int out_of_step = 5;
+inline constexpr int not_read = 30;
+inline constexpr int habit = 2;       ///< by which a habit of the pattern moves a reading
+inline constexpr int habit_said = 6;  ///< by which one that it tells does
+inline constexpr int clean = 2;       ///< at most, for a line without a label to be a round
+inline constexpr int clean_start = 8; ///< the same where it makes a ring or a chain: nothing else does that
+inline constexpr int talk_about_start = 24; ///< the same for a chain of some length, directly above a round
+inline constexpr int doubtful = 2;          ///< a number that may be a label, or belong to the work behind it
+inline constexpr int decimal_point = 3;     ///< "3.5 mm": a label and its full stop
+} // namespace cost
 
 /// What it costs a reading to pass over a word, and to leave the plain way. Set on the lines of
 /// tests/pattern/reading_lines.cpp: every line right when its counts are known, nearly all without.
@@ -13,18 +34,18 @@ struct Costs {
   int stitch = 14;
   int number = 25;
   int lone_bracket = 8;
-  int no_separator = 1;    ///< two pieces with nothing between them
-  int placing = 1;         ///< a clause that places something
-  int repeated_to_end = 6; ///< a list without any repeat mark, repeated to the end all the same
-  int second_to_end = 20;  ///< a second piece that runs to the end of the round
-  int bare_count = 5;      ///< a last number that stands by itself, as the count
-  int habit_again = 1;     ///< a habit that the line has shown already
-  int habits_mixed = 6;    ///< two habits that contradict each other in one line
+  int no_separator = 1;       ///< two pieces with nothing between them
+  int placing = 1;            ///< a clause that places something
+  int repeated_to_end = 6;    ///< a list without any repeat mark, repeated to the end all the same
+  int second_to_end = 20;     ///< a second piece that runs to the end of the round
+  int bare_count = 5;         ///< a last number that stands by itself, as the count
+  int habit_again = 1;        ///< a habit that the line has shown already
+  int habits_mixed = 6;       ///< two habits that contradict each other in one line
   int starting_chain = 1;     ///< chains taken for a stitch, or not, against what is usual
   int against_its_words = 20; ///< the same against what the line says of them
   int aside = 1;              ///< a bracket that only tells something
-  int ring_alone = 1;      ///< a ring whose stitches only the stated count names
-  int not_read = 30;       ///< stitches and numbers worth this passed over: the line is not read
+  int ring_alone = 1;         ///< a ring whose stitches only the stated count names
+  int not_read = 30;          ///< stitches and numbers worth this passed over: the line is not read
 };
 inline constexpr Costs costs;
 

@@ -1,5 +1,6 @@
 #include "pattern/label.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/label_head.hpp"
 
 namespace whorl::pattern {
@@ -9,8 +10,6 @@ namespace {
 using words::Word;
 using words::WordKind;
 
-constexpr int doubtful = 2;
-constexpr int decimal_point = 3;
 
 constexpr std::string_view closing_marks = ":.)->=]";
 constexpr std::string_view closing_marks_of_numbers = ":.)->";
@@ -130,8 +129,8 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   range.label.to = numbers.to;
   const bool range_closed = close(head, range, range.end, marks);
   if (!so_far.word && !range_closed && !numbers.dash) return;
-  if (!surely && numbers.spaced) range.label.cost = doubtful;
-  if (!surely && !numbers.spaced && !labels.empty()) labels.back().cost = doubtful;
+  if (!surely && numbers.spaced) range.label.cost = cost::doubtful;
+  if (!surely && !numbers.spaced && !labels.empty()) labels.back().cost = cost::doubtful;
   labels.push_back(range.label);
 }
 
@@ -141,7 +140,7 @@ void doubt_decimal_point(const Head& head, std::vector<Label>& labels, std::size
   const bool decimal =
       number_end + 1 < text.size() && text[number_end] == '.' && is_digit(text[number_end + 1]);
   if (decimal)
-    for (Label& label : labels) label.cost += decimal_point;
+    for (Label& label : labels) label.cost += cost::decimal_point;
 }
 
 /// The "a" of "9 a row", as translations have it.

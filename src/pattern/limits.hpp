@@ -2,7 +2,7 @@
 
 #include <cstdint>
 
-/// Every limit and every cost of the reader's choice, in one place.
+/// Every limit of the reader, in one place.
 namespace whorl::pattern {
 
 namespace limit {
@@ -29,17 +29,5 @@ inline constexpr std::uint32_t mended_bytes = 500; ///< of a line that is mended
 inline constexpr int mended_lines = 100;           ///< of one text
 inline constexpr int lines_again = 2000;           ///< of one text that are read once more
 } // namespace limit
-
-namespace cost {
-inline constexpr int left_over = 9;
-inline constexpr int past_end = 11;
-inline constexpr int does_not_divide = 12;
-inline constexpr int count_not_met = 10;
-inline constexpr int out_of_step = 5;
-inline constexpr int not_read = 30;
-inline constexpr int habit = 2;       ///< by which a habit of the pattern moves a reading
-inline constexpr int clean = 2;       ///< at most, for a line without a label to be a round
-inline constexpr int clean_start = 8; ///< the same where it makes a ring or a chain: nothing else does that
-} // namespace cost
 
 } // namespace whorl::pattern

@@ -1,5 +1,6 @@
 #include "pattern/pieces.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "words/lattice.hpp"

@@ -1,5 +1,6 @@
 #include "pattern/way.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/stated.hpp"
