@@ -1,8 +1,7 @@
 #include "pattern/build.hpp"
 
 #include "pattern/bare.hpp"
-#include "pattern/colour.hpp"
-#include "pattern/placing.hpp"
+#include "pattern/building.hpp"
 
 #include <algorithm>
 
@@ -11,60 +10,8 @@ namespace whorl::pattern {
 namespace {
 
 using words::Word;
-using words::WordKind;
-
-/// A chain of nodes that grows at its end.
-struct Chain {
-  NodeId first = no_node;
-  NodeId last = no_node;
-};
-
-void append(std::vector<Node>& nodes, Chain& chain, NodeId id) {
-  if (chain.first == no_node)
-    chain.first = id;
-  else
-    nodes[chain.last].next = id;
-  chain.last = id;
-}
-
-/// A reading being built from paths.
-struct Building {
-  const WorkReader& reader;
-  Reading& reading;
-  bool started = false;                     ///< a ring or chain is there to work into
-  std::vector<std::string_view> parts = {}; ///< other parts opened so far, as named
-  std::vector<NodeId> bare = {};            ///< increases and decreases that name no stitch, in order
-};
-
-/// The pieces of one stretch, in order.
-struct Sequence {
-  Chain chain;
-  NodeId loops = no_node; ///< the loops that hold from here on
-  Chain in_loops;
-  std::uint8_t next_loops = 0;  ///< loops for the next piece
-  Into next_into = Into::loops; ///< the way in for the next piece
-  bool rest_into = false;       ///< … and for all that follow
-  std::uint8_t yarn = 0;        ///< number in Reading::yarns; 0: as before the line
-  std::uint16_t from_chain = 0; ///< the next stitches begin in this chain from the hook
-  std::uint32_t uses_in_all = 0;
-};
 
 NodeId build_stretch(Building& b, std::int32_t path);
-
-Span span_of(const Building& b, const Path& path) {
-  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
-  return b.reader.sentence.span(match.begin, match.end);
-}
-
-NodeId work_node(Building& b, const Work& work, Span span) {
-  return add_node(b.reading.nodes, make_node(NodeKind::work, work, span));
-}
-
-NodeId wrap(Building& b, NodeKind kind, const Work& work, NodeId child, Span span) {
-  Node node = make_node(kind, work, span);
-  node.child = child;
-  return add_node(b.reading.nodes, node);
-}
 
 /// "Inc in every 3rd st": two plain, one increase, to the end.
 NodeId every_node(Building& b, const Piece& piece, Span span) {
@@ -89,129 +36,11 @@ NodeId every_node(Building& b, const Piece& piece, Span span) {
   return wrap(b, NodeKind::repeat, repeat, chain.first, span);
 }
 
-/// Loops for one node: its own if it is a piece of work, else around it.
-NodeId in_loops(Building& b, NodeId id, std::uint8_t loops) {
-  Node& node = b.reading.nodes[id];
-  if (node.kind == NodeKind::work) {
-    node.work.loops = loops;
-    return id;
-  }
-  Work work;
-  work.loops = loops;
-  return wrap(b, NodeKind::loops, work, id, node.span);
-}
-
-/// The way to go in, for a piece of work and all that a passage works.
-void put_into(Building& b, NodeId id, Into into) {
-  Node& node = b.reading.nodes[id];
-  if (node.kind == NodeKind::work && node.work.act == Act::stitch) node.work.into = into;
-  for (NodeId child = node.child; child != no_node; child = b.reading.nodes[child].next)
-    put_into(b, child, into);
-}
-
-/// Number of the yarn that is named in [begin, end) of the line; 0: none is.
-std::uint8_t number_of_yarn(Building& b, std::uint32_t begin, std::uint32_t end) {
-  const auto found = find_yarn_name(b.reader.sentence, begin, end, true);
-  if (!found) return 0;
-  const std::string name = written_name(b.reader.sentence, *found);
-  auto& yarns = b.reading.yarns;
-  const auto known = std::find(yarns.begin(), yarns.end(), name);
-  const auto index = known - yarns.begin();
-  if (index >= 255) return 0;
-  if (known == yarns.end()) yarns.push_back(name);
-  return static_cast<std::uint8_t>(index + 1);
-}
-
-/// The yarn of all stitches of a piece or passage whose own is not told.
-void put_yarn(Building& b, NodeId id, std::uint8_t yarn) {
-  Node& node = b.reading.nodes[id];
-  if (node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.yarn == 0)
-    node.work.yarn = yarn;
-  for (NodeId child = node.child; child != no_node; child = b.reading.nodes[child].next)
-    put_yarn(b, child, yarn);
-}
-
-void put(Building& b, Sequence& sequence, NodeId id) {
-  if (sequence.yarn != 0) put_yarn(b, id, sequence.yarn);
-  if (sequence.next_into != Into::loops) put_into(b, id, sequence.next_into);
-  if (!sequence.rest_into) sequence.next_into = Into::loops;
-  if (sequence.next_loops != 0) id = in_loops(b, id, sequence.next_loops);
-  sequence.next_loops = 0;
-  append(b.reading.nodes, sequence.loops == no_node ? sequence.chain : sequence.in_loops, id);
-}
-
-void close_loops(Building& b, Sequence& sequence) {
-  if (sequence.loops == no_node) return;
-  Node& node = b.reading.nodes[sequence.loops];
-  node.child = sequence.in_loops.first;
-  if (node.child != no_node) append(b.reading.nodes, sequence.chain, sequence.loops);
-  sequence.loops = no_node;
-  sequence.in_loops = {};
-}
-
-void open_loops(Building& b, Sequence& sequence, std::uint8_t loops, Span span) {
-  close_loops(b, sequence);
-  Work work;
-  work.loops = loops;
-  sequence.loops = wrap(b, NodeKind::loops, work, no_node, span);
-}
-
-/// Puts a node before the last piece.
-void put_before(Building& b, Sequence& sequence, NodeId id) {
-  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
-  NodeId* link = &chain.first;
-  while (*link != chain.last) link = &b.reading.nodes[*link].next;
-  b.reading.nodes[id].next = *link;
-  *link = id;
-}
-
 /// Another part is opened once, however often it is named.
 void part_behind(Building& b, Sequence& sequence, Span span, std::string_view name) {
   if (std::find(b.parts.begin(), b.parts.end(), name) != b.parts.end()) return;
   b.parts.push_back(name);
   put_before(b, sequence, work_node(b, {.act = Act::part_edge}, span));
-}
-
-void replace_last(Building& b, Chain& chain, NodeId id) {
-  NodeId* link = &chain.first;
-  while (*link != chain.last) link = &b.reading.nodes[*link].next;
-  *link = id;
-  chain.last = id;
-}
-
-/// A new yarn that comes in with the joining slip stitch.
-void join_in_yarn(Building& b, Sequence& sequence, std::uint8_t yarn) {
-  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
-  Work work;
-  work.yarn = yarn;
-  replace_last(b, chain, wrap(b, NodeKind::yarn, work, chain.last, b.reading.nodes[chain.last].span));
-  sequence.yarn = yarn;
-}
-
-/// The piece before is in the yarn that the words behind it name.
-void yarn_behind(Building& b, Sequence& sequence, const Path& path) {
-  const Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
-  if (chain.last == no_node) return;
-  const std::uint8_t yarn = number_of_yarn(b, path.begin, path.end);
-  if (yarn == 0) return;
-  Node& node = b.reading.nodes[chain.last];
-  if (node.kind == NodeKind::work && node.work.act == Act::join) return join_in_yarn(b, sequence, yarn);
-  if (node.kind == NodeKind::work) node.work.yarn = 0;
-  put_yarn(b, chain.last, yarn);
-}
-
-/// Loops behind a piece replace it in its chain by itself in those loops.
-void loops_behind(Building& b, Sequence& sequence, const Work& work) {
-  Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
-  if (chain.last == no_node) return;
-  const NodeId piece = chain.last;
-  if (work.into != Into::loops) {
-    put_into(b, piece, work.into);
-    return;
-  }
-  const NodeId wrapped = in_loops(b, piece, work.loops);
-  if (wrapped == piece) return;
-  replace_last(b, chain, wrapped);
 }
 
 void put_ring(Building& b, Sequence& sequence, Span span) {
@@ -381,70 +210,6 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   default:
     return put_stitch(b, sequence, path, piece);
   }
-}
-
-bool is_instruction(const Sentence& sentence, const Word& word) {
-  return word.kind == WordKind::number || is_work(sentence, word) || word.mark == '(' || word.mark == ')';
-}
-
-/// The word that a path passed over.
-const Word* word_passed(const Sentence& sentence, const Path& path) {
-  for (const Word& word : words_at(sentence, path.begin))
-    if (skip_blanks(sentence.text(), word.end) == path.end || word.end == path.end) return &word;
-  return nullptr;
-}
-
-/// Words passed over that nobody knows are kept as a note, those next to each other together.
-void keep_note(Building& b, Span span, bool joined) {
-  auto& placings = b.reading.placings;
-  if (joined && !placings.empty() && placings.back().what == What::note)
-    placings.back().span = cover(placings.back().span, span);
-  else
-    placings.push_back(make_note(span));
-}
-
-/// A word alone between two commas stands where a stitch would: nobody adds a note so.
-bool stands_for_stitch(const Sentence& sentence, const Path& path) {
-  const std::string_view text = sentence.text();
-  std::uint32_t before = path.begin;
-  while (before > 0 && text[before - 1] == ' ') --before;
-  const bool comma_before = before == 0 || text[before - 1] == ',';
-  return comma_before && path.end < text.size() && text[path.end] == ',';
-}
-
-/// "sc in blorp": a word behind "in" where a stitch still wants its place.
-bool stands_for_place(const Building& b, const Path& path) {
-  if (path.before == no_path) return false;
-  const Path& in = b.reader.paths[static_cast<std::size_t>(path.before)];
-  if (in.taken != Taken::passed || in.before == no_path) return false;
-  if (word_meaning(b.reader.sentence, in.begin, b.reader.sentence.in) == nullptr) return false;
-  const Path& row = b.reader.paths[static_cast<std::size_t>(in.before)];
-  if (row.taken != Taken::row) return false;
-  const Piece& piece = b.reader.pieces[static_cast<std::size_t>(row.match)];
-  return piece.verb == Verb::stitch && !piece.work.to_end && piece.work.times == 1 &&
-         piece.work.where == Where::next;
-}
-
-void put_passed(Building& b, const Path& path, bool joined) {
-  const Sentence& sentence = b.reader.sentence;
-  const Word* word = word_passed(sentence, path);
-  if (word == nullptr) return;
-  const bool unknown = word->kind == WordKind::unknown;
-  if (is_instruction(sentence, *word) ||
-      (unknown && (stands_for_stitch(sentence, path) || stands_for_place(b, path))))
-    b.reading.passed_over.push_back(word->span);
-  else if (unknown)
-    keep_note(b, word->span, joined);
-}
-
-/// What stands behind a change of yarn is in the new one.
-void put_placing(Building& b, Sequence& sequence, const Path& path) {
-  const std::vector<Placing> all = placings_in(b.reader.sentence, path.begin, path.end);
-  const bool changes =
-      std::any_of(all.begin(), all.end(), [](const Placing& p) { return p.what == What::change; });
-  const std::uint8_t yarn = changes ? number_of_yarn(b, path.begin, path.end) : std::uint8_t{0};
-  if (yarn != 0) sequence.yarn = yarn;
-  b.reading.placings.insert(b.reading.placings.end(), all.begin(), all.end());
 }
 
 std::vector<std::int32_t> steps_of(const WorkReader& reader, std::int32_t path) {

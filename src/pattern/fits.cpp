@@ -1,0 +1,107 @@
+#include "pattern/effect.hpp"
+#include "pattern/stretching.hpp"
+
+namespace whorl::pattern {
+
+const Piece* piece_before(const WorkReader& reader, std::int32_t index) {
+  while (index != no_path && reader.paths[static_cast<std::size_t>(index)].taken != Taken::row)
+    index = reader.paths[static_cast<std::size_t>(index)].before;
+  if (index == no_path) return nullptr;
+  return &reader.pieces[static_cast<std::size_t>(reader.paths[static_cast<std::size_t>(index)].match)];
+}
+
+bool has_worked(const Path& path) {
+  return path.effect.uses != 0 || path.effect.makes != 0 || path.effect.pass_uses != 0;
+}
+
+bool is_stitch_piece(const Piece* piece) {
+  return piece != nullptr && piece->verb == Verb::stitch && piece->work.act == Act::stitch &&
+         !piece->work.to_end;
+}
+
+namespace {
+
+bool starts_passage(const Stretching& s, std::uint32_t at) {
+  return at < s.end && s.reader.sentence.brackets.at[at] != no_bracket;
+}
+
+/// Loops at the head of a line hold to its end; before a piece or bracket for that; behind a piece for that.
+bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t end) {
+  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  const bool piece_next = next < s.end && !is_separator(s.reader.sentence.text()[next]);
+  switch (verb) {
+  case Verb::loops_rest:
+    return !before.loose && next < s.end;
+  case Verb::loops_head:
+    return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
+           !starts_passage(s, next);
+  case Verb::loops_next:
+    return piece_next;
+  case Verb::loops_behind:
+    return before.effect != Effect{} && (before.loose || !piece_next);
+  default:
+    return true;
+  }
+}
+
+/// Whether an item of a list ends at `end`.
+bool ends_item(const Stretching& s, std::uint32_t end) {
+  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  return next >= s.end || is_separator(s.reader.sentence.text()[next]);
+}
+
+/// The path before the last piece of a path.
+std::int32_t before_piece(const WorkReader& reader, std::int32_t index) {
+  while (index != no_path && reader.paths[static_cast<std::size_t>(index)].taken != Taken::row)
+    index = reader.paths[static_cast<std::size_t>(index)].before;
+  return index == no_path ? no_path : reader.paths[static_cast<std::size_t>(index)].before;
+}
+
+/// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped.
+bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, std::uint32_t end) {
+  const Piece* last = piece_before(s.reader, index);
+  if (has_worked(before) || last == nullptr || s.reader.kinds.at(last->work.kind).takes != 0) return false;
+  const std::string_view words = s.reader.sentence.text().substr(before.end, end - before.end);
+  const std::size_t chain = words.find(" ch");
+  return last->verb == Verb::stitch && chain != std::string_view::npos &&
+         words.find("sp") == std::string_view::npos;
+}
+
+} // namespace
+
+bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
+                 std::uint32_t end) {
+  const bool same =
+      piece.work.where == Where::same && (piece.verb == Verb::stitch || piece.verb == Verb::group);
+  if (same && !has_worked(before)) return false;
+  switch (piece.verb) {
+  case Verb::starting_chain:
+  case Verb::travel:
+    return s.extent == Extent::line && !has_worked(before);
+  case Verb::under_chain: {
+    const Piece* last = piece_before(s.reader, index);
+    if (last != nullptr && last->verb == Verb::turn)
+      last = piece_before(s.reader, before_piece(s.reader, index));
+    return last != nullptr && last->verb == Verb::starting_chain;
+  }
+  case Verb::skip:
+    return !skips_chain(s, index, before, end);
+  case Verb::other_side:
+    return before.effect.starts || s.reader.sentence.text().substr(before.end, 4) != "turn";
+  case Verb::side_behind:
+  case Verb::part_behind:
+    return before.loose && is_stitch_piece(piece_before(s.reader, index));
+  case Verb::from_chain: {
+    const Piece* last = piece_before(s.reader, index);
+    return last == nullptr || s.reader.kinds.at(last->work.kind).takes == 0;
+  }
+  default:
+    break;
+  }
+  if (piece.alone) return s.extent != Extent::line && !before.loose && ends_item(s, end);
+  if (!piece.here) return loops_fit(s, before, piece.verb, end);
+  const Piece* last = piece_before(s.reader, index);
+  return last == nullptr || last->verb != Verb::starting_chain;
+}
+
+} // namespace whorl::pattern
