@@ -10,7 +10,6 @@ namespace {
 using words::Word;
 using words::WordKind;
 
-
 constexpr std::string_view closing_marks = ":.)->=]";
 constexpr std::string_view closing_marks_of_numbers = ":.)->";
 
@@ -98,7 +97,10 @@ bool close(const Head& head, Reached& reached, std::size_t place, std::string_vi
 /// Whether a range cannot be anything else: "6 to 10", "R12 – R15", "6-10:".
 bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_word) {
   const std::size_t end = pass_brackets(head, pass_blanks(head, numbers.end));
-  const std::string_view marks = numbers.word ? ":.)>-" : ":.)>";
+  const bool counts = end != pass_blanks(head, numbers.end);
+  if (counts && is_end(head, end) && numbers.dash && numbers.spaced && !numbers.again) return false;
+  const bool listed = has_word && numbers.comma && !numbers.dash;
+  const std::string_view marks = numbers.word || listed ? ":.)>-" : ":.)>";
   if (pass_closing(head, end, marks) != end || is_end(head, end)) return true;
   return has_word && (numbers.word || numbers.again);
 }
@@ -106,6 +108,55 @@ bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_wor
 void take_letter(const Head& head, Reached& reached) {
   reached.label.again = letter_behind(head, reached.end);
   if (reached.label.again > 0) ++reached.end;
+}
+
+/// Words behind a number that leave open how far the rounds go.
+constexpr std::string_view open_ends[] = {"-end",
+                                          "- end",
+                                          "-desired length",
+                                          "- desired length",
+                                          "-the end",
+                                          "- the end",
+                                          " to end",
+                                          " to the end",
+                                          " to desired length",
+                                          " and onward",
+                                          " and onwards",
+                                          " onward",
+                                          " onwards",
+                                          " and up",
+                                          " and on",
+                                          " and beyond",
+                                          " until end",
+                                          " until the end",
+                                          "-n",
+                                          "- n",
+                                          " to n",
+                                          "-?",
+                                          "+"};
+
+/// Passes "-end", "and onward", "+", which a mark closes; `place` if they do not stand there.
+std::size_t pass_open_end(const Head& head, std::size_t place, std::string_view marks) {
+  const std::string_view text = head.line.text;
+  for (const std::string_view words : open_ends) {
+    if (text.substr(std::min(place, text.size()), words.size()) != words) continue;
+    const std::size_t end = place + words.size();
+    if (pass_closing(head, end, marks) != end) return end;
+  }
+  return place;
+}
+
+/// "Rnds 3, 5 and 7:", numbers that do not follow on.
+bool add_spread_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
+                        std::vector<Label>& labels) {
+  const SpreadNumbers spread = spread_numbers_at(head, place);
+  if (spread.end == 0) return false;
+  Reached reached{so_far, begin, spread.end};
+  reached.label.from = reached.label.to = spread.numbers.front();
+  reached.label.spread = spread.numbers;
+  if (!close(head, reached, reached.end, closing_marks)) return false;
+  labels.push_back(reached.label);
+  return true;
 }
 
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
@@ -118,8 +169,14 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   Reached alone{so_far, begin, first.end};
   alone.label.from = alone.label.to = first.value;
   take_letter(head, alone);
+  if (so_far.word && add_spread_numbers(head, begin, place, so_far, labels)) return;
+  if (const std::size_t end = pass_open_end(head, alone.end, marks); end != alone.end) {
+    alone.label.open_end = true;
+    alone.end = end;
+  }
   const bool closed = close(head, alone, alone.end, marks);
 
+  if (alone.label.open_end) return labels.push_back(alone.label);
   const LabelNumbers numbers = label_numbers_at(head, place, form);
   const bool surely = numbers.ranges() && is_surely_range(head, numbers, so_far.word);
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);

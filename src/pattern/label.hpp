@@ -11,10 +11,12 @@ namespace whorl::pattern {
 /// One way to understand the label that a line begins with: "Rnd 3:", "R6-10", "2nd Round -", "Next 3
 /// rounds:".
 struct Label {
-  int from = 0;          ///< number of the first round …
-  int to = 0;            ///< … and of the last
-  bool relative = false; ///< no number is given: `to` rounds that follow the last one
-  int again = 0;         ///< 41b: 1
+  int from = 0;            ///< number of the first round …
+  int to = 0;              ///< … and of the last
+  bool relative = false;   ///< no number is given: `to` rounds that follow the last one
+  int again = 0;           ///< 41b: 1
+  std::vector<int> spread; ///< "Rnds 3, 5 and 7:": the numbers, where they do not follow on; else none
+  bool open_end = false;   ///< "Rows 6-end", "Row 3 and onward": up to the next label
   RoundKind kind = RoundKind::round;
   bool word = false;        ///< a word for round or row stands in it
   int listed = 0;           ///< number of a list that stands before the label and says nothing

@@ -64,6 +64,18 @@ LabelNumber scanned_number(const Head& head, std::size_t place) {
   return number.end < text.size() && is_letter(text[number.end]) ? LabelNumber{} : number;
 }
 
+/// The S of "Rnd S:" was a 5, the B of "Rnd B:" an 8.
+LabelNumber scanned_capital(const Head& head, std::size_t place) {
+  const char letter = head.line.text[place];
+  if (!head.line.capital[place] || (letter != 's' && letter != 'b')) return {};
+  const std::size_t behind = pass_closing(head, place + 1, ":.-");
+  const std::size_t next = pass_blanks(head, behind);
+  const bool abbreviated = mark_at(head, place + 1) == '.' &&
+                           (next == behind || letters_behind(head, next) <= next + 1); // "S.c.", "S. c."
+  const bool closed = behind != place + 1 && !abbreviated;
+  return closed ? LabelNumber{letter == 's' ? 5 : 8, place + 1, false} : LabelNumber{};
+}
+
 LabelNumber number_of_digits(const Head& head, std::size_t place) {
   const Word* word = find_word(head, place, [&](const Word& w) {
     return w.kind == WordKind::number && is_digit(head.line.text[w.end - 1]) && w.number <= limit::number;
@@ -147,6 +159,26 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
   return take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
+}
+
+/// "inclusive", "(incl.)", "inc. -" behind a range; `inc` alone is an increase.
+constexpr std::string_view inclusives[] = {"(inclusive)", "(incl.)",        "(incl)",    "(inc.)",
+                                           "(inc)",       "both inclusive", "inclusive", "incl.",
+                                           "incl",        "inc.",           "inc"};
+
+/// Passes the word that both ends of a range belong to it; `place` if it does not stand there.
+std::size_t pass_inclusive(const Head& head, std::size_t place) {
+  std::size_t at = pass_blanks(head, place);
+  if (at < head.line.text.size() && mark_at(head, at) == ',') at = pass_blanks(head, at + 1);
+  for (const std::string_view word : inclusives) {
+    if (std::string_view(head.line.text).substr(std::min(at, head.line.text.size()), word.size()) != word)
+      continue;
+    const std::size_t end = at + word.size();
+    const bool surely = word.front() == '(' || word.size() > 4;
+    const bool closed = pass_closing(head, end, ":-") != end;
+    return (surely && letters_behind(head, end) == end) || closed ? end : place;
+  }
+  return place;
 }
 
 ConceptClass sort_of(const Head& head, const Word& word) {
@@ -241,6 +273,7 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
   if (number.end == 0 && form == NumberForm::any) number = number_of_letters(head, place);
   const bool glued = number.end != 0 && number.end < head.line.text.size() &&
                      is_letter(head.line.text[number.end]) && !is_round_word(head, number.end);
+  if (number.end == 0 && form == NumberForm::any) number = scanned_capital(head, place);
   if ((number.end == 0 || glued) && form != NumberForm::digits)
     if (const LabelNumber scanned = scanned_number(head, place); scanned.end != 0) return scanned;
   return number;
@@ -255,7 +288,29 @@ LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm fo
   numbers.ordinal = first.ordinal;
   while (!(numbers.dash && numbers.ranges()) && take_next(head, form, numbers)) {
   }
+  if (numbers.ranges()) numbers.end = pass_inclusive(head, numbers.end);
   return numbers;
+}
+
+SpreadNumbers spread_numbers_at(const Head& head, std::size_t place) {
+  SpreadNumbers spread;
+  bool follow_on = true;
+  for (LabelNumber number = label_number_at(head, place, NumberForm::digits); number.end != 0;) {
+    if (!spread.numbers.empty()) {
+      if (number.value <= spread.numbers.back()) return {};
+      follow_on = follow_on && number.value == spread.numbers.back() + 1;
+    }
+    spread.numbers.push_back(number.value);
+    spread.end = number.end;
+    const Link link = link_at(head, number.end);
+    if (link.end == 0 || link.kind == Link::dash || link.kind == Link::word) break;
+    const Word* conjunction =
+        link.kind == Link::comma ? phrase_at(head, link.end, head.conjunction) : nullptr;
+    bool row = false;
+    const std::size_t at = pass_blanks(head, conjunction != nullptr ? conjunction->end : link.end);
+    number = label_number_at(head, pass_blanks(head, pass_round_word(head, at, row)), NumberForm::digits);
+  }
+  return follow_on ? SpreadNumbers{} : spread;
 }
 
 std::size_t pass_count(const Head& head, std::size_t place) {

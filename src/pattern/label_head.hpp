@@ -73,6 +73,13 @@ struct LabelNumbers {
 };
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form);
 
+/// Numbers of a label that do not follow on: "3, 5 and 7", "4, 6, 8"; none where they do.
+struct SpreadNumbers {
+  std::vector<int> numbers;
+  std::size_t end = 0; ///< 0: there are none
+};
+SpreadNumbers spread_numbers_at(const Head& head, std::size_t place);
+
 /// Whether the brackets [begin, end) hold a count and nothing else: "(18)", "[18 sts]".
 bool holds_count(const Head& head, std::size_t begin, std::size_t end);
 

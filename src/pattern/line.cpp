@@ -1,6 +1,7 @@
 #include "pattern/line.hpp"
 
 #include "pattern/limits.hpp"
+#include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
 
 #include <algorithm>
@@ -49,7 +50,8 @@ private:
       return round;
     const Typed& above = typed_[at - 1];
     const auto header = read_header(text(above), above.span);
-    if ((header && !header->value.empty()) || !only_starts(reader_, above.span)) return round;
+    const bool names = header && !header->value.empty() && !names_start(header->name);
+    if (names || !(only_starts(reader_, above.span) || names_free_loops(reader_, above.span))) return round;
     return at - 1;
   }
 
@@ -129,7 +131,16 @@ private:
     Way joined = before;
     joined.work = {before.work.begin, typed.span.end};
     read_way(reader_, joined, Effort::cheapest);
-    return is_clean(joined) && joined.readings.front().effect != effect_before(before);
+    if (is_clean(joined) && joined.readings.front().effect != effect_before(before)) return true;
+    return goes_on_small(line, typed) && !joined.readings.empty() &&
+           joined.readings.front().passed_over.empty() && !joined.readings.front().stated.empty() &&
+           !before.readings.empty() && before.readings.front().stated.empty();
+  }
+
+  /// Whether a line goes on in the middle of a sentence: "2 dc in each" above "remaining dc around".
+  bool goes_on_small(const Line& line, const Typed& typed) const {
+    const char first = text(typed).front();
+    return first >= 'a' && first <= 'z' && !has_ended(reader_.source.at(line.span));
   }
 
   static Effect effect_before(const Way& way) {

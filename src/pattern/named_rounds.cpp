@@ -65,13 +65,16 @@ void take_round(Tree& tree, Node& node, std::optional<std::uint32_t> round, int 
   node.number = static_cast<std::uint16_t>(number != 0 && text.from != text.to ? number : 0);
 }
 
-/// The part before that the words of a node name best; the nearest where they name none.
+/// The part that the words of a node name best; the nearest before where they name none.
 std::uint32_t part_named(const Tree& tree, std::string_view words, const Reader& reader) {
   std::uint32_t best = 0;
   int most = -1;
-  for (std::uint32_t part = 0; part + 1 < tree.parts.size(); ++part) {
+  const auto last = static_cast<std::uint32_t>(tree.parts.size() - 1);
+  for (std::uint32_t part = 0; part <= last; ++part) {
+    if (end_round(tree, part) == tree.parts[part].first_round + (part == last ? 1 : 0)) continue;
     if (end_round(tree, part) == tree.parts[part].first_round) continue;
     const int shared = names_part(words, tree.parts[part].name, reader.vocabulary);
+    if (part == last && shared <= most) break;
     if (shared >= most) best = part;
     most = std::max(most, shared);
   }
@@ -81,6 +84,14 @@ std::uint32_t part_named(const Tree& tree, std::string_view words, const Reader&
 void name_part(Tree& tree, Node& node, const Reader& reader) {
   if (tree.parts.size() < 2) return;
   const std::uint32_t part = part_named(tree, reader.source.at(node.span), reader);
+  if (part + 1 == tree.parts.size()) { // it is what the round goes on from anyway
+    const NodeId next = node.next;
+    const Span span = node.span;
+    node = Node{};
+    node.next = next;
+    node.span = span;
+    return;
+  }
   const std::uint32_t end = end_round(tree, part);
   if (end > tree.parts[part].first_round) node.round = end - 1;
 }

@@ -107,6 +107,7 @@ private:
   }
 
   bool may_name(std::string_view name, std::size_t place) const {
+    if (names_start(name)) return false;
     return name.size() <= longest_name && !name.empty() &&
            !names_stitches(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)});
   }
@@ -167,6 +168,16 @@ private:
 };
 
 } // namespace
+
+bool names_start(std::string_view name) {
+  std::string low(name);
+  for (char& c : low) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+  const auto begins = [&low](std::string_view word) { return low.compare(0, word.size(), word) == 0; };
+  for (const std::string_view word :
+       {"foundation", "start", "begin", "set up", "setup", "set-up", "base ch", "to start", "to begin"})
+    if (begins(word)) return true;
+  return false;
+}
 
 bool starts_something(const Way& way) {
   if (way.readings.empty()) return false;

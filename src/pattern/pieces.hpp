@@ -13,4 +13,7 @@ std::vector<Span> pieces_of(const Reader& reader, Span line);
 /// Whether a way begins something by itself: a ring or a chain, and stitches in it.
 bool starts_something(const Way& way);
 
+/// Whether a name before a colon is that of a start, and of no part: "Foundation: ch 5."
+bool names_start(std::string_view name);
+
 } // namespace whorl::pattern

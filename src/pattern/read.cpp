@@ -1,6 +1,8 @@
 #include "pattern/read.hpp"
 
 #include "pattern/assemble.hpp"
+#include "pattern/chain_habit.hpp"
+#include "pattern/first_edge.hpp"
 #include "pattern/first_ring.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
@@ -9,6 +11,7 @@
 #include "pattern/part_lines.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
+#include "pattern/throughout.hpp"
 #include "pattern/yarn.hpp"
 
 #include <algorithm>
@@ -43,6 +46,9 @@ public:
     telling_.tell_long_lines(cut);
     take_front(cut);
     std::vector<PartLines> parts = parts_of(reader_, cut);
+    habits_ = chain_habits(reader_, cut);
+    loops_ = loops_throughout(reader_, cut);
+    for (PartLines& part : parts) keep_chain_habits(part);
     choose(parts);
     for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
     find_nothing_to_read();
@@ -78,8 +84,18 @@ private:
 
   ReadAll read_all() {
     return [this](Way& way) {
-      if (again_++ < limit::lines_again) read_way(reader_, way, Effort::all);
+      if (again_++ >= limit::lines_again) return;
+      read_way(reader_, way, Effort::all);
+      keep_habits(habits_, way);
     };
+  }
+
+  /// What the text says of its starting chains holds for every line that does not say otherwise.
+  void keep_chain_habits(PartLines& part) {
+    if (habits_.empty()) return;
+    for (Ways& ways : part.rounds)
+      for (Way& way : ways)
+        if (keep_habits(habits_, way) && way.effort != Effort::all) read_all()(way);
   }
 
   /// What a part begins on: nothing, or the last round of the part before.
@@ -177,6 +193,7 @@ private:
     const std::size_t first_placing = result_.tree.placings.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     name_rounds(result_.tree, first_node, reader_);
+    if (!way.target) work_in_loops(result_.tree, loops_);
     settle_changes(result_.tree, first_placing, vocabulary_);
     change_in_label(result_.tree, way.label.aside, reader_);
     if (way.target && settled.reading != not_read)
@@ -189,6 +206,7 @@ private:
       telling_.tell_passed_over(way.readings[settled.reading], mend);
       telling_.tell_misspelt(line, way.readings[settled.reading]);
       telling_.tell_scanned(line);
+      telling_.tell_scanned_sc(line);
       if (!way.target) telling_.tell_choice(line, ways, settled);
     }
   }
@@ -228,6 +246,8 @@ private:
   const std::vector<stitch::StitchKind> kinds_;
   const Reader reader_;
   Telling telling_;
+  std::vector<ChainHabit> habits_;
+  std::uint8_t loops_ = 0; ///< of all rounds
   Read result_;
   int mended_ = 0;
   int again_ = 0;
@@ -249,6 +269,7 @@ Read read(const Source& source, const words::Vocabulary& vocabulary) {
   const Speech speech = listen(source, vocabulary);
   Read result = PatternReader(speech.text(source), speech.vocabulary(), speech.kinds()).read();
   begin_in_rings(result);
+  open_first_edge(result);
   add_speech(result, speech);
   return result;
 }

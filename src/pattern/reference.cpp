@@ -102,7 +102,8 @@ private:
   /// "Rnd 11", "rnds 3 and 4", "5th row", "R1-R6".
   std::size_t take_rounds(std::size_t place) {
     bool row = false;
-    const std::size_t at = pass_blanks(head_, pass_round_word(head_, place, row));
+    std::size_t at = pass_blanks(head_, pass_round_word(head_, place, row));
+    if (at > place && at < line().size() && line()[at] == '.') at = pass_blanks(head_, at + 1);
     const bool word = at != pass_blanks(head_, place);
     LabelNumbers numbers = label_numbers_at(head_, at, word ? NumberForm::any : NumberForm::scanned);
     if (numbers.end == 0) return place;

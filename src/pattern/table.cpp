@@ -11,20 +11,44 @@ namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
-/// The cells of a line, without blanks around them; empty ones are left out.
-std::vector<Span> cells_of(const Reader& reader, Span line) {
+/// A cell without blanks and quotes around it.
+Span cell_in(const Reader& reader, Span span) {
+  Span cell = trimmed(reader.source, span);
+  const std::string_view text = reader.source.at(cell);
+  const bool quoted = text.size() > 1 && text.front() == '"' && text.back() == '"';
+  return quoted ? trimmed(reader.source, {cell.begin + 1, cell.end - 1}) : cell;
+}
+
+/// The cells of a line; empty ones are left out. `mark` stands between them; '\0': tabs, or else bars.
+std::vector<Span> cells_of(const Reader& reader, Span line, char mark) {
   const std::string_view text = reader.source.at(line);
-  const bool tabs = text.find('\t') != std::string_view::npos;
+  if (mark == '\0') mark = text.find('\t') != std::string_view::npos ? '\t' : '|';
   std::vector<Span> cells;
   std::uint32_t begin = line.begin;
+  bool quoted = false;
   for (std::uint32_t at = line.begin; at <= line.end; ++at) {
     const char c = at < line.end ? text[at - line.begin] : '\n';
-    if (c != '\n' && c != (tabs ? '\t' : '|')) continue;
-    const Span cell = trimmed(reader.source, {begin, at});
+    if (c == '"') quoted = !quoted;
+    if (c != '\n' && (c != mark || quoted)) continue;
+    const Span cell = cell_in(reader, {begin, at});
     if (!cell.empty()) cells.push_back(cell);
     begin = at + 1;
   }
   return cells;
+}
+
+/// Whether a word for round is what a cell holds, and all of it.
+bool names_rounds(const Reader& reader, Span cell) {
+  if (reader.source.at(cell) == "#") return true;
+  const std::string label = std::string(reader.source.at(cell)) + " 1:";
+  const auto labels = read_labels(label, cell.begin, reader.vocabulary);
+  return !labels.empty() && labels.front().word;
+}
+
+constexpr std::size_t longest_title = 24; ///< bytes of a column's title
+
+bool are_titles(const std::vector<Span>& cells) {
+  return std::all_of(cells.begin(), cells.end(), [](Span cell) { return cell.length() <= longest_title; });
 }
 
 /// "18", "[18 sts]", "= 18": a count and nothing else.
@@ -69,28 +93,35 @@ Columns columns_of(const Reader& reader, const std::vector<Span>& cells) {
   return columns;
 }
 
-bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells) {
+bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells, char mark) {
   const std::string_view text = reader.source.at(line);
   if (cells.size() < 2) return false;
+  if (mark != '\0') return true;
   return text.find('\t') != std::string_view::npos || text.front() == '|' ||
          is_digit(reader.source.at(cells.front()).back());
 }
 
 } // namespace
 
-bool is_table_heading(const Reader& reader, Span line) {
-  const std::vector<Span> cells = cells_of(reader, line);
+std::optional<char> table_mark(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
-  const bool bars = text.find_first_of("\t|") != std::string_view::npos;
-  if (!bars || cells.size() < 2 || std::any_of(text.begin(), text.end(), is_digit)) return false;
-  const std::string label = std::string(reader.source.at(cells.front())) + " 1:";
-  const auto labels = read_labels(label, cells.front().begin, reader.vocabulary);
-  return text.front() == '#' || (!labels.empty() && labels.front().word);
+  if (std::any_of(text.begin(), text.end(), is_digit)) return std::nullopt;
+  if (text.find_first_of("\t|") != std::string_view::npos) {
+    const std::vector<Span> cells = cells_of(reader, line, '\0');
+    const bool titles = cells.size() > 1 && (text.front() == '#' || names_rounds(reader, cells.front()));
+    return titles ? std::optional('\0') : std::nullopt;
+  }
+  for (const char mark : {';', ','}) {
+    const std::vector<Span> cells = cells_of(reader, line, mark);
+    const std::size_t least = mark == ',' ? 3 : 2;
+    if (cells.size() >= least && are_titles(cells) && names_rounds(reader, cells.front())) return mark;
+  }
+  return std::nullopt;
 }
 
-Ways table_row(const Reader& reader, Span line) {
-  const std::vector<Span> cells = cells_of(reader, line);
-  if (!may_be_row(reader, line, cells)) return {};
+Ways table_row(const Reader& reader, Span line, char mark) {
+  const std::vector<Span> cells = cells_of(reader, line, mark);
+  if (!may_be_row(reader, line, cells, mark)) return {};
   const Columns columns = columns_of(reader, cells);
   if (!columns.work) return {};
   Ways ways;

@@ -4,6 +4,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/table.hpp"
+#include "words/letters.hpp"
 
 #include <algorithm>
 
@@ -14,6 +15,22 @@ namespace {
 /// `-----`, `=====`: it underlines the line above it, or divides.
 bool is_rule(std::string_view text) {
   return text.size() >= 3 && text.find_first_not_of("-=_~*|:+ ") == std::string_view::npos;
+}
+
+/// Bytes of pictures, boxes, ticks, arrows, bullets and `>` at the head of a line, with the blanks behind.
+std::size_t bytes_of_signs(std::string_view text) {
+  std::size_t at = 0;
+  bool any = false;
+  while (at < text.size()) {
+    const words::Letter letter = words::letter_at(text, at);
+    const bool sign = letter.code == '>' || (letter.code >= 0x2190 && letter.code < 0x2C00) ||
+                      letter.code == 0x2022 || letter.code == 0xB7 || letter.code == 0xFE0F ||
+                      (letter.code >= 0x1F000 && letter.code < 0x1FB00);
+    if (!sign && !(any && letter.code == ' ')) break;
+    any = true;
+    at += letter.length;
+  }
+  return at;
 }
 
 /// Typing the lines of one text.
@@ -38,13 +55,23 @@ private:
       too_long_.push_back(line);
       return;
     }
-    const Span span = behind_star(trimmed(reader_.source, line));
+    const Span span = behind_star(behind_sign(trimmed(reader_.source, line)));
     const std::string_view typed = reader_.source.at(span);
     const bool rule = is_rule(typed);
     if (rule && !lines_.empty() && !lines_.back().blank) lines_.back().underlined = true;
     if (rule) return;
     type_rounds(span);
   }
+
+  /// A picture, a box to tick or a quoting mark before a label is the mark of a list.
+  Span behind_sign(Span line) const {
+    const std::size_t signs = bytes_of_signs(reader_.source.at(line));
+    if (signs == 0) return line;
+    const Span behind = trimmed(reader_.source, {line.begin + static_cast<std::uint32_t>(signs), line.end});
+    return read_labels(text_of(behind), behind.begin, reader_.vocabulary).empty() ? line : behind;
+  }
+
+  std::string_view text_of(Span span) const { return reader_.source.at(span); }
 
   /// A star at the head of a line that has no other is the mark of a list.
   Span behind_star(Span line) const {
@@ -62,8 +89,11 @@ private:
 
   /// A row of a table is one round; other lines are cut where a round begins inside them.
   void type_rounds(Span span) {
-    if (is_table_heading(reader_, span)) return;
-    Ways row = table_row(reader_, span);
+    if (const auto mark = table_mark(reader_, span)) {
+      cells_ = *mark;
+      return;
+    }
+    Ways row = table_row(reader_, span, cells_);
     if (!row.empty()) {
       add_typed(span);
       lines_.back().ways = std::move(row);
@@ -103,12 +133,22 @@ private:
   }
 
   /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
-  static void compare_labels(Typed& above, Typed& below) {
+  void compare_labels(Typed& above, Typed& below) const {
     if (!above.begins_round || !below.begins_round) return;
     const Label& first = above.ways.front().label;
     const Label label = below.ways.front().label;
     if (first.word) return;
-    if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
+    if (first.span.empty() && !label.span.empty() && label.from == 1 &&
+        only_starts(reader_, above.ways.front().work)) {
+      above.begins_round = false;
+      above.ways.clear();
+      return;
+    }
+    const bool start_of_list = label.word && label.listed == 0 && label.from == 1 && first.from == 1;
+    if (start_of_list && only_starts(reader_, above.ways.front().work)) {
+      above.begins_round = false;
+      above.ways.clear();
+    } else if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
       above.begins_round = false;
       above.ways.clear();
     } else if (!label.word && first.to > first.from && label.from <= first.to) {
@@ -157,7 +197,8 @@ private:
   std::vector<Typed> lines_;
   std::vector<Span> names_; ///< short lines that are no rounds
   bool rounds_seen_ = false;
-  int last_ = 0; ///< number of the last round seen
+  char cells_ = '\0'; ///< the mark between the cells of a table, as its heading has it
+  int last_ = 0;      ///< number of the last round seen
 };
 
 } // namespace

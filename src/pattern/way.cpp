@@ -13,6 +13,8 @@ namespace whorl::pattern {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
+constexpr std::uint32_t least_chain = 4; ///< that talk around it cannot mean otherwise
+
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
 /// Marks that only begin a step of a list.
@@ -87,11 +89,29 @@ bool is_chain(const Reader& reader, const Node& node) {
          node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "ch";
 }
 
-/// Whether a reading itself makes the ring or chain that it is worked into.
+/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not.
+bool chains_first(const Reader& reader, const Reading& reading) {
+  for (const Node& node : reading.nodes) {
+    if (node.kind == NodeKind::work && node.work.where == Where::chain) return false;
+    if (is_chain(reader, node)) return true;
+  }
+  return false;
+}
+
+/// Whether a reading itself makes the ring or chain that it is worked into, or opens the loops.
 bool brings_start(const Reader& reader, const Reading& reading) {
-  const auto chains = [&](const Node& node) { return is_chain(reader, node); };
-  return reading.effect.starts &&
-         (has_work(reading, Act::ring) || std::any_of(reading.nodes.begin(), reading.nodes.end(), chains));
+  return reading.effect.starts && (has_work(reading, Act::ring) || has_work(reading, Act::free_loops) ||
+                                   chains_first(reader, reading));
+}
+
+/// "21 (21)": a number, and the count in brackets; only the number where the label has the word for round.
+bool is_number_alone(const Way& way, std::string_view work) {
+  const std::size_t end = std::min(work.find_first_not_of("0123456789"), work.size());
+  if (end == 0 || end > limit::digits || !way.above.empty() || way.label.span.empty()) return false;
+  const std::string_view rest = trim(work.substr(end));
+  if (rest.empty()) return way.label.word;
+  const bool brackets = rest.size() > 2 && (rest.front() == '(' || rest.front() == '[');
+  return brackets && rest.substr(1, rest.size() - 2) == work.substr(0, end);
 }
 
 } // namespace
@@ -172,10 +192,17 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   }
   const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
   const std::string_view typed = reader.source.at(span);
+  way.stuck = {};
+  if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(way, typed)) {
+    way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
+                             reader.kinds, effort, way.stuck);
+    way.effort = effort;
+    way.stated = count_at_end(typed);
+    return;
+  }
   const bool as_typed =
       way.above.empty() && !way.label.loops_aside && typed.find_first_of("\r\n") == std::string_view::npos;
   const std::string changed = as_typed ? std::string() : text_to_read(reader, way);
-  way.stuck = {};
   way.readings = read_work(as_typed ? typed : std::string_view(changed), span, reader.vocabulary,
                            reader.kinds, effort, way.stuck);
   way.effort = effort;
@@ -183,16 +210,46 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   if (!way.label.count.empty()) state_count_before(reader, way);
 }
 
-bool only_starts(const Reader& reader, Span line) {
-  const Way way = way_of(reader, no_label(line), line.end);
-  if (way.readings.empty()) return false;
-  const Reading& reading = way.readings.front();
+namespace {
+
+bool only_starts(const Reader& reader, const Reading& reading) {
   const auto starts = [&](const Node& node) {
     return node.kind != NodeKind::work || node.work.act == Act::ring || node.work.act == Act::join ||
            is_chain(reader, node);
   };
-  return reading.passed_over.empty() && reading.stated.empty() && reading.cost <= cost::clean_start &&
+  const bool long_chain = std::any_of(reading.nodes.begin(), reading.nodes.end(), [&](const Node& node) {
+    return is_chain(reader, node) && node.work.times >= least_chain;
+  });
+  const int most = long_chain ? cost::talk_about_start : cost::clean_start;
+  return reading.passed_over.empty() && reading.stated.empty() && reading.cost <= most &&
          std::all_of(reading.nodes.begin(), reading.nodes.end(), starts);
+}
+
+} // namespace
+
+bool only_starts(const Reader& reader, Span line) {
+  Way way = way_of(reader, no_label(line), line.end);
+  if (way.readings.empty()) return false;
+  if (only_starts(reader, way.readings.front())) return true;
+  const auto& nodes = way.readings.front().nodes;
+  const auto first =
+      std::find_if(nodes.begin(), nodes.end(), [](const Node& node) { return node.kind == NodeKind::work; });
+  if (first == nodes.end() || !is_chain(reader, *first)) return false;
+  read_way(reader, way, Effort::all); // "ch 24 slst to make a ring": the join may be dearer
+  return std::any_of(way.readings.begin(), way.readings.end(),
+                     [&](const Reading& reading) { return only_starts(reader, reading); });
+}
+
+bool names_free_loops(const Reader& reader, Span line) {
+  const words::Concept round = words::find_concept(reader.vocabulary, "round");
+  const words::Concept row = words::find_concept(reader.vocabulary, "row");
+  bool loops = false, named = false;
+  any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
+    loops = loops || sort == words::ConceptClass::loops;
+    named = named || means == round || means == row;
+    return false;
+  });
+  return loops && named;
 }
 
 bool work_into(const Reader& reader, Way& way, Span above) {

@@ -33,6 +33,9 @@ bool does_work(const Way& way);
 /// Whether a line does nothing but make a ring or a chain: "Start with a magic ring", "Ch 2."
 bool only_starts(const Reader& reader, Span line);
 
+/// Whether a line names the loops of a round: "Join yarn in a free front loop of Rnd 3."
+bool names_free_loops(const Reader& reader, Span line);
+
 /// Works a way that brings no ring or chain into the one of the line above it; whether it reads so.
 bool work_into(const Reader& reader, Way& way, Span above);
 

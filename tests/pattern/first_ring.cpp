@@ -10,7 +10,12 @@ namespace {
 
 Read read_text(std::string_view text) { return read(Source(text), *words::find_vocabulary("en-US")); }
 
-bool begins_in_ring(std::string_view text) { return read_text(text).tree.rounds.front().effect.starts; }
+bool begins_in_ring(std::string_view text) {
+  const Tree tree = read_text(text).tree;
+  return std::any_of(tree.nodes.begin(), tree.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::ring;
+  });
+}
 
 } // namespace
 

@@ -45,6 +45,12 @@ struct Row {
 TEST_CASE("the labels that people type are read with number, extent and work") {
   const Row rows[] = {
       {"Rnd 3: sc 6", "3 | Rnd 3 | sc 6"},
+      {"Rounds 6, 7 – 1 sc in each", "6-7 | Rounds 6, 7 | 1 sc in each"},
+      {"R4 - 21 (21)", "4 | R4 | 21 (21)"},
+      {"Rows 6-end: sc across", "row 6 | Rows 6-end | sc across"},
+      {"Row 3 and onward: sc across", "row 3 | Row 3 and onward | sc across"},
+      {"ROUND 3+: sc around", "3 | ROUND 3+ | sc around"},
+      {"Rnd S: sc around", "5 | Rnd S | sc around"},
       {"Rnd3: sc 6", "3 | Rnd3 | sc 6"},
       {"Rnd3. 40 sc", "3 | Rnd3 | 40 sc"},
       {"RND 3: sc 6", "3 | RND 3 | sc 6"},
@@ -192,4 +198,13 @@ TEST_CASE("a label that a mark closes after its second number is a range and not
 
 TEST_CASE("a number larger than any round has is no label") {
   CHECK(likeliest("Rnd 999999999: sc") == "none");
+}
+
+TEST_CASE("numbers that do not follow on are all the label's") {
+  for (const char* line : {"Rnds 3, 5 and 7: inc x 6", "Rnds 3, 5, 7: inc x 6", "R3, R5 & R7 - inc x 6"}) {
+    CAPTURE(line);
+    const auto labels = read_labels(line, 0, *words::find_vocabulary("en-US"));
+    REQUIRE(labels.size() == 1);
+    CHECK(labels[0].spread == std::vector<int>{3, 5, 7});
+  }
 }

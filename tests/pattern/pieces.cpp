@@ -81,7 +81,7 @@ TEST_CASE("the row of a table is read whatever the order of its columns") {
 TEST_CASE("the row that names a table's columns is known") {
   const auto names = [](std::string_view line) {
     const Source source{std::string(line)};
-    return is_table_heading(reader_of(source), {0, static_cast<std::uint32_t>(line.size())});
+    return table_mark(reader_of(source), {0, static_cast<std::uint32_t>(line.size())}).has_value();
   };
   CHECK(names("Rnd\tWhat to do\tSts"));
   CHECK(names("| Round | Stitches | Total |"));

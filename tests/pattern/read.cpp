@@ -149,13 +149,13 @@ TEST_CASE("what stands between the rounds is kept with the round before it") {
 }
 
 TEST_CASE("every value points into the text") {
-  const std::string_view text = "Nut\n\nRnd 2: inc x 6 (12)\n";
+  const std::string_view text = "Nut\n\nRnd 1: 6 sc in MR (6)\n";
   const Source source(text);
   const Read result = read(source, *words::find_vocabulary("en-US"));
   REQUIRE(result.tree.rounds.size() == 1);
   CHECK(source.at(result.tree.title_span) == "Nut");
-  CHECK(source.at(result.tree.rounds[0].label_span) == "Rnd 2");
-  CHECK(source.at(result.tree.rounds[0].span) == "Rnd 2: inc x 6 (12)");
+  CHECK(source.at(result.tree.rounds[0].label_span) == "Rnd 1");
+  CHECK(source.at(result.tree.rounds[0].span) == "Rnd 1: 6 sc in MR (6)");
 }
 
 TEST_CASE("a glued number is an increase where only that uses up the round, and the tool says so") {

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "pattern/line.hpp"
+
+#include <vector>
+
+namespace whorl::pattern {
+
+/// What a pattern says of its starting chains once for all: "The ch 1 never counts", "ch 3 counts as first dc
+/// throughout", "Turning ch-2 does not count as a stitch."
+struct ChainHabit {
+  std::uint32_t chains = 0; ///< of this many; 0: of all
+  bool counts = false;
+};
+
+/// The habits that the sentences between the rounds tell, in order.
+std::vector<ChainHabit> chain_habits(const Reader& reader, const Cut& cut);
+
+/// Makes the readings of a way dearer that go against what is said; whether there are any.
+bool keep_habits(const std::vector<ChainHabit>& habits, Way& way);
+
+} // namespace whorl::pattern

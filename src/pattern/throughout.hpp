@@ -1,0 +1,14 @@
+#pragma once
+
+#include "pattern/line.hpp"
+#include "pattern/tree.hpp"
+
+namespace whorl::pattern {
+
+/// The loops that a line between the rounds gives for all of them: "Work in BLO throughout"; 0: none does.
+std::uint8_t loops_throughout(const Reader& reader, const Cut& cut);
+
+/// The tree's last round is worked in these loops, where it does not say otherwise itself.
+void work_in_loops(Tree& tree, std::uint8_t loops);
+
+} // namespace whorl::pattern
