@@ -78,7 +78,8 @@ std::uint32_t chains(const Fabric& fabric, const Round& round) {
 bool may_count(const Fabric& fabric, const Round& round, std::int64_t makes) {
   return makes == round.counted || makes == round.makes ||
          makes == round.counted + std::int64_t{round.spaces} ||
-         makes == round.counted + std::int64_t{chains(fabric, round)};
+         makes == round.counted + std::int64_t{chains(fabric, round)} ||
+         makes == round.makes + std::int64_t{chains(fabric, round)};
 }
 
 /// What is not as meant about a round; "" if all is.
@@ -111,7 +112,20 @@ std::size_t find(const std::vector<const Round*>& rounds, std::size_t from, int 
   return from;
 }
 
-void compare(const Fabric& fabric, const std::vector<Meant>& meant, Verdict& verdict) {
+/// Rounds that are read although nobody meant them. Those of a part told as "the second leg the same" may go
+/// without figures of their own.
+int unmeant(const pattern::Tree& tree, const std::vector<const Round*>& rounds, std::size_t at,
+            std::size_t end) {
+  return static_cast<int>(std::count_if(
+      rounds.begin() + static_cast<std::ptrdiff_t>(at), rounds.begin() + static_cast<std::ptrdiff_t>(end),
+      [&tree](const Round* round) {
+        const bool labelled = round->text == fabric::none || !tree.rounds[round->text].label.empty();
+        return labelled || tree.nodes[tree.rounds[round->text].body].kind != pattern::NodeKind::reference;
+      }));
+}
+
+void compare(const pattern::Tree& tree, const Fabric& fabric, const std::vector<Meant>& meant,
+             Verdict& verdict) {
   const std::vector<const Round*> rounds = rounds_of(fabric);
   std::size_t at = 0;
   for (const Meant& one : meant) {
@@ -124,16 +138,17 @@ void compare(const Fabric& fabric, const std::vector<Meant>& meant, Verdict& ver
       verdict.troubles.push_back(name + "is missing");
       continue;
     }
-    verdict.rounds += static_cast<int>(first - at); // read although nobody meant them
-    if (first > at) verdict.troubles.push_back(std::to_string(first - at) + " more rounds before " + name);
+    const int more = unmeant(tree, rounds, at, first);
+    verdict.rounds += more;
+    if (more > 0) verdict.troubles.push_back(std::to_string(more) + " more rounds before " + name);
     at = last + 1;
     const std::string trouble = trouble_with(fabric, *rounds[last], one);
     if (trouble.empty()) ++verdict.right;
     if (!trouble.empty()) verdict.troubles.push_back(name + trouble);
   }
-  verdict.rounds += static_cast<int>(rounds.size() - at);
-  if (at < rounds.size())
-    verdict.troubles.push_back(std::to_string(rounds.size() - at) + " more rounds at the end");
+  const int more = unmeant(tree, rounds, at, rounds.size());
+  verdict.rounds += more;
+  if (more > 0) verdict.troubles.push_back(std::to_string(more) + " more rounds at the end");
 }
 
 void tell(const std::vector<pattern::Finding>& findings, const pattern::Source& source, Verdict& verdict) {
@@ -151,7 +166,7 @@ Verdict judge(const Case& one) {
   const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
   const fabric::Worked worked = fabric::work(read.tree);
   Verdict verdict;
-  compare(worked.fabric, one.meant, verdict);
+  compare(read.tree, worked.fabric, one.meant, verdict);
   tell(read.findings, source, verdict);
   tell(worked.findings, source, verdict);
   tell(fabric::check(read.tree, worked.fabric), source, verdict);
