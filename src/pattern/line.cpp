@@ -127,7 +127,8 @@ private:
   bool joined_reads_better(const Line& line, const Typed& typed) const {
     const Way& before = line.ways.front();
     const bool stated = count_at_end(reader_.source.at(before.work)).has_value();
-    if (stated || places_something(reader_, typed.span) || !names_stitches(reader_, typed.span)) return false;
+    const bool places = places_something(reader_, typed.span) && !goes_on_small(line, typed);
+    if (stated || places || !names_stitches(reader_, typed.span)) return false;
     Way joined = before;
     joined.work = {before.work.begin, typed.span.end};
     read_way(reader_, joined, Effort::cheapest);

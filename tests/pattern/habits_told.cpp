@@ -99,3 +99,12 @@ TEST_CASE("a chain above the first row is what it is worked into, whatever is sa
     CHECK(result.tree.rounds[0].effect.starts);
   }
 }
+
+TEST_CASE("a line that is wrapped within a sentence goes on, although it cuts the yarn at its end") {
+  const Tree tree = read_text("1st Round - 6 sc in MR. 6 sc.\n2nd Round - 2 sc in each sc. 12 sc.\n"
+                              "3rd Round - * 1 sc in each of next 2 sc, work next 2 sc\n"
+                              "together; repeat from * around. 9 sc. Break off.\n")
+                        .tree;
+  REQUIRE(tree.rounds.size() == 3);
+  CHECK(tree.rounds.back().effect.pass_makes == 3);
+}
