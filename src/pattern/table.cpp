@@ -93,6 +93,16 @@ Columns columns_of(const Reader& reader, const std::vector<Span>& cells) {
   return columns;
 }
 
+/// The mark of an exported row without a heading: `1,"6 sc in MR",6`, `2;inc x 6;12`; else '\0'.
+char export_mark(std::string_view text) {
+  const std::size_t at = text.find_first_not_of("0123456789-");
+  if (at == 0 || at == std::string_view::npos || (text[at] != ';' && text[at] != ',')) return '\0';
+  const std::size_t last = text.rfind(text[at]);
+  const bool counted = text[at] == ';' && last > at && last + 1 < text.size() &&
+                       text.find_first_not_of("0123456789", last + 1) == std::string_view::npos;
+  return counted || text.substr(at + 1, 1) == "\"" ? text[at] : '\0';
+}
+
 bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells, char mark) {
   const std::string_view text = reader.source.at(line);
   if (cells.size() < 2) return false;
@@ -120,6 +130,7 @@ std::optional<char> table_mark(const Reader& reader, Span line) {
 }
 
 Ways table_row(const Reader& reader, Span line, char mark) {
+  if (mark == '\0') mark = export_mark(reader.source.at(line));
   const std::vector<Span> cells = cells_of(reader, line, mark);
   if (!may_be_row(reader, line, cells, mark)) return {};
   const Columns columns = columns_of(reader, cells);

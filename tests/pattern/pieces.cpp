@@ -78,6 +78,12 @@ TEST_CASE("the row of a table is read whatever the order of its columns") {
   CHECK(row_of("Rnd 2: inc x 6 (12)") == "");
 }
 
+TEST_CASE("an exported row needs no heading where quotes or its count tell") {
+  CHECK(row_of("3,\"(sc, inc) x 6\",18") == "3 | 18 | (sc, inc) x 6");
+  CHECK(row_of("2;inc x 6;12") == "2 | 12 | inc x 6");
+  CHECK(row_of("3, 4, 5: sc around") == "");
+}
+
 TEST_CASE("the row that names a table's columns is known") {
   const auto names = [](std::string_view line) {
     const Source source{std::string(line)};
