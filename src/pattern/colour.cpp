@@ -212,6 +212,17 @@ std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at,
   return alone(sentence, at, clause, loose, stop);
 }
 
+bool is_colour(std::string_view text) {
+  std::string_view word;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find_first_of(" -", at), text.size());
+    word = text.substr(at, end - at);
+    if (!is_one_of(colours, word) && !is_one_of(shades, word)) return false;
+    at = end + 1;
+  }
+  return is_one_of(colours, word);
+}
+
 bool may_name_yarn(const Sentence& sentence) {
   for (std::uint32_t at = 0; at < sentence.size();) {
     const std::string_view word = letters_at(sentence, at);

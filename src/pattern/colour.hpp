@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace whorl::pattern {
 
@@ -36,6 +37,9 @@ struct YarnMark {
 /// begins there; `loose`: a piece stands right before it; `stop`: where the work ends.
 std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
                                      std::uint32_t stop);
+
+/// Whether a text in small letters is nothing but the name of a colour: "dark brown".
+bool is_colour(std::string_view text);
 
 /// Whether some word of a line may name a yarn; asked once, so that most lines are not looked at further.
 bool may_name_yarn(const Sentence& sentence);

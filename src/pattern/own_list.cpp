@@ -1,5 +1,7 @@
 #include "pattern/own_list.hpp"
 
+#include "pattern/colour.hpp"
+
 #include "pattern/signless.hpp"
 
 #include <algorithm>
@@ -323,6 +325,9 @@ private:
     found.name = part(span, begin, separator.at);
     found.value = part(span, separator.end, end);
     if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
+    // "brown: inc" says in which yarn, "A = brown" what a yarn is called.
+    if (is_colour(small_letters(source_.at(found.name))) || is_colour(small_letters(source_.at(found.value))))
+      return;
     if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
       return;
     found.whole = {found.name.begin,

@@ -1,5 +1,7 @@
 #include "pattern/signless.hpp"
 
+#include "pattern/colour.hpp"
+
 #include "words/letters.hpp"
 
 #include <algorithm>
@@ -155,6 +157,11 @@ bool may_be_name(std::string_view name) {
                      [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '"'; });
 }
 
+/// "white: inc, brown: 3 sc", "B: 3 sc" tell in which yarn.
+bool names_yarn(std::string_view name, std::string_view separator) {
+  return is_colour(small_letters(name)) || (name.size() == 1 && separator == ": ");
+}
+
 std::size_t behind_article(std::string_view text, std::size_t at) {
   for (const std::string_view word : {"a ", "an ", "the ", "and ", "where "})
     if (small_letters(text.substr(at, word.size())) == word) return at + word.size();
@@ -181,6 +188,7 @@ Definition definition_at(std::string_view text, Span line, std::size_t from, boo
   for (const Separator& separator : separators) {
     const std::size_t at = text.substr(0, clause).find(separator.text, begin);
     if (at == none || (own_line && !separator.verb) || !may_be_name(text.substr(begin, at - begin))) continue;
+    if (names_yarn(text.substr(begin, at - begin), separator.text)) continue;
     const std::size_t value = text.find_first_not_of(' ', at + separator.text.size());
     if (value == none || value >= clause) continue;
     std::size_t end = end_of_sentence(text, value);

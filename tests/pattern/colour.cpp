@@ -68,3 +68,7 @@ TEST_CASE("a magic circle is no yarn") {
   const Tree tree = read(Source("Slug\n\nRnd 1: 6 sc in MC (6)\n"), english()).tree;
   CHECK(tree.yarns.empty());
 }
+
+TEST_CASE("a colour before the work is no word of the pattern's own") {
+  CHECK(yarns_of("brown: inc, white: inc x 3, brown: 2sc (10)") == "brown white brown ");
+}
