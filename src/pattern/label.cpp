@@ -229,6 +229,7 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const bool foreign = reached.end == word && is_foreign_word(head, numbers);
   if (foreign) reached.end = numbers.end;
   if (reached.end == word && !foreign) return {};
+  if (numbers.ranges()) reached.end = pass_inclusive(head, reached.end);
   if (row) reached.label.kind = RoundKind::row;
   reached.label.word = true;
   reached.label.ordinal = numbers.ordinal;

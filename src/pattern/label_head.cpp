@@ -70,8 +70,8 @@ LabelNumber scanned_capital(const Head& head, std::size_t place) {
   if (!head.line.capital[place] || (letter != 's' && letter != 'b')) return {};
   const std::size_t behind = pass_closing(head, place + 1, ":.-");
   const std::size_t next = pass_blanks(head, behind);
-  const bool abbreviated = mark_at(head, place + 1) == '.' &&
-                           (next == behind || letters_behind(head, next) <= next + 1); // "S.c.", "S. c."
+  const bool abbreviated =
+      mark_at(head, place + 1) == '.' && letters_behind(head, next) == next + 1; // "S.c.", "S. c."
   const bool closed = behind != place + 1 && !abbreviated;
   return closed ? LabelNumber{letter == 's' ? 5 : 8, place + 1, false} : LabelNumber{};
 }
@@ -159,26 +159,6 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
   return take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
-}
-
-/// "inclusive", "(incl.)", "inc. -" behind a range; `inc` alone is an increase.
-constexpr std::string_view inclusives[] = {"(inclusive)", "(incl.)",        "(incl)",    "(inc.)",
-                                           "(inc)",       "both inclusive", "inclusive", "incl.",
-                                           "incl",        "inc.",           "inc"};
-
-/// Passes the word that both ends of a range belong to it; `place` if it does not stand there.
-std::size_t pass_inclusive(const Head& head, std::size_t place) {
-  std::size_t at = pass_blanks(head, place);
-  if (at < head.line.text.size() && mark_at(head, at) == ',') at = pass_blanks(head, at + 1);
-  for (const std::string_view word : inclusives) {
-    if (std::string_view(head.line.text).substr(std::min(at, head.line.text.size()), word.size()) != word)
-      continue;
-    const std::size_t end = at + word.size();
-    const bool surely = word.front() == '(' || word.size() > 4;
-    const bool closed = pass_closing(head, end, ":-") != end;
-    return (surely && letters_behind(head, end) == end) || closed ? end : place;
-  }
-  return place;
 }
 
 ConceptClass sort_of(const Head& head, const Word& word) {
@@ -277,6 +257,41 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
   if ((number.end == 0 || glued) && form != NumberForm::digits)
     if (const LabelNumber scanned = scanned_number(head, place); scanned.end != 0) return scanned;
   return number;
+}
+
+namespace {
+
+/// Words behind a range that say that both ends belong to it.
+constexpr std::string_view inclusives[] = {"(inclusive)",    "(incl.)",   "(incl)", "(inc.)", "(inc)",
+                                           "both inclusive", "inclusive", "incl.",  "incl"};
+
+std::size_t pass_word(const Head& head, std::size_t place, std::string_view word) {
+  const std::string_view text = head.line.text;
+  const std::size_t end = place + word.size();
+  const bool stands = place < text.size() && text.substr(place, word.size()) == word;
+  return stands && letters_behind(head, end) == end ? end : place;
+}
+
+/// "inc. -", "inc:" behind a range; `inc` is an increase where a number or work follows.
+std::size_t pass_short_inclusive(const Head& head, std::size_t at) {
+  const std::string_view text = head.line.text;
+  std::size_t end = pass_word(head, at, "inc");
+  if (end == at) return at;
+  if (end < text.size() && text[end] == '.') ++end;
+  const std::size_t behind = pass_closing(head, end, ":-");
+  const std::size_t next = pass_blanks(head, behind);
+  return behind != end && next < text.size() && !(is_digit(text[next]) && text[end - 1] != '.') ? end : at;
+}
+
+} // namespace
+
+std::size_t pass_inclusive(const Head& head, std::size_t place) {
+  std::size_t at = pass_blanks(head, place);
+  if (at < head.line.text.size() && mark_at(head, at) == ',') at = pass_blanks(head, at + 1);
+  for (const std::string_view word : inclusives)
+    if (const std::size_t end = pass_word(head, at, word); end != at) return end;
+  const std::size_t end = pass_short_inclusive(head, at);
+  return end == at ? place : end;
 }
 
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form) {

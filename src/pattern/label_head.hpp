@@ -73,6 +73,9 @@ struct LabelNumbers {
 };
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form);
 
+/// Passes "inclusive", "incl.", "(inc.)" behind a range; `place` if no such word stands there.
+std::size_t pass_inclusive(const Head& head, std::size_t place);
+
 /// Numbers of a label that do not follow on: "3, 5 and 7", "4, 6, 8"; none where they do.
 struct SpreadNumbers {
   std::vector<int> numbers;

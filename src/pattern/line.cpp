@@ -13,6 +13,7 @@ namespace {
 constexpr std::size_t longest_subtitle = 160;
 constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes a ring or a chain
 constexpr std::size_t words_of_name_below_title = 2;
+constexpr int most_notes_between = 2; ///< between a chain and its first row
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -35,24 +36,50 @@ private:
     std::size_t end = at;
     while (end < typed_.size() && !typed_[end].begins_round) ++end;
     const std::size_t start = find_start(at, end);
-    const bool used = start < end && use_start(typed_[end], typed_[start].span);
+    const Span from = start < end ? start_in(reader_, typed_[start].span) : Span{};
+    const bool used = start < end && use_start(typed_[end], from);
     take_block(at, start, end);
-    if (start < end && !used) add(LineKind::sentence, typed_[start].span);
+    if (start < end) take_rest_of_start(start, end, used ? from : Span{});
     return end;
   }
 
-  /// The line above a first round that only makes a ring or a chain; `round` if there is none.
+  /// What stands around the ring or chain above a round, and the lines between it and the round.
+  void take_rest_of_start(std::size_t start, std::size_t round, Span used) {
+    const Span line = typed_[start].span;
+    const Span front = used.empty() ? line : trimmed(reader_.source, {line.begin, used.begin});
+    if (!front.empty()) add(LineKind::sentence, front);
+    if (!used.empty() && used.end < line.end)
+      add(LineKind::sentence, trimmed(reader_.source, {used.end, line.end}));
+    for (std::size_t at = start + 1; at < round; ++at)
+      if (!typed_[at].blank) add(LineKind::sentence, typed_[at].span);
+  }
+
+  /// The line above a first round that makes its ring or chain; `round` if there is none.
   std::size_t find_start(std::size_t begin, std::size_t round) const {
     if (round >= typed_.size() || (any_round_ && typed_[round].ways.front().label.from != 1)) return round;
     std::size_t at = round;
-    while (at > begin && typed_[at - 1].blank) --at;
-    if (at == begin || typed_[at - 1].underlined || typed_[at - 1].span.length() > longest_start)
-      return round;
-    const Typed& above = typed_[at - 1];
+    for (int notes = 0; at > begin && notes <= most_notes_between; --at) {
+      const Typed& above = typed_[at - 1];
+      if (above.blank) continue;
+      if (may_start(above)) return at - 1;
+      if (!is_note(above)) return round;
+      ++notes;
+    }
+    return round;
+  }
+
+  bool may_start(const Typed& above) const {
+    if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
     const bool names = header && !header->value.empty() && !names_start(header->name);
-    if (names || !(only_starts(reader_, above.span) || names_free_loops(reader_, above.span))) return round;
-    return at - 1;
+    return !names && !start_in(reader_, above.span).empty();
+  }
+
+  /// A whole sentence that names no stitch may stand between a chain and its first row.
+  bool is_note(const Typed& typed) const {
+    const char last = text(typed).back();
+    return !typed.underlined && (last == '.' || last == '!' || last == ')') &&
+           !read_header(text(typed), typed.span) && !names_stitches(reader_, typed.span);
   }
 
   bool use_start(Typed& round, Span start) const {

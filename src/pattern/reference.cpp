@@ -30,7 +30,7 @@ public:
 
   std::optional<Reference> read() {
     std::size_t place = pass_lead();
-    if (place == none) return std::nullopt;
+    if (place == none) return only_rounds();
     place = pass_fillers(place);
     place = take_rounds(place);
     if (reference_.from == 0)
@@ -47,6 +47,17 @@ public:
 
 private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  /// "= R4 (15)", behind the label: rounds and perhaps a count, not a word more.
+  std::optional<Reference> only_rounds() {
+    std::size_t place = pass_blanks(head_, 0);
+    if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
+    const std::size_t end = take_rounds(place);
+    if (reference_.from == 0) return std::nullopt;
+    take_rest(take_loops(take_part_behind(end)));
+    if (!reference_.tail.empty()) return std::nullopt;
+    return reference_;
+  }
 
   Concept find(const char* name) const { return words::find_concept(head_.vocabulary, name); }
 
@@ -218,6 +229,22 @@ private:
     const bool counted = !count.stated.empty();
     const Span between = rest_of(sentence, from, counted ? count.begin : sentence.size());
     reference_.tail = between.empty() && counted ? rest_of(sentence, count.end, sentence.size()) : between;
+    if (!counted) take_count_behind();
+  }
+
+  /// "As 2nd row. 4 sc.": a tail that is nothing but a number of stitches is the count.
+  void take_count_behind() {
+    constexpr std::string_view before = "sc ("; // a count is only looked for behind work
+    const Span tail = reference_.tail;
+    if (tail.empty() || tail.begin < before.size()) return;
+    const std::string_view typed = text_.substr(tail.begin - begin_, tail.length());
+    if (typed.front() < '0' || typed.front() > '9') return;
+    const std::string text = std::string(before) + std::string(typed) + ")";
+    const auto at = static_cast<std::uint32_t>(tail.begin - before.size());
+    const StatedCount count = find_stated(look_up(text, at, head_.vocabulary), stitch::standard_kinds());
+    if (count.stated.empty()) return;
+    reference_.stated = count.stated;
+    reference_.tail = {};
   }
 
   /// What stands in [begin, end) but for blanks and separators.

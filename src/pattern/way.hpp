@@ -36,6 +36,10 @@ bool only_starts(const Reader& reader, Span line);
 /// Whether a line names the loops of a round: "Join yarn in a free front loop of Rnd 3."
 bool names_free_loops(const Reader& reader, Span line);
 
+/// The stretch of a line above a first round that makes its ring or chain, or names the loops it goes into:
+/// "ch 2." of "Begin at the lower end with tan, ch 2."; empty if there is none.
+Span start_in(const Reader& reader, Span line);
+
 /// Works a way that brings no ring or chain into the one of the line above it; whether it reads so.
 bool work_into(const Reader& reader, Way& way, Span above);
 

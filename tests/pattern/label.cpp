@@ -208,3 +208,27 @@ TEST_CASE("numbers that do not follow on are all the label's") {
     CHECK(labels[0].spread == std::vector<int>{3, 5, 7});
   }
 }
+
+TEST_CASE("a word that both ends of a range belong to it is part of the label") {
+  CHECK(likeliest("Rnds 4-7 inc. - sc around") == "4-7 | Rnds 4-7 inc. | sc around");
+  CHECK(likeliest("Rnds 4-7 inc: sc around") == "4-7 | Rnds 4-7 inc | sc around");
+  CHECK(likeliest("Rounds 6 to 8 inclusive: sc around") == "6-8 | Rounds 6 to 8 inclusive | sc around");
+  CHECK(likeliest("Rnds 9-10 (incl.): sc around") == "9-10 | Rnds 9-10 (incl.) | sc around");
+  CHECK(likeliest("4th to 7th rows inclusive. Sc across") ==
+        "row 4-7 | 4th to 7th rows inclusive | Sc across");
+}
+
+TEST_CASE("an increase behind a number is no part of the label") {
+  CHECK(likeliest("Rnds 4-7: inc, sc 5") == "4-7 | Rnds 4-7 | inc, sc 5");
+  CHECK(likeliest("R2 - 6 inc - 12") == "2 | R2 | 6 inc - 12");
+}
+
+TEST_CASE("numbers without a word may be open at the end") {
+  CHECK(likeliest("3-n) sc around") == "3 | 3-n | sc around");
+  CHECK(likeliest("Rnd 9 to n: sc around") == "9 | Rnd 9 to n | sc around");
+}
+
+TEST_CASE("an abbreviation with full stops behind a dash is no scanned number") {
+  CHECK(likeliest("Row 1.\xE2\x80\x94S.c. in 2nd ch") == "row 1 | Row 1 | S.c. in 2nd ch");
+  CHECK(likeliest("Row 1\xE2\x80\x94S. c. in 2nd ch") == "row 1 | Row 1 | S. c. in 2nd ch");
+}

@@ -177,3 +177,30 @@ TEST_CASE("a thing alone on the line above a part's first round is the part's na
     CHECK(tree.parts[1].name == name);
   }
 }
+
+namespace {
+
+/// How often the lines above a first row lead to a first row that is worked into a chain: its effect.
+std::string first_row_below(const std::string& above) {
+  const std::string row = "Row 1: sc in 2nd ch from hook and in each ch across";
+  const Source source("Leaf\n\n" + above + "\n" + row + "\n");
+  const Read result = read(source, *words::find_vocabulary("en-US"));
+  if (result.tree.rounds.size() != 1) return "no row";
+  const Effect& effect = result.tree.rounds.front().effect;
+  return effect.starts ? "makes " + std::to_string(effect.makes) : "hangs in the air";
+}
+
+} // namespace
+
+TEST_CASE("the chain above a first row is found in what else is said there") {
+  CHECK(first_row_below("Begin at the lower end with tan, ch 6.") == "makes 5");
+  CHECK(first_row_below("Start at the tip. With brown, ch 6.") == "makes 5");
+  CHECK(first_row_below("Back and forth here. Ch 6.") == "makes 5");
+  CHECK(first_row_below("Ch 6. Do not make it too tight.") == "makes 5");
+  CHECK(first_row_below("With A, make a chain of 6.") == "makes 5");
+}
+
+TEST_CASE("a note may stand between the chain and the first row") {
+  CHECK(first_row_below("Ch 6.\nLeave a long tail.") == "makes 5");
+  CHECK(first_row_below("Chain 6\n(The right side is the back.)\n") == "makes 5");
+}

@@ -128,3 +128,20 @@ TEST_CASE("a line inside a part that reads as work and belongs to no round is to
       std::vector<std::string>{"this line reads as work, and no label says of which round; it is left out"});
   CHECK(findings_of(head + "Count your stitches: there are 12 sc.\nRnd 4: sc around (12)\n").empty());
 }
+
+TEST_CASE("a round and nothing more stands for that round") {
+  CHECK(shown("R4 (15)") == "4 (15)");
+  CHECK(shown("= Rnd 3") == "3");
+  CHECK(shown("Rnds 3-4 of the head") == "3-4 of head");
+  CHECK(shown("Rnd 3 sc") == "none");
+}
+
+TEST_CASE("a number of stitches behind a reference is its count") {
+  CHECK(shown("As 2nd row. 4 sc.") == "2 (4)");
+  CHECK(shown("Same as rnd 3, 10 sc") == "3 (10)");
+  CHECK(shown("As 2nd row. 4 eyes.") == "2 | 4 eyes");
+}
+
+TEST_CASE("rounds are told by rounds with an equals sign") {
+  CHECK(rounds_of(head + "R4 = R3 (12)\nR5=R3\nRnds 6-7 = Rnds 4-5\n") == "1 2 3 4=2 5=2 6=3 7=4 ");
+}
