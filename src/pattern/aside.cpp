@@ -80,12 +80,20 @@ bool counts_others(const Sentence& sentence, const Bracket& bracket, const Conte
   return next > number->end && !words.empty() && words.first->kind == WordKind::unknown;
 }
 
-/// "(6 bobbles)" beside the count of the whole.
+/// Whether a number or a stitch stands in [begin, end).
+bool has_figure(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.kind == WordKind::number || is_work(sentence, word)) return true;
+  return false;
+}
+
+/// "(6 bobbles)", "(2 bobbles each side)" beside the count of the whole.
 bool counts_special(const Sentence& sentence, const Bracket& bracket) {
   const Word* number = number_at(sentence, bracket.inner_begin);
   if (number == nullptr) return false;
   for (const Word& word : words_at(sentence, skip_blanks(sentence.text(), number->end))) {
-    if (word.kind != WordKind::phrase || word.end != bracket.inner_end) continue;
+    if (word.kind != WordKind::phrase || has_figure(sentence, word.end, bracket.inner_end)) continue;
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
     if (name == "bo" || name == "puff" || name == "pc" || name == "picot") return true;
   }
@@ -151,6 +159,21 @@ bool tells_a_word(const Sentence& sentence, const Bracket& bracket) {
          !is_work(sentence, *words.first) && words.first->end >= bracket.inner_end;
 }
 
+/// "(7, 8)", "[14, 16, 18]": two numbers or more, and nothing else.
+bool is_sizes(const Sentence& sentence, const Bracket& bracket) {
+  const std::string_view text = sentence.text();
+  if (text[bracket.begin] != '(' && text[bracket.begin] != '[') return false;
+  int numbers = 0;
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++numbers) {
+    const Word* number = number_at(sentence, at);
+    if (number == nullptr) return false;
+    at = skip_blanks(text, number->end);
+    if (at < bracket.inner_end && text[at] != ',' && text[at] != '/' && text[at] != ':') return false;
+    at = skip_blanks(text, at + 1);
+  }
+  return numbers > 1;
+}
+
 bool is_named(const Sentence& sentence, std::uint32_t at, std::string_view name) {
   return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
 }
@@ -173,6 +196,16 @@ bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
     at = next;
   }
   return false;
+}
+
+std::uint32_t behind_sizes(const Sentence& sentence, std::uint32_t at) {
+  const std::string_view text = sentence.text();
+  if (at == 0 || text[at - 1] < '0' || text[at - 1] > '9') return at;
+  const std::uint32_t next = skip_blanks(text, at);
+  const std::int32_t index = next < sentence.size() ? sentence.brackets.at[next] : no_bracket;
+  if (index == no_bracket) return at;
+  const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
+  return is_sizes(sentence, bracket) ? bracket.end : at;
 }
 
 std::uint32_t end_of_other_count(const Sentence& sentence, std::uint32_t at) {
@@ -213,6 +246,8 @@ std::uint32_t end_of_definition(const Sentence& sentence, std::uint32_t at) {
 bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   if (bracket.kind != Passage::round && bracket.kind != Passage::square) return false;
   if (bracket.inner_begin >= bracket.inner_end) return false;
+  const std::uint32_t before = trim_separators(sentence.text(), 0, bracket.begin);
+  if (behind_sizes(sentence, before) == bracket.end) return true;
   if (defines(sentence, bracket)) return true;
   if (glosses(sentence, bracket) || says_first_stitch(sentence, bracket)) return true;
   if (begins_with_same(sentence, bracket)) return !is_used(sentence, bracket.end);

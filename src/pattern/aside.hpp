@@ -19,4 +19,8 @@ std::uint32_t end_of_other_count(const Sentence& sentence, std::uint32_t at);
 /// "(first dc)", "(missed ch = first dc)": the chains before the bracket stand for a stitch.
 bool says_first_stitch(const Sentence& sentence, const Bracket& bracket);
 
+/// Behind the other sizes in "6 (7, 8) sc", where `at` stands behind the number of the first; `at` if there
+/// are none.
+std::uint32_t behind_sizes(const Sentence& sentence, std::uint32_t at);
+
 } // namespace whorl::pattern

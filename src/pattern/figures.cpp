@@ -1,5 +1,6 @@
 #include "pattern/figures.hpp"
 
+#include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 
 #include <algorithm>
@@ -118,7 +119,7 @@ std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   Stated stated;
   stated.count = number->number;
   std::uint32_t end = number->end;
-  const std::uint32_t unit = next_word(search, end);
+  const std::uint32_t unit = next_word(search, behind_sizes(search.sentence, end));
   if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
   stated.span = search.sentence.span(at, end);
   at = end;
@@ -185,6 +186,20 @@ void join_spaces(std::vector<Stated>& all) {
   }
 }
 
+/// "12 → 18", "12 to 18": the count of the round before leads to that of this one; where that begins, 0 if it
+/// does not.
+std::uint32_t behind_lead(const Search& search, std::uint32_t at) {
+  const std::string_view text = search.sentence.text();
+  const std::uint32_t next = next_word(search, at);
+  std::uint32_t end = 0;
+  if (text.substr(std::min(next, search.sentence.size()), 2) == "->") end = next + 2;
+  if (next < text.size() && text[next] == '>') end = next + 1;
+  const Word* to = word_meaning(search.sentence, next, words::find_concept(search.sentence.vocabulary, "to"));
+  if (to != nullptr) end = to->end;
+  if (end == 0 || number_at(search.sentence, next_word(search, end)) == nullptr) return 0;
+  return next_word(search, end);
+}
+
 char mark_at(const Search& search, std::uint32_t at) {
   return at < search.sentence.size() ? search.sentence.text()[at] : '\0';
 }
@@ -206,6 +221,10 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
         number_at(search.sentence, next_word(search, next + 1))) {
       parts = true;
       link = next_word(search, next + 1);
+    }
+    if (const std::uint32_t led = out.size() == 1 ? behind_lead(search, at) : 0) {
+      out.clear();
+      link = led;
     }
     if (mark_at(search, next) == '=' && out.size() > 1) { // the sum that the figures before make
       out.clear();

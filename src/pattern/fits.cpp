@@ -84,6 +84,8 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
       last = piece_before(s.reader, before_piece(s.reader, index));
     return last != nullptr && last->verb == Verb::starting_chain;
   }
+  case Verb::picot: // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
+    return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:
     return !skips_chain(s, index, before, end);
   case Verb::other_side:

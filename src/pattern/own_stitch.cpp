@@ -93,7 +93,7 @@ private:
     const std::string_view text = word(at);
     if (text == "[" || text == "(" || text == "*") return opened_ = moves_.size(), at + 1;
     if (const std::size_t next = behind_yarn_over(at); next != at) return put("o"), next;
-    if (text == "insert" || (text == "hook" && word(at + 1) == "in")) return insert(), at + 1;
+    if (text == "insert" || (text == "hook" && word(at + 1) == "in")) return insert(), behind_hook(at + 1);
     if (text == "pull" || text == "draw" || text == "pulling" || text == "drawing") return take_pull(at);
     if (text == "through" && number_or_all(at + 1) != 0) return pull(at + 1);
     if (number_of(text) > 1 && is_times(at)) return repeat(at);
@@ -106,6 +106,12 @@ private:
         if (reads(at, first, second)) return at + (word(at + 2) == "hook" ? 3 : 2);
     const bool one = word(at) == "yo" || word(at) == "yrh" || word(at) == "yoh" || word(at) == "woh";
     return one ? at + 1 : at;
+  }
+
+  /// "Insert your hook in" is one move.
+  std::size_t behind_hook(std::size_t at) const {
+    while (word(at) == "hook" || word(at) == "your" || word(at) == "the") ++at;
+    return at;
   }
 
   void insert() {
@@ -136,7 +142,7 @@ private:
     if (!moves_.empty() && moves_.back() == "o") moves_.pop_back();
     const int loops = number_or_all(at);
     put(loops < 0 ? "p*" : "p" + std::to_string(loops));
-    while (at < words_.size() && word(at).substr(0, 4) != "loop" && at < words_.size()) ++at;
+    while (at < words_.size() && word(at).substr(0, 4) != "loop" && word(at).substr(0, 2) != "lp") ++at;
     return at + 1;
   }
 

@@ -164,6 +164,40 @@ void offer_definition(Stretching& s, std::uint32_t place) {
   if (end > place) offer_for_all(s, place, Taken::aside, end, costs.aside, false);
 }
 
+/// What the words before a colon are.
+struct Told {
+  int unknown = 0;
+  bool instructs = false; ///< a stitch, a ring, loops, a repeat
+};
+
+Told told_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  Told told;
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    for (const Word& word : words) {
+      const ConceptClass sort = sort_of(sentence, word);
+      told.instructs = told.instructs || is_work(sentence, word) || sort == ConceptClass::start ||
+                       sort == ConceptClass::loops || word.means == sentence.side ||
+                       word.means == sentence.skipped || word.means == sentence.leg;
+    }
+    told.unknown += !words.empty() && words.first->kind == WordKind::unknown;
+    at = words.empty() ? at + 1 : std::max(words.first->end, at + 1);
+  }
+  return told;
+}
+
+/// "Two nights he walked and nothing changed: sc around": prose before the colon, work behind it.
+void offer_prose(Stretching& s, std::uint32_t place) {
+  if (s.extent != Extent::line || place != s.begin) return;
+  const Sentence& sentence = s.reader.sentence;
+  std::uint32_t colon = place;
+  while (colon < s.end && sentence.text()[colon] != ':') ++colon;
+  if (colon == s.end || sentence.brackets.at[place] != no_bracket) return;
+  const Told told = told_in(sentence, place, colon);
+  if (told.unknown == 0 || told.instructs) return;
+  offer_for_all(s, place, Taken::aside, colon + 1, costs.aside, false);
+}
+
 } // namespace
 
 // Inside a passage that is repeated only fillers may be passed over: an instruction is never lost there.
@@ -183,6 +217,7 @@ void offer_others(Stretching& s, std::uint32_t place) {
   offer_aside(s, place);
   offer_yarn(s, place);
   offer_definition(s, place);
+  offer_prose(s, place);
 }
 
 } // namespace whorl::pattern

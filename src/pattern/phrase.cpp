@@ -1,5 +1,7 @@
 #include "pattern/phrase.hpp"
 
+#include "pattern/aside.hpp"
+
 namespace whorl::pattern {
 
 namespace {
@@ -220,13 +222,22 @@ std::uint32_t behind_filler(const Walk& walk, std::uint32_t at) {
   return at;
 }
 
+/// "2 tog" stands at `at`.
+bool says_together(const Walk& walk, std::uint32_t at) {
+  const Word* number = at < walk.stretch.end ? number_at(walk.sentence, at) : nullptr;
+  if (number == nullptr) return false;
+  const words::Concept together = words::find_concept(walk.sentence.vocabulary, "together");
+  return word_meaning(walk.sentence, skip_blanks(walk.sentence.text(), number->end), together) != nullptr;
+}
+
 /// Behind the full stop of an abbreviation ("Inc. in each sc."); `at` if none stands there.
 std::uint32_t behind_abbreviation(const Walk& walk, std::uint32_t at) {
   const std::string_view text = walk.sentence.text();
   if (at == 0 || at + 1 >= walk.stretch.end || text[at] != '.' || text[at - 1] < 'a' || text[at - 1] > 'z')
     return at;
   const std::uint32_t next = skip_blanks(text, at + 1);
-  const bool goes_on = next > at + 1 && next < walk.stretch.end && text[next] >= 'a' && text[next] <= 'z';
+  const bool letter = next < walk.stretch.end && text[next] >= 'a' && text[next] <= 'z';
+  const bool goes_on = next > at + 1 && (letter || says_together(walk, next));
   return goes_on ? next : at;
 }
 
@@ -237,7 +248,7 @@ void reach(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots,
     walk.out.push_back({tree.ends[end].row, walk.begin, at,
                         cost + walk.sentence.vocabulary.rows[tree.ends[end].row].cost, slots});
   if (tree.steps[step].child == words::no_step) return;
-  std::uint32_t next = skip_blanks(walk.sentence.text(), at);
+  std::uint32_t next = skip_blanks(walk.sentence.text(), behind_sizes(walk.sentence, at));
   for (int fillers = 0; fillers < 3; ++fillers) {
     go_on(walk, step, next, slots, cost);
     if (const std::uint32_t after = behind_abbreviation(walk, next); after != next)

@@ -270,6 +270,18 @@ bool has_unknown(const Sentence& sentence) {
   return false;
 }
 
+/// The readings with a last sentence that is only figures as the count: "dc2tog twice. 4 dc."
+void read_last_sentence(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
+                        const Parts& whole, std::vector<Reading>& readings) {
+  const Parts parts{whole.text, whole.begin, last_sentence_count(sentence, kinds)};
+  if (parts.count.stated.empty()) return;
+  WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
+  for (Reading& reading : readings_of(reader, parts, effort)) {
+    reading.cost += costs.bare_count;
+    readings.push_back(std::move(reading));
+  }
+}
+
 /// The readings with the last number as the count, where the line reads no other way or hides it.
 void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
                      const Parts& whole, std::vector<Reading>& readings) {
@@ -307,6 +319,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   const Parts parts{text, span.begin, find_stated(sentence, kinds)};
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> readings = readings_of(reader, parts, effort);
+  if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {

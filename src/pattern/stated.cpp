@@ -176,7 +176,8 @@ bool is_glued_dash(const Search& search, std::uint32_t at, const StatedCount& co
   const bool hyphen = from[at + 1] - from[at] == 1;
   const bool chain = hyphen && means(search, before, words::find_concept(search.sentence.vocabulary, "ch"));
   const char last = text[at - 1];
-  return !chain && ((last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
+  const bool figure = !hyphen && last >= '0' && last <= '9'; // "beg ch-3—10 dc"
+  return !chain && (figure || (last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
          ends_sentence(search, count.end);
 }
 
@@ -257,6 +258,15 @@ StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::Stit
   return finder.last;
 }
 
+namespace {
+
+std::uint32_t trim_blanks(std::string_view text, std::uint32_t end) {
+  while (end > 0 && text[end - 1] == ' ') --end;
+  return end;
+}
+
+} // namespace
+
 /// Before "sts" at the end of a line whose stitch before it is an increase or decrease: "dec, dec 2 sts".
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
   for (std::uint32_t at = end > 10 ? end - 10 : 0; at < end; ++at)
@@ -273,6 +283,22 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
             return number;
     }
   return end;
+}
+
+StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds) {
+  const Search search{sentence, kinds, concepts_of(sentence.vocabulary)};
+  const std::string_view text = sentence.text();
+  const std::uint32_t last = trim_separators(text, 0, sentence.size());
+  for (std::uint32_t at = last; at-- > 2;) {
+    if (number_at(sentence, at) == nullptr || text[at - 1] != ' ') continue;
+    const std::uint32_t before = trim_blanks(text, at);
+    StatedCount count{{}, at, sentence.size()};
+    const std::uint32_t end = read_figures(search, at, count.stated);
+    const bool whole = before > 0 && text[before - 1] == '.' && end >= last;
+    if (whole && count.stated.size() == 1 && count.stated.front().unit != Unit::any) return count;
+    return {};
+  }
+  return {};
 }
 
 StatedCount bare_count(const Sentence& sentence) {

@@ -20,4 +20,7 @@ StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::Stit
 /// The bare number that a line ends with ("inc x 6 12"), read as its count; empty if it ends otherwise.
 StatedCount bare_count(const Sentence& sentence);
 
+/// A count that stands last as a sentence of its own, where a stitch or unit is named: "… twice. 4 dc."
+StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
+
 } // namespace whorl::pattern

@@ -52,6 +52,13 @@ std::size_t pass_blank(std::string_view text, std::size_t at) {
   return end;
 }
 
+/// A phrase that is a sign ("×") may have letters right behind it.
+bool ends_in_letter(std::string_view phrase) {
+  std::size_t last = phrase.size();
+  while (last > 0 && (static_cast<unsigned char>(phrase[last - 1]) & 0xC0) == 0x80) --last;
+  return last > 0 && letter_length(phrase, last - 1) != 0;
+}
+
 /// Where `phrase` ends if the text reads so from `at`; 0 if it does not.
 std::size_t end_of_phrase(std::string_view text, std::size_t at, std::string_view phrase, bool blanks) {
   const bool open = !phrase.empty() && phrase.back() == '~';
@@ -67,8 +74,7 @@ std::size_t end_of_phrase(std::string_view text, std::size_t at, std::string_vie
     }
   }
   if (open) return end_of_letters(text, at);
-  const bool inside = blanks && !phrase.empty() && letter_length(text, at) != 0 &&
-                      (static_cast<unsigned char>(phrase.back()) >= 0x80 || is_ascii_letter(phrase.back()));
+  const bool inside = blanks && letter_length(text, at) != 0 && ends_in_letter(phrase);
   return inside ? 0 : at;
 }
 

@@ -42,6 +42,13 @@ TEST_CASE("moves in brackets are told so many times") {
             .moves == "(o i d)3 p*");
 }
 
+TEST_CASE("inserting the hook is one move, however it is said") {
+  CHECK(told_moves(
+            "[Yo, insert your hook in next st and draw up a lp, yo and draw through 2 lps on hook] 4 times "
+            "all in same st, yo and draw through all 5 lps on hook")
+            .left == 1);
+}
+
 TEST_CASE("moves tell how many loops are left") {
   CHECK(told_moves("yo, insert hook, pull up a loop, yo, pull through 2 loops").left == 2);
   CHECK(told_moves("insert hook, pull up a loop, yo, pull through 4 loops").left == 0);

@@ -57,6 +57,12 @@ const TypedLine lines[] = {
     {"ch 6, sc in 2nd ch from hook, 3 sc, inc in last, working along the opposite side of the chain 4 sc, "
      "inc (12)",
      0, 12, 12},
+    {"Ch 7; 2 sc in 2nd ch from hook, sc in each of next 4 ch, 4 sc in last ch; rotate to work along the "
+     "other "
+     "side of the chain: sc in each of next 4 ch, 2 sc in the same ch as the first 2 sc (16)",
+     0, 16, 16},
+    {"CH 6, 4 sc from 2nd CH, 3 sc in last CH, other side 3 sc, inc in the last (12)", 0, 12, 12},
+    {"Ch 8. Sl st in 2nd ch from hook, hdc in next ch, sc in next 5 ch (7)", 0, 7, 7},
 };
 } // namespace
 

@@ -26,6 +26,27 @@ const TypedLine lines[] = {
     {"3 sc. inc. 3 sc.", 7, 8, -1},
     {"sc in next 3, 2 sc in last st. 5 sc.", 4, 5, 5},
     {"1 ch, turn, miss first dc, 1 dc in each of next 3 dc (3)", 4, 3, 3},
+    // the count of the round before leads to this one's; sizes, of which the first is worked
+    {"(2 sc, inc)×4 [12→16]", 12, 16, 16},
+    {"4 sc in MR [0→4]", 0, 4, 4},
+    {"(sc, dec) x 5 (15 -> 10)", 15, 10, 10},
+    {"(3 sc, inc) x 3 (12 sts to 15 sts)", 12, 15, 15},
+    {"6 (7, 8) sc in a magic ring. 6 (7, 8) sts", 0, 6, 6},
+    {"Inc in each st around. 12 (14, 16) sts", 6, 12, 12},
+    {"sc in next 5 [6, 7, 8] sts, inc (7)", 6, 7, 7},
+    // a last sentence of figures
+    {"2 d.c. into each d.c. 16 d.c.", 8, 16, 16, true},
+    {"Turn with 1 ch, dc2tog, 1 dc in each of next 2, dc2tog. 4 dc.", 6, 4, 4, true},
+    {"hdc in 3, hdc2tog, hdc in 3. 7 hdc", 8, 7, 7, true},
+    {"Make an adjustable ring, ch 3 (counts as first dc), 9 dc in ring; join with sl st in 3rd ch of beg "
+     "ch-3—10 dc.",
+     0, 10, 10},
+    // prose before a colon, what is counted beside the whole
+    {"Two nights he walked and nothing changed: sc around (8)", 8, 8, 8},
+    {"Once there was a beetle with no hat at all, so we begin at the very tip: magic ring, 4 sc (4)", 0, 4,
+     4},
+    {"And wider still: (4 sc, inc) x 2 (12)", 10, 12, 12},
+    {"2 sc, bo, 6 sc, bo, 2 sc (2 bobbles each side)", 12, 12, -1},
 };
 } // namespace
 

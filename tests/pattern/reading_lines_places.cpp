@@ -46,6 +46,8 @@ const TypedLine lines[] = {
      7, 5, 5},
     {"sc in next 2, work next 2 sc together (3)", 4, 3, 3},
     {"(1 sc in the first stitch and 2 sc in the second) x 3 (9)", 6, 9, 9},
+    {"sc in each of the next 8, leave the other 8 unworked (8)", 16, 8, 8},
+    {"make a loop and work 7 sc into it (7)", 0, 7, 7},
 };
 } // namespace
 

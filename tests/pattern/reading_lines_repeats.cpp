@@ -33,6 +33,14 @@ const TypedLine lines[] = {
     {"*3 sc, 2dc/ch2/2dc in sp* x 4 (28)", 16, 28, 28},
     {"dec around until u have 6", 12, 6, 6},
     {"Decrease around until you have 9 sts", 18, 9, 9},
+    // signs glued to a word, stitches worked off together, full stops before "tog"
+    {"6×inc (12)", 6, 12, 12},
+    {"4×dec = 4", 8, 4, 4},
+    {"* S c in next s c, work off next 2 s c as 1 s c. Repeat from * around (12 s c)", 18, 12, 12},
+    {"* 2 hdc in next st, working off 2 sts together as one st; repeat from * around (12 hdc)", 12, 12, 12},
+    {"Sc. 2 tog., s.c. in next 6 s.c., sc. 2 tog. (8 sts.)", 10, 8, 8},
+    {"* 1 s. c. in each of next 3 s. c., 2 s. c. in next s. c.; repeat from * twice. (15 s. c.)", 12, 15, 15},
+    {"* 3 h. d. c., h. d. c. 2 tog., rep from * all round (12)", 15, 12, 12},
 };
 } // namespace
 
