@@ -56,7 +56,7 @@ constexpr ManyName manners[] = {
     {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
     {"apart", &Meaning::apart},   {"more", &Meaning::more},      {"here", &Meaning::here},
     {"counts", &Meaning::counts}, {"below", &Meaning::below},    {"alone", &Meaning::alone},
-    {"part", &Meaning::part},     {"onward", &Meaning::onward},
+    {"part", &Meaning::part},     {"onward", &Meaning::onward},  {"back", &Meaning::back},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {

@@ -51,6 +51,7 @@ struct Meaning {
   bool below = false;  ///< into a stitch some rounds below
   bool onward = false; ///< only the first goes into the chain that is named
   bool alone = false;  ///< a number by itself, in a list
+  bool back = false;   ///< it goes back to the passage that ends with two stars
   bool part = false;   ///< the last pass of the repeat ends where two stars stand
 };
 Meaning meaning_of(std::string_view text);

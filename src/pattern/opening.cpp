@@ -133,8 +133,10 @@ std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin,
   for (std::uint32_t at = begin; at < end;) {
     const WordsAt words = words_at(sentence, at);
     std::uint32_t next = words.empty() ? at + 1 : std::max(words.first->end, at + 1);
-    for (const Word& word : words)
+    for (const Word& word : words) {
       if (word.end <= end) meet(scan, at, word);
+      if (name_of(sentence, *words.first) == "next") next = std::min(next, word.end); // "the other side"
+    }
     if (scan.found && scan.found->begin == at) next = std::max(next, scan.found->end);
     at = next;
   }

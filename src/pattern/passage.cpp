@@ -176,9 +176,24 @@ Effect with_last_pass(const WorkReader& reader, const Effect& all, std::int32_t 
   return last == no_path ? all : then(all, reader.paths[static_cast<std::size_t>(last)].effect);
 }
 
+/// "Repeat from * to **" behind more work: the last passage before it that two stars end; no_bracket if there
+/// is none.
+std::int32_t passage_before(const Sentence& sentence, std::uint32_t place) {
+  const auto& all = sentence.brackets.all;
+  for (std::size_t index = all.size(); index-- > 0;)
+    if (all[index].kind == Passage::stars && all[index].end <= place &&
+        sentence.text().substr(all[index].inner_end, 2) == "**")
+      return static_cast<std::int32_t>(index);
+  return no_bracket;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
+  if (meaning_of_row(reader, found.row).back) {
+    found.slots.bracket = passage_before(reader.sentence, place);
+    if (found.slots.bracket == no_bracket) return;
+  }
   const auto piece = settled_piece(reader, found);
   if (!piece || found.end > s.end) return;
   const auto match = static_cast<std::int32_t>(reader.matches.size());

@@ -63,6 +63,9 @@ const TypedLine lines[] = {
      0, 16, 16},
     {"CH 6, 4 sc from 2nd CH, 3 sc in last CH, other side 3 sc, inc in the last (12)", 0, 12, 12},
     {"Ch 8. Sl st in 2nd ch from hook, hdc in next ch, sc in next 5 ch (7)", 0, 7, 7},
+    {"ch 8, sc in 2nd ch from hook, 5 sc, 3 sc in last ch, we turn to the other side of the chain: 5 sc, inc "
+     "(16)",
+     0, 16, 16},
 };
 } // namespace
 

@@ -41,6 +41,11 @@ const TypedLine lines[] = {
     {"Sc. 2 tog., s.c. in next 6 s.c., sc. 2 tog. (8 sts.)", 10, 8, 8},
     {"* 1 s. c. in each of next 3 s. c., 2 s. c. in next s. c.; repeat from * twice. (15 s. c.)", 12, 15, 15},
     {"* 3 h. d. c., h. d. c. 2 tog., rep from * all round (12)", 15, 12, 12},
+    {"*Sc in each of next 2 sts, puff in next st**, sc in each of next 2 sts; repeat from * to ** once, sc "
+     "in "
+     "each of last 4 sts. (12 sts)",
+     12, 12, 12},
+    {"*2 sc, inc**, 4 sc, rep from * to ** twice, sc (17)", 14, 17, 17},
 };
 } // namespace
 
