@@ -102,6 +102,18 @@ struct Link {
   bool spaced = false;
 };
 
+/// "à", "et", "bis", "a" between blanks: short words of other languages between two numbers.
+std::size_t pass_foreign_link(const Head& head, std::size_t place) {
+  constexpr std::size_t longest = 3;
+  const std::string_view text = head.line.text;
+  const std::size_t end = letters_behind(head, place);
+  if (end == place || end - place > longest || end >= text.size() || text[end] != ' ') return place;
+  const Word* word = find_word(head, place, [](const Word& w) { return w.kind != WordKind::unknown; });
+  const bool known = word != nullptr && text.substr(place, end - place) != "a";
+  const bool letter = end == place + 1 && text[place] != 'a';
+  return known || letter ? place : end;
+}
+
 Link link_at(const Head& head, std::size_t place) {
   const std::size_t at = pass_blanks(head, place);
   const char mark = at < head.line.text.size() ? mark_at(head, at) : '\0';
@@ -114,6 +126,8 @@ Link link_at(const Head& head, std::size_t place) {
     if (const Word* word = phrase_at(head, at, means)) link = {word->end, Link::word, link.spaced};
   if (const Word* word = phrase_at(head, at, head.conjunction))
     link = {word->end, Link::conjunction, link.spaced};
+  if (const std::size_t end = pass_foreign_link(head, at); link.end == 0 && end != at)
+    link = {end, Link::word, link.spaced};
   if (link.end != 0) link.end = pass_blanks(head, link.end);
   return link;
 }

@@ -97,9 +97,9 @@ Columns columns_of(const Reader& reader, const std::vector<Span>& cells) {
 char export_mark(std::string_view text) {
   const std::size_t at = text.find_first_not_of("0123456789-");
   if (at == 0 || at == std::string_view::npos || (text[at] != ';' && text[at] != ',')) return '\0';
-  const std::size_t last = text.rfind(text[at]);
-  const bool counted = text[at] == ';' && last > at && last + 1 < text.size() &&
-                       text.find_first_not_of("0123456789", last + 1) == std::string_view::npos;
+  const std::string_view last = trim(text.substr(text.rfind(text[at]) + 1));
+  const bool counted = text[at] == ';' && text.rfind(text[at]) > at && !last.empty() &&
+                       last.find_first_not_of("0123456789") == std::string_view::npos;
   return counted || text.substr(at + 1, 1) == "\"" ? text[at] : '\0';
 }
 

@@ -44,6 +44,7 @@ public:
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
     for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
+    for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
     return std::move(lines_);
   }
 
@@ -157,6 +158,33 @@ private:
                label.from == above.ways[1].label.to + 1) {
       go_on(below);
     }
+  }
+
+  /// "With brown make a loop and work 7 sc into it." above "2nd Round": the first round has no label.
+  void begin_without_label(std::size_t second) {
+    const bool is_second = lines_[second].begins_round && lines_[second].ways.front().label.from == 2;
+    std::size_t above = second;
+    while (is_second && above > 0 && lines_[above - 1].blank) --above;
+    if (!is_second || above == 0 || lines_[above - 1].begins_round) return;
+    Typed& first = lines_[--above];
+    if (!may_start(first) || first_is_told(above)) return;
+    Way way = way_of(reader_, no_label(first.span), first.span.end);
+    if (!starts_work(way)) read_way(reader_, way, Effort::all);
+    if (!starts_work(way)) return;
+    first.ways = {std::move(way)};
+    first.begins_round = true;
+  }
+
+  static bool starts_work(const Way& way) {
+    return std::any_of(way.readings.begin(), way.readings.end(), [](const Reading& reading) {
+      return reading.effect.starts && reading.effect.makes > 2 && reading.passed_over.empty();
+    });
+  }
+
+  /// Whether the round before a line is the first of its part.
+  bool first_is_told(std::size_t at) const {
+    while (at > 0 && !lines_[at - 1].begins_round) --at;
+    return at > 0 && lines_[at - 1].ways.front().label.to <= 1;
   }
 
   /// The number may be a list's: then the round is the next one.

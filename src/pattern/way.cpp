@@ -42,6 +42,20 @@ std::string on_one_line(std::string_view text) {
   return line;
 }
 
+/// "Join yarn with a sl st in a free front loop": the stitch that only holds the yarn is taken out of `text`.
+void blank_joining_stitch(const Reader& reader, Span above, std::string& text) {
+  const words::Concept slip = words::find_concept(reader.vocabulary, "sl st");
+  const words::Folded folded = words::fold(reader.source.at(above));
+  const auto lattice = words::lattice(folded, reader.vocabulary);
+  for (const words::Word& word : lattice.words) {
+    if (word.kind != words::WordKind::phrase || word.means != slip) continue;
+    const std::size_t with = folded.text.rfind("with", word.begin);
+    const std::size_t begin = with != std::string::npos && word.begin - with <= 8 ? with : word.begin;
+    std::fill(text.begin() + folded.from[begin], text.begin() + folded.from[word.end], ' ');
+    return;
+  }
+}
+
 /// A line above a round and the round's work as one line, what stands between them a comma; every byte keeps
 /// its place.
 std::string with_above(const Reader& reader, const Way& way) {
@@ -51,6 +65,7 @@ std::string with_above(const Reader& reader, const Way& way) {
   std::fill(text.begin() + static_cast<std::ptrdiff_t>(end),
             text.begin() + static_cast<std::ptrdiff_t>(way.work.begin - way.above.begin), ' ');
   text[end] = ',';
+  if (names_free_loops(reader, way.above)) blank_joining_stitch(reader, way.above, text);
   return text;
 }
 
@@ -104,12 +119,14 @@ bool brings_start(const Reader& reader, const Reading& reading) {
                                    chains_first(reader, reading));
 }
 
-/// "21 (21)": a number, and the count in brackets; only the number where the label has the word for round.
+/// "21 (21)", "21 =21": a number, and the same as the count; only the number where the label has the word for
+/// round.
 bool is_number_alone(const Way& way, std::string_view work) {
   const std::size_t end = std::min(work.find_first_not_of("0123456789"), work.size());
   if (end == 0 || end > limit::digits || !way.above.empty() || way.label.span.empty()) return false;
   const std::string_view rest = trim(work.substr(end));
   if (rest.empty()) return way.label.word;
+  if (rest.front() == '=') return trim(rest.substr(1)) == work.substr(0, end);
   const bool brackets = rest.size() > 2 && (rest.front() == '(' || rest.front() == '[');
   return brackets && rest.substr(1, rest.size() - 2) == work.substr(0, end);
 }
@@ -243,10 +260,11 @@ bool only_starts(const Reader& reader, Span line) {
 bool names_free_loops(const Reader& reader, Span line) {
   const words::Concept round = words::find_concept(reader.vocabulary, "round");
   const words::Concept row = words::find_concept(reader.vocabulary, "row");
+  const words::Concept unused = words::find_concept(reader.vocabulary, "unused");
   bool loops = false, named = false;
   any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
     loops = loops || sort == words::ConceptClass::loops;
-    named = named || means == round || means == row;
+    named = named || means == round || means == row || means == unused;
     return false;
   });
   return loops && named;

@@ -204,3 +204,19 @@ TEST_CASE("a note may stand between the chain and the first row") {
   CHECK(first_row_below("Ch 6.\nLeave a long tail.") == "makes 5");
   CHECK(first_row_below("Chain 6\n(The right side is the back.)\n") == "makes 5");
 }
+
+TEST_CASE("a line that begins the work above a second round is the first round") {
+  const std::string below = "2nd Round. 2 sc in each sc. (14 sc)\n";
+  CHECK(cut_up("Acorn\n\nWith brown make a loop and work 7 sc into it.\n" + below)[1] ==
+        "round With brown make a loop and work 7 sc into it.");
+  CHECK(cut_up("Acorn\n\nWe work 7 sc in each loop.\n" + below)[1] != "round We work 7 sc in each loop.");
+}
+
+TEST_CASE("a row of a table without a heading may have blanks behind its marks") {
+  CHECK(cut_up("Gnome body\n\n1; blue; 6 sc in magic ring; 6\n2; blue; 6 inc; 12\n") ==
+        Lines{"title Gnome body", "round 1; blue; 6 sc in magic ring; 6", "round 2; blue; 6 inc; 12"});
+}
+
+TEST_CASE("a number alone is a round where the count behind an equals sign is the same") {
+  CHECK(cut_up("Fox\n\n1) MR 6\n2) 6 =6\n")[2] == "round 2) 6 =6");
+}
