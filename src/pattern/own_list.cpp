@@ -253,7 +253,7 @@ private:
     }
     if (second.at == none && take_behind_heading(span, first)) return;
     const std::size_t before = list_.definitions.size();
-    for (std::size_t at = 0; at < text.size();) {
+    for (std::size_t at = behind_signless(span, first); at < text.size();) {
       const std::size_t end = end_of_entry(text, at);
       take_entry(span, at, end);
       at = end + 1;
@@ -262,6 +262,14 @@ private:
     for (std::size_t i = before; several && i < list_.definitions.size(); ++i)
       list_.definitions[i].in_list = true;
     if (list_.definitions.size() == before) take_brackets(span);
+  }
+
+  /// `x sc, v inc, w = 3 sc in 1 st`: the entries without a sign before the first that has one; where they
+  /// end.
+  std::size_t behind_signless(Span span, const Separator& first) {
+    const std::string_view text = source_.at(span);
+    const std::size_t mark = text.substr(0, first.at).find_last_of(",;|");
+    return mark != none && take_signless(part(span, 0, mark)) ? mark + 1 : 0;
   }
 
   /// `Symbols: X sc, V inc`, `Acorn: X sc / V inc`.
@@ -316,11 +324,22 @@ private:
     return sentence && small_letters(next).find("count") != std::string::npos;
   }
 
+  /// `Beetle head. X = sc`, `Foot (US) X = sc`: the name is what stands behind a full stop or bracket.
+  static std::size_t behind_title(std::string_view text, std::size_t begin, std::size_t end) {
+    const std::string_view title = text.substr(begin, without_tail(text.substr(begin, end - begin)));
+    const std::size_t stop = std::max(title.rfind(". ") + 1, title.rfind(") ") + 1);
+    if (stop == 0) return begin;
+    const std::size_t name = title.find_first_not_of(" \t", stop);
+    const bool one = name != none && title.find(' ', name) == none && may_be_name(title.substr(name));
+    return one ? begin + name : begin;
+  }
+
   void take_entry(Span span, std::size_t begin, std::size_t end) {
     const std::string_view text = source_.at(span).substr(0, end);
     begin += head_of_list(text.substr(begin));
     const Separator separator = find_separator(text, begin);
     if (separator.at == none || separator.at <= begin) return;
+    if (separator.equals) begin = behind_title(text, begin, separator.at);
     Definition found;
     found.name = part(span, begin, separator.at);
     found.value = part(span, separator.end, end);

@@ -42,6 +42,11 @@ bool may_be_meant(const Vocabulary& vocabulary, Concept means) {
          entry.sort == ConceptClass::start || entry.name == "skip" || entry.name == "turn";
 }
 
+/// `M = stitch`, `sp = space`: what is worked into.
+bool is_place(const Vocabulary& vocabulary, Concept means) {
+  return vocabulary.concepts[means].sort == ConceptClass::place;
+}
+
 /// The phrase at the head of an explanation, and what stands behind it.
 struct Lead {
   Concept means = no_concept;
@@ -65,8 +70,12 @@ Lead leading(std::string_view text, const Vocabulary& vocabulary) {
   int cost = 0;
   for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {
     const words::Word& word = lattice.words[i];
-    if (word.kind != words::WordKind::phrase || !may_be_meant(vocabulary, word.means)) continue;
-    if (word.end < end || (word.end == end && word.cost >= cost)) continue;
+    if (word.kind != words::WordKind::phrase) continue;
+    const bool place = is_place(vocabulary, word.means);
+    if (!place && !may_be_meant(vocabulary, word.means)) continue;
+    const bool worked = lead.means != no_concept && !is_place(vocabulary, lead.means);
+    const bool better = worked == !place && word.cost < cost; // "chain" is a stitch before it is a place
+    if (word.end < end || (word.end == end && !better && (place || worked))) continue;
     lead.means = word.means;
     end = word.end;
     cost = word.cost;

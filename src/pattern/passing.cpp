@@ -198,6 +198,35 @@ void offer_prose(Stretching& s, std::uint32_t place) {
   offer_for_all(s, place, Taken::aside, colon + 1, costs.aside, false);
 }
 
+/// Where a clause ends; a full stop between figures ends none.
+std::uint32_t end_of_measure(const Stretching& s, std::uint32_t at) {
+  const std::string_view text = s.reader.sentence.text();
+  const auto figure = [&](std::uint32_t place) {
+    return place < s.end && text[place] >= '0' && text[place] <= '9';
+  };
+  std::uint32_t end = next_mark(s, at);
+  while (end < s.end && text[end] == '.' && figure(end - 1) && figure(end + 1)) end = next_mark(s, end + 1);
+  return end;
+}
+
+/// "sc around until the leg is 4 cm long": how far is told in words that count no stitches.
+void offer_measure(Stretching& s, std::uint32_t place) {
+  const Sentence& sentence = s.reader.sentence;
+  const std::string_view head = sentence.text().substr(place, 3);
+  if (s.extent != Extent::line || place == s.begin || (head != "unt" && head != "til")) return;
+  const auto named = [&](const char* name) { return words::find_concept(sentence.vocabulary, name); };
+  if (word_meaning(sentence, place, named("to")) == nullptr) return;
+  if (word_meaning(sentence, place, named("count word")) != nullptr) return;
+  const std::uint32_t end = end_of_measure(s, place);
+  bool unknown = false;
+  for (std::uint32_t at = place; at < end; ++at)
+    for (const Word& word : words_at(sentence, at)) {
+      if (is_work(sentence, word) || word.means == named("remain")) return;
+      unknown = unknown || word.kind == WordKind::unknown;
+    }
+  if (unknown) offer_for_all(s, place, Taken::aside, end, costs.aside, true);
+}
+
 } // namespace
 
 // Inside a passage that is repeated only fillers may be passed over: an instruction is never lost there.
@@ -218,6 +247,7 @@ void offer_others(Stretching& s, std::uint32_t place) {
   offer_yarn(s, place);
   offer_definition(s, place);
   offer_prose(s, place);
+  offer_measure(s, place);
 }
 
 } // namespace whorl::pattern

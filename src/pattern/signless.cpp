@@ -56,13 +56,21 @@ bool may_be_meaning(std::string_view text) {
   return false;
 }
 
-/// What ends at a comma, semicolon, bar or slash outside brackets.
+/// Bytes of the mark between two entries: a dot half way up or a bullet has several.
+std::size_t mark_length(std::string_view text, std::size_t at) {
+  for (const std::string_view mark : {"\xC2\xB7", "\xE2\x80\xA2", "\xE2\x88\x99"})
+    if (text.substr(at, mark.size()) == mark) return mark.size();
+  return 1;
+}
+
+/// What ends at a comma, semicolon, bar, slash or dot outside brackets.
 std::size_t end_of_piece(std::string_view text, std::size_t from) {
   int depth = 0;
   for (std::size_t at = from; at < text.size(); ++at) {
     if (text[at] == '(' || text[at] == '[') ++depth;
     if (text[at] == ')' || text[at] == ']') --depth;
     if (depth <= 0 && std::string_view(",;/|").find(text[at]) != none) return at;
+    if (depth <= 0 && mark_length(text, at) > 1) return at;
   }
   return text.size();
 }
@@ -111,7 +119,7 @@ Pieces pieces_from(const Source& source, Span line, std::size_t from, bool in_li
   for (std::size_t at = from; at < text.size() && !pieces.strange && pieces.found.size() < most_entries;) {
     const std::size_t end = end_of_piece(text, at);
     take_piece(source, line, at, end, in_list, pieces);
-    at = end + 1;
+    at = end + mark_length(text, end);
   }
   return pieces;
 }

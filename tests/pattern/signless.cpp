@@ -51,6 +51,7 @@ TEST_CASE("a line of letters and meanings needs no sign between them") {
   CHECK(told_in("Bear paw. X sc / V inc / Q bobble of 4 dc") == "X=sc; V=inc; Q=bobble of 4 dc");
   CHECK(told_in("X sc, F dc, V 2X in 1, M 3X together") == "X=sc; F=dc; V=2X in 1; M=3X together");
   CHECK(told_in("+ sc; ^ dec; CH chain") == "+=sc; ^=dec; CH=chain");
+  CHECK(told_in("o ring \u00B7 x sc \u00B7 v inc") == "o=ring; x=sc; v=inc");
 }
 
 TEST_CASE("work and sentences are no list without signs") {
@@ -111,4 +112,22 @@ TEST_CASE("a sentence may say what an increase or a decrease is") {
 
 TEST_CASE("an equals sign in a round is no definition") {
   CHECK(counts("R1: 6 sc in mr = 6 sts\nR2: inc x 6 = 12 sts\nR3: BLO: sc around = 12 sts") == "6 12 12");
+}
+
+TEST_CASE("entries without a sign may stand before one that has it") {
+  CHECK(counts("Foot\nx sc, v inc, a dec, w = 3 sc in 1 st\nR1: 6x in MR (6)\nR2: (x, v)*3 (9)\nR3: w, 8x "
+               "(11)\n") == "6 9 11");
+}
+
+TEST_CASE("a definition may stand behind a title") {
+  for (const char* title :
+       {"BADGER SNOUT (US) dinc = 3 sc in the same st", "Badger snout. dinc = 3 sc in the same st"}) {
+    INFO(title);
+    CHECK(counts(std::string(title) + "\nR1: 6 sc in MR (6)\nR2: dinc, sc 5 (8)\n") == "6 8");
+  }
+}
+
+TEST_CASE("a letter may stand for the stitch as a place") {
+  CHECK(counts("F = single crochet, M = stitch, MR = magic ring\nR1: 6 F in MR (6)\nR2: 2 F in every M (12)\n"
+               "R3: inc in every 2nd M (18)\nR4: F in every M (18)\n") == "6 12 18 18");
 }
