@@ -70,7 +70,9 @@ private:
     const char c = text_[place];
     if (!is_digit(c) && !is_letter(c)) return false;
     const std::string_view near = text_.substr(place, 12);
-    return std::any_of(near.begin(), near.end(), is_digit) || mark_before(place) != '\0';
+    if (std::any_of(near.begin(), near.end(), is_digit)) return true;
+    const char mark = mark_before(place);
+    return mark != '\0' && mark != ',';
   }
 
   bool begins_round(std::size_t place) const {
