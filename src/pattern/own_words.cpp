@@ -379,6 +379,8 @@ private:
   static bool is_plural(const std::string& name) { return name.size() > 2 && name.back() == 's'; }
 
   void add_names(const Entry& entry, Concept means) {
+    if (name_of(means) == "ch") // a chain is worked into too
+      add_names(entry, words::find_concept(*vocabulary_, "chain"));
     bool any = false;
     for (const std::string& name : entry.names) {
       if (has(meanings_of(name, *vocabulary_), means)) continue;

@@ -84,7 +84,7 @@ struct Pieces {
 void take_piece(const Source& source, Span line, std::size_t begin, std::size_t end, bool in_list,
                 Pieces& out) {
   const std::string_view text = source.at(line);
-  const std::size_t whole = std::min(end + 1, text.size());
+  const std::size_t whole = std::min(end + mark_length(text, end), text.size());
   while (begin < end && text[begin] == ' ') ++begin;
   while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '.')) --end;
   if (begin == end) return;

@@ -131,3 +131,13 @@ TEST_CASE("a letter may stand for the stitch as a place") {
   CHECK(counts("F = single crochet, M = stitch, MR = magic ring\nR1: 6 F in MR (6)\nR2: 2 F in every M (12)\n"
                "R3: inc in every 2nd M (18)\nR4: F in every M (18)\n") == "6 12 18 18");
 }
+
+TEST_CASE("a word for the chain is a place in it too") {
+  CHECK(counts("Ear. ms = sc; lk = chain\nRow 1: 5 lk, 1 ms in the 2nd lk and in each lk (4)\nRow 2: 1 lk, 4 "
+               "ms (4)\n") == "4 4");
+}
+
+TEST_CASE("dots between the entries of a list are no part of the work") {
+  CHECK(
+      complaints("Fox\no ring \u00B7 x sc \u00B7 v inc\n\n1. o 6x\n2. 6v [12]\n3. 6(1x, v) [18]\n").empty());
+}
