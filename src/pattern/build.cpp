@@ -37,10 +37,12 @@ NodeId every_node(Building& b, const Piece& piece, Span span) {
 }
 
 /// Another part is opened once, however often it is named.
-void part_behind(Building& b, Sequence& sequence, Span span, std::string_view name) {
+void open_part(Building& b, Sequence& sequence, Span span, std::string_view name, bool behind) {
   if (std::find(b.parts.begin(), b.parts.end(), name) != b.parts.end()) return;
   b.parts.push_back(name);
-  put_before(b, sequence, work_node(b, {.act = Act::part_edge}, span));
+  const NodeId edge = work_node(b, {.act = Act::part_edge}, span);
+  if (behind) return put_before(b, sequence, edge);
+  put(b, sequence, edge);
 }
 
 void put_ring(Building& b, Sequence& sequence, Span span) {
@@ -201,8 +203,9 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
     return put_opening(b, sequence, piece, piece.work.act, piece.work.loops, span_of(b, path));
   case Verb::side_behind:
     return put_before(b, sequence, work_node(b, {.act = Act::other_side}, span_of(b, path)));
+  case Verb::part_here:
   case Verb::part_behind:
-    return part_behind(b, sequence, name_span(b, path), name_of_part(b, path));
+    return open_part(b, sequence, name_span(b, path), name_of_part(b, path), piece.verb == Verb::part_behind);
   case Verb::from_chain:
     sequence.from_chain = piece.work.nth;
     b.started = true;

@@ -30,6 +30,7 @@ constexpr VerbName verbs[] = {
     {"picot", Verb::picot},
     {"other-side", Verb::other_side},
     {"side-behind", Verb::side_behind},
+    {"part-here", Verb::part_here},
     {"part-behind", Verb::part_behind},
     {"repeat", Verb::repeat},
     {"group", Verb::group},
@@ -81,6 +82,7 @@ Act act_of(Verb verb) {
   case Verb::other_side:
   case Verb::side_behind:
     return Act::other_side;
+  case Verb::part_here:
   case Verb::part_behind:
     return Act::part_edge;
   default:
@@ -332,6 +334,7 @@ Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
   case Verb::opening:
   case Verb::from_chain:
   case Verb::side_behind:
+  case Verb::part_here:
   case Verb::part_behind: {
     Effect starts;
     starts.starts = true;

@@ -27,6 +27,7 @@ enum class Verb : std::uint8_t {
   picot,          ///< chains closed to a ring, of no account
   other_side,     ///< the other side of the chain, for what follows
   side_behind,    ///< the same, for the piece before
+  part_here,      ///< what follows goes along another part
   part_behind,    ///< the piece before goes along another part
   opening,        ///< opens places that the round before does not have
   repeat,         ///< a passage
