@@ -163,7 +163,8 @@ struct Finder {
   bool stitched = false; ///< … a stitch that is no chain
 
   void keep(const StatedCount& count) {
-    if (!count.stated.empty() && worked) last = count;
+    const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
+    if (!count.stated.empty() && worked && !inside) last = count;
   }
 };
 

@@ -49,6 +49,7 @@ const TypedLine lines[] = {
     {"2 sc, bo, 6 sc, bo, 2 sc (2 bobbles each side)", 12, 12, -1},
     {"sc in each st until the leg is 4.5 cm long (14)", 14, 14, 14},
     {"sc around till the tail reaches your thumb (9)", 9, 9, 9},
+    {"(sc, dec) x 6 = 18 → 12", 18, 12, 12},
 };
 } // namespace
 

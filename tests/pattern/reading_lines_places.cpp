@@ -48,6 +48,8 @@ const TypedLine lines[] = {
     {"(1 sc in the first stitch and 2 sc in the second) x 3 (9)", 6, 9, 9},
     {"sc in each of the next 8, leave the other 8 unworked (8)", 16, 8, 8},
     {"make a loop and work 7 sc into it (7)", 0, 7, 7},
+    {"1 dc in each dc and in each ch around, sl st to first dc (18 dc)", 18, 18, 18},
+    {"ch 1, sc in each st and ch around, join (12)", 12, 12, 12},
 };
 } // namespace
 

@@ -46,6 +46,7 @@ const TypedLine lines[] = {
      "each of last 4 sts. (12 sts)",
      12, 12, 12},
     {"*2 sc, inc**, 4 sc, rep from * to ** twice, sc (17)", 14, 17, 17},
+    {"* Work off 2 s c as 1, s c in next s c; repeat from * around. 14 s c", 21, 14, 14},
 };
 } // namespace
 
