@@ -161,6 +161,7 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
   const LabelNumber next = label_number_at(head, pass_blanks(head, behind), form);
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
+  if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"
   if (list && numbers.dash) return false;
   take_link(link, numbers);
   numbers.to = next.value;

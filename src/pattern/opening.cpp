@@ -127,6 +127,26 @@ bool names_stitch(const Sentence& sentence, std::uint32_t at) {
 
 } // namespace
 
+namespace {
+
+/// "2 sc in each | free front loop": where the loops end that follow behind small words; `at` if none do.
+std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
+  constexpr int most_words = 4;
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  for (int small = 0; small < most_words; ++small) {
+    std::uint32_t end = next;
+    for (const Word& word : words_at(sentence, next)) {
+      if (sort_of(sentence, word) == ConceptClass::loops) return word.end;
+      if (sort_of(sentence, word) == ConceptClass::filler) end = std::max(end, word.end);
+    }
+    if (end == next) return at;
+    next = skip_blanks(sentence.text(), end);
+  }
+  return at;
+}
+
+} // namespace
+
 std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   if (!sentence.opens) return std::nullopt;
   Scan scan{sentence, false, false, std::nullopt};
@@ -161,7 +181,7 @@ Piece piece_of(const Opening& opening) {
 
 void settle_opening(const Sentence& sentence, Match& match, Piece& piece) {
   if (!sentence.opens || piece.work.act != Act::stitch) return;
-  const auto opening = opening_in(sentence, match.begin, match.end);
+  const auto opening = opening_in(sentence, match.begin, behind_loops(sentence, match.end));
   if (!opening) return;
   piece.opened = opening->act;
   piece.opened_loops = opening->loops;

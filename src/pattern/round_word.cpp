@@ -105,12 +105,18 @@ bool is_unknown(const std::string& word, const words::Vocabulary& vocabulary) {
                      [](const words::Word& w) { return w.kind == words::WordKind::unknown; });
 }
 
+bool is_told(const OwnWords& own, std::string_view word) {
+  return std::any_of(own.phrases.begin(), own.phrases.end(),
+                     [word](const words::PhraseEntry& entry) { return entry.phrase == word; });
+}
+
 /// Whether a line begins a piece anew, as each line of a list of petals does.
-bool starts_anew(std::string_view line, const words::Vocabulary& vocabulary) {
+bool starts_anew(std::string_view line, const words::Vocabulary& vocabulary, const OwnWords& own) {
   const words::Concept from_hook = words::find_concept(vocabulary, "from hook");
   const Sentence sentence = look_up(line, 0, vocabulary);
   return std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [&](const words::Word& w) {
     return w.kind == words::WordKind::phrase &&
+           !is_told(own, sentence.text().substr(w.begin, w.end - w.begin)) &&
            (w.means == from_hook || sort_of(sentence, w) == words::ConceptClass::start);
   });
 }
@@ -118,8 +124,8 @@ bool starts_anew(std::string_view line, const words::Vocabulary& vocabulary) {
 /// The lines of a text that begin with unknown words and numbers that follow on.
 class RoundWords {
 public:
-  RoundWords(const Source& source, const words::Vocabulary& vocabulary)
-      : source_(source), vocabulary_(vocabulary) {}
+  RoundWords(const Source& source, const words::Vocabulary& vocabulary, const OwnWords& own)
+      : source_(source), vocabulary_(vocabulary), own_(own) {}
 
   std::set<std::string> find() {
     for (std::size_t i = 0; i < source_.line_count(); ++i) {
@@ -148,7 +154,7 @@ private:
         !run_.empty() && (numbered.from == run_.back().from + 1 || numbered.from == run_.back().to + 1);
     if (!follows) end_run();
     if (!follows && numbered.from > 2) return;
-    if (follows && starts_anew(line, vocabulary_)) ++anew_;
+    if (follows && starts_anew(line, vocabulary_, own_)) ++anew_;
     run_.push_back(numbered);
   }
 
@@ -161,6 +167,7 @@ private:
 
   const Source& source_;
   const words::Vocabulary& vocabulary_;
+  const OwnWords& own_;
   std::vector<Numbered> run_;
   int notes_ = 0;        ///< other lines behind the last of the run
   std::size_t anew_ = 0; ///< lines of the run, but for its first, that begin a piece
@@ -171,10 +178,8 @@ private:
 
 void add_round_words(const Source& source, const words::Vocabulary& vocabulary, OwnWords& own) {
   if (!vocabulary.blanks_between_words) return;
-  for (const std::string& word : RoundWords(source, vocabulary).find()) {
-    const bool told = std::any_of(own.phrases.begin(), own.phrases.end(),
-                                  [&](const words::PhraseEntry& entry) { return entry.phrase == word; });
-    if (told) continue;
+  for (const std::string& word : RoundWords(source, vocabulary, own).find()) {
+    if (is_told(own, word)) continue;
     words::PhraseEntry entry;
     entry.phrase = word;
     entry.means = words::find_concept(vocabulary, "round");

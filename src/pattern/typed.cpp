@@ -125,7 +125,7 @@ private:
       typed.begins_round = true;
     } else if (may_start(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
-      typed.begins_round = starts_something(typed.ways.front());
+      typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
     if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
@@ -213,6 +213,11 @@ private:
     return reference->from != 0 || std::any_of(names_.begin(), names_.end(), [&](Span name) {
              return names_part(reference->part, reader_.source.at(name), reader_.vocabulary) > 0;
            });
+  }
+
+  /// "Join with a sl st in any free front loop of Rnd 3."
+  bool only_joins_yarn(const Typed& typed) const {
+    return typed.ways.front().readings.front().effect.makes <= 1 && names_free_loops(reader_, typed.span);
   }
 
   /// Whether a line without a label may be a part's first round.

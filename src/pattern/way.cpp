@@ -119,6 +119,15 @@ bool brings_start(const Reader& reader, const Reading& reading) {
                                    chains_first(reader, reading));
 }
 
+/// "2 sc in each free front loop": which round left them free is said elsewhere, if at all.
+bool opens_unnamed_loops(const Reading& reading) {
+  const auto names = [](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
+  };
+  return has_work(reading, Act::free_loops) && !has_work(reading, Act::ring) &&
+         std::none_of(reading.nodes.begin(), reading.nodes.end(), names);
+}
+
 /// "21 (21)", "21 =21": a number, and the same as the count; only the number where the label has the word for
 /// round.
 bool is_number_alone(const Way& way, std::string_view work) {
@@ -271,7 +280,9 @@ bool names_free_loops(const Reader& reader, Span line) {
 }
 
 bool work_into(const Reader& reader, Way& way, Span above) {
-  if (way.readings.empty() || brings_start(reader, way.readings.front())) return false;
+  if (way.readings.empty()) return false;
+  const Reading& reading = way.readings.front();
+  if (brings_start(reader, reading) && !opens_unnamed_loops(reading)) return false;
   Way below = way;
   below.above = above;
   read_way(reader, below, way.effort);

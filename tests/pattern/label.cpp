@@ -232,3 +232,9 @@ TEST_CASE("an abbreviation with full stops behind a dash is no scanned number") 
   CHECK(likeliest("Row 1.\xE2\x80\x94S.c. in 2nd ch") == "row 1 | Row 1 | S.c. in 2nd ch");
   CHECK(likeliest("Row 1\xE2\x80\x94S. c. in 2nd ch") == "row 1 | Row 1 | S. c. in 2nd ch");
 }
+
+TEST_CASE("a dash behind a range in words stands before the work") {
+  CHECK(likeliest("Rnds 8 to 9 - 24 sc") == "8-9 | Rnds 8 to 9 | 24 sc");
+  CHECK(likeliest("Rnds 5 and 6 - 24 sc") == "5-6 | Rnds 5 and 6 | 24 sc");
+  CHECK(likeliest("Rnd 5 a 7 - 24 sc") == "5-7 | Rnd 5 a 7 | 24 sc");
+}

@@ -220,3 +220,33 @@ TEST_CASE("a row of a table without a heading may have blanks behind its marks")
 TEST_CASE("a number alone is a round where the count behind an equals sign is the same") {
   CHECK(cut_up("Fox\n\n1) MR 6\n2) 6 =6\n")[2] == "round 2) 6 =6");
 }
+
+namespace {
+
+/// The round whose free loops a skirt's first round goes into, the body's fourth being worked in back loops.
+std::uint32_t skirt_round(const std::string& above, const std::string& first) {
+  const Source source(
+      "Gnome\n\nBODY\nRnd 1: 6 sc in MR\nRnd 2: inc x 6\nRnd 3: 12 sc\nRnd 4: BLO 12 sc\n\nSKIRT\n" + above +
+      "\nRnd 1: " + first + "\n");
+  const Tree tree = read(source, *words::find_vocabulary("en-US")).tree;
+  for (const Node& node : tree.nodes)
+    if (node.kind == NodeKind::work && node.work.act == Act::free_loops) return tree.rounds[node.round].from;
+  return 0;
+}
+
+} // namespace
+
+TEST_CASE("loops that the line above a first round names are what it goes into") {
+  const std::string join =
+      "Hold the body upside down. Join yarn with a sl st in the first free front loop of Rnd 2.";
+  CHECK(skirt_round(join, "Ch 1 (does not count), 2 sc in each free front loop around.") == 2);
+  CHECK(skirt_round("Join red with a slip stitch to any front loop of Rnd 2.", "2 sc in each st around.") ==
+        2);
+  CHECK(skirt_round("Join yarn in a free front loop of Rnd 2.", "2 sc in each free front loop around.") == 2);
+}
+
+TEST_CASE("free loops of which no round is named are those that the last round in other loops left") {
+  CHECK(skirt_round("Join yarn in the first free front loop.", "2 sc in each loop around.") == 4);
+  CHECK(skirt_round("Hold the piece upside down.", "2 sc in each free front loop around.") == 4);
+  CHECK(skirt_round("Hold the piece upside down.", "2 sc in each of the free front loops.") == 4);
+}

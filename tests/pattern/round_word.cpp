@@ -52,3 +52,8 @@ TEST_CASE("parts with numbers have no word for round where rounds are numbers al
       numbers_of("Beetle\n\nLeg 1 (left)\n1. 6 sc in MR\n2. 6 sc\n\nLeg 2 (right)\n1. 6 sc in MR\n2. 6 sc\n\n"
                  "Leg 3 (hind)\n1. 6 sc in MR\n2. 6 sc\n") == "1 2 1 2 1 2 ");
 }
+
+TEST_CASE("a letter that the pattern's list gives another meaning begins no piece") {
+  CHECK(numbers_of("Fox\nml = chain, mc = slip stitch\n\nTour 1 : 6 sc in magic ring, mc (6)\n"
+                   "Tour 2 : ml, 6 inc, mc (12)\nTour 3 : ml, 12 sc, mc (12)\n") == "1 2 3 ");
+}
