@@ -84,7 +84,9 @@ bool may_count(const Fabric& fabric, const Round& round, std::int64_t makes) {
 
 /// What is not as meant about a round; "" if all is.
 std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& meant) {
-  const std::int64_t uses = meant.uses < 0 ? round.uses : meant.uses;
+  // Of a round that joins parts, nobody agrees which stitches are those of the round before.
+  const bool open = meant.uses < 0 || round.joined_open > 0;
+  const std::int64_t uses = open ? round.uses : meant.uses;
   const std::int64_t makes = meant.makes < 0 ? round.counted : meant.makes;
   std::string trouble;
   if (!round.worked) trouble = "not worked";
