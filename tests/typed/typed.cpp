@@ -12,8 +12,12 @@ using namespace typed;
 
 namespace {
 
-constexpr double least_right = 42;
-constexpr double most_alarms = 44;
+/// What is asked for is 99 % and 0.5 %; these keep what is reached from being lost.
+struct Floor {
+  double least_right, most_alarms;
+};
+constexpr Floor open_floor = {98.0, 1.5};
+constexpr Floor aside_floor = {96.0, 3.0};
 
 struct Share {
   int rounds = 0;
@@ -55,17 +59,17 @@ void show_troubles(const std::string& half) {
 TEST_CASE("of the patterns that were looked at, nearly all rounds are read and counted right, in silence") {
   const Share share = share_of("open");
   print("open", share);
-  REQUIRE(share.rounds >= 1000);
-  CHECK(share.read_right() >= least_right);
-  CHECK(share.false_alarms() <= most_alarms);
+  REQUIRE(share.rounds >= 2500);
+  CHECK(share.read_right() >= open_floor.least_right);
+  CHECK(share.false_alarms() <= open_floor.most_alarms);
 }
 
 TEST_CASE("of the patterns that were set aside, nearly all rounds are read and counted right, in silence") {
   const Share share = share_of("aside");
   print("aside", share);
-  REQUIRE(share.rounds >= 200);
-  CHECK(share.read_right() >= least_right);
-  CHECK(share.false_alarms() <= most_alarms);
+  REQUIRE(share.rounds >= 250);
+  CHECK(share.read_right() >= aside_floor.least_right);
+  CHECK(share.false_alarms() <= aside_floor.most_alarms);
 }
 
 TEST_CASE("the patterns that are not read right are shown", "[.show]") { show_troubles("open"); }
