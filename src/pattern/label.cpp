@@ -105,6 +105,18 @@ bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_wor
   return has_word && (numbers.word || numbers.again);
 }
 
+/// "of 4" in "Rnd 1 of 4:"; `place` if that does not stand there.
+std::size_t pass_total(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  std::size_t end = place;
+  for (const std::string_view words : {" of ", "/"})
+    if (end == place && place < text.size() && text.substr(place, words.size()) == words)
+      end = place + words.size();
+  const std::size_t digits = end;
+  while (end < text.size() && is_digit(text[end])) ++end;
+  return end != digits && pass_closing(head, end, ":") != end ? end : place;
+}
+
 void take_letter(const Head& head, Reached& reached) {
   reached.label.again = letter_behind(head, reached.end);
   if (reached.label.again > 0) ++reached.end;
@@ -169,6 +181,7 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   Reached alone{so_far, begin, first.end};
   alone.label.from = alone.label.to = first.value;
   take_letter(head, alone);
+  if (so_far.word) alone.end = pass_total(head, alone.end);
   if (so_far.word && add_spread_numbers(head, begin, place, so_far, labels)) return;
   if (const std::size_t end = pass_open_end(head, alone.end, marks); end != alone.end) {
     alone.label.open_end = true;

@@ -37,7 +37,11 @@ bool is_round_word(const Head& head, std::size_t place) {
 /// The letters glued to an ordinal, which are no word for round: "nd", "th".
 std::size_t pass_ending(const Head& head, std::size_t place) {
   const std::size_t end = letters_behind(head, place);
-  const bool word = is_round_word(head, place) && !is_round_word(head, pass_blanks(head, end));
+  const std::size_t next = pass_blanks(head, end);
+  const bool links = phrase_at(head, next, head.conjunction) != nullptr ||
+                     phrase_at(head, next, head.to) != nullptr ||
+                     phrase_at(head, next, head.through) != nullptr; // "3rd and 4th rows"
+  const bool word = is_round_word(head, place) && !is_round_word(head, next) && !links;
   return end - place > longest_ending || word ? place : end;
 }
 

@@ -31,6 +31,12 @@ public:
   std::optional<Reference> read() {
     std::size_t place = pass_lead();
     if (place == none) return only_rounds();
+    std::size_t behind = take_rounds_before(pass_blanks(head_, place));
+    if (reference_.back == 0) behind = take_rounds_before(pass_fillers(place));
+    if (reference_.back > 0) {
+      take_rest(take_loops(take_times(behind)));
+      return reference_;
+    }
     place = pass_fillers(place);
     place = take_rounds(place);
     if (reference_.from == 0)
@@ -52,11 +58,55 @@ private:
   std::optional<Reference> only_rounds() {
     std::size_t place = pass_blanks(head_, 0);
     if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
-    const std::size_t end = take_rounds(place);
-    if (reference_.from == 0) return std::nullopt;
-    take_rest(take_loops(take_part_behind(end)));
+    place = pass_fillers(place);
+    const std::size_t same = pass_same(place);
+    const std::size_t end = same == place ? take_rounds(place) : same;
+    if (same != place) reference_.back = 1;
+    if (reference_.from == 0 && reference_.back == 0) return std::nullopt;
+    take_rest(take_loops(same == place ? take_part_behind(end) : end));
     if (!reference_.tail.empty()) return std::nullopt;
     return reference_;
+  }
+
+  /// "same", "ditto": as the round before; `place` if no such word stands there.
+  std::size_t pass_same(std::size_t place) const {
+    for (const std::string_view words : {"same again", "the same", "same", "ditto", "idem"})
+      if (const std::size_t end = pass_typed(place, words); end != place) return end;
+    return place;
+  }
+
+  /// Passes words as they are typed, up to a blank, a mark or the end.
+  std::size_t pass_typed(std::size_t place, std::string_view words) const {
+    const std::string_view text = line();
+    const std::size_t end = place + words.size();
+    const bool stands = place < text.size() && text.substr(place, words.size()) == words;
+    return stands && (end == text.size() || !is_letter(text[end])) ? end : place;
+  }
+
+  /// "the last 2 rounds", "previous row", "above": the rounds right before; `place` if they are not named.
+  std::size_t take_rounds_before(std::size_t place) {
+    for (const std::string_view words : {"above", "before"})
+      if (const std::size_t end = pass_typed(place, words); end != place && is_end_or_mark(end))
+        return reference_.back = 1, end;
+    std::size_t at = place;
+    if (const std::size_t the = pass_typed(at, "the"); the != at) at = pass_blanks(head_, the);
+    std::size_t behind = at;
+    for (const std::string_view words : {"last", "previous", "prev", "preceding", "prior"})
+      if (behind == at) behind = pass_typed(at, words);
+    if (behind == at) return place;
+    behind = pass_blanks(head_, behind);
+    const LabelNumber number = label_number_at(head_, behind, NumberForm::any);
+    const std::size_t word = number.end == 0 ? behind : pass_blanks(head_, number.end);
+    bool row = false;
+    const std::size_t end = pass_round_word(head_, word, row);
+    if (end == word) return place;
+    reference_.back = number.end == 0 ? 1 : number.value;
+    return end;
+  }
+
+  bool is_end_or_mark(std::size_t place) const {
+    const std::size_t at = pass_blanks(head_, place);
+    return at >= line().size() || std::string_view(".(),;[=-").find(line()[at]) != std::string_view::npos;
   }
 
   Concept find(const char* name) const { return words::find_concept(head_.vocabulary, name); }

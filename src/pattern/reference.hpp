@@ -16,6 +16,7 @@ namespace whorl::pattern {
 struct Reference {
   int from = 0;            ///< first of the rounds named; 0: none is
   int to = 0;              ///< last of them
+  int back = 0;            ///< "repeat the last 2 rounds": how many before this one; 0: not told so
   std::uint32_t times = 1; ///< how often they are worked
   std::uint8_t loops = 0;  ///< "but in BLO": a set of stitch::Loop
   std::string part;        ///< the words that name a part; "": none

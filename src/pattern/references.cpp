@@ -83,7 +83,12 @@ private:
   }
 
   /// The rounds that a reference names, in order; none if they are not all there.
-  std::vector<Named> rounds_named(const Reference& reference, const Label& label) const {
+  std::vector<Named> rounds_named(Reference reference, const Label& label) const {
+    if (reference.back > 0) {
+      reference.to = last_number(parts_[part_]);
+      reference.from = reference.to - reference.back + 1;
+      if (reference.from < 1) return {};
+    }
     const std::size_t part = part_named(reference);
     if (part == parts_.size()) return {};
     if (reference.from == 0 && label.span.empty()) return all_rounds(part);

@@ -210,6 +210,8 @@ private:
   bool repeats_part(const Typed& typed) const {
     const auto reference = read_reference(text(typed), typed.span.begin, reader_.vocabulary);
     if (!reference || !rounds_seen_) return false;
+    if (reference->back > 0)
+      return text(typed).find(' ') != std::string_view::npos && reference->tail.empty();
     return reference->from != 0 || std::any_of(names_.begin(), names_.end(), [&](Span name) {
              return names_part(reference->part, reader_.source.at(name), reader_.vocabulary) > 0;
            });

@@ -238,3 +238,14 @@ TEST_CASE("a dash behind a range in words stands before the work") {
   CHECK(likeliest("Rnds 5 and 6 - 24 sc") == "5-6 | Rnds 5 and 6 | 24 sc");
   CHECK(likeliest("Rnd 5 a 7 - 24 sc") == "5-7 | Rnd 5 a 7 | 24 sc");
 }
+
+TEST_CASE("an ordinal that looks like a word for round is one only where it stands alone") {
+  CHECK(likeliest("3rd and 4th rows: sc across") == "row 3-4 | 3rd and 4th rows | sc across");
+  CHECK(likeliest("3rd to 6th rounds: sc around") == "3-6 | 3rd to 6th rounds | sc around");
+  CHECK(likeliest("3 rd: sc around") == "3 | 3 rd | sc around");
+}
+
+TEST_CASE("how many rounds there are in all may stand behind a number") {
+  CHECK(likeliest("Rnd 1 of 4: 6 sc in MR") == "1 | Rnd 1 of 4 | 6 sc in MR");
+  CHECK(likeliest("Rnd 2/8: inc x 6") == "2 | Rnd 2/8 | inc x 6");
+}

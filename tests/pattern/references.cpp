@@ -145,3 +145,17 @@ TEST_CASE("a number of stitches behind a reference is its count") {
 TEST_CASE("rounds are told by rounds with an equals sign") {
   CHECK(rounds_of(head + "R4 = R3 (12)\nR5=R3\nRnds 6-7 = Rnds 4-5\n") == "1 2 3 4=2 5=2 6=3 7=4 ");
 }
+
+TEST_CASE("the rounds right before may be named by their place") {
+  for (const char* same : {"repeat the last round", "same as previous rnd", "as above",
+                           "rep preceding row (12)", "same", "Ditto (12)", "as for the prior round"})
+    CHECK(std::string(same) + ": " + rounds_of(head + "Rnd 4: " + same + "\n") ==
+          std::string(same) + ": 1 2 3 4=2 ");
+  CHECK(rounds_of(head + "Rnd 4: 12 sc\nRnds 5-6: rep last 2 rnds\n") == "1 2 3 4 5=2 6=3 ");
+  CHECK(rounds_of(head + "Repeat the last round twice.\n") == "1 2 3 4=2 5=2 ");
+}
+
+TEST_CASE("rounds of another part may be named behind any verb") {
+  CHECK(shown("Work Rnds 1-3 of the head") == "1-3 of head");
+  CHECK(shown("Make rounds 2 and 3 of leg (12)") == "2-3 of leg (12)");
+}
