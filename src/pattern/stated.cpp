@@ -16,6 +16,12 @@ using words::ConceptClass;
 using words::Word;
 using words::WordKind;
 
+/// "(12) To make a flat one, …": a capital letter and a small one begin a sentence of their own.
+bool begins_sentence(const Search& search, std::uint32_t at) {
+  const auto& capital = search.sentence.folded.capital;
+  return at + 1 < search.sentence.size() && capital[at] && !capital[at + 1];
+}
+
 /// What follows says that the brackets hold work: a repeat, or a place.
 bool is_repeated(const Search& search, std::uint32_t end) {
   const std::uint32_t at = next_word(search, end);
@@ -28,6 +34,7 @@ bool is_repeated(const Search& search, std::uint32_t end) {
   }
   if (brackets.stars[at] == StarRole::times) return true;
   const Concept work[] = {c.times, c.around, c.in, c.repeat, c.more};
+  if (means(search, at, c.in) && begins_sentence(search, at)) return false;
   const std::uint32_t behind_mark = is_separator(search.sentence.text()[at]) ? next_word(search, at + 1) : at;
   return std::any_of(std::begin(work), std::end(work),
                      [&](Concept wanted) { return means(search, at, wanted); }) ||

@@ -50,6 +50,8 @@ const TypedLine lines[] = {
     {"sc in each st until the leg is 4.5 cm long (14)", 14, 14, 14},
     {"sc around till the tail reaches your thumb (9)", 9, 9, 9},
     {"(sc, dec) x 6 = 18 → 12", 18, 12, 12},
+    {"(2 sc, dec) x 6. (18) To hide a decrease, put the hook under the front loops only, then pull through",
+     24, 18, 18},
 };
 } // namespace
 
