@@ -50,6 +50,9 @@ const TypedLine lines[] = {
     {"make a loop and work 7 sc into it (7)", 0, 7, 7},
     {"1 dc in each dc and in each ch around, sl st to first dc (18 dc)", 18, 18, 18},
     {"ch 1, sc in each st and ch around, join (12)", 12, 12, 12},
+    {"14 hdc in ring, join with sl st to top of first hdc (14 hdc)", 0, 14, 14},
+    {"hdc in each st around, sl st in top of first hdc (14)", 14, 14, 14},
+    {"Dec over first 2 sc, sc in each of next 3 sc, dec over last 2 sc—5 sc", 7, 5, 5},
 };
 } // namespace
 
