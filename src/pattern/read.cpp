@@ -51,6 +51,7 @@ public:
     for (PartLines& part : parts) keep_chain_habits(part);
     choose(parts);
     for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
+    leave_rounds_elsewhere(result_.tree, reader_);
     find_nothing_to_read();
     result_.findings = telling_.take();
     return std::move(result_);

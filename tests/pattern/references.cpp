@@ -159,3 +159,14 @@ TEST_CASE("rounds of another part may be named behind any verb") {
   CHECK(shown("Work Rnds 1-3 of the head") == "1-3 of head");
   CHECK(shown("Make rounds 2 and 3 of leg (12)") == "2-3 of leg (12)");
 }
+
+TEST_CASE("a part sewn over rounds of another names none of its own") {
+  const auto sewn = [](const std::string& line) {
+    const Placing placing = read(Source(head + line + "\n"), english()).tree.placings.back();
+    return std::to_string(placing.from) + "-" + std::to_string(placing.to);
+  };
+  CHECK(sewn("Fasten off, sew over rounds 8-12 of the hat") == "0-0");
+  CHECK(sewn("Fasten off, sew over rounds 2-3 of the head") == "2-3");
+  CHECK(sewn("Fasten off, sew over rounds 8-12 of the head") == "8-12");
+  CHECK(sewn("Fasten off, sew over rounds 8-12") == "8-12");
+}
