@@ -240,6 +240,7 @@ namespace {
 
 bool only_starts(const Reader& reader, const Reading& reading) {
   const auto starts = [&](const Node& node) {
+    if (node.kind == NodeKind::repeat) return !node.work.to_end; // nothing is there to go round
     return node.kind != NodeKind::work || node.work.act == Act::ring || node.work.act == Act::join ||
            is_chain(reader, node);
   };

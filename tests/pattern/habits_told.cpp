@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace whorl;
 using namespace whorl::pattern;
 
@@ -98,6 +100,15 @@ TEST_CASE("a chain above the first row is what it is worked into, whatever is sa
     REQUIRE(result.tree.rounds.size() == 1);
     CHECK(result.tree.rounds[0].effect.starts);
   }
+}
+
+TEST_CASE("a sentence behind the chain that says what it is for works nothing") {
+  const Tree tree = read_text("Ch 7. Stitches are worked around both sides of the foundation chain.\n\n"
+                              "Rnd 1: sc in 2nd ch from hook, sc in next 4 ch, 3 sc in last ch, on the other "
+                              "side sc in next 4 ch, inc in last ch (14)\n")
+                        .tree;
+  CHECK(std::none_of(tree.nodes.begin(), tree.nodes.end(),
+                     [](const Node& node) { return node.kind == NodeKind::repeat && node.work.to_end; }));
 }
 
 TEST_CASE("a line that is wrapped within a sentence goes on, although it cuts the yarn at its end") {
