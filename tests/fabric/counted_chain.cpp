@@ -1,8 +1,6 @@
 /// Starting chains, and chains skipped at the hook, that stand for a stitch.
 
-#include "fabric/check.hpp"
-#include "ids.hpp"
-#include "sample.hpp"
+#include "worked.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -13,20 +11,6 @@ using sample::Where;
 using Said = std::vector<std::string>;
 
 namespace {
-
-Fabric worked(const pattern::Tree& tree) {
-  fabric::Worked worked = fabric::work(tree);
-  CHECK(ids::said(worked.findings) == Said{});
-  CHECK(ids::said(fabric::check(tree, worked.fabric)) == Said{});
-  return std::move(worked.fabric);
-}
-
-Maker ring_of(std::uint32_t count) {
-  Maker m;
-  m.part("Cap");
-  m.round({m.ring(), m.work("dc", count)}, count);
-  return m;
-}
 
 /// A leaf in rows: 15 double crochets along 17 chains, the skipped ones counting.
 Maker leaf() {
@@ -66,13 +50,13 @@ TEST_CASE("The last chain of those skipped is the place of the stitch") {
 }
 
 TEST_CASE("A starting chain that counts adds one to its round") {
-  Maker m = ring_of(12);
+  Maker m = ring_of(12, "dc");
   m.round({m.counted_ch(3), m.work("dc", 11), m.join()}, 12);
   CHECK(worked(m.tree).rounds[1].counted == 12);
 }
 
 TEST_CASE("A starting chain that counts stands on the first stitch") {
-  Maker m = ring_of(3);
+  Maker m = ring_of(3, "dc");
   m.round({m.counted_ch(3), m.work("dc", 2)}, 3);
   const Fabric fabric = worked(m.tree);
   CHECK(ids::last_legs(fabric) == " |  |  | cap-1-2 | cap-1-3");
@@ -80,13 +64,13 @@ TEST_CASE("A starting chain that counts stands on the first stitch") {
 }
 
 TEST_CASE("In the same place behind a chain that counts is where it stands") {
-  Maker m = ring_of(2);
+  Maker m = ring_of(2, "dc");
   m.round({m.counted_ch(3), m.work("dc", 1, 1, Where::same), m.work("dc", 1, 2)}, 4);
   CHECK(ids::last_legs(worked(m.tree)) == " |  |  | cap-1-1 | cap-1-2 | cap-1-2");
 }
 
 TEST_CASE("Only the last of the chains counts") {
-  Maker m = ring_of(3);
+  Maker m = ring_of(3, "dc");
   m.round({m.counted_ch(3), m.work("dc", 2)}, 3);
   const Fabric fabric = worked(m.tree);
   CHECK(fabric.stitches[4].flags == fabric::starts_chain);
@@ -95,13 +79,13 @@ TEST_CASE("Only the last of the chains counts") {
 }
 
 TEST_CASE("The round is joined to the chain that counts") {
-  Maker m = ring_of(3);
+  Maker m = ring_of(3, "dc");
   m.round({m.counted_ch(3), m.work("dc", 2), m.join()}, 3);
   CHECK(ids::last_legs(worked(m.tree)) == " |  |  | cap-1-2 | cap-1-3 | cap-2-3");
 }
 
 TEST_CASE("The next round goes into the top of the chain that counts") {
-  Maker m = ring_of(3);
+  Maker m = ring_of(3, "dc");
   m.round({m.counted_ch(3), m.work("dc", 2), m.join()}, 3);
   m.round({m.ch(1), m.sc(3)}, 3);
   CHECK(ids::last_legs(worked(m.tree)) == " | cap-2-3 | cap-2-4 | cap-2-5");
@@ -117,7 +101,7 @@ TEST_CASE("A turning chain that counts is the last place of the next row") {
 }
 
 TEST_CASE("A repeat to the end goes on behind a chain that counts") {
-  Maker m = ring_of(12);
+  Maker m = ring_of(12, "dc");
   m.round({m.counted_ch(3), m.to_end(m.work("dc", 1)), m.join()}, 12);
   CHECK(worked(m.tree).rounds[1].uses == 12);
 }
@@ -146,27 +130,27 @@ TEST_CASE("A chain that counts before the ring is made stands in it") {
 }
 
 TEST_CASE("A chain behind one that counts is a space") {
-  Maker m = ring_of(2);
+  Maker m = ring_of(2, "dc");
   m.round({m.counted_ch(3), m.ch(1), m.work("dc", 1), m.ch(1)}, 2);
   CHECK(worked(m.tree).rounds[1].spaces == 2);
 }
 
 TEST_CASE("The tally names the stitch that the chain stands for") {
-  Maker m = ring_of(12);
+  Maker m = ring_of(12, "dc");
   m.round({m.counted_ch(2), m.work("hdc", 11), m.join()});
   state_kind(m, 12, "hdc");
   CHECK(worked(m.tree).rounds[1].counted == 12);
 }
 
 TEST_CASE("Beside none but bobbles a chain stands for the stitch of its height") {
-  Maker m = ring_of(3);
+  Maker m = ring_of(3, "dc");
   m.round({m.counted_ch(3), m.work("bo", 2)});
   state_kind(m, 1, "dc");
   CHECK(worked(m.tree).rounds[1].counted == 1);
 }
 
 TEST_CASE("A chain that is not said to count is no stitch") {
-  Maker m = ring_of(12);
+  Maker m = ring_of(12, "dc");
   m.round({m.ch(3), m.work("dc", 12), m.join()}, 12);
   CHECK(worked(m.tree).rounds[1].counting_chain == fabric::none);
 }
@@ -196,7 +180,7 @@ TEST_CASE("Rows alike each begin with the turning chain of the one before") {
 }
 
 TEST_CASE("Chains behind a turn within a round are no chain space") {
-  Maker m = ring_of(4);
+  Maker m = ring_of(4, "dc");
   m.round({m.sc(2), m.turn(), m.ch(1), m.sc(2)});
   CHECK(worked(m.tree).rounds[1].spaces == 0);
 }

@@ -1,8 +1,6 @@
 /// How a stitch goes into the place that its turn of the edge brings.
 
-#include "fabric/check.hpp"
-#include "ids.hpp"
-#include "sample.hpp"
+#include "worked.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,24 +9,6 @@ using fabric::Fabric;
 using pattern::Into;
 using sample::Maker;
 using Said = std::vector<std::string>;
-
-namespace {
-
-Fabric worked(const pattern::Tree& tree) {
-  fabric::Worked worked = fabric::work(tree);
-  CHECK(ids::said(worked.findings) == Said{});
-  CHECK(ids::said(fabric::check(tree, worked.fabric)) == Said{});
-  return std::move(worked.fabric);
-}
-
-Maker ring_of(std::uint32_t count) {
-  Maker m;
-  m.part("Cap");
-  m.round({m.ring(), m.sc(count)}, count);
-  return m;
-}
-
-} // namespace
 
 TEST_CASE("A post stitch goes round the post of the stitch whose turn it is") {
   Maker m = ring_of(3);

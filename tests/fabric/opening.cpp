@@ -1,8 +1,6 @@
 /// Edges that are opened: the other side of a chain, free loops, skipped stitches, parts joined.
 
-#include "fabric/check.hpp"
-#include "ids.hpp"
-#include "sample.hpp"
+#include "worked.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -15,22 +13,7 @@ using Said = std::vector<std::string>;
 
 namespace {
 
-/// The fabric of a tree that is right.
-Fabric worked(const pattern::Tree& tree) {
-  fabric::Worked worked = fabric::work(tree);
-  CHECK(ids::said(worked.findings) == Said{});
-  CHECK(ids::said(fabric::check(tree, worked.fabric)) == Said{});
-  return std::move(worked.fabric);
-}
-
 Said said(const pattern::Tree& tree) { return ids::said(fabric::work(tree).findings); }
-
-Maker ring_of(std::uint32_t count) {
-  Maker m;
-  m.part("Cap");
-  m.round({m.ring(), m.sc(count)}, count);
-  return m;
-}
 
 /// Two legs of 14, then a body that begins with `nodes` made by the caller.
 Maker legs() {

@@ -1,8 +1,6 @@
 /// Chain spaces: what goes into them, and how they are counted.
 
-#include "fabric/check.hpp"
-#include "ids.hpp"
-#include "sample.hpp"
+#include "worked.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -13,20 +11,6 @@ using sample::Where;
 using Said = std::vector<std::string>;
 
 namespace {
-
-Fabric worked(const pattern::Tree& tree) {
-  fabric::Worked worked = fabric::work(tree);
-  CHECK(ids::said(worked.findings) == Said{});
-  CHECK(ids::said(fabric::check(tree, worked.fabric)) == Said{});
-  return std::move(worked.fabric);
-}
-
-Maker ring_of(std::uint32_t count) {
-  Maker m;
-  m.part("Cap");
-  m.round({m.ring(), m.sc(count)}, count);
-  return m;
-}
 
 /// Four stitches with a chain space behind each.
 Maker spaced() {

@@ -1,7 +1,6 @@
 #include "pattern/signless.hpp"
 
-#include "pattern/read.hpp"
-#include "pattern/reading.hpp"
+#include "told.hpp"
 
 #include <catch2/catch.hpp>
 #include <numeric>
@@ -10,19 +9,6 @@ using namespace whorl;
 using namespace whorl::pattern;
 
 namespace {
-
-Read read_text(std::string_view text) { return read(Source(text), *words::find_vocabulary("en-US")); }
-
-/// What each line of instruction leaves open, worked out from its effect alone: "6 12 18".
-std::string counts(std::string_view text) {
-  std::string told;
-  std::int64_t open = 0;
-  for (const RoundText& round : read_text(text).tree.rounds) {
-    for (int number = round.from; number <= round.to; ++number) open = outcome(round.effect, open).makes;
-    told += (told.empty() ? "" : " ") + std::to_string(open);
-  }
-  return told;
-}
 
 std::string complaints(std::string_view text) {
   std::string told;
