@@ -174,7 +174,11 @@ private:
     return out_.kinds.empty() ? stitch::standard_kinds() : out_.kinds;
   }
 
-  std::string_view name_of(Concept means) const { return vocabulary_->concepts[means].name; }
+  /// "" for a concept that only this list brings.
+  std::string_view name_of(Concept means) const {
+    return means < vocabulary_->concepts.size() ? std::string_view(vocabulary_->concepts[means].name)
+                                                : std::string_view();
+  }
 
   /// A list, an equals sign or an abbreviation is no heading of a part.
   static bool is_sure(const Entry& entry) {

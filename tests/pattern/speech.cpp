@@ -233,3 +233,9 @@ TEST_CASE("lines without labels are rounds where the last number is what they ma
         "6 12 18 18 12");
   CHECK(counts("mole nose\n\nmr 6 sc\n6 inc 12\n(sc inc)*6 18\n18 sc\n(sc dec)*6 12") == "6 12 18 18 12");
 }
+
+TEST_CASE("a stitch of several in one place that only the list names is a word of its own") {
+  CHECK(counts(
+            "X: sc, V: 2 sc in one, Q: 4 sc in one\n\nRobin\n\nR1 6X [6]\nR2 V*6 [12]\nR3 (X, Q)*6 [30]\n") ==
+        "6 12 30");
+}
