@@ -151,6 +151,13 @@ std::string_view trim(std::string_view text) { return strip(text, {}); }
 
 std::string_view without_marks(std::string_view line) { return strip(line, "#*_=~"); }
 
+std::string without_bold(std::string_view line) {
+  std::string text(line);
+  for (const char* mark : {"**", "__"})
+    for (std::size_t at = text.find(mark); at != std::string::npos; at = text.find(mark)) text.erase(at, 2);
+  return text;
+}
+
 Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary) {
   const std::string_view typed = trim(line);
   const std::string_view text = strip(strip(typed, "#*_=~-"), ":");

@@ -73,10 +73,10 @@ private:
     Tree& tree = result_.tree;
     for (const Line& line : cut.lines) {
       if (line.kind == LineKind::title) {
-        tree.title = without_marks(source_.at(line.span));
+        tree.title = without_bold(without_marks(source_.at(line.span)));
         tree.title_span = line.span;
       }
-      if (line.kind == LineKind::subtitle) tree.subtitle = without_marks(source_.at(line.span));
+      if (line.kind == LineKind::subtitle) tree.subtitle = without_bold(without_marks(source_.at(line.span)));
       if (line.kind == LineKind::header) tree.headers.push_back(line.header);
     }
   }

@@ -55,3 +55,8 @@ TEST_CASE("a sentence is no heading") {
   CHECK_FALSE(looks_like_heading("brown yarn"));
   CHECK_FALSE(looks_like_heading("Sew the cap onto the nut with small stitches"));
 }
+
+TEST_CASE("marks of bold words inside a title are not part of it") {
+  CHECK(without_bold("Toadstool** (from the top)") == "Toadstool (from the top)");
+  CHECK(without_bold("Stump __and__ moss") == "Stump and moss");
+}
