@@ -294,15 +294,22 @@ std::string mended_line(const Suspect& suspect, Span line, const Edit& edit) {
          std::string(text.substr(suspect.span.end - line.begin));
 }
 
+/// Where a count stands before its work (in a table), what would be changed may lie outside the work.
+bool lies_in(std::string_view work, const Edit& edit) {
+  return edit.begin <= edit.end && edit.end <= work.size();
+}
+
 } // namespace
 
 std::optional<std::string> find_mend(const Reader& reader, const Way& way, Span line, const Wanted& wanted) {
   if (way.work.empty() || way.work.length() > limit::mended_bytes) return std::nullopt;
   const Suspect suspect = suspect_of(reader, way);
+  if (suspect.span.begin < line.begin || suspect.span.end > line.end) return std::nullopt;
   std::vector<Edit> edits = edits_of(suspect, way, wanted);
   std::stable_sort(edits.begin(), edits.end(), [](const Edit& a, const Edit& b) { return a.size < b.size; });
   std::optional<Edit> found;
   for (const Edit& edit : edits) {
+    if (!lies_in(suspect.work, edit)) continue;
     if (found && edit.size > found->size) break;
     const std::string work = applied(suspect.work, edit);
     if (found && work == applied(suspect.work, *found)) continue;

@@ -301,3 +301,10 @@ TEST_CASE("eight thousand rounds are all read") {
   CHECK(result.tree.rounds.size() == 8000);
   CHECK(without_notes(result.findings).empty());
 }
+
+TEST_CASE("in a table whose count stands before the work, a line that does not come out has its finding") {
+  const Source source("Mouse head\nR1\t(6)\t6 sc mr\nR2\t(12)\tinc each\nR3\t(15)\t(3 sc, inc!*3\n");
+  const Read result = read(source, *words::find_vocabulary("en-US"));
+  REQUIRE(result.tree.rounds.size() == 3);
+  CHECK_FALSE(result.findings.empty());
+}
