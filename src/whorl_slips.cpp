@@ -1,13 +1,14 @@
 #include "whorl_json.hpp"
 
 #include "fabric/slips.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
 namespace whorl {
 namespace {
 
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+using words::small;
 
 bool same_name(std::string_view a, std::string_view b) {
   return a.size() == b.size() &&

@@ -1,6 +1,7 @@
 #include "pattern/brackets.hpp"
 
 #include "pattern/costs.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
@@ -84,7 +85,7 @@ char byte_before(std::string_view text, std::uint32_t at) {
   return at == 0 ? '\0' : text[at - 1];
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 
 /// Two stars inside a passage: its end where the text goes on "to **", else the end of its last pass; behind
 /// those they refer to them.

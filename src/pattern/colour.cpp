@@ -1,5 +1,7 @@
 #include "pattern/colour.hpp"
 
+#include "words/ascii.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
@@ -33,11 +35,11 @@ template <std::size_t N> bool is_one_of(const std::string_view (&list)[N], std::
   return std::find(std::begin(list), std::end(list), word) != std::end(list);
 }
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
+using words::is_folded_letter;
 
 std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
-  while (at < sentence.size() && is_letter(sentence.text()[at])) ++at;
+  while (at < sentence.size() && is_folded_letter(sentence.text()[at])) ++at;
   return at;
 }
 
@@ -176,7 +178,7 @@ std::optional<YarnMark> alone(const Sentence& sentence, std::uint32_t at, bool c
 
 std::optional<YarnName> yarn_name_at(const Sentence& sentence, std::uint32_t at, bool led) {
   const std::string_view word = letters_at(sentence, at);
-  if (word.empty() || (at > 0 && is_letter(sentence.text()[at - 1]))) return std::nullopt;
+  if (word.empty() || (at > 0 && is_folded_letter(sentence.text()[at - 1]))) return std::nullopt;
   const auto behind = at + static_cast<std::uint32_t>(word.size());
   if (is_one_of(yarn_words, word)) {
     const std::uint32_t end = end_of_numbered(sentence, behind);
@@ -207,7 +209,7 @@ std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at,
                                      std::uint32_t stop) {
   if (const std::int32_t index = sentence.brackets.at[at]; index != no_bracket)
     return in_brackets(sentence, sentence.brackets.all[static_cast<std::size_t>(index)], loose, stop);
-  if (!is_letter(sentence.text()[at])) return std::nullopt;
+  if (!is_folded_letter(sentence.text()[at])) return std::nullopt;
   if (leads(sentence, at) || is_in(sentence, at)) return behind_lead(sentence, at, clause, loose, stop);
   return alone(sentence, at, clause, loose, stop);
 }

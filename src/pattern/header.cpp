@@ -1,5 +1,6 @@
 #include "pattern/header.hpp"
 
+#include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -15,9 +16,9 @@ constexpr std::size_t words_of_heading = 6;
 constexpr std::uint32_t most_to_make = 1000;
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+using words::is_digit;
+using words::is_small;
+using words::small;
 bool is_letter(char c) { return is_small(small(c)) || static_cast<unsigned char>(c) >= 0x80; }
 
 std::size_t count_words(std::string_view text) {

@@ -2,6 +2,7 @@
 
 #include "pattern/costs.hpp"
 #include "pattern/label_head.hpp"
+#include "words/ascii.hpp"
 
 namespace whorl::pattern {
 
@@ -13,7 +14,7 @@ using words::WordKind;
 constexpr std::string_view closing_marks = ":.)->=]";
 constexpr std::string_view closing_marks_of_numbers = ":.)->";
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 
 /// The label as far as it is read, and where reading goes on.
 struct Reached {

@@ -1,6 +1,7 @@
 #include "pattern/label_head.hpp"
 
 #include "pattern/limits.hpp"
+#include "words/ascii.hpp"
 
 namespace whorl::pattern {
 
@@ -15,8 +16,8 @@ constexpr std::size_t longest_label = 96;   ///< bytes of a line's head that are
 constexpr std::uint32_t longest_ending = 6; ///< bytes of the letters of an ordinal: "nd", "th", "ème"
 constexpr std::size_t longest_scanned = 3;  ///< letters and digits of a number that was scanned
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+using words::is_digit;
+using words::is_folded_letter;
 
 std::string_view head_of(std::string_view text) {
   std::size_t end = std::min(text.size(), longest_label);
@@ -26,7 +27,7 @@ std::string_view head_of(std::string_view text) {
 
 std::size_t letters_behind(const Head& head, std::size_t place) {
   std::size_t end = place;
-  while (end < head.line.text.size() && is_letter(head.line.text[end])) ++end;
+  while (end < head.line.text.size() && is_folded_letter(head.line.text[end])) ++end;
   return end;
 }
 
@@ -60,12 +61,12 @@ LabelNumber scanned_number(const Head& head, std::size_t place) {
   for (; end < text.size() && scanned_digit(text[end]) >= 0 && end - place < longest_scanned; ++end)
     number.value = number.value * 10 + scanned_digit(text[end]);
   const bool letter = std::any_of(text.begin() + static_cast<std::ptrdiff_t>(place),
-                                  text.begin() + static_cast<std::ptrdiff_t>(end), is_letter);
+                                  text.begin() + static_cast<std::ptrdiff_t>(end), is_folded_letter);
   if (!letter || number.value == 0 || (end < text.size() && is_digit(text[end]))) return {};
   const bool ordinal = text.substr(end, 2) == "st" || text.substr(end, 2) == "th";
   number.end = ordinal ? end + 2 : end;
   number.ordinal = ordinal;
-  return number.end < text.size() && is_letter(text[number.end]) ? LabelNumber{} : number;
+  return number.end < text.size() && is_folded_letter(text[number.end]) ? LabelNumber{} : number;
 }
 
 /// The S of "Rnd S:" was a 5, the B of "Rnd B:" an 8.
@@ -271,7 +272,7 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
   if (is_digit(head.line.text[place])) number = number_of_digits(head, place);
   if (number.end == 0 && form == NumberForm::any) number = number_of_letters(head, place);
   const bool glued = number.end != 0 && number.end < head.line.text.size() &&
-                     is_letter(head.line.text[number.end]) && !is_round_word(head, number.end);
+                     is_folded_letter(head.line.text[number.end]) && !is_round_word(head, number.end);
   if (number.end == 0 && form == NumberForm::any) number = scanned_capital(head, place);
   if ((number.end == 0 || glued) && form != NumberForm::digits)
     if (const LabelNumber scanned = scanned_number(head, place); scanned.end != 0) return scanned;

@@ -3,6 +3,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
@@ -15,7 +16,7 @@ constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes 
 constexpr std::size_t words_of_name_below_title = 2;
 constexpr int most_notes_between = 2; ///< between a chain and its first row
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 
 /// Sorts the typed lines of a text into the lines of a pattern.
 class Cutter {

@@ -3,6 +3,7 @@
 #include "pattern/colour.hpp"
 
 #include "pattern/signless.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <array>
@@ -17,8 +18,8 @@ constexpr int words_of_name = 5;
 constexpr std::size_t none = std::string_view::npos;
 
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
+using words::is_digit;
+using words::small;
 bool is_letter(char c) {
   return (small(c) >= 'a' && small(c) <= 'z') || static_cast<unsigned char>(c) >= 0x80;
 }

@@ -1,6 +1,7 @@
 #include "pattern/own_stitch.hpp"
 
 #include "stitch/moves.hpp"
+#include "words/ascii.hpp"
 #include "words/fold.hpp"
 #include "words/lattice.hpp"
 
@@ -17,7 +18,7 @@ constexpr std::uint32_t most_legs = 20;
 constexpr std::size_t longest_explanation = 600; ///< bytes that are looked at for moves
 
 bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 
 /// The text as small letters, figures and brackets; all else is blank.
 std::string plain(std::string_view text) {

@@ -3,6 +3,7 @@
 #include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -19,7 +20,7 @@ using words::WordKind;
 constexpr std::size_t longest_name = 80; ///< bytes of what names a part before its first round
 constexpr std::size_t least_piece = 3;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 

@@ -3,6 +3,7 @@
 #include "pattern/label_head.hpp"
 #include "pattern/sentence.hpp"
 #include "pattern/stated.hpp"
+#include "words/ascii.hpp"
 
 namespace whorl::pattern {
 
@@ -15,7 +16,7 @@ using words::WordKind;
 
 constexpr std::size_t most_words_of_part = 5;
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+using words::is_folded_letter;
 
 /// Reading one reference from its front to its end.
 class ReferenceReader {
@@ -80,7 +81,7 @@ private:
     const std::string_view text = line();
     const std::size_t end = place + words.size();
     const bool stands = place < text.size() && text.substr(place, words.size()) == words;
-    return stands && (end == text.size() || !is_letter(text[end])) ? end : place;
+    return stands && (end == text.size() || !is_folded_letter(text[end])) ? end : place;
   }
 
   /// "the last 2 rounds", "previous row", "above": the rounds right before; `place` if they are not named.
@@ -202,7 +203,7 @@ private:
       if (phrase_at(head_, at, head_.to) != nullptr || is_round_at(at)) break;
       std::size_t behind = at;
       while (behind < line().size() &&
-             (is_letter(line()[behind]) || (line()[behind] >= '0' && line()[behind] <= '9')))
+             (is_folded_letter(line()[behind]) || (line()[behind] >= '0' && line()[behind] <= '9')))
         ++behind;
       const bool number = line()[at] >= '0' && line()[at] <= '9';
       if (behind == at || (number && words == 0) || is_break(at, behind)) break;
@@ -318,7 +319,8 @@ std::vector<std::string> telling_words(std::string_view text, const words::Vocab
   const std::string& line = head.line.text;
   for (std::size_t at = 0; at < line.size();) {
     std::size_t end = at;
-    while (end < line.size() && (is_letter(line[end]) || (line[end] >= '0' && line[end] <= '9'))) ++end;
+    while (end < line.size() && (is_folded_letter(line[end]) || (line[end] >= '0' && line[end] <= '9')))
+      ++end;
     if (end == at) {
       ++at;
       continue;

@@ -3,6 +3,7 @@
 #include "pattern/header.hpp"
 #include "pattern/label.hpp"
 #include "pattern/sentence.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <set>
@@ -18,8 +19,8 @@ constexpr std::size_t longest_head = 64;                 ///< bytes of a line th
 constexpr int most_rounds = 999;
 constexpr int most_notes = 3; ///< lines between two rounds
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+using words::is_digit;
+using words::is_folded_letter;
 
 /// A word and a number at the head of a line.
 struct Numbered {
@@ -34,7 +35,7 @@ std::size_t skip(std::string_view text, std::size_t at, std::string_view what) {
 }
 
 std::size_t behind_letters(std::string_view text, std::size_t at) {
-  while (at < text.size() && is_letter(text[at])) ++at;
+  while (at < text.size() && is_folded_letter(text[at])) ++at;
   return at;
 }
 

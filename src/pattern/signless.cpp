@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 
+#include "words/ascii.hpp"
 #include "words/letters.hpp"
 
 #include <algorithm>
@@ -16,11 +17,11 @@ constexpr std::size_t longest_capitals = 4;
 constexpr std::size_t longest_abbreviation = 6;
 constexpr std::size_t most_entries = 40;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+using words::is_capital;
+using words::is_digit;
+using words::is_small;
 bool is_letter(char c) { return is_small(c) || is_capital(c) || static_cast<unsigned char>(c) >= 0x80; }
-char small(char c) { return is_capital(c) ? static_cast<char>(c + ('a' - 'A')) : c; }
+using words::small;
 
 std::string small_letters(std::string_view text) {
   std::string out(text);

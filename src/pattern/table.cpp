@@ -1,6 +1,7 @@
 #include "pattern/table.hpp"
 
 #include "pattern/header.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -9,7 +10,7 @@ namespace whorl::pattern {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 
 /// A cell without blanks and quotes around it.
 Span cell_in(const Reader& reader, Span span) {

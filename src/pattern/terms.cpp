@@ -1,5 +1,7 @@
 #include "pattern/terms.hpp"
 
+#include "words/ascii.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -19,8 +21,8 @@ struct Token {
   bool blank_behind = false;
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+using words::is_capital;
+using words::is_digit;
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || is_capital(c); }
 
 template <std::size_t n> bool is_one_of(std::string_view word, const std::array<std::string_view, n>& words) {

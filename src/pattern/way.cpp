@@ -4,6 +4,7 @@
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/stated.hpp"
+#include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -12,7 +13,7 @@ namespace whorl::pattern {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+using words::is_digit;
 constexpr std::uint32_t least_chain = 4; ///< that talk around it cannot mean otherwise
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }

@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/sentence.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
@@ -12,10 +13,10 @@ namespace {
 constexpr std::size_t longest_line = 40; ///< bytes of a line that only names a yarn
 constexpr std::size_t most_yarns = 255;
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+using words::is_folded_letter;
 
 std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
-  while (at < sentence.size() && is_letter(sentence.text()[at])) ++at;
+  while (at < sentence.size() && is_folded_letter(sentence.text()[at])) ++at;
   return at;
 }
 

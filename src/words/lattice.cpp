@@ -1,5 +1,6 @@
 #include "words/lattice.hpp"
 
+#include "words/ascii.hpp"
 #include "words/costs.hpp"
 #include "words/letters.hpp"
 
@@ -20,7 +21,6 @@ struct Search {
   std::string_view text() const { return line.text; }
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_ascii_letter(char c) { return c >= 'a' && c <= 'z'; }
 
 /// Bytes of the letter at `at`, 0 if there is none.
@@ -261,8 +261,6 @@ void longest_first(const Search& search, std::vector<Word>& words, std::size_t f
     for (std::size_t j = i; j > first && sure_end(search, words[j]) > sure_end(search, words[j - 1]); --j)
       std::swap(words[j], words[j - 1]);
 }
-
-char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c; }
 
 } // namespace
 
