@@ -140,25 +140,14 @@ std::vector<std::string> not_drawn_of(const fabric::Fabric& fabric, const layout
   return sentences;
 }
 
-const drawing::Wording& english() {
+} // namespace
+
+const drawing::Wording& wording_for(const std::string& language) {
   static const drawing::Wording none;
-  const drawing::Wording* wording = drawing::find_wording("en");
+  const drawing::Wording* wording = drawing::find_wording(language);
+  if (wording == nullptr) wording = drawing::find_wording("en");
   return wording == nullptr ? none : *wording;
 }
-
-/// The words of a sheet for a pattern in these terms: what stands under `id@language` takes the place of
-/// `id`.
-drawing::Wording wording_for(const std::string& language) {
-  drawing::Wording wording = english();
-  const std::string mark = "@" + language;
-  for (const auto& [id, text] : english()) {
-    const std::size_t at = id.find(mark);
-    if (at != std::string::npos && at + mark.size() == id.size()) wording[id.substr(0, at)] = text;
-  }
-  return wording;
-}
-
-} // namespace
 
 const char* version() { return WHORL_VERSION; }
 
@@ -181,7 +170,7 @@ bool Pattern::has_errors() const {
 }
 
 Chart Pattern::chart(const ChartOptions& options) const {
-  const drawing::Wording wording = wording_for(content_->tree.language);
+  const drawing::Wording& wording = wording_for(content_->tree.language);
   const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
   auto chart = std::make_shared<Chart::Content>();
   chart->pattern = content_;

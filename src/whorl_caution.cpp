@@ -1,6 +1,5 @@
 #include "whorl_content.hpp"
 
-#include "drawing/wording_file.hpp"
 #include "pattern/caution.hpp"
 
 #include <algorithm>
@@ -32,9 +31,8 @@ std::vector<Caution> cautions_of(const pattern::Source& source, const pattern::T
 }
 
 std::string caution_of(const std::vector<Caution>& cautions) {
-  const drawing::Wording* wording = drawing::find_wording("en");
-  if (cautions.empty() || wording == nullptr) return "";
-  return drawing::say(*wording, "caution", {list_of(cautions)});
+  if (cautions.empty()) return "";
+  return drawing::say(wording_for("en"), "caution", {list_of(cautions)});
 }
 
 } // namespace whorl

@@ -4,6 +4,7 @@
 #include "whorl.hpp"
 
 #include "drawing/scene.hpp"
+#include "drawing/wording.hpp"
 #include "fabric/fabric.hpp"
 #include "layout/place.hpp"
 #include "pattern/source.hpp"
@@ -38,6 +39,9 @@ struct Moves::Content {
   std::string problem;
   drawing::Scene scene;
 };
+
+/// The words of the sheet for a pattern in these terms; English while there is no other.
+const drawing::Wording& wording_for(const std::string& language);
 
 /// What `moves` says of a pattern, the name of a stitch or "" given.
 std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Content> pattern,

@@ -3,7 +3,6 @@
 
 #include "drawing/moves_picture.hpp"
 #include "drawing/svg.hpp"
-#include "drawing/wording_file.hpp"
 #include "writing/named.hpp"
 
 #include <algorithm>
@@ -19,13 +18,11 @@ const words::Vocabulary& terms_of(const pattern::Tree& tree) {
   return own != nullptr ? *own : *words::find_vocabulary("en-US");
 }
 
-/// Words in the language of the sheet; what the pattern's terms say otherwise stands under `id@language`.
+/// Words of the sheet for a pattern in these terms.
 writing::Say say_in(const std::string& language) {
-  const drawing::Wording* wording = drawing::find_wording("en");
-  return [wording, language](std::string_view id, const std::vector<std::string>& with) {
-    if (wording == nullptr) return std::string(id);
-    const std::string own = std::string(id) + "@" + language;
-    return drawing::say(*wording, wording->count(own) > 0 ? std::string_view(own) : id, with);
+  const drawing::Wording& wording = wording_for(language);
+  return [&wording](std::string_view id, const std::vector<std::string>& with) {
+    return drawing::say(wording, id, with);
   };
 }
 

@@ -26,6 +26,21 @@ std::string trimmed(std::string_view text) {
   return out;
 }
 
+/// The dialects of a language: its words, those under `id@dialect` in the place of those under `id`.
+std::vector<WordingReading> with_dialects(const WordingReading& reading) {
+  std::vector<WordingReading> all{{reading.language, {}, {}}};
+  std::map<std::string, Wording, std::less<>> own;
+  for (const auto& [id, text] : reading.wording) {
+    const std::size_t at = id.find('@');
+    (at == std::string::npos ? all.front().wording[id] : own[id.substr(at + 1)][id.substr(0, at)]) = text;
+  }
+  for (auto& [dialect, wording] : own) {
+    wording.insert(all.front().wording.begin(), all.front().wording.end());
+    all.push_back({dialect, std::move(wording), {}});
+  }
+  return all;
+}
+
 void append_wording(std::string& out, const WordingReading& reading) {
   out += "    {";
   append_quoted(out, reading.language);
@@ -74,7 +89,8 @@ WordingReading read_wording(std::string_view xml) {
 
 std::string wording_table(const std::vector<WordingReading>& wordings) {
   std::string out = table_head;
-  for (const WordingReading& reading : wordings) append_wording(out, reading);
+  for (const WordingReading& reading : wordings)
+    for (const WordingReading& dialect : with_dialects(reading)) append_wording(out, dialect);
   return out + table_foot;
 }
 

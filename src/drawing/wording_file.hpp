@@ -19,7 +19,8 @@ struct WordingReading {
 /// count.
 WordingReading read_wording(std::string_view xml);
 
-/// The wordings as C++ source that defines `find_wording`.
+/// The wordings as C++ source that defines `find_wording`; what stands under `figure@en-GB` makes a wording
+/// of its own for that dialect, with the words of the language for all else.
 std::string wording_table(const std::vector<WordingReading>& wordings);
 
 /// Reads the files and writes the table to `out`, both by path; complaints go to standard error. The exit

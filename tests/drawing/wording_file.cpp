@@ -31,3 +31,10 @@ TEST_CASE("The words of a region's language are those of the language") {
   CHECK(find_wording("en-US") == find_wording("en"));
   CHECK(find_wording("xx") == nullptr);
 }
+
+TEST_CASE("A dialect has its own words, and those of its language for all else") {
+  REQUIRE(find_wording("en-GB") != nullptr);
+  CHECK(find_wording("en-GB")->at("terms-us") == "UK terms");
+  CHECK(find_wording("en-GB")->at("figure") == find_wording("en")->at("figure"));
+  CHECK(find_wording("en")->count("terms-us@en-GB") == 0);
+}
