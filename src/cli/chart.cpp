@@ -19,22 +19,11 @@ struct ChartCall {
   double dots_per_inch = 200;
 };
 
-/// The bytes of the file; empty with `problem` where they cannot be made.
-std::string bytes_of(const Chart& chart, Format format, const ChartCall& call, std::string& problem) {
-  if (format == Format::svg) return chart.svg();
-  if (format == Format::json) return chart.json();
-  const Painting painting = format == Format::png ? png(chart, call.dots_per_inch) : pdf(chart);
-  for (const std::string& font : painting.missing_fonts)
-    complain("warning: this machine lacks a font: " + font);
-  problem = painting.problem;
-  return painting.bytes;
-}
-
 int draw(const Pattern& pattern, Format format, const ChartCall& call) {
   std::string problem;
   const Chart chart = pattern.chart(call.options);
   for (const std::string& sentence : chart.not_drawn()) complain("warning: " + sentence);
-  const std::string bytes = bytes_of(chart, format, call, problem);
+  const std::string bytes = bytes_of(chart, format, call.dots_per_inch, problem);
   if (!bytes.empty() && write_file(call.output, bytes, problem))
     return pattern.has_errors() ? pattern_has_errors : done;
   complain(problem);
@@ -44,8 +33,7 @@ int draw(const Pattern& pattern, Format format, const ChartCall& call) {
 int chart(const ChartCall& call) {
   const Format format = format_of(call.output);
   if (format == Format::unknown) {
-    complain("cannot tell what to draw from the name " + call.output +
-             ": let it end in .svg, .png, .pdf or .json");
+    complain(unknown_format(call.output));
     return call_is_wrong;
   }
   if (same_file(call.pattern, call.output)) {

@@ -1,5 +1,7 @@
 #include "cli/format.hpp"
 
+#include "cli/files.hpp"
+
 #include <algorithm>
 #include <cctype>
 
@@ -16,6 +18,17 @@ Format format_of(const std::string& path) {
   if (ending == "pdf") return Format::pdf;
   if (ending == "json") return Format::json;
   return Format::unknown;
+}
+
+std::string unknown_format(const std::string& path) {
+  return "cannot tell what to draw from the name " + path + ": let it end in .svg, .png, .pdf or .json";
+}
+
+std::string bytes_of(const Painting& painting, std::string& problem) {
+  for (const std::string& font : painting.missing_fonts)
+    complain("warning: this machine lacks a font: " + font);
+  problem = painting.problem;
+  return painting.bytes;
 }
 
 } // namespace whorl::cli

@@ -18,35 +18,10 @@ struct MovesCall {
   double dots_per_inch = 200;
 };
 
-std::string painted(const Painting& painting, std::string& problem) {
-  for (const std::string& font : painting.missing_fonts)
-    complain("warning: this machine lacks a font: " + font);
-  problem = painting.problem;
-  return painting.bytes;
-}
-
-std::string bytes_of(const Moves& moves, Format format, double dots_per_inch, std::string& problem) {
-  switch (format) {
-  case Format::svg:
-    return moves.svg();
-  case Format::json:
-    return moves.json();
-  case Format::png:
-    return painted(png(moves, dots_per_inch), problem);
-  case Format::pdf:
-    return painted(pdf(moves), problem);
-  case Format::unknown:
-    break;
-  }
-  return "";
-}
-
 /// What is wrong with the call itself, or "".
 std::string trouble_of(const MovesCall& call) {
   if (call.output.empty()) return "";
-  if (format_of(call.output) == Format::unknown)
-    return "cannot tell what to draw from the name " + call.output +
-           ": let it end in .svg, .png, .pdf or .json";
+  if (format_of(call.output) == Format::unknown) return unknown_format(call.output);
   if (same_file(call.pattern, call.output))
     return "the moves would be written over their own pattern: " + call.output;
   return "";
