@@ -90,6 +90,8 @@ double pen_of(layout::Line line) {
     return 0.075;
   case layout::Line::gathering:
     return 0.05;
+  case layout::Line::join:
+    return 0.035;
   }
   return 0.05;
 }

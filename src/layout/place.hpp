@@ -70,13 +70,15 @@ struct Item {
   std::uint32_t first_tip = 0;   ///< into Figure::tips: the top of each stitch
 };
 
-/// One ring (or line of a strip): a round, or several alike.
+/// One ring (or line of a strip, row of a flat piece): a round, or several alike.
 struct Ring {
   std::uint32_t round = 0;        ///< index into Fabric::rounds: the first it stands for
   std::uint32_t last_round = 0;   ///< and the last
   bool echo = false;              ///< the faint round that the figure repeats
   std::uint8_t ink = 0;           ///< 0 the first ink, 1 the second; alternates along the part
   bool last_before_break = false; ///< a break line stands outside it
+  bool owner = false;             ///< an echo of the round in whose free loops the part is worked
+  bool leftward = true;           ///< of a line: it is worked from right to left
   double inner = 0, outer = 0;    ///< radii of feet and heads (a strip: heights)
   double middle = 0;              ///< radius of all angles
   std::uint32_t first_item = 0;
@@ -86,12 +88,34 @@ struct Ring {
 /// What stands in the middle of a disc.
 enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open };
 
-/// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle.
-enum class Line : std::uint8_t { fold_break, direction, gathering };
+/// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle, the line
+/// that leads from the end of one line of a strip to the start of the next.
+enum class Line : std::uint8_t { fold_break, direction, gathering, join };
 struct Stroke {
   Line line = Line::fold_break;
   std::vector<Point> points;      ///< of a polyline, or of cubic curves where `curved` (1 + 3n points)
   bool curved = false;
+};
+
+/// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.
+enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front };
+
+/// One of them: its point, its up direction, and what it carries (the letter of a part, the number of a yarn or
+/// of a stitch, "front"), centred on `text_at`.
+struct Placed {
+  Sign sign = Sign::eye;
+  Point at;
+  Point up{0, 1};
+  Run text;                 ///< may be empty
+  Point text_at;
+  std::uint32_t ring = 0;
+};
+
+/// The pale ground under stitches of a yarn that is not the part's first.
+struct Ground {
+  std::vector<Point> outline; ///< cubic curves, 1 + 3n points, closed
+  std::uint8_t yarn = 2;
+  std::uint32_t ring = 0;
 };
 
 /// A figure: rings from the centre outward, or lines from the bottom up.
@@ -110,6 +134,8 @@ struct Figure {
   std::vector<Label> labels;
   std::vector<Pointer> pointers;
   std::vector<Stroke> strokes;
+  std::vector<Placed> placed;
+  std::vector<Ground> grounds;    ///< beneath everything else
   Point low, high;                ///< corners of everything in it
 };
 
