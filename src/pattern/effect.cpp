@@ -14,7 +14,8 @@ constexpr std::uint32_t largest = 0xFFFFFFFF;
 std::uint32_t add(std::uint32_t a, std::uint32_t b) { return a > largest - b ? largest : a + b; }
 
 std::uint32_t multiply(std::uint64_t a, std::uint64_t b) {
-  return static_cast<std::uint32_t>(std::min<std::uint64_t>(a * b, largest));
+  if (b != 0 && a > largest / b) return largest;
+  return static_cast<std::uint32_t>(a * b);
 }
 
 /// The nodes of one body and what their kinds are; and how far the work on it has come.
@@ -363,16 +364,17 @@ Outcome outcome(const Effect& effect, const Open& open) {
   const std::int64_t rest = open.stitches - static_cast<std::int64_t>(effect.uses) - carried;
   const std::int64_t spaces = open.spaces - static_cast<std::int64_t>(effect.spaces);
   const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces);
-  const auto in_all = [&](std::int64_t once, std::int64_t each) {
-    return std::max<std::int64_t>(0, once + passes.times * each);
+  const auto in_passes = [&](std::uint64_t each) {
+    return std::int64_t{multiply(static_cast<std::uint64_t>(passes.times), each)};
   };
+  const auto in_all = [&](std::int64_t once, std::uint64_t each) { return once + in_passes(each); };
   out.makes = in_all(effect.makes, effect.pass_makes) + carried;
   out.spaces = in_all(effect.makes_spaces, effect.pass_makes_spaces);
   out.chains = in_all(effect.makes_chains, effect.pass_makes_chains);
   out.carries = effect.carries;
   if (effect.starts) return out;
   const bool passes_by = effect.spaces + effect.pass_spaces > 0; // the stitches between spaces are not missed
-  const std::int64_t spaces_past = passes.times * effect.pass_spaces - spaces;
+  const std::int64_t spaces_past = in_passes(effect.pass_spaces) - spaces;
   out.past_end = std::max<std::int64_t>(-rest, 0);
   if (passes_by && open.spaces >= 0) out.past_end += std::max<std::int64_t>(spaces_past, 0);
   const std::int64_t alone = effect.folded ? 1 : 0;
