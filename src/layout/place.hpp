@@ -25,6 +25,8 @@ struct Page {
   std::string neck = "neck";
   std::string neck_open = "open";
   std::string neck_from = "from figure {}"; ///< {}: number of the figure before
+  std::string owner_round = "round {}";     ///< in the middle of a part that is worked in the loops of another
+  std::string front = "front";
 };
 
 /// A run of text of one face and size.
@@ -78,6 +80,7 @@ struct Ring {
   std::uint8_t ink = 0;           ///< 0 the first ink, 1 the second; alternates along the part
   bool last_before_break = false; ///< a break line stands outside it
   bool owner = false;             ///< an echo of the round in whose free loops the part is worked
+  bool against = false;           ///< … whose own order runs the other way
   bool leftward = true;           ///< of a line: it is worked from right to left
   double inner = 0, outer = 0;    ///< radii of feet and heads (a strip: heights)
   double middle = 0;              ///< radius of all angles
@@ -98,10 +101,11 @@ struct Stroke {
 };
 
 /// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.
-enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front };
+enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front, bead };
 
 /// One of them: its point, its up direction, and what it carries (the letter of a part, the number of a yarn or
-/// of a stitch, "front"), centred on `text_at`.
+/// of a stitch, "front"), its middle on `text_at`. A tick runs from its point along its up direction; without one it
+/// is a number alone.
 struct Placed {
   Sign sign = Sign::eye;
   Point at;
