@@ -96,8 +96,17 @@ void put_chains(Building& b, Sequence& sequence, std::uint32_t chains, Span span
   put(b, sequence, work_node(b, {.kind = *chain, .times = chains}, span));
 }
 
+/// "Ch 4 (counts as dc and ch 1)": the chains beside those that stand for a stitch.
+void put_chains_beside(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  Work work = piece.work;
+  work.times = piece.chains;
+  work.counts = false;
+  put(b, sequence, work_node(b, work, span_of(b, path)));
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
-  put_chains(b, sequence, piece.chains, span_of(b, path));
+  const bool starting = piece.verb == Verb::starting_chain;
+  if (!starting) put_chains(b, sequence, piece.chains, span_of(b, path));
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   if (piece.work.where == Where::chain) b.started = true;
   if (piece.opened != Act::stitch)
@@ -113,6 +122,7 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
   const NodeId id = work_node(b, work, span_of(b, path));
   if (piece.bare) b.bare.push_back(id);
   put(b, sequence, id);
+  if (starting && piece.chains > 0) put_chains_beside(b, sequence, path, piece);
 }
 
 /// A repeat whose last pass stops at the two stars: the repeat, then once more what stands before them.
@@ -163,11 +173,19 @@ std::string_view name_of_part(const Building& b, const Path& path) {
                          : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
+bool is_chain(const Building& b, const Node& node) {
+  return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+         b.reader.kinds.at(node.work.kind).takes == 0;
+}
+
 /// "Ch 3 (counts), turn" at the head of a row is worked on the turned edge.
 void put_turn(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
-  const NodeId only = sequence.chain.first;
-  const bool behind_chain = only != no_node && only == sequence.chain.last && sequence.loops == no_node &&
-                            b.reading.nodes[only].kind == NodeKind::work && b.reading.nodes[only].work.counts;
+  const NodeId first = sequence.chain.first, last = sequence.chain.last;
+  const auto& nodes = b.reading.nodes;
+  const bool alone =
+      first != no_node && (first == last || (nodes[first].next == last && is_chain(b, nodes[last])));
+  const bool behind_chain =
+      alone && sequence.loops == no_node && nodes[first].kind == NodeKind::work && nodes[first].work.counts;
   if (!behind_chain) return put_stitch(b, sequence, path, piece);
   put_before(b, sequence, work_node(b, piece.work, span_of(b, path)));
 }

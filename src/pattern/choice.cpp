@@ -197,8 +197,11 @@ private:
       if (!step.meets) go_on_with_stated(way.readings[reading], step, states);
     };
     if (may_stay_unread(way)) add(not_read, 0);
-    for (std::size_t reading = 0; reading < way.readings.size(); ++reading)
-      add(reading, way.readings[reading].cost);
+    const bool goes_on = state.open > 0 && numbers.in_step && way.label.from > 1;
+    for (std::size_t reading = 0; reading < way.readings.size(); ++reading) {
+      const bool again = goes_on && way.readings[reading].effect.starts;
+      add(reading, way.readings[reading].cost + (again ? cost::starts_again : 0));
+    }
   }
 
   /// Where a count is not met, either it or the work is the slip: the next line decides.

@@ -60,6 +60,14 @@ bool is_yarn_letter(const Sentence& sentence, std::uint32_t at, std::string_view
   return (word.size() == 1 && word[0] >= 'a' && word[0] <= 'h') || word == "mc" || word == "cc";
 }
 
+/// Behind the digit of "C1", "C2": colours that are numbered.
+std::uint32_t behind_digit(const Sentence& sentence, std::uint32_t end, std::string_view letters) {
+  const std::string_view text = sentence.text();
+  const bool digit = letters == "c" && end < text.size() && is_digit(text[end]);
+  const bool more = end + 1 < text.size() && (is_digit(text[end + 1]) || is_folded_letter(text[end + 1]));
+  return digit && !more ? end + 1 : end;
+}
+
 /// "yarn A", "colour 2" behind its first word.
 std::uint32_t end_of_numbered(const Sentence& sentence, std::uint32_t at) {
   const std::uint32_t next = next_word(sentence, at);
@@ -187,7 +195,7 @@ std::optional<YarnName> yarn_name_at(const Sentence& sentence, std::uint32_t at,
     return YarnName{letter ? next_word(sentence, behind) : at, end};
   }
   if (const std::uint32_t end = end_of_colour(sentence, at); end != at) return YarnName{at, end};
-  if (led && is_yarn_letter(sentence, at, word)) return YarnName{at, behind};
+  if (led && is_yarn_letter(sentence, at, word)) return YarnName{at, behind_digit(sentence, behind, word)};
   return std::nullopt;
 }
 

@@ -16,6 +16,7 @@ inline constexpr int does_not_divide = 12;
 inline constexpr int count_not_met = 10;
 inline constexpr int out_of_step = 5;
 inline constexpr int not_read = 30;
+inline constexpr int starts_again = 3; ///< a ring or chain in a round whose number follows on
 inline constexpr int habit = 2;       ///< by which a habit of the pattern moves a reading
 inline constexpr int habit_said = 6;  ///< by which one that it tells does
 inline constexpr int clean = 2;       ///< at most, for a line without a label to be a round

@@ -200,6 +200,17 @@ std::uint32_t behind_lead(const Search& search, std::uint32_t at) {
   return next_word(search, end);
 }
 
+/// "12 sts left", "6 sts remain", "12 sts all round".
+std::uint32_t pass_left(const Search& search, std::uint32_t at, const std::vector<Stated>& figures) {
+  if (figures.empty()) return at;
+  const std::uint32_t next = next_word(search, at);
+  const Word* left =
+      word_meaning(search.sentence, next, words::find_concept(search.sentence.vocabulary, "remain"));
+  if (left == nullptr && figures.back().unit == Unit::stitches)
+    left = word_meaning(search.sentence, next, search.concepts.around);
+  return left == nullptr ? at : left->end;
+}
+
 char mark_at(const Search& search, std::uint32_t at) {
   return at < search.sentence.size() ? search.sentence.text()[at] : '\0';
 }
@@ -235,7 +246,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   }
   if (parts && out.size() > 1) settle_sum(out);
   join_spaces(out);
-  return end == begin ? begin : pass_total(search, end);
+  return end == begin ? begin : pass_left(search, pass_total(search, end), out);
 }
 
 /// Two bare numbers are a list of sizes, not a count.

@@ -228,7 +228,14 @@ bool is_foreign_word(const Head& head, const LabelNumbers& numbers) {
          pass_closing(head, numbers.end, closing_marks) != numbers.end;
 }
 
-/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:".
+/// The Latin p that is typed for the р of "13р:", a mark behind it; `place` if it is not there.
+std::size_t pass_latin_letter(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  if (place >= text.size() || text[place] != 'p') return place;
+  return pass_closing(head, place + 1, closing_marks_of_numbers) != place + 1 ? place + 1 : place;
+}
+
+/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   LabelNumbers numbers = label_numbers_at(head, begin, NumberForm::scanned);
   if (numbers.end == 0)
@@ -240,8 +247,9 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   bool row = false;
   const std::size_t word = pass_article(head, pass_blanks(head, numbers.end));
   reached.end = pass_round_word(head, word, row);
-  const bool foreign = reached.end == word && is_foreign_word(head, numbers);
-  if (foreign) reached.end = numbers.end;
+  const std::size_t letter = pass_latin_letter(head, numbers.end);
+  const bool foreign = reached.end == word && (is_foreign_word(head, numbers) || letter != numbers.end);
+  if (foreign) reached.end = letter;
   if (reached.end == word && !foreign) return {};
   if (numbers.ranges()) reached.end = pass_inclusive(head, reached.end);
   if (row) reached.label.kind = RoundKind::row;
@@ -253,15 +261,18 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   return closed || numbers.ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
 }
 
+/// The place in the folded line of a byte of the file.
+std::size_t place_of(const Head& head, std::uint32_t byte) {
+  const auto& from = head.line.from;
+  return static_cast<std::size_t>(std::lower_bound(from.begin(), from.end(), byte) - from.begin());
+}
+
 /// "4р - 5р:", each number with its own word.
 std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
   std::vector<Label> first = number_before_word(head, begin);
   if (first.size() != 1 || first.front().closed == false || first.front().to != first.front().from)
     return first;
-  const auto& from = head.line.from;
-  const auto behind =
-      static_cast<std::size_t>(std::lower_bound(from.begin(), from.end(), first.front().work) - from.begin());
-  std::vector<Label> second = number_before_word(head, behind);
+  std::vector<Label> second = number_before_word(head, place_of(head, first.front().work));
   if (second.size() != 1 || !second.front().closed || second.front().from <= first.front().to) return first;
   second.front().from = first.front().from;
   second.front().span.begin = first.front().span.begin;
@@ -336,6 +347,39 @@ std::vector<Label> behind_list_number(const Head& head, std::size_t begin) {
   return labels;
 }
 
+/// The numbers alone that stand in brackets: "4", "4-6".
+std::vector<Label> numbers_in_brackets(const Head& head, std::size_t place) {
+  const LabelNumbers numbers = label_numbers_at(head, place, NumberForm::digits);
+  if (numbers.end == 0 || numbers.ordinal || numbers.comma) return {};
+  Label label;
+  label.from = numbers.from;
+  label.to = numbers.to;
+  label.span = head.line.span(place, numbers.end);
+  return {label};
+}
+
+/// "[Rnd 1] …", "(2) …", "{R3} …": the label, which the bracket closes and work follows; else none.
+std::vector<Label> label_in_brackets(const Head& head, std::size_t place) {
+  constexpr std::string_view opening = "([{", closing = ")]}";
+  const std::string_view text = head.line.text;
+  const std::size_t bracket = place < text.size() ? opening.find(text[place]) : opening.npos;
+  if (bracket == opening.npos) return {};
+  const std::size_t inner = pass_blanks(head, place + 1);
+  std::vector<Label> labels = labels_with_word(head, inner);
+  if (labels.empty()) labels = numbers_in_brackets(head, inner);
+  const auto is_other = [&](Label& label) {
+    const std::uint32_t last = label.aside.empty() ? label.span.end : label.aside.end;
+    const std::size_t at = pass_blanks(head, place_of(head, last));
+    if (at >= text.size() || text[at] != closing[bracket] || label.relative) return true;
+    const std::size_t behind = pass_closing(head, at + 1, closing_marks);
+    label.closed = true;
+    label.work = head.line.from[pass_blanks(head, behind)];
+    return is_end(head, behind) || (behind == at + 1 && is_repeated(head, at + 1));
+  };
+  labels.erase(std::remove_if(labels.begin(), labels.end(), is_other), labels.end());
+  return labels;
+}
+
 } // namespace
 
 std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
@@ -343,6 +387,7 @@ std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
   const Head head = head_of(text, begin, vocabulary);
   const std::size_t place = pass_blanks(head, 0);
   std::vector<Label> labels = labels_with_word(head, place);
+  if (labels.empty()) labels = label_in_brackets(head, place);
   if (labels.empty()) labels = behind_list_number(head, place);
   if (labels.empty()) labels = number_alone(head, place);
   std::stable_sort(labels.begin(), labels.end(),

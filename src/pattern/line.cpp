@@ -16,6 +16,16 @@ constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes 
 constexpr std::size_t words_of_name_below_title = 2;
 constexpr int most_notes_between = 2; ///< between a chain and its first row
 
+/// Whether what stands before a colon only leads to a note.
+bool is_name_of_note(std::string_view name) {
+  std::string low(name);
+  for (char& c : low) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+  for (const std::string_view word : {"note", "notes", "please note", "tip", "tips", "hint", "nb", "n.b.",
+                                      "n.b", "ps", "p.s.", "remember", "reminder", "important", "careful"})
+    if (low == word) return true;
+  return false;
+}
+
 using words::is_digit;
 
 /// Sorts the typed lines of a text into the lines of a pattern.
@@ -76,9 +86,11 @@ private:
     return !names && !start_in(reader_, above.span).empty();
   }
 
-  /// A whole sentence that names no stitch may stand between a chain and its first row.
+  /// A whole sentence that names no stitch may stand between a chain and its first row, and "Tip: …".
   bool is_note(const Typed& typed) const {
     const char last = text(typed).back();
+    const auto header = read_header(text(typed), typed.span);
+    if (header && is_name_of_note(header->name)) return true;
     return !typed.underlined && (last == '.' || last == '!' || last == ')') &&
            !read_header(text(typed), typed.span) && !names_stitches(reader_, typed.span);
   }

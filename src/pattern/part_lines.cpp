@@ -57,7 +57,7 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
     if (line.kind == LineKind::heading) parts.back().heading = &line;
     if (line.kind == LineKind::round || line.kind == LineKind::sentence) add_line(line, parts.back());
   }
-  for (PartLines& part : parts) spread_rounds(part);
+  for (PartLines& part : parts) spread_rounds(reader, part);
   follow_references(reader, parts);
   for (std::size_t part = 1; part < parts.size(); ++part)
     parts[part].goes_on = goes_on(parts[part - 1], parts[part]);

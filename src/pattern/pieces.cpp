@@ -97,9 +97,21 @@ private:
     return label.closed || before == '.' || before == ';' || before == '/';
   }
 
+  /// "1. Ch 2. In second ch": the number right behind a chain tells how long it is.
+  bool is_length(std::size_t place) const {
+    std::size_t begin = place;
+    while (begin > 0 && is_blank(text_[begin - 1])) --begin;
+    const std::size_t end = begin;
+    while (begin > 0 && is_letter(text_[begin - 1])) --begin;
+    std::string word(text_.substr(begin, end - begin));
+    for (char& c : word) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+    return word == "ch" || word == "chain";
+  }
+
   bool follows_as_number(const Label& label, std::size_t place) const {
-    return !word_ && label.closed && label.from == last_ + 1 && mark_behind(label) == mark_ &&
-           mark_before(place) != ',' && names_stitches(reader_, {label.work, line_.end});
+    return !is_length(place) && !word_ && label.closed && label.from == last_ + 1 &&
+           mark_behind(label) == mark_ && mark_before(place) != ',' &&
+           names_stitches(reader_, {label.work, line_.end});
   }
 
   /// "ACORN, WITHOUT CUP. 1st Round: Ch 2": what stands before names the part.

@@ -1,5 +1,7 @@
 #include "pattern/spread.hpp"
 
+#include "pattern/rounds_told.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
@@ -79,20 +81,25 @@ void sort_spread(PartLines& part) {
   for (Stretch& stretch : stretches) put(part, stretch);
 }
 
-/// How far the rounds go of which the text does not say it: to the next number.
-void close_open_ends(PartLines& part) {
-  for (std::size_t round = 0; round + 1 < part.rounds.size(); ++round) {
-    const Label& next = label_of(part.rounds[round + 1]);
-    for (Way& way : part.rounds[round])
-      if (way.label.open_end && !next.relative && next.from > way.label.from) way.label.to = next.from - 1;
-  }
+/// How far the rounds go of which the label does not say it: as many as the line does ("3+: sc for 6
+/// rounds"), or to the next number.
+void close_open_ends(const Reader& reader, PartLines& part) {
+  for (std::size_t round = 0; round < part.rounds.size(); ++round)
+    for (Way& way : part.rounds[round]) {
+      if (!way.label.open_end) continue;
+      const Label* next = round + 1 < part.rounds.size() ? &label_of(part.rounds[round + 1]) : nullptr;
+      if (const auto told = rounds_told(reader.source.at(way.work), way.work.begin, reader.vocabulary))
+        way.label.to = way.label.from + told->to - 1;
+      else if (next != nullptr && !next->relative && next->from > way.label.from)
+        way.label.to = next->from - 1;
+    }
 }
 
 } // namespace
 
-void spread_rounds(PartLines& part) {
+void spread_rounds(const Reader& reader, PartLines& part) {
   sort_spread(part);
-  close_open_ends(part);
+  close_open_ends(reader, part);
 }
 
 } // namespace whorl::pattern

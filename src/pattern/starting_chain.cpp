@@ -14,6 +14,7 @@ using words::Word;
 struct Behind {
   bool counts = false, does_not = false; ///< said in so many words
   int height = 0;                        ///< of the stitch that follows; 0: none that chains stand for
+  std::uint32_t beside = 0;              ///< "counts as dc and ch 1": chains beside the stitch
 };
 
 int height_of(const Sentence& sentence, const Word& word, const Kinds& kinds) {
@@ -53,11 +54,38 @@ const Bracket* aside_at(const Sentence& sentence, std::uint32_t at) {
   return is_aside(sentence, bracket) ? &bracket : nullptr;
 }
 
+std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at) {
+  at = skip_blanks(sentence.text(), at);
+  if (at < sentence.size() && (sentence.text()[at] == '+' || sentence.text()[at] == ','))
+    at = skip_blanks(sentence.text(), at + 1);
+  const Word* link = word_meaning(sentence, at, sentence.conjunction);
+  return link == nullptr ? at : skip_blanks(sentence.text(), link->end);
+}
+
+/// "dc and ch 1", "dc + 1 ch": how many chains stand beside the stitch at `at`; 0: none.
+std::uint32_t chains_beside(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  const words::Concept chain = words::find_concept(sentence.vocabulary, "ch");
+  for (const Word& stitch : words_at(sentence, at)) {
+    if (sort_of(sentence, stitch) != words::ConceptClass::stitch || stitch.means == chain) continue;
+    const std::uint32_t next = behind_link(sentence, stitch.end);
+    const Word* before = number_at(sentence, next);
+    const std::uint32_t name = before == nullptr ? next : skip_blanks(sentence.text(), before->end);
+    const Word* word = word_meaning(sentence, name, chain);
+    if (next >= end || next == skip_blanks(sentence.text(), stitch.end) || word == nullptr) continue;
+    if (before != nullptr) return before->number;
+    const bool hyphen = word->end < sentence.size() && sentence.text()[word->end] == '-';
+    const Word* behind = number_at(sentence, skip_blanks(sentence.text(), word->end + (hyphen ? 1U : 0U)));
+    if (behind != nullptr) return behind->number;
+  }
+  return 0;
+}
+
 void hear(const Sentence& sentence, const Bracket& aside, Behind& behind) {
   if (says_first_stitch(sentence, aside)) behind.counts = true;
   for (std::uint32_t at = aside.inner_begin; at < aside.inner_end; ++at) {
     if (word_meaning(sentence, at, sentence.not_counted) != nullptr) behind.does_not = true;
     if (word_meaning(sentence, at, sentence.counted) != nullptr) behind.counts = true;
+    if (behind.counts && behind.beside == 0) behind.beside = chains_beside(sentence, at, aside.inner_end);
   }
 }
 
@@ -101,6 +129,15 @@ int cost_of(const Behind& behind, std::uint32_t chains, int height, bool counts)
   return likely == counts ? 0 : costs.starting_chain;
 }
 
+/// "Ss into a ring": "a ring" is formed, and not worked into.
+bool closes_to_ring(const Sentence& sentence, const Match& match, const Piece& piece, const Kinds& kinds) {
+  if (piece.work.where != Where::ring || kinds.at(piece.work.kind).name != "sl st") return false;
+  const words::Concept form = words::find_concept(sentence.vocabulary, "form");
+  for (std::uint32_t at = match.begin; at < match.end; ++at)
+    if (word_meaning(sentence, at, form) != nullptr) return true;
+  return false;
+}
+
 bool stands(std::uint32_t chains, int height) {
   return height >= 2 && chains >= 2 && static_cast<int>(chains) <= height + 1;
 }
@@ -117,6 +154,7 @@ bool put_cost(const Behind& behind, std::uint32_t chains, int height, bool count
 } // namespace
 
 bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& kinds, Piece& piece) {
+  if (closes_to_ring(sentence, match, piece, kinds)) piece.cost += costs.starting_chain;
   if (piece.verb != Verb::stitch && piece.verb != Verb::starting_chain) return true;
   const Work& work = piece.work;
   if (work.where == Where::chain) {
@@ -128,7 +166,12 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   if (!chains) return true;
   if (piece.verb == Verb::starting_chain && is_worked_into(sentence, match.end)) return false;
   const Behind behind = look_behind(sentence, match.end, kinds);
-  return put_cost(behind, work.times, behind.height, piece.verb == Verb::starting_chain, piece);
+  const bool counts = piece.verb == Verb::starting_chain;
+  if (counts && behind.counts && behind.beside < work.times) {
+    piece.chains = behind.beside;
+    piece.work.times -= behind.beside;
+  }
+  return put_cost(behind, work.times, behind.height, counts, piece);
 }
 
 } // namespace whorl::pattern

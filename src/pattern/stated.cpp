@@ -189,12 +189,33 @@ bool is_glued_dash(const Search& search, std::uint32_t at, const StatedCount& co
          ends_sentence(search, count.end);
 }
 
+/// "/12/": a number between two slashes at the end of a line, whose last may have been cut off.
+StatedCount between_slashes(const Search& search, std::uint32_t at) {
+  StatedCount count{{}, at, at};
+  const std::string_view text = search.sentence.text();
+  if (at == 0 || text[at - 1] != ' ' || number_at(search.sentence, at + 1) == nullptr) return count;
+  count.end = read_figures(search, at + 1, count.stated);
+  if (const std::uint32_t slash = next_word(search, count.end); slash < text.size() && text[slash] == '/')
+    count.end = slash + 1;
+  if (count.stated.size() != 1 || !ends_line(search, count.end)) count.stated.clear();
+  return count;
+}
+
+/// "3 sc :5": a number and not a word more behind a colon.
+bool is_last_number(const Search& search, std::uint32_t at) {
+  const Word* number = number_at(search.sentence, next_word(search, at + 1));
+  return number != nullptr &&
+         trim_separators(search.sentence.text(), number->end, search.sentence.size()) <= number->end;
+}
+
 std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   const std::uint32_t next = next_word(finder.search, at + 1);
   const bool spaced = at > 0 && finder.search.sentence.text()[at - 1] == ' ';
   const bool slashes = mark == '/' && finder.search.sentence.text().substr(at + 1, 1) == "/";
   if (slashes) finder.keep(behind_mark(finder.search, at, next_word(finder.search, at + 2)));
-  if (mark == '=' || mark == '>' || mark == '~' || (mark == '-' && (spaced || finder.clause)))
+  if (mark == '/' && !slashes) finder.keep(between_slashes(finder.search, at));
+  if (mark == '=' || mark == '>' || mark == '~' || (mark == ':' && is_last_number(finder.search, at)) ||
+      (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   if (mark == '-' && !spaced && !finder.clause) {
     const StatedCount count = behind_mark(finder.search, at, next);

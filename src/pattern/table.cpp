@@ -80,9 +80,10 @@ struct Columns {
   std::optional<Span> work, count, aside;
 };
 
-Columns columns_of(const Reader& reader, const std::vector<Span>& cells) {
+Columns columns_of(const Reader& reader, const std::vector<Span>& cells, std::size_t round) {
   Columns columns;
-  for (std::size_t i = 1; i < cells.size(); ++i) {
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (i == round) continue;
     if (names_stitches(reader, cells[i]))
       columns.work = columns.work ? cover(*columns.work, cells[i]) : cells[i];
     else if (is_count(reader.source.at(cells[i])))
@@ -112,32 +113,42 @@ bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells,
          is_digit(reader.source.at(cells.front()).back());
 }
 
+/// The column whose title is a word for round; the number of columns if there is none.
+std::size_t round_column(const Reader& reader, const std::vector<Span>& titles) {
+  std::size_t at = 0;
+  while (at < titles.size() && !names_rounds(reader, titles[at])) ++at;
+  return at;
+}
+
 } // namespace
 
-std::optional<char> table_mark(const Reader& reader, Span line) {
+std::optional<TableForm> table_form(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   if (std::any_of(text.begin(), text.end(), is_digit)) return std::nullopt;
-  if (text.find_first_of("\t|") != std::string_view::npos) {
-    const std::vector<Span> cells = cells_of(reader, line, '\0');
-    const bool titles = cells.size() > 1 && (text.front() == '#' || names_rounds(reader, cells.front()));
-    return titles ? std::optional('\0') : std::nullopt;
-  }
-  for (const char mark : {';', ','}) {
+  const bool ruled = text.find_first_of("\t|") != std::string_view::npos;
+  for (const char mark : {'\0', ';', ','}) {
+    if (ruled != (mark == '\0')) continue;
     const std::vector<Span> cells = cells_of(reader, line, mark);
-    const std::size_t least = mark == ',' ? 3 : 2;
-    if (cells.size() >= least && are_titles(cells) && names_rounds(reader, cells.front())) return mark;
+    const std::size_t round = round_column(reader, cells);
+    const std::size_t least = mark == ',' || round > 0 ? 3 : 2;
+    if (cells.size() >= least && round < cells.size() && (are_titles(cells) || (ruled && round == 0)))
+      return TableForm{mark, round};
   }
+  if (ruled && text.front() == '#' && cells_of(reader, line, '\0').size() > 1) return TableForm{};
   return std::nullopt;
 }
 
-Ways table_row(const Reader& reader, Span line, char mark) {
-  if (mark == '\0') mark = export_mark(reader.source.at(line));
+Ways table_row(const Reader& reader, Span line, const TableForm& form) {
+  const char mark = form.mark == '\0' ? export_mark(reader.source.at(line)) : form.mark;
   const std::vector<Span> cells = cells_of(reader, line, mark);
-  if (!may_be_row(reader, line, cells, mark)) return {};
-  const Columns columns = columns_of(reader, cells);
+  if (!may_be_row(reader, line, cells, mark) && !(form.round > 0 && cells.size() > form.round)) return {};
+  std::size_t round = form.round < cells.size() ? form.round : 0;
+  std::vector<Label> labels = labels_in(reader, cells[round]);
+  if (labels.empty() && round > 0) labels = labels_in(reader, cells[round = 0]);
+  const Columns columns = columns_of(reader, cells, round);
   if (!columns.work) return {};
   Ways ways;
-  for (Label& label : labels_in(reader, cells.front())) {
+  for (Label& label : labels) {
     label.work = columns.work->begin;
     if (columns.count) label.count = *columns.count;
     if (columns.aside) label.aside = *columns.aside;

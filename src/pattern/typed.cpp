@@ -3,6 +3,7 @@
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
+#include "pattern/rounds_told.hpp"
 #include "pattern/table.hpp"
 #include "words/letters.hpp"
 
@@ -45,6 +46,7 @@ public:
     for (Typed& typed : lines_) guess(typed);
     for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
     for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
+    for (std::size_t at = 1; at < lines_.size(); ++at) work_told_rounds(at);
     return std::move(lines_);
   }
 
@@ -90,11 +92,11 @@ private:
 
   /// A row of a table is one round; other lines are cut where a round begins inside them.
   void type_rounds(Span span) {
-    if (const auto mark = table_mark(reader_, span)) {
-      cells_ = *mark;
+    if (const auto form = table_form(reader_, span)) {
+      table_ = *form;
       return;
     }
-    Ways row = table_row(reader_, span, cells_);
+    Ways row = table_row(reader_, span, table_);
     if (!row.empty()) {
       add_typed(span);
       lines_.back().ways = std::move(row);
@@ -175,6 +177,39 @@ private:
     first.begins_round = true;
   }
 
+  /// "Work even for 3 rounds." between numbered rounds, where the numbers leave room for them.
+  void work_told_rounds(std::size_t at) {
+    Typed& typed = lines_[at];
+    if (typed.blank || typed.begins_round || !has_room(at)) return;
+    const auto label = rounds_told(text(typed), typed.span.begin, reader_.vocabulary);
+    if (!label || !has_room(at, label->to)) return;
+    Way way = way_of(reader_, *label, typed.span.end);
+    if (!works_even(way)) return;
+    typed.ways = {std::move(way)};
+    typed.begins_round = true;
+  }
+
+  /// Whether numbers are missing between the rounds above and below a line: `rounds` of them, or any.
+  bool has_room(std::size_t at, int rounds = 0) const {
+    std::size_t above = at, below = at + 1;
+    while (above > 0 && !lines_[above - 1].begins_round) --above;
+    while (below < lines_.size() && !lines_[below].begins_round) ++below;
+    if (above == 0 || below == lines_.size()) return above > 0;
+    const Label& last = lines_[above - 1].ways.front().label;
+    const Label& next = lines_[below].ways.front().label;
+    if (last.relative || next.relative || next.from <= 1) return true;
+    const int missing = next.from - last.to - 1;
+    return rounds == 0 ? missing > 0 : missing == rounds;
+  }
+
+  static bool works_even(const Way& way) {
+    if (!is_clean(way)) return false;
+    const Effect& effect = way.readings.front().effect;
+    const bool all = effect.pass_uses > 0 && effect.uses == 0 && effect.makes == 0;
+    return !effect.starts &&
+           (all ? effect.pass_uses == effect.pass_makes : effect.uses > 0 && effect.uses == effect.makes);
+  }
+
   static bool starts_work(const Way& way) {
     return std::any_of(way.readings.begin(), way.readings.end(), [](const Reading& reading) {
       return reading.effect.starts && reading.effect.makes > 2 && reading.passed_over.empty();
@@ -232,8 +267,8 @@ private:
   std::vector<Typed> lines_;
   std::vector<Span> names_; ///< short lines that are no rounds
   bool rounds_seen_ = false;
-  char cells_ = '\0'; ///< the mark between the cells of a table, as its heading has it
-  int last_ = 0;      ///< number of the last round seen
+  TableForm table_; ///< of the table whose heading was seen last
+  int last_ = 0;    ///< number of the last round seen
 };
 
 } // namespace

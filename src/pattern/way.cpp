@@ -14,7 +14,8 @@ namespace whorl::pattern {
 namespace {
 
 using words::is_digit;
-constexpr std::uint32_t least_chain = 4; ///< that talk around it cannot mean otherwise
+constexpr std::uint32_t longest_tail = 40; ///< bytes of what may be said behind rounds that are named
+constexpr std::uint32_t least_chain = 4;   ///< that talk around it cannot mean otherwise
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
@@ -207,10 +208,39 @@ Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {
   return way;
 }
 
+namespace {
+
+/// "as Rnd 6, but without increases": the words behind the rounds that are named say how it is worked.
+bool says_even(const Reader& reader, const Reference& reference) {
+  if (reference.tail.empty() || reference.tail.length() > longest_tail) return false;
+  const words::Concept even = words::find_concept(reader.vocabulary, "even");
+  return any_concept(reader, reference.tail,
+                     [even](words::Concept means, words::ConceptClass) { return means == even; });
+}
+
+/// Every stitch of a reading is whatever the rounds before are worked in.
+void take_stitch_before(std::vector<Reading>& readings) {
+  for (Reading& reading : readings)
+    for (NodeId id = 0; id < reading.nodes.size(); ++id)
+      if (reading.nodes[id].kind == NodeKind::work && reading.nodes[id].work.act == Act::stitch)
+        reading.bare.push_back(id);
+}
+
+} // namespace
+
 void read_way(const Reader& reader, Way& way, Effort effort) {
   way.reference = way.above.empty()
                       ? read_reference(reader.source.at(way.work), way.work.begin, reader.vocabulary)
                       : std::nullopt;
+  if (way.reference && says_even(reader, *way.reference)) {
+    way.readings = read_work(reader.source.at({way.reference->tail.begin, way.work.end}),
+                             {way.reference->tail.begin, way.work.end}, reader.vocabulary, reader.kinds,
+                             effort, way.stuck);
+    way.effort = effort;
+    way.stated = count_at_end(reader.source.at(way.work));
+    way.reference.reset();
+    return;
+  }
   if (way.reference) {
     way.readings.clear();
     way.effort = Effort::all;
@@ -223,6 +253,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(way, typed)) {
     way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
                              reader.kinds, effort, way.stuck);
+    take_stitch_before(way.readings);
     way.effort = effort;
     way.stated = count_at_end(typed);
     return;

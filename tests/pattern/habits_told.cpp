@@ -119,3 +119,52 @@ TEST_CASE("a line that is wrapped within a sentence goes on, although it cuts th
   REQUIRE(tree.rounds.size() == 3);
   CHECK(tree.rounds.back().effect.pass_makes == 3);
 }
+
+TEST_CASE("a table is read whichever of its columns holds the round") {
+  const std::string rows = "6 | 1 | 6 sc in MR\n12 | 2 | inc x 6\n12 | 3-4 | sc around\n";
+  CHECK(numbers_of("Sts | Rnd | What to do\n" + rows) == std::vector<int>{1, 2, 3, 4});
+  CHECK(numbers_of("Colour;Instruction;Sts;Round\nred;6 sc in MR;6;1\nred;inc x 6;12;2\n") ==
+        std::vector<int>{1, 2});
+}
+
+TEST_CASE("a line that is worked even for some rounds is those rounds where numbers leave room") {
+  const std::string first = "Rnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n";
+  for (const char* line : {"Work even for 3 rounds.", "Work 3 rounds even.", "Sc 3 rounds even",
+                           "knit 3 rows without changes", "Sc in each st around for 3 more rnds."}) {
+    INFO(line);
+    CHECK(numbers_of(first + line + "\nRnd 6: (sc, dec) x 4 (8)\n") == std::vector<int>{1, 2, 3, 4, 5, 6});
+  }
+  CHECK(numbers_of(first + "Work even for 3 rounds.\nRnd 5: dec x 6 (6)\n") == std::vector<int>{1, 2, 5});
+}
+
+TEST_CASE("a label without an end goes as far as its line says") {
+  CHECK(numbers_of("Rnd 1: 4 sc in MR (4)\nRnd 2+: 4 sc, for 5 rounds (4)\n") ==
+        std::vector<int>{1, 2, 3, 4, 5, 6});
+}
+
+TEST_CASE("a number alone is worked in the stitch of the rounds before") {
+  const Tree tree = read_text("R1: 8 hdc in MR\nR2: inc x 8 (16)\nR3: 16\n").tree;
+  const Node& body = tree.nodes[tree.rounds.back().body];
+  CHECK(tree.kinds[tree.nodes[body.child].work.kind].name == "hdc");
+}
+
+TEST_CASE("a round told by another, but without its increases, is worked even") {
+  for (const char* line : {"as Rnd 2, but without increases", "like Rnd 2 but without the increases",
+                           "same as Rnd 2, without increasing"}) {
+    INFO(line);
+    const Tree tree =
+        read_text("Rnd 1: 6 sc in MR\nRnd 2: inc x 6 (12)\nRnd 3: " + std::string(line) + " (12)\n").tree;
+    CHECK(tree.rounds.back().effect.pass_uses == 1);
+    CHECK(tree.rounds.back().effect.pass_makes == 1);
+  }
+}
+
+TEST_CASE("a note with a name may stand between a chain and its first row") {
+  const Read read =
+      read_text("Leaf\n\nCh 9.\nTip: keep the chain loose!\nRow 1: sc in 2nd ch from hook and in "
+                "each ch across. (8)\n");
+  REQUIRE(read.tree.rounds.size() == 1);
+  CHECK(read.tree.rounds.front().effect.starts);
+  CHECK(std::all_of(read.findings.begin(), read.findings.end(),
+                    [](const Finding& f) { return f.severity == Severity::note; }));
+}

@@ -49,7 +49,8 @@ TEST_CASE("several rounds in one line are cut where each begins") {
 
 TEST_CASE("a round that is only spoken of does not cut the line") {
   for (const char* line : {"Rnd 5: repeat Rnd 4.", "Rnd 7: as Rnd 8 of the head", "6. sc in next 7. Stuff.",
-                           "Place the eyes between Rnds 7 and 8.", "R3: sc in 4, dec, sc in 3, dec (10)"}) {
+                           "Place the eyes between Rnds 7 and 8.", "R3: sc in 4, dec, sc in 3, dec (10)",
+                           "1. Ch 2. In second ch from hook work 5 sc."}) {
     INFO(line);
     CHECK(pieces_in(line).size() == 1);
   }
@@ -87,10 +88,11 @@ TEST_CASE("an exported row needs no heading where quotes or its count tell") {
 TEST_CASE("the row that names a table's columns is known") {
   const auto names = [](std::string_view line) {
     const Source source{std::string(line)};
-    return table_mark(reader_of(source), {0, static_cast<std::uint32_t>(line.size())}).has_value();
+    return table_form(reader_of(source), {0, static_cast<std::uint32_t>(line.size())}).has_value();
   };
   CHECK(names("Rnd\tWhat to do\tSts"));
   CHECK(names("| Round | Stitches | Total |"));
+  CHECK(names("Sts;Rnd;Instruction"));
   CHECK_FALSE(names("Round\t1"));
   CHECK_FALSE(names("Head"));
 }
