@@ -149,41 +149,4 @@ void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
   text.body = static_cast<NodeId>(tree.nodes.size() - 1);
 }
 
-namespace {
-
-/// "sew over rounds 8-12 | of the head": what the rounds of a note belong to; "" if that is not said.
-std::string_view owner_in(std::string_view text) {
-  const std::size_t last = text.find_last_of("0123456789");
-  if (last == std::string_view::npos) return {};
-  const std::string_view rest = text.substr(last + 1);
-  return rest.substr(0, 4) == " of " ? rest.substr(4) : std::string_view{};
-}
-
-bool has_both(const Tree& tree, const Placing& placing) {
-  const auto has = [&](int number) {
-    return std::any_of(tree.rounds.begin(), tree.rounds.end(), [&](const RoundText& round) {
-      return round.part == placing.part && has_number(round, number);
-    });
-  };
-  return has(placing.from) && has(placing.to);
-}
-
-/// Whether the rounds that a note names are those of another part than the one in hand.
-bool is_elsewhere(const Tree& tree, const Placing& placing, const Reader& reader) {
-  const std::string_view owner = owner_in(placing.text);
-  const auto names = [&](std::string_view part) { return names_part(owner, part, reader.vocabulary) > 0; };
-  if (owner.empty() || (placing.part < tree.parts.size() && names(tree.parts[placing.part].name)))
-    return false;
-  return !has_both(tree, placing) || std::any_of(tree.parts.begin(), tree.parts.end(),
-                                                 [&](const Part& part) { return names(part.name); });
-}
-
-} // namespace
-
-void leave_rounds_elsewhere(Tree& tree, const Reader& reader) {
-  for (Placing& placing : tree.placings)
-    if (placing.what == What::sew && placing.from != 0 && is_elsewhere(tree, placing, reader))
-      placing.from = placing.to = 0;
-}
-
 } // namespace whorl::pattern

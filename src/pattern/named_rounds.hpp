@@ -15,7 +15,4 @@ void refer(Tree& tree, std::uint32_t round, const Target& target);
 /// A round of the tree goes on from the edge of another.
 void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge);
 
-/// A part that is sewn to rounds of another part names no rounds of its own.
-void leave_rounds_elsewhere(Tree& tree, const Reader& reader);
-
 } // namespace whorl::pattern

@@ -9,6 +9,7 @@
 #include "pattern/mend.hpp"
 #include "pattern/named_rounds.hpp"
 #include "pattern/part_lines.hpp"
+#include "pattern/placed_on.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
 #include "pattern/throughout.hpp"
@@ -30,13 +31,22 @@ bool is_one_note(const std::vector<Placing>& placings) {
   return placings.size() == 1 && placings.front().what == What::note;
 }
 
+/// Whether a list explains "inc" or "dec".
+bool says_shaping(const std::vector<Header>& list) {
+  return std::any_of(list.begin(), list.end(), [](const Header& header) {
+    std::string head = header.name.substr(0, 3);
+    for (char& c : head) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+    return head == "inc" || head == "dec";
+  });
+}
+
 /// Reads the pattern once its lines are cut.
 class PatternReader {
 public:
-  PatternReader(const Source& source, const words::Vocabulary& vocabulary,
-                const std::vector<stitch::StitchKind>& kinds)
-      : source_(source), vocabulary_(vocabulary), kinds_(kinds), reader_{source_, vocabulary_, kinds_},
-        telling_(reader_) {}
+  PatternReader(const Source& typed, const Speech& speech)
+      : source_(speech.text(typed)), vocabulary_(speech.vocabulary()), kinds_(speech.kinds()),
+        reader_{source_, vocabulary_, kinds_}, telling_(reader_),
+        list_says_shaping_(says_shaping(speech.headers)) {}
 
   Read read() {
     result_.tree.language = vocabulary_.language;
@@ -51,7 +61,7 @@ public:
     for (PartLines& part : parts) keep_chain_habits(part);
     choose(parts);
     for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
-    leave_rounds_elsewhere(result_.tree, reader_);
+    place_on_parts(result_.tree, reader_);
     find_nothing_to_read();
     result_.findings = telling_.take();
     return std::move(result_);
@@ -201,6 +211,7 @@ private:
       repeat_round(parts, *way.target, way.readings[settled.reading]);
     std::string& mend = result_.tree.rounds.back().mend;
     mend = mend_of(line, part_lines, round);
+    telling_.tell_unmarked(line, way.label);
     if (unread) {
       telling_.tell_unread(way, mend);
     } else if (settled.reading != not_read) {
@@ -208,6 +219,7 @@ private:
       telling_.tell_misspelt(line, way.readings[settled.reading]);
       telling_.tell_scanned(line);
       telling_.tell_scanned_sc(line);
+      if (!list_says_shaping_) telling_.tell_mixed(way.readings[settled.reading]);
       if (!way.target) telling_.tell_choice(line, ways, settled);
     }
   }
@@ -248,6 +260,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
+  bool list_says_shaping_;  ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0; ///< of all rounds
   Read result_;
   int mended_ = 0;
@@ -268,7 +281,7 @@ Read too_large(const Source& source) {
 Read read(const Source& source, const words::Vocabulary& vocabulary) {
   if (source.text().size() > limit::file_bytes) return too_large(source);
   const Speech speech = listen(source, vocabulary);
-  Read result = PatternReader(speech.text(source), speech.vocabulary(), speech.kinds()).read();
+  Read result = PatternReader(source, speech).read();
   begin_in_rings(result);
   open_first_edge(result);
   add_speech(result, speech);

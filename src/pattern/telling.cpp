@@ -2,6 +2,7 @@
 
 #include "pattern/limits.hpp"
 #include "pattern/mend.hpp"
+#include "pattern/terms.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -44,7 +45,7 @@ Span strange_word(const Reader& reader, const Way& way) {
 }
 
 std::string uses_and_makes(const Effect& effect, std::int64_t open) {
-  if (effect.pass_uses > 0 && open == unknown) return "to the end of the round";
+  if (effect.pass_uses > 0 && open == unknown) return "goes on to the end of the round";
   const Outcome result = outcome(effect, std::max<std::int64_t>(open, 0));
   const std::int64_t used = open - result.left_over + result.past_end;
   const std::int64_t uses = effect.starts || open == unknown ? effect.uses : used;
@@ -181,6 +182,22 @@ void Telling::tell_scanned(const Line& line) {
   }
 }
 
+void Telling::tell_unmarked(const Line& line, const Label& label) {
+  if (!label.unmarked) return;
+  std::string mended(reader_.source.at(line.span));
+  mended.insert(label.span.end - line.span.begin, ".");
+  add(finding(Severity::note, "label", label.span,
+              quoted(reader_.source.at(label.span)) + " is read as the number of this round", std::move(mended)));
+}
+
+void Telling::tell_mixed(const Reading& reading) {
+  if (reading.mixed.empty()) return;
+  const std::string sc = spoken("sc", reader_.vocabulary);
+  add(finding(Severity::note, "mixed", reading.mixed,
+              quoted(reader_.source.at(reading.mixed)) + " stands among other stitches and is taken to be of " +
+                  sc + "; where another is meant, name it"));
+}
+
 /// `5c` is read as sc.
 void Telling::tell_scanned_sc(const Line& line) {
   const std::string_view text = reader_.source.at(line.span);
@@ -217,13 +234,16 @@ void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& set
   if (!settled.other) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;
   if (likeliest && settled.agreeing < 2) return;
-  const Reading& chosen = ways[settled.way].readings[settled.reading];
-  const Reading& other = ways[settled.other->first].readings[settled.other->second];
+  const std::string chosen =
+      uses_and_makes(ways[settled.way].readings[settled.reading].effect, settled.opened);
+  const std::string other =
+      uses_and_makes(ways[settled.other->first].readings[settled.other->second].effect, settled.opened);
+  if (chosen == other) return;
   std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
                                   : "the counts chose how this is read: it ";
-  message += uses_and_makes(chosen.effect, settled.opened);
+  message += chosen;
   message += likeliest ? "; the other " : "; without them I should read that it ";
-  message += uses_and_makes(other.effect, settled.opened);
+  message += other;
   add(finding(Severity::note, "reading", line.span, std::move(message)));
 }
 
