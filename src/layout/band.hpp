@@ -1,12 +1,21 @@
 #pragma once
 
 #include "layout/label.hpp"
+#include "layout/owner.hpp"
 #include "layout/place.hpp"
 
+#include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <vector>
 
 namespace whorl::layout {
+
+/// Where beside a symbol the loop of one of its stitches is drawn; its origin is the symbol's foot.
+struct LoopPlace {
+  std::uint32_t which = 0; ///< of the symbol's stitches
+  Point at;
+};
 
 /// What a ring is made of, before it has a radius.
 struct Band {
@@ -18,11 +27,35 @@ struct Band {
   double slots = 0;                        ///< all slots added up
   bool loop_marks = false;
   bool break_outside = false; ///< a break line stands outside it
+  double room_outside = 0;    ///< more room there, for what is placed between it and the next ring
+  double room_at_feet = 0;    ///< what is placed on its feet's side reaches so far
+  bool free_loops = false;    ///< loops drawn outside its heads
+  bool against = false;       ///< its stitches' own order runs the other way
+  std::vector<std::vector<LoopPlace>> loops;         ///< for each of `shapes`
+  std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
   Lettering label;
 };
 
 /// Collects the shapes of a ring's items. An echo, on one side of which nothing stands, needs room for its
 /// tops only.
 Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo);
+
+/// Which loops of a ring are drawn: those of `kept`, and before the first item the mark where yarn is joined.
+struct Looping {
+  const std::vector<Kept>& kept;
+  Hand hand = Hand::right;
+  bool attach = false;
+};
+
+/// Gives the loops of a ring's stitches their room: its symbols and what stands outside their heads become
+/// one shape.
+void draw_loops(const std::vector<Item>& items, const Looping& looping, Band& band);
+
+/// The loop that work meets first.
+Point first_met(const std::vector<LoopPlace>& places, Hand hand);
+
+/// Where the mark for joining yarn stands beside the first loop, its up direction away from it.
+Point attach_place(Point loop, Hand hand);
+Point attach_up(Hand hand);
 
 } // namespace whorl::layout

@@ -65,10 +65,11 @@ std::vector<std::uint32_t> rounds_in_discs(const fabric::Fabric& fabric, std::ui
 }
 
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
-                            const std::vector<std::uint32_t>& rounds) {
+                            const std::vector<std::uint32_t>& rounds, std::uint32_t loops) {
   const fabric::Part& worked = fabric.parts[part];
   Counts counts;
   for (const std::uint32_t round : rounds) counts.push_back(fabric.rounds[round].makes);
+  if (loops > 0 && !counts.empty()) counts.front() = loops;
   const bool to_the_end = !rounds.empty() && rounds.back() + 1 == worked.first_round + worked.rounds;
   const bool from_centre =
       worked.start == fabric::Start::magic_ring || worked.start == fabric::Start::second_chain;

@@ -7,10 +7,11 @@
 
 namespace whorl::layout {
 
-/// A run of rounds that becomes one disc; `first` and `last` count from the first of what was divided.
+/// A run of rounds that becomes one disc or strip; `first` and `last` count from the first of what was divided.
 struct Stretch {
   std::uint32_t first = 0, last = 0;
   bool inward = false;
+  bool strip = false;
   bool operator==(const Stretch&) const = default;
 };
 
@@ -28,8 +29,9 @@ std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends
 /// without those that have no stitch. Indices into Fabric::rounds.
 std::vector<std::uint32_t> rounds_in_discs(const fabric::Fabric& fabric, std::uint32_t part);
 
-/// The division of those rounds, in places of that list.
+/// The division of those rounds, in places of that list. Of a part begun in the loops of another the owner
+/// stands before them, with as many stitches as it gives loops.
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
-                            const std::vector<std::uint32_t>& rounds);
+                            const std::vector<std::uint32_t>& rounds, std::uint32_t loops = 0);
 
 } // namespace whorl::layout

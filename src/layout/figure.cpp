@@ -1,7 +1,9 @@
 #include "layout/figure.hpp"
 
 #include "layout/furniture.hpp"
+#include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/placed.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
@@ -25,11 +27,24 @@ struct Rungs {
   std::vector<Band> bands;
 };
 
+/// A faint round shows no loops but those in which the part itself is begun.
+void draw_loops(const Ring& ring, const Plan& plan, Hand hand, const std::vector<Item>& items, Band& band) {
+  band.against = ring.against;
+  if (ring.owner && plan.owner) {
+    layout::draw_loops(items, {plan.owner->kept, hand, true}, band);
+    band.room_at_feet = owner_numbers_reach;
+  } else if (!ring.echo && !plan.kept.empty()) {
+    layout::draw_loops(items, {plan.kept, hand, false}, band);
+  }
+}
+
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
   for (const Ring& ring : plan.rings) {
-    rungs.items.push_back(items_of(fabric, ring.round, ring.echo));
+    rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items
+                                                   : items_of(fabric, ring.round, ring.echo));
     Band band = band_of(rungs.items.back(), extents, ring.echo);
+    draw_loops(ring, plan, page.hand, rungs.items.back(), band);
     band.break_outside = ring.round != ring.last_round;
     band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
     rungs.bands.push_back(std::move(band));
@@ -122,41 +137,92 @@ void lay_rings(const Fabric& fabric, const Rungs& rungs, const Turn& turn, Drawn
   }
 }
 
-void set_centre(const Size& first, Figure& figure) {
+void set_centre(const Size& first, const Band& band, const Core& core, Figure& figure) {
   const double label = first.label_y - letter_height * number_size;
   figure.centre_radius = std::min(first.low, label);
   if (figure.centre != Centre::gathered) return;
-  figure.centre_radius = std::min(first.inner - gathering_gap, label);
+  const double heads = band.free_loops ? first.low : first.inner;
+  figure.centre_radius = std::min(heads - gathering_gap - core.room, label);
   add_gathering(figure.centre_radius, figure);
 }
 
-void furnish(const std::vector<Band>& bands, Drawn& drawn) {
+void add_grounds(const Fabric& fabric, Drawn& drawn) {
+  std::vector<double> edges;
+  for (const Size& size : drawn.sizes) edges.push_back(size.half_gutter / size.middle);
+  layout::add_grounds(fabric, edges, drawn.figure);
+}
+
+/// What is placed on the figure; returns the rings outside which it found no room.
+std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const Page& page, int again,
+                             Drawn& drawn) {
+  Figure& figure = drawn.figure;
+  const double edge = drawn.sizes.back().high;
+  add_owner_numbers(fabric, extents, figure);
+  std::vector<int> crowded = add_posts(fabric, extents, figure, again);
+  for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
+  add_front(fabric, extents, page, edge, figure);
+  return crowded;
+}
+
+void furnish(const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
   Figure& figure = drawn.figure;
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   for (std::uint32_t i = 0; i < bands.size(); ++i) {
     add_label(bands[i], drawn.sizes[i], i, way, figure);
     if (bands[i].break_outside) add_break_line(drawn.sizes[i], way, figure);
   }
-  set_centre(drawn.sizes.front(), figure);
+  set_centre(drawn.sizes.front(), bands.front(), core, figure);
   const Size& last = drawn.sizes.back();
   add_arrow(last.high + arrow_gap, last, way, figure);
-  bound(last.high, figure);
+}
+
+/// Makes more room where something found none.
+void widen(std::vector<int> crowded, Rungs& rungs, Core& core) {
+  constexpr double more = 0.2;
+  std::sort(crowded.begin(), crowded.end());
+  crowded.erase(std::unique(crowded.begin(), crowded.end()), crowded.end());
+  for (const int ring : crowded)
+    (ring < 0 ? core.room : rungs.bands[static_cast<std::size_t>(ring)].room_outside) += more;
+}
+
+} // namespace
+
+namespace {
+
+/// Lays the rings and puts everything on them.
+Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
+                const Rungs& rungs, const Core& core, int again, std::vector<int>& crowded) {
+  Drawn drawn;
+  drawn.figure = begin_figure(plan, extents, page);
+  set_rounds(drawn.figure);
+  const Turn turn{plan.inward, page.hand};
+  drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
+  lay_rings(fabric, rungs, turn, drawn);
+  add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
+  furnish(rungs.bands, core, drawn);
+  crowded = place_signs(fabric, extents, page, again, drawn);
+  add_grounds(fabric, drawn);
+  bound(drawn.sizes.back().high, drawn.figure);
+  return drawn;
 }
 
 } // namespace
 
 Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
+  constexpr int most_times = 10;
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
   set_rounds(drawn.figure);
   if (plan.rings.empty()) return drawn;
-  const Rungs rungs = rungs_of(fabric, plan, extents, page);
-  const Turn turn{plan.inward, page.hand};
+  Rungs rungs = rungs_of(fabric, plan, extents, page);
   Core core;
   core.clear = centre_reach(drawn.figure);
-  drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
-  lay_rings(fabric, rungs, turn, drawn);
-  furnish(rungs.bands, drawn);
+  std::vector<int> crowded;
+  for (int i = 0; i < most_times; ++i) {
+    drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded);
+    if (crowded.empty()) break;
+    widen(crowded, rungs, core);
+  }
   return drawn;
 }
 

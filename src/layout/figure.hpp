@@ -3,7 +3,9 @@
 #include "layout/contour.hpp"
 #include "layout/fold.hpp"
 #include "layout/lay.hpp"
+#include "layout/owner.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace whorl::layout {
@@ -12,9 +14,12 @@ namespace whorl::layout {
 struct Plan {
   std::uint32_t part = 0;
   bool inward = false;
+  bool strip = false;      ///< a strip: no disc; its rings are lines from the bottom up
   std::vector<Ring> rings; ///< from the centre outward; rounds, echo and ink are set
   Centre centre = Centre::nothing;
   std::vector<Run> centre_text; ///< face, size and text are set
+  std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
+  std::optional<Owner> owner;   ///< of a part that is itself begun in loops, in its first figure
 };
 
 /// A disc and what the tests look at: every ring's size and the problem it was laid by.

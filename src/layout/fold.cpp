@@ -49,7 +49,8 @@ bool same_miscount(const Round& one, const Round& other) {
 
 } // namespace
 
-Folding::Folding(const Fabric& fabric) : fabric_(fabric), kept_(fabric.rounds.size(), 0) {
+Folding::Folding(const Fabric& fabric)
+    : fabric_(fabric), loops_(layout::kept_loops(fabric)), kept_(fabric.rounds.size(), 0) {
   keep_placings(fabric, kept_);
   keep_owners(fabric, kept_);
 }

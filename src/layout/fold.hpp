@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fabric/fabric.hpp"
+#include "layout/owner.hpp"
 
 #include <cstdint>
 #include <vector>
@@ -28,8 +29,12 @@ public:
   /// Whether two rounds that may be folded look the same.
   bool are_alike(std::uint32_t round, std::uint32_t next) const;
 
+  /// The loops in which later parts are begun, in order of stitches.
+  const std::vector<Kept>& kept_loops() const { return loops_; }
+
 private:
   const fabric::Fabric& fabric_;
+  std::vector<Kept> loops_;
   std::vector<char> kept_; ///< rounds with something placed in them, or loops that another part uses
 };
 

@@ -1,5 +1,7 @@
 #include "layout/label.hpp"
 
+#include "layout/ground.hpp"
+
 #include <algorithm>
 #include <utility>
 
@@ -7,6 +9,7 @@ namespace whorl::layout {
 namespace {
 
 constexpr double dot_space = 0.14;
+constexpr double flag_space = 0.20, flag_width = 0.66;
 constexpr double second_of_loops = 0.64, second_of_folds = 0.74;
 
 Run run(std::string text, Face face, double size) { return {std::move(text), face, size, 0, 0}; }
@@ -30,9 +33,13 @@ std::string count_of(const fabric::Round& round) {
 }
 
 std::string fill_in(const std::string& text, std::uint64_t number) {
+  return fill_in(text, std::to_string(number));
+}
+
+std::string fill_in(const std::string& text, const std::string& name) {
   const std::size_t at = text.find("{}");
   if (at == std::string::npos) return text;
-  return text.substr(0, at) + std::to_string(number) + text.substr(at + 2);
+  return text.substr(0, at) + name + text.substr(at + 2);
 }
 
 double line_width(const std::vector<Run>& runs) {
@@ -69,6 +76,10 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
     label.second = inward ? second_of_loops : -second_of_loops;
   if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
   label.width = std::max(line_width(label.first), line_width(label.below));
+  if (!ring.echo) label.flag = changed_yarn(fabric, ring.round);
+  if (label.flag == 0) return label;
+  label.flag_x = label.width + flag_space;
+  label.width = label.flag_x + flag_width;
   return label;
 }
 

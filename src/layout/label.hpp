@@ -14,13 +14,16 @@ inline constexpr double letter_height = 0.72; ///< of a letter's box, in ems
 inline constexpr double pointer_length = 0.30;
 inline constexpr double pointer_room = 0.54; ///< pointer and the air between it and the text
 inline constexpr double gutter_air = 0.26;   ///< on either side of pointer and text
+inline constexpr double flag_reach = 0.50;   ///< of a flag above and below the label's middle
 
 /// What a ring's label says; its second line stands `second` above the first (below where negative).
 struct Lettering {
   std::vector<Run> first;
   std::vector<Run> below;
-  double width = 0; ///< of the longer line
+  double width = 0; ///< of the longer line, and the flag behind it
   double second = 0;
+  std::uint8_t flag = 0; ///< the yarn to which this round changes; 0: to none
+  double flag_x = 0;     ///< the foot of the flag's pole, from the text's start
 };
 
 /// "8", "7–9", "41b".
@@ -37,8 +40,9 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
 /// Runs one beside the other with the given space between.
 std::vector<Run> set_line(std::vector<Run> runs, double space, const Extents& extents);
 
-/// `text` with `{}` replaced by the number.
+/// `text` with `{}` replaced by the number, or by its name.
 std::string fill_in(const std::string& text, std::uint64_t number);
+std::string fill_in(const std::string& text, const std::string& name);
 
 /// The box of one line of letters whose base line begins at `at`.
 Convex line_box(Point at, double width, double size);

@@ -191,6 +191,7 @@ Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& 
       find_bases(fabric, items[i], joined);
     else
       for (StitchId j = 0; j < items[i].count; ++j) joined.push_back(items[i].first + j + onto_last);
+    if (ring.against) std::reverse(joined.begin(), joined.end());
     for (std::size_t j = 0; j < joined.size(); ++j)
       give(seats, joined[j], (at[i] + side_by_side(j, joined.size()) * size.slot - size.half_gutter) / open);
   }

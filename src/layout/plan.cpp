@@ -27,6 +27,17 @@ Ring echo_of(std::uint32_t round) {
   return ring;
 }
 
+/// The loops of a part's stitches.
+std::vector<Kept> kept_of(const Fabric& fabric, const fabric::Part& part, const std::vector<Kept>& all) {
+  std::vector<Kept> kept;
+  if (part.rounds == 0) return kept;
+  const fabric::Round& last = fabric.rounds[part.first_round + part.rounds - 1];
+  const auto starts = [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; };
+  auto at = std::lower_bound(all.begin(), all.end(), fabric.rounds[part.first_round].first_stitch, starts);
+  for (; at != all.end() && at->stitch < last.first_stitch + last.count; ++at) kept.push_back(*at);
+  return kept;
+}
+
 std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
   std::vector<Fold> folds;
   for (const std::uint32_t round : rounds) folds.push_back({round, round});
@@ -37,8 +48,12 @@ std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
 class Planning {
 public:
   Planning(const Fabric& fabric, std::uint32_t part, const Folding& folding, const Page& page)
-      : part_(fabric.parts[part]), number_(part), folding_(folding), page_(page),
-        rounds_(rounds_in_discs(fabric, part)), stretches_(divide(fabric, part, rounds_)) {
+      : fabric_(fabric), part_(fabric.parts[part]), number_(part), folding_(folding), page_(page),
+        rounds_(rounds_in_discs(fabric, part)), owner_(owner_of(fabric, part)),
+        kept_(kept_of(fabric, part_, folding.kept_loops())) {
+    if (rounds_.empty()) owner_.reset();
+    if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
+    stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
   }
 
@@ -54,14 +69,27 @@ private:
     plan.part = number_;
     plan.inward = stretches_[at].inward;
     plan.rings = rings(stretches_[at]);
+    plan.kept = kept_;
+    if (begins_in_loops(stretches_[at])) plan.owner = owner_;
     if (plan.inward) std::reverse(plan.rings.begin(), plan.rings.end());
     set_centre(at, figures, plan);
     return plan;
   }
 
+  bool begins_in_loops(const Stretch& stretch) const { return owner_.has_value() && stretch.first == 0; }
+
+  Ring owner_ring() const {
+    Ring ring = echo_of(owner_->round);
+    ring.owner = true;
+    ring.against = owner_->against;
+    return ring;
+  }
+
   std::vector<Ring> rings(const Stretch& stretch) {
-    const std::vector<std::uint32_t> own(rounds_.begin() + stretch.first, rounds_.begin() + stretch.last + 1);
+    const std::uint32_t first = stretch.first + (begins_in_loops(stretch) ? 1 : 0);
+    const std::vector<std::uint32_t> own(rounds_.begin() + first, rounds_.begin() + stretch.last + 1);
     std::vector<Ring> all;
+    if (begins_in_loops(stretch)) all.push_back(owner_ring());
     if (stretch.first > 0) all.push_back(echo_of(rounds_[stretch.first - 1]));
     for (const Fold& fold : page_.fold ? folding_.fold(own) : unfolded(own)) {
       all.push_back(ring_of(fold));
@@ -73,10 +101,16 @@ private:
   void set_centre(std::size_t at, std::size_t figures, Plan& plan) const {
     const bool last = at + 1 == stretches_.size();
     plan.centre = Centre::open;
-    if (!plan.inward && at == 0)
+    if (!plan.inward && plan.owner)
+      plan.centre_text = owner_text();
+    else if (!plan.inward && at == 0)
       plan.centre = first_centre();
+    else if (!plan.inward && stretches_[at - 1].strip)
+      plan.centre_text = {line(fill_in(page_.neck_from, figures), note_size)};
     else if (!plan.inward)
       plan.centre_text = {line(page_.neck, name_size), line(fill_in(page_.neck_from, figures), note_size)};
+    else if (!last && stretches_[at + 1].strip)
+      plan.centre_text = {line(page_.neck_open, note_size)};
     else if (!last)
       plan.centre_text = {line(page_.neck, name_size), line(page_.neck_open, note_size)};
     else if (to_the_end_ && part_.end == fabric::End::gathered)
@@ -85,16 +119,27 @@ private:
       plan.centre_text = {line(page_.neck_open, note_size)};
   }
 
+  std::vector<Run> owner_text() const {
+    Ring ring = ring_of({owner_->round, owner_->round});
+    const std::string& name = fabric_.parts[fabric_.rounds[owner_->round].part].name;
+    std::vector<Run> text{line(fill_in(page_.owner_round, number_of(fabric_, ring)), note_size)};
+    if (!name.empty()) text.insert(text.begin(), line(name, name_size));
+    return text;
+  }
+
   Centre first_centre() const {
     if (part_.start == fabric::Start::magic_ring) return Centre::magic_ring;
     return part_.start == fabric::Start::second_chain ? Centre::second_chain : Centre::open;
   }
 
+  const Fabric& fabric_;
   const fabric::Part& part_;
   std::uint32_t number_;
   const Folding& folding_;
   const Page& page_;
   std::vector<std::uint32_t> rounds_;
+  std::optional<Owner> owner_;
+  std::vector<Kept> kept_;
   std::vector<Stretch> stretches_;
   bool to_the_end_ = false;
   std::uint32_t inked_ = 0;

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double clearance = 0.30;   ///< heads of a ring to feet of the next
 constexpr double loop_gap = 0.46;    ///< more where loop marks stand between
+constexpr double free_gap = 0.72;    ///< more where loops for another part stand between
 constexpr double break_gap = 0.85;   ///< more where a break line stands between
 constexpr double break_reach = 0.26; ///< of its zigzags, on either side of it
 constexpr double air_along = 0.12;   ///< between neighbours of a ring
@@ -30,7 +31,9 @@ double middle_of(double inner, double height) { return inner + (height > tall_he
 
 double gap_before(const Band& inside, const Band& ring, const Turn& turn) {
   const bool marks_between = turn.inward ? inside.loop_marks : ring.loop_marks;
-  return clearance + (marks_between ? loop_gap : 0) + (inside.break_outside ? break_gap : 0);
+  const bool free_between = turn.inward ? ring.free_loops : inside.free_loops;
+  return clearance + (marks_between ? loop_gap : 0) + (free_between ? free_gap : 0) +
+         (inside.break_outside ? break_gap : 0) + inside.room_outside;
 }
 
 double foot_radius(const SymbolExtent& shape, double inner, double height, const Turn& turn) {
@@ -44,14 +47,18 @@ double label_height(const Size& size) {
   return std::sqrt(std::max(0.0, size.middle * size.middle - x * x));
 }
 
+double half_label(const Band& band) {
+  return band.label.flag > 0 ? flag_reach : letter_height * number_size / 2;
+}
+
 double label_bottom(const Band& band, double y) {
-  const double first = y - letter_height * number_size / 2;
+  const double first = y - half_label(band);
   return band.label.second < 0 ? std::min(first, y + band.label.second - letter_height * second_size / 2)
                                : first;
 }
 
 double label_top(const Band& band, double y) {
-  const double first = y + letter_height * number_size / 2;
+  const double first = y + half_label(band);
   return band.label.second > 0 ? std::max(first, y + band.label.second + letter_height * second_size / 2)
                                : first;
 }
@@ -74,6 +81,8 @@ public:
   Size fit(double inner) {
     if (!fits(inner)) push(inner);
     size_.pushed = size_.inner - inner;
+    (turn_.inward ? size_.high : size_.low) += (turn_.inward ? 1 : -1) * band_.room_at_feet;
+    size_.room_outside = band_.room_outside;
     return size_;
   }
 
@@ -121,7 +130,8 @@ private:
       angles += (wedge.before + wedge.after) * band_.how_many[i];
       size_.wedges.push_back(wedge);
     }
-    if (size_.low < inside_.high + air_across || size_.low < least_low) return false;
+    const double innermost = size_.low - (turn_.inward ? 0 : band_.room_at_feet);
+    if (innermost < inside_.high + air_across + inside_.room_outside || size_.low < least_low) return false;
     size_.air = std::max(air_along, least_air * size_.middle / size_.low);
     return (angles + gutter_angles()) * size_.middle + air() <= room();
   }
@@ -165,7 +175,7 @@ private:
 
 Size centre_size(const Core& core) {
   Size size;
-  size.high = size.label_top = core.clear;
+  size.high = size.label_top = core.clear + core.room;
   return size;
 }
 

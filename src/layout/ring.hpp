@@ -19,6 +19,7 @@ struct Size {
   double label_y = 0;        ///< height of the label's middle
   double label_top = 0;      ///< and of its upper edge
   double pushed = 0;         ///< how far it had to move out for room
+  double room_outside = 0;   ///< what is kept free outside it
   double from_gutter = 0;    ///< least angle from the gutter's middle to the first item …
   double to_gutter = 0;      ///< … and from the last
   std::vector<Wedge> wedges; ///< one for each of the band's shapes
@@ -28,6 +29,7 @@ struct Size {
 struct Core {
   double radius = 1.75; ///< of the middle of the first ring, at least
   double clear = 0;     ///< what stands in the centre reaches so far
+  double room = 0;      ///< more, for what is placed between it and the first ring
 };
 
 /// The sizes of all rings, each on the one inside it. Rings of an open centre begin as far out as it takes

@@ -26,6 +26,8 @@ std::vector<Ends> ends_of(const Band& band, Hand hand) {
     Ends own;
     own.feet = in_work_order(shape->feet, {0, 0}, hand);
     own.tips = in_work_order(shape->tips, {0, shape->height}, hand);
+    if (band.against) std::reverse(own.feet.begin(), own.feet.end());
+    if (band.against) std::reverse(own.tips.begin(), own.tips.end());
     ends.push_back(std::move(own));
   }
   return ends;

@@ -1,12 +1,13 @@
 #include "ink.hpp"
 
+#include "layout/sign.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace whorl::layout::test {
 namespace {
 
-double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
 double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
 
 Convex stood(const Convex& piece, const Item& item) {
@@ -37,26 +38,6 @@ std::vector<Point> flattened(const Stroke& stroke) {
   return line;
 }
 
-double to_segment(Point p, Point a, Point b) {
-  const Point d = b - a, e = p - a;
-  const double along = dot(d, d) > 0 ? std::clamp(dot(d, e) / dot(d, d), 0.0, 1.0) : 0;
-  const Point away = e - along * d;
-  return std::sqrt(dot(away, away));
-}
-
-bool parted_by_edge_of(const Convex& one, const Convex& other) {
-  for (std::size_t i = 0; i < one.size(); ++i) {
-    const Point a = one[i], d = one[(i + 1) % one.size()] - a;
-    if (dot(d, d) < 1e-20) continue;
-    double low = 1e18, high = -1e18, low_other = 1e18, high_other = -1e18;
-    for (const Point p : one) low = std::min(low, cross(d, p - a)), high = std::max(high, cross(d, p - a));
-    for (const Point p : other)
-      low_other = std::min(low_other, cross(d, p - a)), high_other = std::max(high_other, cross(d, p - a));
-    if (low_other > high || high_other < low) return true;
-  }
-  return false;
-}
-
 struct Box {
   double left = 1e18, right = -1e18, low = 1e18, high = -1e18;
 };
@@ -75,18 +56,6 @@ double apart(const Box& a, const Box& b) {
 }
 
 } // namespace
-
-double distance(const Convex& one, const Convex& other) {
-  if (!parted_by_edge_of(one, other) && !parted_by_edge_of(other, one)) return 0;
-  double least = 1e18;
-  for (const Point p : one)
-    for (std::size_t i = 0; i < other.size(); ++i)
-      least = std::min(least, to_segment(p, other[i], other[(i + 1) % other.size()]));
-  for (const Point p : other)
-    for (std::size_t i = 0; i < one.size(); ++i)
-      least = std::min(least, to_segment(p, one[i], one[(i + 1) % one.size()]));
-  return least;
-}
 
 std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
   std::vector<Patch> patches;
@@ -109,6 +78,12 @@ std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
     const std::vector<Point> line = flattened(stroke);
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
       patches.push_back({thin(line[i], line[i + 1], 0.05), owner, "line"});
+  }
+  for (const Placed& placed : figure.placed) {
+    ++owner;
+    for (const Convex& outline : outlines_of(placed))
+      patches.push_back(
+          {outline, owner, "sign " + placed.text.text + " of ring " + std::to_string(placed.ring)});
   }
   return patches;
 }

@@ -15,11 +15,8 @@ struct Patch {
   std::string what;
 };
 
-/// Ink of every item, boxes of labels, pointers, pieces of the lines.
+/// Ink of every item, boxes of labels, pointers, pieces of the lines, what is placed beside the stitches.
 std::vector<Patch> patches_of(const Figure& figure, const Extents& extents);
-
-/// Distance between two convex outlines; 0 where they overlap.
-double distance(const Convex& one, const Convex& other);
 
 /// The two patches of different owners that come nearest.
 struct Nearest {

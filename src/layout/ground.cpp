@@ -1,0 +1,177 @@
+#include "layout/ground.hpp"
+
+#include "layout/contour.hpp"
+#include "layout/hole.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+
+constexpr double beyond = 0.15;     ///< of a ring that has none beside it
+constexpr double furthest = 0.45;   ///< from a ring that stands apart from the next
+constexpr double past_loops = 0.80; ///< outside heads with loops for another part
+constexpr double overlap = 0.015;   ///< else hairlines show between two grounds
+constexpr double half_stitch = 0.5;
+
+std::uint8_t yarn_of(const Fabric& fabric, const Item& item) { return fabric.stitches[item.first].yarn; }
+
+/// The yarn of all stitches of a round; 0: several.
+std::uint8_t only_yarn(const Fabric& fabric, const fabric::Round& round) {
+  if (round.count == 0) return 0;
+  const std::uint8_t yarn = fabric.stitches[round.first_stitch].yarn;
+  for (std::uint32_t i = 1; i < round.count; ++i)
+    if (fabric.stitches[round.first_stitch + i].yarn != yarn) return 0;
+  return yarn;
+}
+
+std::uint8_t first_yarn(const Fabric& fabric, std::uint32_t part) {
+  const fabric::Part& worked = fabric.parts[part];
+  if (worked.rounds == 0 || fabric.rounds[worked.first_round].count == 0) return 1;
+  return fabric.stitches[fabric.rounds[worked.first_round].first_stitch].yarn;
+}
+
+/// Items of one ring in one yarn, side by side.
+struct Patch {
+  std::uint32_t first = 0, last = 0; ///< in the ring
+  std::uint8_t yarn = 0;
+};
+
+std::vector<Patch> patches_of(const Fabric& fabric, const Figure& figure, const Ring& ring,
+                              std::uint8_t without) {
+  std::vector<Patch> patches;
+  for (std::uint32_t i = 0; i < ring.items; ++i) {
+    const std::uint8_t yarn = yarn_of(fabric, figure.items[ring.first_item + i]);
+    if (yarn == without) continue;
+    if (!patches.empty() && patches.back().yarn == yarn && patches.back().last + 1 == i)
+      patches.back().last = i;
+    else
+      patches.push_back({i, i, yarn});
+  }
+  return patches;
+}
+
+bool has_loops(const Figure& figure, std::size_t ring) {
+  return std::any_of(figure.placed.begin(), figure.placed.end(), [ring](const Placed& placed) {
+    return placed.sign == Sign::free_loop && placed.ring == ring;
+  });
+}
+
+/// Lays grounds; rings are joined to the next where that is in the same yarn.
+class Laying {
+public:
+  Laying(const Fabric& fabric, const std::vector<double>& edges, Figure& figure)
+      : fabric_(fabric), edges_(edges), figure_(figure), first_(first_yarn(fabric, figure.part)) {}
+
+  void lay() {
+    for (std::uint32_t i = 0; i < figure_.rings.size(); ++i)
+      if (!figure_.rings[i].echo)
+        for (const Patch& patch : patches_of(fabric_, figure_, figure_.rings[i], first_)) lay(i, patch);
+  }
+
+private:
+  void lay(std::uint32_t ring, const Patch& patch) {
+    const double low = low_of(ring, patch.yarn), high = high_of(ring, patch.yarn);
+    Ground ground;
+    ground.yarn = patch.yarn;
+    ground.ring = ring;
+    ground.outline = is_disc(figure_) ? sector(ring, patch, low, high) : oblong(ring, patch, low, high);
+    figure_.grounds.push_back(std::move(ground));
+  }
+
+  bool joined(std::uint32_t inside, std::uint8_t yarn) const {
+    const Ring &one = figure_.rings[inside], &next = figure_.rings[inside + 1];
+    return !one.echo && !next.echo && only_yarn(fabric_, fabric_.rounds[one.last_round]) == yarn &&
+           only_yarn(fabric_, fabric_.rounds[next.round]) == yarn;
+  }
+
+  double high_of(std::uint32_t ring, std::uint8_t yarn) const {
+    const double outer = figure_.rings[ring].outer;
+    const bool loops = figure_.form != Form::disc_inward && has_loops(figure_, ring);
+    if (ring + 1 >= figure_.rings.size()) return outer + (loops ? past_loops : beyond);
+    const double half = (figure_.rings[ring + 1].inner - outer) / 2;
+    if (joined(ring, yarn)) return outer + half + overlap;
+    return outer + (loops ? past_loops : std::min(half, furthest));
+  }
+
+  double low_of(std::uint32_t ring, std::uint8_t yarn) const {
+    const double inner = figure_.rings[ring].inner;
+    const bool loops = figure_.form == Form::disc_inward && has_loops(figure_, ring);
+    if (ring == 0) return inner - (loops ? past_loops : beyond);
+    const double half = (inner - figure_.rings[ring - 1].outer) / 2;
+    if (joined(ring - 1, yarn)) return inner - half;
+    return inner - (loops ? past_loops : std::min(half, furthest));
+  }
+
+  const Item& item(std::uint32_t ring, std::uint32_t place) const {
+    return figure_.items[figure_.rings[ring].first_item + place];
+  }
+
+  /// Between a patch and what stands before it or behind it: an angle.
+  double before(std::uint32_t ring, std::uint32_t place) const {
+    if (place == 0) return edges_[ring];
+    if (place == figure_.rings[ring].items) return 2 * pi - edges_[ring];
+    return (item(ring, place - 1).at + item(ring, place).at) / 2 / figure_.rings[ring].middle;
+  }
+
+  std::vector<Point> sector(std::uint32_t ring, const Patch& patch, double low, double high) const {
+    const Way way = figure_.clockwise ? Way::clockwise : Way::anticlockwise;
+    const double from = before(ring, patch.first), to = before(ring, patch.last + 1);
+    std::vector<Point> outline = circle_curve(high, from, to, way);
+    std::vector<Point> back = circle_curve(low, from, to, way);
+    std::reverse(back.begin(), back.end());
+    line_to(back.front(), outline);
+    outline.insert(outline.end(), back.begin() + 1, back.end());
+    line_to(outline.front(), outline);
+    return outline;
+  }
+
+  double between(std::uint32_t ring, std::uint32_t place) const {
+    const Ring& line = figure_.rings[ring];
+    const double on = line.leftward ? -half_stitch : half_stitch;
+    if (place == 0) return item(ring, 0).foot.x - on;
+    if (place == line.items) return item(ring, place - 1).foot.x + on;
+    return (item(ring, place - 1).foot.x + item(ring, place).foot.x) / 2;
+  }
+
+  std::vector<Point> oblong(std::uint32_t ring, const Patch& patch, double low, double high) const {
+    const double from = between(ring, patch.first), to = between(ring, patch.last + 1);
+    std::vector<Point> outline{{from, low}};
+    for (const Point corner : {Point{to, low}, Point{to, high}, Point{from, high}, Point{from, low}})
+      line_to(corner, outline);
+    return outline;
+  }
+
+  /// A straight piece as a cubic curve.
+  static void line_to(Point to, std::vector<Point>& points) {
+    const Point from = points.back();
+    points.push_back(from + (1.0 / 3) * (to - from));
+    points.push_back(from + (2.0 / 3) * (to - from));
+    points.push_back(to);
+  }
+
+  const Fabric& fabric_;
+  const std::vector<double>& edges_;
+  Figure& figure_;
+  std::uint8_t first_;
+};
+
+} // namespace
+
+std::uint8_t changed_yarn(const Fabric& fabric, std::uint32_t round) {
+  const fabric::Round& worked = fabric.rounds[round];
+  if (round == 0 || fabric.rounds[round - 1].part != worked.part || fabric.rounds[round - 1].count == 0)
+    return 0;
+  const std::uint8_t yarn = only_yarn(fabric, worked);
+  const std::uint8_t before = fabric.stitches[worked.first_stitch - 1].yarn;
+  return yarn != before ? yarn : std::uint8_t{0};
+}
+
+void add_grounds(const Fabric& fabric, const std::vector<double>& edges, Figure& figure) {
+  Laying(fabric, edges, figure).lay();
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "layout/place.hpp"
+
+#include <cstdint>
+#include <vector>
+
+namespace whorl::layout {
+
+/// A place beside a stitch or between two: where, and which way is up there.
+struct Spot {
+  Point at;
+  Point up{0, 1};
+};
+
+bool is_disc(const Figure& figure);
+
+/// The heads of a ring's stitches that have a top, in the order of their round: the n-th is that of stitch n
+/// + 1.
+std::vector<Spot> heads_of(const fabric::Fabric& fabric, const Figure& figure, std::uint32_t ring);
+
+/// The ring that shows a round, echoes apart; none where the figure has none.
+std::uint32_t ring_of(const Figure& figure, std::uint32_t round);
+
+/// Half-way from a head to the ring that is worked into it, or beyond all that stands outside it.
+Spot beyond_head(const Figure& figure, std::uint32_t ring, const Spot& head);
+
+/// The hole behind stitch `after` of a ring, half-way to the ring that is worked into it.
+Spot hole_after(const fabric::Fabric& fabric, const Figure& figure, std::uint32_t ring, std::uint32_t after);
+
+/// On which side of a ring the ring lies that is worked into it: 1 outward (upward), -1 inward.
+int side_of_heads(const Figure& figure);
+
+} // namespace whorl::layout

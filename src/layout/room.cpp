@@ -1,0 +1,136 @@
+#include "layout/room.hpp"
+
+#include "layout/sign.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double along_step = 0.05, across_step = 0.05;
+constexpr int steps_along = 7, steps_across = 4;
+constexpr int patience = 3,
+              steps_further = 4;      ///< widening helps in most cases; two posts in one hole part in the end
+constexpr double enough = 0.25;       ///< more air is not looked for
+constexpr double dear_to_move = 0.02; ///< air that a whole W of moving must gain
+constexpr double neighbourhood = 3;
+constexpr double tallest = 4; ///< no symbol reaches further from its foot
+constexpr double line_width = 0.05;
+constexpr double push_step = 0.1;
+constexpr int most_pushes = 200;
+
+double square(Point p) { return p.x * p.x + p.y * p.y; }
+
+Convex stood(const Convex& piece, const Item& item) {
+  Convex all;
+  for (const Point p : piece)
+    all.push_back(
+        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
+  return all;
+}
+
+Convex triangle(const Pointer& pointer) {
+  const Point aside{-pointer.direction.y, pointer.direction.x};
+  const Point back = pointer.tip - pointer.length * pointer.direction;
+  return {pointer.tip, back + pointer.length / 2 * aside, back - pointer.length / 2 * aside};
+}
+
+/// A straight piece of a line; its ends are square and stand over by half its width.
+Convex piece(Point a, Point b) {
+  const double length = std::sqrt(square(b - a));
+  const Point on = length > 1e-9 ? (line_width / 2 / length) * (b - a) : Point{line_width / 2, 0};
+  const Point aside{-on.y, on.x};
+  return {a - on - aside, b + on - aside, b + on + aside, a - on + aside};
+}
+
+Point on_curve(const Point* p, double t) {
+  const double u = 1 - t;
+  return (u * u * u) * p[0] + (3 * u * u * t) * p[1] + (3 * u * t * t) * p[2] + (t * t * t) * p[3];
+}
+
+class Near {
+public:
+  Near(Point at, double within) : at_(at), within_(within) {}
+
+  bool reaches(Point p, double more = 0) const {
+    return square(p - at_) <= (within_ + more) * (within_ + more);
+  }
+
+  void add(Convex outline) {
+    if (std::any_of(outline.begin(), outline.end(), [this](Point p) { return reaches(p); }))
+      ink.push_back(std::move(outline));
+  }
+
+  /// A label may be longer than the neighbourhood is wide.
+  void add_always(Convex outline) { ink.push_back(std::move(outline)); }
+
+  void add_line(const Stroke& stroke) {
+    constexpr int cuts = 12;
+    const auto& points = stroke.points;
+    if (!stroke.curved)
+      for (std::size_t i = 1; i < points.size(); ++i) add(piece(points[i - 1], points[i]));
+    for (std::size_t i = 0; stroke.curved && i + 3 < points.size(); i += 3)
+      for (int k = 0; k < cuts; ++k)
+        add(piece(on_curve(&points[i], static_cast<double>(k) / cuts),
+                  on_curve(&points[i], static_cast<double>(k + 1) / cuts)));
+  }
+
+  std::vector<Convex> ink;
+
+private:
+  Point at_;
+  double within_;
+};
+
+Point aside_of(Point up) { return {up.y, -up.x}; }
+
+} // namespace
+
+std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point at, double within) {
+  Near near(at, within);
+  for (const Item& item : figure.items)
+    if (near.reaches(item.foot, tallest))
+      for (const Convex& part : extent(extents, item.key).ink) near.add(stood(part, item));
+  for (const Label& label : figure.labels) near.add_always(label.box);
+  for (const Pointer& pointer : figure.pointers) near.add(triangle(pointer));
+  for (const Stroke& stroke : figure.strokes) near.add_line(stroke);
+  for (const Placed& placed : figure.placed)
+    for (Convex& outline : outlines_of(placed)) near.add(std::move(outline));
+  return std::move(near.ink);
+}
+
+double air_around(const Placed& placed, const std::vector<Convex>& ink, double most) {
+  double air = most;
+  for (const Convex& own : outlines_of(placed))
+    for (const Convex& other : ink) air = std::min(air, distance(own, other));
+  return air;
+}
+
+bool settle_sign(const Figure& figure, const Extents& extents, Point up, int again, Placed& placed) {
+  const std::vector<Convex> ink = ink_near(figure, extents, placed.at, neighbourhood);
+  const Point along = aside_of(up);
+  double best = -1;
+  Placed found = placed;
+  const int far_along = steps_along + std::max(0, again - patience) * steps_further;
+  for (int i = -far_along; i <= far_along; ++i)
+    for (int j = -steps_across; j <= steps_across; ++j) {
+      const Placed there = moved(placed, i * along_step * along + j * across_step * up);
+      const double far = i * along_step * i * along_step + j * across_step * j * across_step;
+      const double worth = air_around(there, ink, enough) - dear_to_move * far;
+      if (worth > best + 1e-9) best = worth, found = there;
+    }
+  placed = found;
+  return air_around(placed, ink, enough) >= sign_air;
+}
+
+void push_out(const Figure& figure, const Extents& extents, Point direction, Placed& placed) {
+  for (int i = 0; i < most_pushes; ++i) {
+    const std::vector<Convex> ink = ink_near(figure, extents, placed.at, neighbourhood);
+    if (air_around(placed, ink, enough) >= sign_air) return;
+    placed = moved(placed, push_step * direction);
+  }
+}
+
+} // namespace whorl::layout
