@@ -296,12 +296,19 @@ bool read_line_again(Ways& line, const ReadAll& read_all) {
   return more;
 }
 
+/// Whether a round begins a new edge although its number follows on.
+bool starts_again(const Ways& line, const Settled& settled) {
+  if (settled.reading == not_read || settled.opened <= 0 || settled.from <= 1) return false;
+  return line[settled.way].readings[settled.reading].effect.starts;
+}
+
 /// Makes all readings of the lines whose counts disagree, and of those before them that no count confirmed.
 bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, const ReadAll& read_all) {
   bool more = false;
   for (std::size_t line = 0; line < lines.size(); ++line) {
-    if (settled[line].agrees()) continue;
+    if (settled[line].agrees() && !starts_again(lines[line], settled[line])) continue;
     more = read_line_again(lines[line], read_all) || more;
+    if (settled[line].agrees()) continue;
     for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {
       const Settled& before = settled[line - static_cast<std::size_t>(back)];
       if (before.states && before.agrees()) break;

@@ -118,7 +118,18 @@ std::size_t pass_total(const Head& head, std::size_t place) {
   return end != digits && pass_closing(head, end, ":") != end ? end : place;
 }
 
+/// The a of "Round 3a:", whose b follows: it tells nothing more.
+bool is_first_letter(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  return place < text.size() && text[place] == 'a' && pass_closing(head, place + 1, ":.)") != place + 1 &&
+         text[place + 1] != ' ';
+}
+
 void take_letter(const Head& head, Reached& reached) {
+  if (is_first_letter(head, reached.end)) {
+    ++reached.end;
+    return;
+  }
   reached.label.again = letter_behind(head, reached.end);
   if (reached.label.again > 0) ++reached.end;
 }
@@ -300,6 +311,14 @@ std::vector<Label> relative_label(const Head& head, std::size_t begin) {
   return {reached.label};
 }
 
+/// "number", "no.", "nr" before the number; `place` if none stands there.
+std::size_t pass_word_number(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  for (const std::string_view word : {"number ", "no. ", "no.", "no ", "nr. ", "nr.", "nr "})
+    if (place < text.size() && text.substr(place, word.size()) == word) return place + word.size();
+  return place;
+}
+
 /// "Rnd 3:", "R6-10", "Round #4", "Round one =".
 std::vector<Label> word_before_number(const Head& head, std::size_t begin) {
   std::vector<Label> labels;
@@ -312,6 +331,7 @@ std::vector<Label> word_before_number(const Head& head, std::size_t begin) {
   if (place < head.line.text.size() && label.word && mark_at(head, place) == '.')
     place = pass_blanks(head, place + 1);
   if (place < head.line.text.size() && mark_at(head, place) == '#') place = pass_blanks(head, place + 1);
+  if (label.word) place = pass_word_number(head, place);
   if (label.word) add_numbers(head, begin, place, label, labels);
   return labels;
 }
@@ -332,6 +352,23 @@ std::vector<Label> labels_with_word(const Head& head, std::size_t begin) {
   std::vector<Label> labels = word_before_number(head, begin);
   if (labels.empty()) labels = words_behind_numbers(head, begin);
   if (labels.empty()) labels = relative_label(head, begin);
+  return labels;
+}
+
+/// "For Rounds 10 to 12:", "The 3rd round:": behind a word or two that lead in, where a colon closes it.
+std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
+  const std::string_view text = head.line.text;
+  std::size_t place = begin;
+  for (const std::string_view word : {"and ", "then ", "now ", "work ", "for ", "in ", "on ", "the "})
+    if (text.substr(std::min(place, text.size()), word.size()) == word)
+      place = pass_blanks(head, place + word.size());
+  if (place == begin) return {};
+  std::vector<Label> labels = labels_with_word(head, place);
+  const auto is_open = [&](const Label& label) {
+    const std::size_t at = pass_blanks(head, place_of(head, label.span.end));
+    return !label.closed || at >= text.size() || text[at] != ':';
+  };
+  labels.erase(std::remove_if(labels.begin(), labels.end(), is_open), labels.end());
   return labels;
 }
 
@@ -389,6 +426,7 @@ std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
   std::vector<Label> labels = labels_with_word(head, place);
   if (labels.empty()) labels = label_in_brackets(head, place);
   if (labels.empty()) labels = behind_list_number(head, place);
+  if (labels.empty()) labels = behind_lead(head, place);
   if (labels.empty()) labels = number_alone(head, place);
   std::stable_sort(labels.begin(), labels.end(),
                    [](const Label& a, const Label& b) { return a.cost < b.cost; });

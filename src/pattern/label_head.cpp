@@ -69,6 +69,22 @@ LabelNumber scanned_number(const Head& head, std::size_t place) {
   return number.end < text.size() && is_folded_letter(text[number.end]) ? LabelNumber{} : number;
 }
 
+int roman_figure(char letter) { return letter == 'i' ? 1 : letter == 'v' ? 5 : letter == 'x' ? 10 : 0; }
+
+/// "Rnd IV:", in capitals that a mark closes.
+LabelNumber roman_number(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  std::size_t end = place;
+  int value = 0;
+  for (; end < text.size() && head.line.capital[end] && roman_figure(text[end]) > 0; ++end) {
+    const int figure = roman_figure(text[end]);
+    const int next = end + 1 < text.size() && head.line.capital[end + 1] ? roman_figure(text[end + 1]) : 0;
+    value += figure < next ? -figure : figure;
+  }
+  const bool closed = end != place && pass_closing(head, end, ":.-)") != end;
+  return closed && value > 0 ? LabelNumber{value, end, false} : LabelNumber{};
+}
+
 /// The S of "Rnd S:" was a 5, the B of "Rnd B:" an 8.
 LabelNumber scanned_capital(const Head& head, std::size_t place) {
   const char letter = head.line.text[place];
@@ -119,16 +135,31 @@ std::size_t pass_foreign_link(const Head& head, std::size_t place) {
   return known || letter ? place : end;
 }
 
+/// Behind two dots or three: "R5..R7", "5...7".
+std::size_t pass_dots(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const std::size_t end = std::min(text.find_first_not_of('.', place), text.size());
+  return place < text.size() && (end == place + 2 || end == place + 3) ? end : place;
+}
+
+/// Behind the "to" of "through to".
+std::size_t behind_to(const Head& head, std::size_t place) {
+  const Word* to = phrase_at(head, pass_blanks(head, place), head.to);
+  return to == nullptr ? place : to->end;
+}
+
 Link link_at(const Head& head, std::size_t place) {
   const std::size_t at = pass_blanks(head, place);
   const char mark = at < head.line.text.size() ? mark_at(head, at) : '\0';
   Link link;
   link.spaced = at != place;
-  if (mark == '-') link = {at + 1, Link::dash, link.spaced};
+  if (mark == '-' || mark == '~') link = {at + 1, Link::dash, link.spaced};
+  if (const std::size_t dots = pass_dots(head, at); dots != at) link = {dots, Link::word, link.spaced};
   if (mark == ',' || mark == '+' || mark == '/') link = {at + 1, Link::comma, link.spaced};
   if (mark == '&') link = {at + 1, Link::conjunction, link.spaced};
   for (const Concept means : {head.to, head.through})
-    if (const Word* word = phrase_at(head, at, means)) link = {word->end, Link::word, link.spaced};
+    if (const Word* word = phrase_at(head, at, means))
+      link = {behind_to(head, word->end), Link::word, link.spaced};
   if (const Word* word = phrase_at(head, at, head.conjunction))
     link = {word->end, Link::conjunction, link.spaced};
   if (const std::size_t end = pass_foreign_link(head, at); link.end == 0 && end != at)
@@ -273,6 +304,7 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
   if (number.end == 0 && form == NumberForm::any) number = number_of_letters(head, place);
   const bool glued = number.end != 0 && number.end < head.line.text.size() &&
                      is_folded_letter(head.line.text[number.end]) && !is_round_word(head, number.end);
+  if (number.end == 0 && form == NumberForm::any) number = roman_number(head, place);
   if (number.end == 0 && form == NumberForm::any) number = scanned_capital(head, place);
   if ((number.end == 0 || glued) && form != NumberForm::digits)
     if (const LabelNumber scanned = scanned_number(head, place); scanned.end != 0) return scanned;

@@ -39,6 +39,7 @@ TEST_CASE("a colour or letter before a piece holds until another is told") {
   CHECK(yarns_of("[A] 3 sc, [B] 3 sc (6)") == "A B ");
   CHECK(yarns_of("with A 3 sc, with B 3 sc (6)") == "A B ");
   CHECK(yarns_of("A: 3 sc, B: 3 sc (6)") == "A B ");
+  CHECK(yarns_of("with C1 3 sc, with C2 3 sc (6)") == "C1 C2 ");
   CHECK(yarns_of("using dark brown, 3 sc, using white, 3 sc (6)") == "dark brown white ");
 }
 

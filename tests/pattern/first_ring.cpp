@@ -41,3 +41,12 @@ TEST_CASE("a round that goes on with an earlier part begins in no ring") {
 TEST_CASE("a first round of decreases begins in no ring") {
   CHECK_FALSE(begins_in_ring("Fox\n\nR1: 6 dec (6)"));
 }
+
+TEST_CASE("a slip stitch that forms a ring of the chain above makes no magic ring") {
+  for (const char* start : {"Ch 18, ss into a ring", "ch 18 slst to make a ring careful not to twist"}) {
+    INFO(start);
+    const std::string text = std::string("Log\n\n") + start + "\nR1: sc in each ch around (18)\n";
+    CHECK_FALSE(begins_in_ring(text));
+    CHECK(read_text(text).tree.rounds.back().effect.starts);
+  }
+}

@@ -18,6 +18,11 @@ const TypedLine lines[] = {
     {"Magic ring, ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beginning ch-3. (12 dc)", 0,
      12, 12},
     {"mr, ch 3, 9 dc, sl st to top of ch 3 (10)", 0, 10, 10},
+    {"MR, ch 4 (counts as dc and ch 1), (dc in ring, ch 1) 7 times, sl st to 3rd ch of ch 4. (8 dc, 8 ch-1 "
+     "sps)",
+     0, 8, 8},
+    {"Ch 5 (counts as dc + 2 ch), *dc in next st, ch 2* around, sl st to 3rd ch of ch 5. (12 dc)", 12, 12,
+     12},
     {"Ch 3 (counts as 1 dc), dc in same place, 2 dc in each remaining dc around, sl st in top of ch-3. (24 "
      "dc)",
      12, 24, 24},
