@@ -77,13 +77,27 @@ std::string verdict(const Pattern& pattern) {
   return text + ".\n";
 }
 
+/// A sentence in lines of about 90 columns, each set in by two.
+std::string in_lines(const std::string& sentence) {
+  constexpr std::size_t widest = 90;
+  std::string text, line = " ";
+  for (std::size_t at = 0; at < sentence.size();) {
+    const std::size_t end = std::min(sentence.find(' ', at), sentence.size());
+    const std::string word = sentence.substr(at, end - at);
+    if (line.size() > 1 && line.size() + 1 + word.size() > widest) text += line + "\n", line = " ";
+    line += " " + word;
+    at = end + 1;
+  }
+  return text + line + "\n";
+}
+
 /// Each place that calls for the caution, then the caution.
 std::string cautions(const Pattern& pattern) {
   std::string text;
   for (const Caution& caution : pattern.cautions())
     text += "  line " + std::to_string(caution.line) + ", column " + std::to_string(caution.column) + ": " +
             caution.text + "\n";
-  return text.empty() ? "" : "\nCautions\n" + text + "  " + pattern.caution() + "\n";
+  return text.empty() ? "" : "\nCautions\n" + text + in_lines(pattern.caution());
 }
 
 /// "I have 22": what may have happened.

@@ -170,10 +170,13 @@ void append_id(std::string& out, const Fabric& fabric, const Place& place, std::
     return append_space_id(out, fabric, place.of, prefix);
   case On::chain_side:
     return append_chain_id(out, fabric, place.of, prefix);
+  case On::row_end:
+    begin_id(out, fabric, fabric.rounds[place.of], prefix);
+    out += place.loops == stitch::front ? "-start" : "-end";
+    return;
   case On::top:
   case On::post:
   case On::between:
-  case On::row_end:
     break;
   }
   append_id(out, fabric, place.of, prefix);

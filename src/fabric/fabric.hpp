@@ -39,9 +39,10 @@ struct Stitch {
 enum class On : std::uint8_t { top, post, space, between, ring, chain_side, row_end };
 
 /// Something that a hook can go into. A post's loops say from where: front or back. A chain's own side is
-/// `both`, the side opposite (the loop that the first side leaves) `third`.
+/// `both`, the side opposite (the loop that the first side leaves) `third`. A row's end is that where it was
+/// begun (`front`) or ended (`back`).
 struct Place {
-  std::uint32_t of = none; ///< a stitch; an arch; a ring (number of its part); a row end
+  std::uint32_t of = none; ///< a stitch; an arch; a ring (number of its part); a row end (its round)
   On what = On::top;
   std::uint8_t loops = stitch::both;
   bool operator==(const Place&) const = default;

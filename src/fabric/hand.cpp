@@ -23,7 +23,8 @@ Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs,
     gist.takes = static_cast<std::uint32_t>(std::max(0, kind.takes));
     gist.makes = static_cast<std::uint32_t>(std::max(0, kind.makes));
     gist.flags = kind.counts ? counts : 0;
-    gist.chain = shape.legs == 0 && kind.takes == 0;
+    gist.picot = stitch::is_picot(kind);
+    gist.chain = shape.legs == 0 && kind.takes == 0 && !gist.picot;
     gist.slip = is_slip(kind);
     gist.front_only = shape.front_loops_only;
     gists_.push_back(gist);
@@ -58,6 +59,8 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   arch_ = none;
   opened_at_ = 0;
   far_side_ = false;
+  row_sides_ = 0;
+  along_rows_ = false;
   own_place_ = false;
   fresh_ = edge_.is_empty();
   ring_comes_ = fresh_ && names_ring(body);
@@ -184,6 +187,10 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
     return start_here();
   case pattern::Act::other_side:
     return open_other_side(node);
+  case pattern::Act::row_ends:
+  case pattern::Act::top_edge:
+  case pattern::Act::all_edges:
+    return open_edge_of_rows(node);
   case pattern::Act::free_loops:
     return open_free_loops(node);
   case pattern::Act::skipped:
@@ -314,7 +321,7 @@ stitch::KindId Hand::seen_from_outside(const Node& node, stitch::KindId kind, co
   if (!gists_[kind].front_only || context.loops != stitch::back) return kind;
   const auto plain = stitch::find_kind(tree_.kinds, "sc" + std::to_string(gists_[kind].takes) + "tog");
   if (!plain) return kind;
-  outcome_.hidden.push_back(node.span);
+  if (outcome_.hidden.empty() || outcome_.hidden.back() != node.span) outcome_.hidden.push_back(node.span);
   return *plain;
 }
 

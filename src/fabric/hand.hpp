@@ -46,7 +46,7 @@ struct Outcome {
 
 /// The hand that works a round: it follows the nodes of the tree, takes places from the edge and puts
 /// stitches into the fabric. It knows neither numbers nor counts. hand.cpp follows the nodes, hand_take.cpp
-/// takes places, hand_edges.cpp opens edges, hand_stitch.cpp makes stitches.
+/// takes places, hand_edges.cpp and hand_rows.cpp open edges, hand_stitch.cpp makes stitches.
 class Hand {
 public:
   /// `last_rounds`: for every entry of the text the fabric's last round of it, `none` where there is none.
@@ -83,6 +83,7 @@ private:
     std::uint32_t makes = 0;
     std::uint8_t flags = 0;
     bool chain = false;
+    bool picot = false;
     bool slip = false;
     bool front_only = false;
   };
@@ -136,6 +137,11 @@ private:
   bool open_part_edge(const pattern::Node& node);
   bool open_places(std::vector<Place> places);
   bool open_ring_of_chains();
+  std::vector<std::uint32_t> rows_below() const;
+  std::vector<Place> ends_of_rows(const std::vector<std::uint32_t>& rows, bool other) const;
+  std::vector<Place> starting_chain_below() const;
+  std::uint64_t places_wanted(const pattern::Node& opening, std::uint64_t there);
+  bool open_edge_of_rows(const pattern::Node& node);
   std::uint32_t last_round_of(std::uint32_t named) const;
   std::uint32_t round_meant(const pattern::Node& node);
   std::uint32_t last_worked_end(std::uint32_t part) const;
@@ -188,6 +194,8 @@ private:
   Side side_ = Side::right;
   std::uint32_t opened_at_ = 0; ///< the chain from the hook at which a starting chain was opened
   bool far_side_ = false;       ///< its other side is open
+  int row_sides_ = 0;           ///< sides of a flat piece that were opened along its row ends
+  bool along_rows_ = false;     ///< an edge of a flat piece is open: corners are no chain spaces
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;
   StitchId ring_first_ = none;   ///< the chain that was joined into a ring

@@ -74,6 +74,7 @@ bool Hand::go_round_the_end() {
 /// From the far end back; the chain there is left out where two or more went round it.
 bool Hand::open_other_side(const Node& node) {
   if (outcome_.joined_parts) return true; // the bridge's other side comes when its turn comes
+  if (row_sides_ == 1 && far_side_) return open_edge_of_rows(node); // up the other side of a flat piece
   if (opened_at_ != 0) {
     if (far_side_) return true;
     const std::uint32_t from = foundation_count_ - (in_place_ >= 2 ? 1 : 0);

@@ -87,7 +87,7 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   if (made_ >= limit_)
     return stop(node, "limit", "this is more than " + std::to_string(limit_) + " stitches");
   const Gist& gist = gists_[kind];
-  if (!gist.chain) close_arch();
+  if (!gist.chain && !gist.picot) close_arch(); // a picot stands on the chains as on a stitch
   const auto number = static_cast<StitchId>(fabric_.stitches.size());
   Stitch stitch;
   stitch.kind = kind;

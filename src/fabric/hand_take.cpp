@@ -48,6 +48,7 @@ bool Hand::is_same_place(const Node& node, Where where) const {
   if (taken_.empty()) return false;
   if (where == Where::same) return true;
   if (where == Where::chain) return opened_at_ != 0 && opened_at_ == node.work.nth;
+  if (where == Where::space && along_rows_ && edge_.spaces_left() == 0) return true; // round a corner
   // "2 more in the last chain", which was worked already
   return where == Where::last && opened_at_ != 0 && edge_.left() == 0;
 }
@@ -90,7 +91,8 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
 }
 
 bool Hand::take_space(const Node& node) {
-  const std::optional<Place> place = edge_.take_space();
+  std::optional<Place> place = edge_.take_space();
+  if (!place && along_rows_) place = edge_.take_next();
   if (!place) return stop(node, "past-end", "there is no chain space left to work into");
   outcome_.passes_by = true;
   if (!outcome_.opened) ++outcome_.uses;

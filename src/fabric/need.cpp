@@ -134,6 +134,9 @@ private:
     case pattern::Act::turn:
     case pattern::Act::start_here:
     case pattern::Act::other_side:
+    case pattern::Act::row_ends:
+    case pattern::Act::top_edge:
+    case pattern::Act::all_edges:
     case pattern::Act::free_loops:
     case pattern::Act::skipped:
     case pattern::Act::part_edge:

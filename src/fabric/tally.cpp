@@ -1,6 +1,7 @@
 #include "fabric/tally.hpp"
 
 #include "fabric/need.hpp"
+#include "pattern/effect.hpp"
 
 #include <algorithm>
 #include <vector>
@@ -25,7 +26,7 @@ template <class Is> std::uint32_t sum_of(const Fabric& fabric, const Round& roun
 
 /// Chains between stitches; those that climb are not tallied.
 std::uint32_t count_chains(const Fabric& fabric, const Round& round) {
-  return sum_of(fabric, round, [&](KindId kind) { return fabric.kinds[kind].takes == 0; });
+  return sum_of(fabric, round, [&](KindId kind) { return pattern::is_chain(fabric.kinds[kind]); });
 }
 
 /// Some count the chains between stitches, or the spaces, with them.
@@ -50,12 +51,21 @@ bool is_digits(std::string_view text) {
   return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
+/// "6 popcorns" speaks of "dc5pc" too.
+bool is_gathered(std::string_view name, std::string_view family) {
+  const std::size_t digits = name.find_first_of("0123456789");
+  if (digits == 0 || digits == std::string_view::npos || name.size() <= digits + family.size()) return false;
+  const std::size_t end = name.size() - family.size();
+  return name.substr(end) == family && is_digits(name.substr(digits, end - digits));
+}
+
 /// "18 sc" speaks of decreases too: "sc2tog" is a single crochet in the count, and so is an invisible
 /// decrease.
 bool is_of(const StitchKind& kind, std::string_view base) {
   if (kind.name == base) return true;
   if (base == "sc" && kind.name == "invdec") return true;
   const std::string_view name = kind.name;
+  if (is_gathered(name, base)) return true;
   if (name.size() < base.size() + 4 || name.substr(0, base.size()) != base) return false;
   const std::string_view rest = name.substr(base.size());
   return rest.substr(rest.size() - 3) == "tog" && is_digits(rest.substr(0, rest.size() - 3));

@@ -106,8 +106,9 @@ private:
 
   Stretch of_work(const Work& work) const {
     Stretch one;
-    if (work.act != Act::stitch) return one;
-    const bool chain = is_chain(kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)]);
+    const stitch::StitchKind& kind = kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)];
+    if (work.act != Act::stitch || stitch::is_picot(kind)) return one;
+    const bool chain = is_chain(kind);
     one.stitches = !chain || work.counts;
     if (!one.stitches) one.before = work.to_end ? 1 : work.times;
     return one;

@@ -25,6 +25,7 @@ NodeId every_node(Building& b, const Piece& piece, Span span) {
   plain.kind = piece.plain;
   plain.times = piece.work.nth - static_cast<std::uint32_t>(b.reader.kinds.at(one.kind).takes);
   Chain chain;
+  if (piece.skipping) plain.act = Act::skip;
   if (plain.times > 0) append(b.reading.nodes, chain, work_node(b, plain, span));
   if (piece.bare && plain.times > 0) b.bare.push_back(chain.last);
   append(b.reading.nodes, chain, work_node(b, one, span));
@@ -56,15 +57,19 @@ Work with_leave(Work work, const Sequence& sequence, const Path& path) {
   return work;
 }
 
+/// A flat piece has two sides, which are opened one after the other.
+bool may_open_again(Act act) { return act == Act::row_ends || act == Act::all_edges; }
+
 /// The node that opens places, unless the one before it opened the same.
 void put_opening(Building& b, Sequence& sequence, const Piece& piece, Act act, std::uint8_t loops,
                  Span span) {
   Work work;
   work.act = act;
   work.loops = loops;
+  work.times = piece.evenly ? 0 : 1;
   const NodeId last = sequence.loops == no_node ? sequence.chain.last : sequence.in_loops.last;
   for (const Node& node : b.reading.nodes)
-    if (node.kind == NodeKind::work && node.work.act == act &&
+    if (node.kind == NodeKind::work && node.work.act == act && !may_open_again(act) &&
         (act == Act::other_side ? last != no_node && &node == &b.reading.nodes[last]
                                 : node.round == piece.round || piece.round == 0))
       return;
@@ -195,6 +200,7 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   switch (piece.verb) {
   case Verb::pass:
   case Verb::travel:
+  case Verb::others:
   case Verb::under_chain:
     return;
   case Verb::turn:
@@ -283,7 +289,10 @@ Named named_stitches(const Building& b) {
 void settle_bare(Building& b) {
   if (b.bare.empty()) return;
   const Named named = named_stitches(b);
-  if (named.any && !named.only) return;
+  if (named.any && !named.only) {
+    b.reading.mixed = b.reading.nodes[b.bare.front()].span;
+    return;
+  }
   if (!named.any) {
     b.reading.bare = b.bare;
     return;

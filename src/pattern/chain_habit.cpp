@@ -100,6 +100,7 @@ void hear_line(std::string_view line, const words::Vocabulary& vocabulary, std::
 
 /// How many chains a reading takes for a stitch, or not; 0: none.
 std::uint32_t chains_of(const Reading& reading) {
+  if (reading.turning_chains != 0) return reading.turning_chains;
   for (const Node& node : reading.nodes) {
     if (node.kind != NodeKind::work || node.work.act != Act::stitch) continue;
     return node.work.where == Where::chain ? node.work.nth - 1U : node.work.times;

@@ -296,6 +296,13 @@ bool read_line_again(Ways& line, const ReadAll& read_all) {
   return more;
 }
 
+/// Chains at a row's end tell nothing of its own count, only of the next row's.
+bool ends_with_turning_chain(const Ways& line) {
+  return std::any_of(line.begin(), line.end(), [](const Way& way) {
+    return !way.readings.empty() && way.readings.front().turning_chains != 0;
+  });
+}
+
 /// Whether a round begins a new edge although its number follows on.
 bool starts_again(const Ways& line, const Settled& settled) {
   if (settled.reading == not_read || settled.opened <= 0 || settled.from <= 1) return false;
@@ -311,7 +318,9 @@ bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, co
     if (settled[line].agrees()) continue;
     for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {
       const Settled& before = settled[line - static_cast<std::size_t>(back)];
-      if (before.states && before.agrees()) break;
+      if (before.states && before.agrees() &&
+          !ends_with_turning_chain(lines[line - static_cast<std::size_t>(back)]))
+        break;
       more = read_line_again(lines[line - static_cast<std::size_t>(back)], read_all) || more;
     }
   }

@@ -51,7 +51,7 @@ void open_far_side(Body& body) {
 
 /// Chains worked before the first stitch are the edge it is worked along.
 void follow_chain(Body& body, const Work& work) {
-  const bool chain = work.act == Act::stitch && body.kind_of(work).takes == 0 && !work.counts;
+  const bool chain = work.act == Act::stitch && is_chain(body.kind_of(work)) && !work.counts;
   if (chain && !body.placed) body.chains = add(body.chains, work.times);
   if (work.act == Act::other_side) open_far_side(body);
   if (work.where != Where::chain || body.chains < work.nth || body.nth == work.nth) return;
@@ -221,7 +221,7 @@ bool slips(const Work& work, const stitch::StitchKind& kind) {
 
 bool opens_edge(Act act) {
   return act == Act::ring || act == Act::other_side || act == Act::free_loops || act == Act::skipped ||
-         act == Act::part_edge;
+         act == Act::part_edge || act == Act::row_ends || act == Act::top_edge || act == Act::all_edges;
 }
 
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed) {
@@ -295,13 +295,15 @@ Effect into_one_place(const Work& work, const Effect& inner) {
 
 bool runs_to_end(const Effect& effect) { return effect.pass_uses != 0 || effect.pass_spaces != 0; }
 
-bool is_chain(const stitch::StitchKind& kind) { return kind.takes == 0 && stitch::shape_of(kind).legs == 0; }
+bool is_chain(const stitch::StitchKind& kind) {
+  return kind.takes == 0 && !stitch::is_picot(kind) && stitch::shape_of(kind).legs == 0;
+}
 
 namespace {
 
-bool is_counted_chain(const Node& node, const std::vector<stitch::StitchKind>& kinds) {
+bool works_chain(const Node& node, const std::vector<stitch::StitchKind>& kinds) {
   const Work& work = node.work;
-  return node.kind == NodeKind::work && work.act == Act::stitch && work.counts && work.kind < kinds.size() &&
+  return node.kind == NodeKind::work && work.act == Act::stitch && work.kind < kinds.size() &&
          is_chain(kinds[work.kind]);
 }
 
@@ -315,12 +317,18 @@ bool is_turn(const Node& node) { return node.kind == NodeKind::work && node.work
 
 NodeId carried_chain(const std::vector<Node>& nodes, NodeId body,
                      const std::vector<stitch::StitchKind>& kinds) {
+  const NodeId chain = turning_chain(nodes, body, kinds);
+  return chain != no_node && nodes[chain].work.counts ? chain : no_node;
+}
+
+NodeId turning_chain(const std::vector<Node>& nodes, NodeId body,
+                     const std::vector<stitch::StitchKind>& kinds) {
   while (body != no_node && holds_a_list(nodes[body].kind)) {
     NodeId before = no_node, last = no_node;
     for (NodeId id = nodes[body].child; id != no_node; id = nodes[id].next) before = last, last = id;
     if (last == no_node) return no_node;
     if (is_turn(nodes[last]))
-      return before != no_node && is_counted_chain(nodes[before], kinds) ? before : no_node;
+      return before != no_node && works_chain(nodes[before], kinds) ? before : no_node;
     body = last;
   }
   return no_node;

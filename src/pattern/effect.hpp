@@ -26,6 +26,11 @@ bool is_chain(const stitch::StitchKind& kind);
 NodeId carried_chain(const std::vector<Node>& nodes, NodeId body,
                      const std::vector<stitch::StitchKind>& kinds);
 
+/// The chains after which the work is turned and ends, whether they count or not; `no_node` if there are
+/// none.
+NodeId turning_chain(const std::vector<Node>& nodes, NodeId body,
+                     const std::vector<stitch::StitchKind>& kinds);
+
 /// Slip stitches: behind what runs to the end of a round they go into the round just made, and use nothing.
 bool slips(const Work& work, const stitch::StitchKind& kind);
 

@@ -67,6 +67,17 @@ bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, st
          words.find("sp") == std::string_view::npos;
 }
 
+/// "Sl st to join" is one slip stitch.
+bool goes_on_from_slip(const Stretching& s, std::int32_t index, const Path& before) {
+  const Piece* last = piece_before(s.reader, index);
+  if (!is_stitch_piece(last) || s.reader.kinds.at(last->work.kind).name != "sl st") return false;
+  while (s.reader.paths[static_cast<std::size_t>(index)].taken != Taken::row)
+    index = s.reader.paths[static_cast<std::size_t>(index)].before;
+  const std::uint32_t end = s.reader.paths[static_cast<std::size_t>(index)].end;
+  return s.reader.sentence.text().substr(end, before.end - end).find_first_of(",;.") ==
+         std::string_view::npos;
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
@@ -82,8 +93,12 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
     const Piece* last = piece_before(s.reader, index);
     if (last != nullptr && last->verb == Verb::turn)
       last = piece_before(s.reader, before_piece(s.reader, index));
-    return last != nullptr && last->verb == Verb::starting_chain;
+    // "Skip the first st" at the head of a row may be the one under the turning chain of the row before.
+    if (last == nullptr) return s.extent == Extent::line && !has_worked(before);
+    return last->verb == Verb::starting_chain;
   }
+  case Verb::join:
+    return !goes_on_from_slip(s, index, before);
   case Verb::picot: // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
     return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:
@@ -93,6 +108,10 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   case Verb::side_behind:
   case Verb::part_behind:
     return before.loose && is_stitch_piece(piece_before(s.reader, index));
+  case Verb::others: {
+    const Piece* last = piece_before(s.reader, index);
+    return last != nullptr && last->verb == Verb::every;
+  }
   case Verb::from_chain: {
     const Piece* last = piece_before(s.reader, index);
     return last == nullptr || s.reader.kinds.at(last->work.kind).takes == 0;

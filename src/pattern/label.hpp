@@ -21,6 +21,7 @@ struct Label {
   bool word = false;        ///< a word for round or row stands in it
   int listed = 0;           ///< number of a list that stands before the label and says nothing
   bool ordinal = false;     ///< "3rd round"
+  bool unmarked = false;    ///< a number whose mark was forgotten, known from the rounds around it
   bool closed = false;      ///< a mark or a line end closes it
   Span count;               ///< "(18)": a count that stands before the work
   Span aside;               ///< "(WS)", "(brown)": brackets between number and mark

@@ -27,6 +27,7 @@ constexpr VerbName verbs[] = {
     {"again", Verb::again},
     {"starting-chain", Verb::starting_chain},
     {"from-chain", Verb::from_chain},
+    {"others", Verb::others},
     {"picot", Verb::picot},
     {"other-side", Verb::other_side},
     {"side-behind", Verb::side_behind},
@@ -54,13 +55,28 @@ struct ManyName {
   bool Meaning::*flag;
 };
 constexpr ManyName manners[] = {
-    {"around", &Meaning::around}, {"double", &Meaning::doubled}, {"together", &Meaning::together},
-    {"apart", &Meaning::apart},   {"more", &Meaning::more},      {"here", &Meaning::here},
-    {"counts", &Meaning::counts}, {"below", &Meaning::below},    {"alone", &Meaning::alone},
-    {"part", &Meaning::part},     {"onward", &Meaning::onward},  {"back", &Meaning::back},
+    {"made", &Meaning::made},         {"skipping", &Meaning::skipping},
+    {"around", &Meaning::around},     {"double", &Meaning::doubled}, {"together", &Meaning::together},
+    {"apart", &Meaning::apart},       {"more", &Meaning::more},      {"here", &Meaning::here},
+    {"counts", &Meaning::counts},     {"below", &Meaning::below},    {"alone", &Meaning::alone},
+    {"part", &Meaning::part},         {"onward", &Meaning::onward},  {"back", &Meaning::back},
+    {"gathered", &Meaning::gathered},
+};
+
+struct EdgeName {
+  std::string_view name;
+  Act act;
+  bool evenly;
+};
+constexpr EdgeName edges[] = {
+    {"row-ends", Act::row_ends, false},      {"along-side", Act::row_ends, true},
+    {"top-edge", Act::top_edge, false},      {"all-edges", Act::all_edges, true},
+    {"bottom-edge", Act::other_side, false},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {
+  for (const EdgeName& edge : edges)
+    if (edge.name == word) meaning.opens = edge.act, meaning.evenly = edge.evenly;
   for (const WhereName& place : places)
     if (place.name == word) meaning.where = place.where;
   for (const ManyName& manner : manners)
@@ -149,12 +165,39 @@ std::uint32_t how_many_together(const Slots& slots) {
   return shared ? slots.of / times : slots.of;
 }
 
+bool is_family(std::string_view name) {
+  return name == "bo" || name == "puff" || name == "pc" || name == "cl";
+}
+
+/// "5-dc popcorn", "bobble of 4 dc": named like "dc5pc".
+std::optional<stitch::KindId> gathered_kind(const Names& names, const Slots& slots, Kinds& kinds) {
+  const std::string_view family = is_family(names.work) ? names.work : names.second;
+  const auto base = kinds.find(family == names.work ? names.second : names.work);
+  const int n = static_cast<int>(std::min<std::uint32_t>(or_one(slots.of), reading_limits.together + 1));
+  if (!base || n < 2 || n > static_cast<int>(reading_limits.together)) return std::nullopt;
+  const stitch::StitchKind& one = kinds.at(*base);
+  if (one.takes != 1 || stitch::shape_of(one).height < 2)
+    return std::nullopt; // "3 sc bobble" lacks its comma
+  auto kind = family == "pc" ? std::optional(stitch::popcorn(one, n)) : stitch::cluster(one, n);
+  if (!kind) return std::nullopt;
+  const auto usual = kinds.find(family);
+  const std::string_view word = family == "bo"   ? "bobble"
+                                : family == "pc" ? "popcorn"
+                                : family == "cl" ? "cluster"
+                                                 : "puff";
+  if (usual && kinds.at(*usual).moves == kind->moves) return usual;
+  kind->title = std::string(word) + " of " + std::to_string(n) + " " + one.title + "s";
+  kind->name = one.name + std::to_string(n) + std::string(family);
+  return kinds.add(*kind);
+}
+
 bool is_decrease(const Names& names, const Meaning& meaning) {
   return meaning.together || names.work == "dec" || names.second == "dec";
 }
 
 std::optional<stitch::KindId> worked_kind(const Names& names, const Slots& slots, const Meaning& meaning,
                                           Kinds& kinds, Into& into) {
+  if (meaning.gathered) return gathered_kind(names, slots, kinds);
   const auto base = base_kind(names, kinds, into);
   if (!base || !is_decrease(names, meaning)) return base;
   if (names.work == "invdec") return slots.of == no_number || slots.of == 2 ? base : std::nullopt;
@@ -188,6 +231,8 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   piece.work.counts = meaning.counts;
   piece.here = meaning.here;
   piece.alone = meaning.alone;
+  piece.opened = meaning.opens;
+  piece.evenly = meaning.evenly;
   piece.onward = meaning.onward;
   if (meaning.where == Where::chain && slots.of != no_number) piece.chains = slots.of;
   if (meaning.below) piece.work.into = Into::below;
@@ -199,14 +244,25 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
 }
 
 /// Chains: the row names nothing else.
-std::optional<Piece> chain_piece(const Slots& slots, const Meaning& meaning, const Kinds& kinds) {
+std::optional<Piece> chain_piece(const Slots& slots, const Kinds& kinds) {
   const auto chain = kinds.find("ch");
   if (!chain) return std::nullopt;
   Piece piece;
-  piece.verb = meaning.verb;
+  piece.verb = Verb::starting_chain;
   piece.work.kind = *chain;
-  piece.work.counts = meaning.verb == Verb::starting_chain;
+  piece.work.counts = true;
   piece.work.times = slots.count == no_number ? 3 : slots.count;
+  return piece;
+}
+
+/// Chains closed to a ring: one thing, which is no stitch and no place.
+std::optional<Piece> picot_piece(const Slots& slots, Kinds& kinds) {
+  const std::uint32_t chains = slots.count == no_number ? 3 : slots.count;
+  if (chains < 2 || chains > reading_limits.together) return std::nullopt;
+  Piece piece;
+  piece.verb = Verb::picot;
+  const auto own = slots.count == no_number ? kinds.find("picot") : std::nullopt;
+  piece.work.kind = own ? *own : kinds.add(stitch::picot(static_cast<int>(chains)));
   return piece;
 }
 
@@ -218,6 +274,7 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Slots& slots, c
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
   if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;
   piece->work.nth = static_cast<std::uint16_t>(nth);
+  piece->skipping = meaning.skipping;
   Into into = Into::loops;
   piece->plain = base_kind(names_of(sentence, slots), kinds, into).value_or(piece->work.kind);
   return piece;
@@ -254,6 +311,12 @@ std::optional<stitch::KindId> Kinds::find(std::string_view name) const {
   return std::nullopt;
 }
 
+stitch::KindId Kinds::add(const stitch::StitchKind& kind) {
+  if (const auto there = find(kind.name); there && at(*there).moves == kind.moves) return *there;
+  made.push_back(kind);
+  return static_cast<stitch::KindId>(known.size() + made.size() - 1);
+}
+
 std::optional<stitch::KindId> Kinds::together(stitch::KindId base, std::uint32_t n) {
   if (const auto kind = find(at(base).name + std::to_string(n) + "tog")) return kind;
   const auto kind = stitch::together(at(base), static_cast<int>(n));
@@ -267,13 +330,12 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   std::optional<Piece> piece = Piece{};
   piece->verb = meaning.verb;
   piece->part = meaning.part;
-  if (meaning.verb == Verb::starting_chain || meaning.verb == Verb::picot) {
-    piece = chain_piece(match.slots, meaning, kinds);
-    return piece;
-  }
+  if (meaning.verb == Verb::starting_chain) return chain_piece(match.slots, kinds);
+  if (meaning.verb == Verb::picot) return picot_piece(match.slots, kinds);
   if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
   if (meaning.verb == Verb::every) piece = every_piece(sentence, match.slots, meaning, kinds);
   if (!piece) return piece;
+  piece->made = meaning.made;
   Work& work = piece->work;
   work.act = act_of(meaning.verb);
   work.where = meaning.where;
@@ -308,10 +370,12 @@ Effect onward_effect(const Work& work, const stitch::StitchKind& kind) {
 }
 
 /// Plain stitches, then the increase or decrease that takes up the nth.
-Effect every_effect(const Work& work, const stitch::StitchKind& kind) {
+Effect every_effect(const Piece& piece, const stitch::StitchKind& kind) {
+  const Work& work = piece.work;
   Effect once;
   once.uses = work.nth;
-  once.makes = work.nth + 0U + work.in_one - static_cast<std::uint32_t>(kind.takes);
+  once.makes = work.in_one;
+  if (!piece.skipping) once.makes += work.nth - static_cast<std::uint32_t>(kind.takes);
   return work.times == 1 ? to_end(once, 0) : times(once, work.times);
 }
 
@@ -328,7 +392,7 @@ Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
   case Verb::other_side:
     return effect_of_work(piece.work, kinds.at(piece.work.kind));
   case Verb::every:
-    return every_effect(piece.work, kinds.at(piece.work.kind));
+    return every_effect(piece, kinds.at(piece.work.kind));
   case Verb::repeat:
     return piece.work.to_end ? to_end(inner, piece.work.leave) : times(inner, piece.work.times);
   case Verb::opening:

@@ -24,6 +24,7 @@ enum class Verb : std::uint8_t {
   again,          ///< the stitch before, in more places: "and in each st around"
   starting_chain, ///< chains at the head of a round that stand for a stitch
   from_chain,     ///< the next stitches begin in the nth chain from the hook
+  others,         ///< "sc in the others": what the piece before has between its increases
   picot,          ///< chains closed to a ring, of no account
   other_side,     ///< the other side of the chain, for what follows
   side_behind,    ///< the same, for the piece before
@@ -47,13 +48,18 @@ struct Meaning {
   bool together = false;
   bool apart = false; ///< the number counts places, although the row calls it many
   bool more = false;
-  bool here = false;   ///< "the same place" is the one at hand, not the one last worked into
-  bool counts = false; ///< the chains skipped at the hook stand for a stitch
-  bool below = false;  ///< into a stitch some rounds below
-  bool onward = false; ///< only the first goes into the chain that is named
-  bool alone = false;  ///< a number by itself, in a list
-  bool back = false;   ///< it goes back to the passage that ends with two stars
-  bool part = false;   ///< the last pass of the repeat ends where two stars stand
+  bool here = false;     ///< "the same place" is the one at hand, not the one last worked into
+  bool counts = false;   ///< the chains skipped at the hook stand for a stitch
+  bool below = false;    ///< into a stitch some rounds below
+  bool onward = false;   ///< only the first goes into the chain that is named
+  bool alone = false;    ///< a number by itself, in a list
+  bool back = false;     ///< it goes back to the passage that ends with two stars
+  bool part = false;     ///< the last pass of the repeat ends where two stars stand
+  bool made = false;     ///< into the chain that was made first
+  bool skipping = false; ///< every: the stitches between are skipped
+  bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
+  Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none
+  bool evenly = false;     ///< … along which the work spreads evenly
 };
 Meaning meaning_of(std::string_view text);
 
@@ -67,6 +73,8 @@ struct Kinds {
   }
   /// The kind of this name, or none.
   std::optional<stitch::KindId> find(std::string_view name) const;
+  /// This kind, added if it is not there.
+  stitch::KindId add(const stitch::StitchKind& kind);
   /// "n of `base` together", made if need be.
   std::optional<stitch::KindId> together(stitch::KindId base, std::uint32_t n);
 };
@@ -80,11 +88,14 @@ struct Piece {
   bool onward = false;          ///< see Meaning::onward
   bool alone = false;           ///< see Meaning::alone
   bool part = false;            ///< see Meaning::part
+  bool made = false;            ///< see Meaning::made
+  bool skipping = false;        ///< see Meaning::skipping
   std::uint16_t again_many = 0; ///< again: so many into each place; 0: as before
   std::uint32_t chains = 0;     ///< "in 2nd ch of ch-2": of the chain that it goes into
   stitch::KindId plain = 0;     ///< every: the stitch between its increases or decreases
   Act opened = Act::stitch;     ///< stitch: nothing; else what is opened for it
   std::uint8_t opened_loops = 0;
+  bool evenly = false;      ///< see Meaning::evenly
   std::uint32_t round = 0;  ///< whose, as typed; 0: not said
   int cost = 0;             ///< besides its row's, at the head of a round
   std::uint16_t habits = 0; ///< besides its row's

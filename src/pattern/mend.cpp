@@ -106,6 +106,18 @@ void add_near_words(const Suspect& suspect, const Word& word, std::vector<Edit>&
     edits.push_back({suspect.place(word.begin), suspect.place(word.end), near.phrase, near.apart, false});
 }
 
+/// A word nobody knows may be an increase or a decrease of another language.
+void add_shapings(const Suspect& suspect, const Word& word, std::vector<Edit>& edits) {
+  constexpr int another_word = 3;
+  for (const char* name : {"increase", "dec"}) {
+    const words::Concept means = words::find_concept(suspect.reader.vocabulary, name);
+    if (means == words::no_concept) continue;
+    edits.push_back({suspect.place(word.begin), suspect.place(word.end),
+                     std::string(words::written_form(suspect.reader.vocabulary, means)), another_word,
+                     false});
+  }
+}
+
 char scanned_as(char c) {
   switch (c) {
   case 'l':
@@ -268,16 +280,40 @@ void add_count(const Suspect& suspect, const Way& way, const Wanted& wanted, std
                    std::to_string(wanted.used_next), 1, true});
 }
 
+/// The tail of a staggered round that was forgotten: as many plain stitches as are left over.
+void add_tail(const Suspect& suspect, const Way& way, const Wanted& wanted, std::vector<Edit>& edits) {
+  constexpr int a_piece = 4;
+  if (way.readings.empty() || way.readings.front().stated.empty() || wanted.opened == unknown) return;
+  const Reading& reading = way.readings.front();
+  const std::int64_t left = outcome(reading.effect, wanted.opened).left_over;
+  const std::size_t count = reading.stated.front().span.begin - suspect.span.begin;
+  const auto stitch =
+      std::find_if(suspect.lattice.words.begin(), suspect.lattice.words.end(), [&](const Word& word) {
+        return word.kind == WordKind::phrase && word.means < suspect.reader.vocabulary.concepts.size() &&
+               suspect.reader.vocabulary.concepts[word.means].sort == words::ConceptClass::stitch;
+      });
+  if (left <= 0 || reading.effect.starts || stitch == suspect.lattice.words.end() ||
+      count > suspect.work.size())
+    return;
+  const std::size_t end = suspect.work.find_last_not_of(" ([=-", count == 0 ? 0 : count - 1) + 1;
+  edits.push_back(
+      {end, end, ", " + std::to_string(left) + " " + std::string(text_of(suspect, *stitch)), a_piece, false});
+}
+
 std::vector<Edit> edits_of(const Suspect& suspect, const Way& way, const Wanted& wanted) {
   std::vector<Edit> edits;
   add_count(suspect, way, wanted, edits);
   add_brackets(suspect, edits);
+  add_tail(suspect, way, wanted, edits);
   const Word* before = nullptr;
   for (const Word& word : suspect.lattice.words) {
     const bool longest = before == nullptr || word.begin >= before->end;
     if (!longest) continue;
     before = &word;
-    if (word.kind == WordKind::unknown) add_near_words(suspect, word, edits);
+    if (word.kind == WordKind::unknown) {
+      add_near_words(suspect, word, edits);
+      add_shapings(suspect, word, edits);
+    }
     if (word.kind == WordKind::phrase) add_confused(suspect, word, edits);
     if (word.kind == WordKind::number && is_times(suspect, word))
       add_solved_number(suspect, word, wanted.opened, edits);

@@ -180,7 +180,7 @@ Piece piece_of(const Opening& opening) {
 }
 
 void settle_opening(const Sentence& sentence, Match& match, Piece& piece) {
-  if (!sentence.opens || piece.work.act != Act::stitch) return;
+  if (!sentence.opens || piece.work.act != Act::stitch || piece.opened != Act::stitch) return;
   const auto opening = opening_in(sentence, match.begin, behind_loops(sentence, match.end));
   if (!opening) return;
   piece.opened = opening->act;

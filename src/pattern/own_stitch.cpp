@@ -175,60 +175,21 @@ private:
   bool inserts_ = false;
 };
 
-/// n unfinished stitches closed together in one place.
-std::optional<StitchKind> cluster(const StitchKind& base, std::uint32_t n) {
-  if (n == 1) return base;
-  auto kind = stitch::together(base, static_cast<int>(n));
-  if (kind) kind->takes = base.takes;
-  if (kind) kind->close = stitch::Close::bar;
-  return kind;
-}
-
-std::optional<StitchKind> popcorn(const StitchKind& base, std::uint32_t n) {
-  StitchKind kind = base;
-  kind.moves = "(" + base.moves + ")" + std::to_string(n) + " x i* e";
-  kind.close = stitch::Close::oval;
-  return kind;
-}
-
 std::optional<StitchKind> standard(const std::vector<StitchKind>& kinds, std::string_view name) {
   const auto id = stitch::find_kind(kinds, name);
   return id ? std::optional<StitchKind>(kinds[*id]) : std::nullopt;
-}
-
-StitchKind puff(std::uint32_t n) {
-  StitchKind kind;
-  kind.moves = "(o i d)" + std::to_string(n) + " p*";
-  kind.close = stitch::Close::bar;
-  return kind;
-}
-
-StitchKind loop_stitch() {
-  StitchKind kind;
-  kind.moves = "i d d p3"; // both strands of the loop are drawn up
-  return kind;
-}
-
-StitchKind picot(std::uint32_t chains) {
-  StitchKind kind;
-  kind.moves = "(c)" + std::to_string(chains) + " i* p1";
-  kind.takes = 0;
-  kind.makes = 0;
-  kind.counts = false;
-  return kind;
 }
 
 /// The stitch of a family by how many of which it is made; the usual one where the words do not say.
 std::optional<StitchKind> of_family(Family family, const std::optional<ManyOf>& many,
                                     const std::vector<StitchKind>& kinds) {
   const std::uint32_t n = many ? many->count : 0;
-  if (family == Family::loop) return loop_stitch();
-  if (family == Family::picot) return picot(n > 0 && many->stitch == "ch" ? n : 3);
+  if (family == Family::picot) return stitch::picot(n > 0 && many->stitch == "ch" ? static_cast<int>(n) : 3);
   const auto base = many ? standard(kinds, many->stitch) : std::nullopt;
-  if (!base || n < 2 || n > most_legs || base->takes != 1) return standard(kinds, usual_name(family));
-  if (family == Family::popcorn) return popcorn(*base, n);
-  if (family == Family::puff && base->name == "hdc") return puff(n);
-  return cluster(*base, n);
+  const bool several = base && n > 1 && n <= most_legs && base->takes == 1 && family != Family::loop;
+  if (!several) return standard(kinds, usual_name(family));
+  if (family == Family::popcorn) return stitch::popcorn(*base, static_cast<int>(n));
+  return stitch::cluster(*base, static_cast<int>(n));
 }
 
 /// A stitch from its moves; several legs close as its family does.

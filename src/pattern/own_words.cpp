@@ -321,6 +321,7 @@ private:
     const std::string name = keeps_name ? std::string(name_of(known)) : name_in(family, entry.names);
     auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
     const Concept same = words::find_concept(*vocabulary_, name);
+    if (family == Family::picot && own) return put_kind(own->kind), true;
     if (same != no_concept && !is_work(*vocabulary_, same))
       return entry.definition.in_list; // the language knows it
     if (!own || (family == Family::none && !is_sure(entry) && !entry.definition.in_line)) return false;

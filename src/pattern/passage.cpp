@@ -52,6 +52,40 @@ std::int32_t worked_again(WorkReader& reader, std::int32_t index, std::int32_t m
   return static_cast<std::int32_t>(reader.pieces.size() - 1);
 }
 
+/// A copy of a match that works `piece` instead.
+std::int32_t worked_as(WorkReader& reader, std::int32_t match, const Piece& piece) {
+  reader.matches.push_back(Match(reader.matches[static_cast<std::size_t>(match)]));
+  reader.pieces.push_back(piece);
+  return static_cast<std::int32_t>(reader.pieces.size() - 1);
+}
+
+/// "Ch 2, 6 sc in first ch": into the chain made first, the one furthest from the hook; the match of that,
+/// no_path if no chain was made, or another is named.
+std::int32_t worked_into_first_chain(WorkReader& reader, std::int32_t index, std::int32_t match) {
+  const Piece* last = piece_before(reader, index);
+  if (!is_stitch_piece(last) || !is_chain(reader.kinds.at(last->work.kind))) return no_path;
+  const std::uint32_t chains = last->work.times;
+  Piece piece = reader.pieces[static_cast<std::size_t>(match)];
+  if (chains > 4 || (piece.work.nth > 1 && piece.work.nth != chains)) return no_path;
+  piece.work.nth = static_cast<std::uint16_t>(chains);
+  piece.made = false;
+  return worked_as(reader, match, piece);
+}
+
+/// "Rep from * to last 4 sts, sc to end": what a piece that runs to the end finds left by the one before.
+std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std::int32_t match) {
+  const Piece* last = piece_before(reader, index);
+  Piece piece = reader.pieces[static_cast<std::size_t>(match)];
+  const bool left = last != nullptr && last->work.to_end && last->work.leave > 0;
+  const bool plain = piece.verb == Verb::stitch && piece.work.act == Act::stitch && piece.work.to_end &&
+                     piece.work.leave == 0 && piece.work.where == Where::next &&
+                     reader.kinds.at(piece.work.kind).takes == 1;
+  if (!left || !plain) return match;
+  piece.work.to_end = false;
+  piece.work.times = last->work.leave;
+  return worked_as(reader, match, piece);
+}
+
 } // namespace
 
 void offer(Stretching& s, Path path) {
@@ -105,6 +139,15 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
     if (match == no_path) return;
     effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
   }
+  if (const Piece& made = s.reader.pieces[static_cast<std::size_t>(match)];
+      made.made && made.verb == Verb::stitch) {
+    match = worked_into_first_chain(s.reader, index, match);
+    if (match == no_path) return;
+  }
+  if (const std::int32_t left = worked_in_what_is_left(s.reader, index, match); left != match) {
+    match = left;
+    effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
+  }
   const Match& found = s.reader.matches[static_cast<std::size_t>(match)];
   const Piece& piece = s.reader.pieces[static_cast<std::size_t>(match)];
   const Path before = s.reader.paths[static_cast<std::size_t>(index)];
@@ -116,6 +159,7 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
       piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
   if (before.loose && !behind) path.cost += costs.no_separator;
   if (before.effect.pass_uses != 0 && effect.pass_uses != 0) path.cost += costs.second_to_end;
+  if (piece.verb == Verb::under_chain && piece_before(s.reader, index) == nullptr) path.cost += 3;
   path.habits = static_cast<std::uint16_t>(path.habits | row.habit);
   if (!has_worked(before)) {
     path.cost += piece.cost;
@@ -234,15 +278,16 @@ void step_from(Stretching& s, std::uint32_t place) {
   offer_others(s, place);
 }
 
-/// A list begins with the line, or behind a colon.
+/// A list begins with the line, or behind a colon. "6 times: 2 sc, inc" has its list behind it.
 void add_list(Stretching& s) {
-  const std::uint32_t stop = find_repeat(s.reader.sentence, s.begin, s.end);
+  const std::uint32_t ahead = behind_repeat(s.reader.sentence, s.begin, s.end);
+  const std::uint32_t stop = ahead != s.begin ? s.end : find_repeat(s.reader.sentence, s.begin, s.end);
   const std::string_view text = s.reader.sentence.text();
-  std::uint32_t begin = s.begin;
+  std::uint32_t begin = behind_leading_repeat(s.reader.sentence, s.begin);
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
   const std::uint32_t end = trim_separators(text, begin, stop);
-  if (stop == s.end || end <= begin) return;
+  if ((stop == s.end && ahead == s.begin) || end <= begin) return;
   auto& all = s.reader.sentence.brackets.all;
   s.rows.list = static_cast<std::int32_t>(all.size());
   s.rows.list_begin = begin;

@@ -183,6 +183,35 @@ Reading repeated_to_end(const WorkReader& reader, Reading reading) {
   return reading;
 }
 
+/// What the words behind a turning chain say of it: "ch 3 (counts as dc), turn".
+bool says(const Sentence& sentence, std::uint32_t from_byte, words::Concept what) {
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    if (sentence.span(at, at + 1).begin >= from_byte && word_meaning(sentence, at, what) != nullptr)
+      return true;
+  return false;
+}
+
+/// The reading whose chains before the turn at its end stand for the next row's first stitch; as the row is
+/// typed, of dc and taller they do unless the words say otherwise, of hdc the counts tell.
+std::optional<Reading> carrying(const WorkReader& reader, Reading& reading) {
+  const NodeId id = turning_chain(reading.nodes, reading.body, reader.kinds.known);
+  if (id == no_node || reading.nodes[id].work.counts || reading.nodes[id].work.times < 2 ||
+      reading.effect.uses + reading.effect.makes + reading.effect.pass_uses == 0)
+    return std::nullopt;
+  const std::uint32_t chains = reading.nodes[id].work.times, end = reading.nodes[id].span.end;
+  const bool denied = says(reader.sentence, end, reader.sentence.not_counted);
+  const bool said = !denied && says(reader.sentence, end, reader.sentence.counted);
+  Reading other = reading;
+  other.nodes[id].work.counts = true;
+  other.effect = effect_of(reader, other);
+  const bool likely = said || (!denied && chains > 2);
+  (likely ? reading : other).cost += said || denied ? costs.against_its_words : costs.starting_chain;
+  reading.turning_chains = other.turning_chains = chains;
+  reading.habits |= starting_chain_does_not;
+  other.habits |= starting_chain_counts;
+  return other;
+}
+
 bool may_repeat(const Reading& reading) {
   return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
 }
@@ -226,9 +255,12 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
   for (const std::int32_t path : read_stretch(reader, begin, stop_of(reader.sentence, parts), Extent::line)) {
     if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
     readings.push_back(finish(reader, parts, path));
-    if (!works_something(readings.back()))
+    if (!works_something(readings.back())) {
       readings.pop_back();
-    else if (effort == Effort::all && may_repeat(readings.back()))
+      continue;
+    }
+    if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
+    if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }
   return readings;

@@ -42,6 +42,8 @@ struct Reading {
   std::vector<std::string>
       yarns;                ///< named in the line; `Work::yarn` of its nodes is a number in these, from 1
   std::vector<NodeId> bare; ///< increases and decreases in a line that names no stitch at all
+  Span mixed;               ///< one that stands among several stitches and is taken for single crochet
+  std::uint32_t turning_chains = 0; ///< chains before a turn at its end, which may count for the next row
   std::vector<Stated> stated;
   std::vector<Placing> placings; ///< what the line places besides (text and span set; part and round not)
   std::vector<Span> passed_over; ///< stitches or numbers that were not understood: each a finding

@@ -43,6 +43,12 @@ public:
   /// A line between the rounds that reads as work, although no label says of which round.
   void tell_left_out(const Line& line);
 
+  /// A bare increase or decrease among several stitches, which is taken for single crochet.
+  void tell_mixed(const Reading& reading);
+
+  /// A round whose number has no mark behind it.
+  void tell_unmarked(const Line& line, const Label& label);
+
   /// Numbers that nobody works; whether there is one.
   bool tell_too_much(const Reading& reading);
 

@@ -14,13 +14,14 @@ const char* name(NodeKind kind) {
 }
 
 const char* name(Act act) {
-  constexpr std::array names{"stitch",     "skip",       "ring",       "join",    "turn",
-                             "start here", "other side", "free loops", "skipped", "edge of a part"};
+  constexpr std::array names{"stitch",     "skip",       "ring",     "join",     "turn",
+                             "start here", "other side", "row ends", "top edge", "all edges",
+                             "free loops", "skipped",    "edge of a part"};
   return names[static_cast<std::size_t>(act)];
 }
 
 const char* name(Where where) {
-  constexpr std::array names{"next", "same", "ring", "chain", "last", "space"};
+  constexpr std::array names{"next", "same", "ring", "chain", "last", "space", "any"};
   return names[static_cast<std::size_t>(where)];
 }
 

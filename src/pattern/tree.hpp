@@ -24,6 +24,10 @@ enum class Act : std::uint8_t {
   turn,       ///< reads the edge backwards
   start_here, ///< the round begins here from now on
   other_side, ///< goes on along the other side of the starting chain
+  row_ends,   ///< opens the ends of the rows, on the side where the hook is, then on the other; `times` 0: as
+              ///< many places as the work there needs, spread evenly, else one for each row
+  top_edge,   ///< opens the stitches of the last row
+  all_edges,  ///< opens the edges of a flat piece one after the other; `times` as for row_ends
   free_loops, ///< opens the loops (`Work::loops`) that round `Node::round` left free
   skipped,    ///< opens the stitches that round `Node::round` left unworked
   part_edge,  ///< opens the last round of another part (`Node::round`) in front of what is open: legs joined

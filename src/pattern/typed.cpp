@@ -1,5 +1,6 @@
 #include "pattern/typed.hpp"
 
+#include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
@@ -45,6 +46,7 @@ public:
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
     for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
+    for (std::size_t at = 1; at < lines_.size(); ++at) mark_number(at);
     for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
     for (std::size_t at = 1; at < lines_.size(); ++at) work_told_rounds(at);
     return std::move(lines_);
@@ -122,6 +124,8 @@ private:
     for (const Label& label : labels) typed.ways.push_back(way_of(reader_, label, typed.span.end));
     if (!labels.empty()) {
       typed.begins_round = is_round(typed);
+    } else if (is_edging(typed)) {
+      typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = true;
@@ -133,6 +137,35 @@ private:
     if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
+  }
+
+  /// "Edging: ch 1, sc evenly along the side" behind rows or rounds.
+  bool is_edging(Typed& typed) const {
+    const auto label = edging_label(text(typed), typed.span.begin, reader_.vocabulary);
+    if (!label || !rounds_seen_) return false;
+    typed.ways = {way_of(reader_, *label, typed.span.end)};
+    return is_clean(typed.ways.front()) && does_work(typed.ways.front());
+  }
+
+  /// "2 inc x 6 (12)" between "1." and "3.".
+  void mark_number(std::size_t at) {
+    Typed& typed = lines_[at];
+    if (typed.blank || typed.begins_round || lines_[at].span.length() > limit::mended_bytes) return;
+    std::size_t above = at, below = at + 1;
+    while (above > 0 && !lines_[above - 1].begins_round) --above;
+    while (below < lines_.size() && !lines_[below].begins_round) ++below;
+    if (above == 0 || below == lines_.size()) return;
+    const Label& last = lines_[above - 1].ways.front().label;
+    const Label& next = lines_[below].ways.front().label;
+    const int number = last.to + 1;
+    const bool bare = !last.word && !next.word && !last.relative && !next.relative && last.to > 0;
+    if (!bare || next.from != number + 1) return;
+    const auto label = unmarked_label(text(typed), typed.span.begin, number, reader_.vocabulary);
+    if (!label) return;
+    Way way = way_of(reader_, *label, typed.span.end);
+    if (!is_clean(way) || !does_work(way)) return;
+    typed.ways = {std::move(way)};
+    typed.begins_round = true;
   }
 
   /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
@@ -169,10 +202,11 @@ private:
     while (is_second && above > 0 && lines_[above - 1].blank) --above;
     if (!is_second || above == 0 || lines_[above - 1].begins_round) return;
     Typed& first = lines_[--above];
-    if (!may_start(first) || first_is_told(above)) return;
+    const bool ring = names_ring(reader_, first.span) && !read_header(text(first), first.span);
+    if (!(may_start(first) || ring) || first_is_told(above)) return;
     Way way = way_of(reader_, no_label(first.span), first.span.end);
     if (!starts_work(way)) read_way(reader_, way, Effort::all);
-    if (!starts_work(way)) return;
+    if (!starts_work(way) && !only_works_plain(way)) return;
     first.ways = {std::move(way)};
     first.begins_round = true;
   }
@@ -214,6 +248,14 @@ private:
     return std::any_of(way.readings.begin(), way.readings.end(), [](const Reading& reading) {
       return reading.effect.starts && reading.effect.makes > 2 && reading.passed_over.empty();
     });
+  }
+
+  /// "Sc 6": stitches that nothing says where they go.
+  static bool only_works_plain(const Way& way) {
+    if (!is_clean(way)) return false;
+    const Reading& reading = way.readings.front();
+    return reading.cost == 0 && reading.effect.uses > 2 && reading.effect.uses == reading.effect.makes &&
+           reading.effect.pass_uses == 0;
   }
 
   /// Whether the round before a line is the first of its part.

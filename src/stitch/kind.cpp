@@ -62,6 +62,8 @@ std::vector<StitchKind> make_standard_kinds() {
   kinds.push_back(closed(Close::bar, row("bo", "(o i d p2)5 p6", "bobble of five double crochets")));
   kinds.push_back(closed(Close::bar, row("puff", "(o i d)3 p*", "puff of three loops")));
   kinds.push_back(closed(Close::oval, row("pc", "(o i d p2 p2)5 x i* e", "popcorn of five double crochets")));
+  kinds.push_back(closed(Close::bar, row("cl", "(o i d p2)3 p4", "cluster of three double crochets")));
+  kinds.push_back(row("loop st", "i d d p3", "loop stitch")); // both strands of the loop are drawn up
   return kinds;
 }
 
@@ -178,6 +180,34 @@ std::optional<StitchKind> together(const StitchKind& base, int n) {
   kind.title = base.title + " " + std::to_string(n) + " together";
   kind.takes = n;
   return kind;
+}
+
+std::optional<StitchKind> cluster(const StitchKind& base, int n) {
+  auto kind = together(base, n);
+  if (kind) kind->takes = base.takes;
+  if (kind) kind->close = Close::bar;
+  return kind;
+}
+
+StitchKind popcorn(const StitchKind& base, int n) {
+  StitchKind kind = base;
+  kind.moves = "(" + base.moves + ")" + std::to_string(n) + " x i* e";
+  kind.close = Close::oval;
+  return kind;
+}
+
+StitchKind picot(int chains) {
+  const std::string number = std::to_string(chains);
+  StitchKind kind = uncounted(row("picot", "", "picot"));
+  if (chains != 3) kind.name = "ch" + number + "picot", kind.title = "picot of " + number + " chains";
+  kind.moves = "(c)" + number + " i* p1";
+  kind.takes = 0;
+  kind.makes = 0;
+  return kind;
+}
+
+bool is_picot(const StitchKind& kind) {
+  return kind.takes == 0 && kind.makes == 0 && kind.moves.find("i*") != std::string::npos;
 }
 
 Shape shape_of(const StitchKind& kind) {

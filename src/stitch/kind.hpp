@@ -36,7 +36,7 @@ struct StitchKind {
 };
 
 /// The standard kinds, US names: ch, sl st, sc, hdc, dc, tr, dtr, trtr, the extended esc, ehdc, edc, etr, the
-/// 2tog and 3tog of all but the first two, invdec, bo (bobble), puff, pc (popcorn).
+/// 2tog and 3tog of all but the first two, invdec, bo (bobble), puff, pc (popcorn), cl (cluster), loop st.
 const std::vector<StitchKind>& standard_kinds();
 
 /// Number of the kind of this name in `kinds`, or none.
@@ -45,6 +45,19 @@ std::optional<KindId> find_kind(const std::vector<StitchKind>& kinds, std::strin
 /// The kind "n of `base` together" ("sc3tog"), made from the base's moves: each but its last pull-through,
 /// then one through all. None if the base is not closed by such a pull, or n is not 2 to 20.
 std::optional<StitchKind> together(const StitchKind& base, int n);
+
+/// n unfinished stitches in one place, closed together: a cluster, a bobble; of hdc, a puff. None as above.
+std::optional<StitchKind> cluster(const StitchKind& base, int n);
+
+/// n whole stitches in one place, joined by the top of the first.
+StitchKind popcorn(const StitchKind& base, int n);
+
+/// So many chains, closed by a slip stitch into the first of them: it stands on the stitch before it, uses
+/// no place and makes none.
+StitchKind picot(int chains);
+
+/// Whether a kind is only chains closed into the first of them.
+bool is_picot(const StitchKind& kind);
 
 /// What the chart symbol of a kind is composed of; all of it follows from the moves.
 struct Shape {

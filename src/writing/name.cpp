@@ -24,6 +24,16 @@ std::optional<Together> together_of(const std::string& name) {
   return Together{front.substr(0, digits), front.substr(digits)};
 }
 
+/// "dc5pc" in full: a popcorn of 5 double crochet; "" for other names.
+std::string gathered_kind(const std::string& name, const Say& say) {
+  const std::size_t digits = name.find_first_of("0123456789");
+  if (digits == 0 || digits == std::string::npos) return {};
+  const std::size_t end = std::min(name.find_first_not_of("0123456789", digits), name.size());
+  const std::string head = "stitch-gathered-" + name.substr(end), base = "stitch-" + name.substr(0, digits);
+  if (end == name.size() || !has_words(say, head) || !has_words(say, base)) return {};
+  return say(head, {say(base, {}), name.substr(digits, end - digits)});
+}
+
 std::string short_kind(const StitchKind& kind, const words::Vocabulary& terms) {
   return kind.own ? kind.name : pattern::spoken(kind.name, terms);
 }
@@ -32,6 +42,7 @@ std::string full_kind(const StitchKind& kind, const Say& say) {
   const std::string own = kind.title.empty() ? kind.name : kind.title;
   if (kind.own) return own;
   if (has_words(say, "stitch-" + kind.name)) return say("stitch-" + kind.name, {});
+  if (std::string gathered = gathered_kind(kind.name, say); !gathered.empty()) return gathered;
   const auto together = together_of(kind.name);
   if (!together || !has_words(say, "stitch-" + together->base)) return own;
   return say("stitch-together", {say("stitch-" + together->base, {}), together->number});

@@ -76,8 +76,8 @@ namespace {
 std::string told(const Reading& reading, NodeId first);
 
 std::string told_work(const Reading& reading, const Work& work) {
-  const char* acts[] = {"",      "skip",       "ring",       "join",    "turn",
-                        "start", "other side", "free loops", "skipped", "part"};
+  const char* acts[] = {"",         "skip",     "ring",      "join",       "turn",    "start", "other side",
+                        "row ends", "top edge", "all edges", "free loops", "skipped", "part"};
   const char* wheres[] = {"", " same", " in ring", " in chain", " last", " in space"};
   const auto& kinds = stitch::standard_kinds();
   std::string text = acts[static_cast<int>(work.act)];

@@ -1,0 +1,122 @@
+#include "fabric/hand.hpp"
+#include "fabric/opening.hpp"
+
+#include <algorithm>
+
+namespace whorl::fabric {
+
+using pattern::Act;
+using pattern::Node;
+using pattern::NodeId;
+
+namespace {
+
+bool opens_edge_of_rows(const Node& node) {
+  const Act act = node.work.act;
+  return node.kind == pattern::NodeKind::work &&
+         (act == Act::row_ends || act == Act::all_edges || act == Act::other_side || act == Act::top_edge);
+}
+
+/// So many places out of those that are there, each as often as its share.
+std::vector<Place> spread(const std::vector<Place>& there, std::uint64_t wanted) {
+  std::vector<Place> places;
+  for (std::uint64_t i = 0; i < wanted; ++i)
+    places.push_back(there[static_cast<std::size_t>(i * there.size() / wanted)]);
+  return places;
+}
+
+void append(std::vector<Place>& all, const std::vector<Place>& more) {
+  all.insert(all.end(), more.begin(), more.end());
+}
+
+} // namespace
+
+/// The rows of the flat piece that the round being worked goes along, the last first.
+std::vector<std::uint32_t> Hand::rows_below() const {
+  std::vector<std::uint32_t> rows;
+  for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
+       i > fabric_.parts[part_].first_round;) {
+    const Round& row = fabric_.rounds[--i];
+    if (!row.worked || (row.kind != pattern::RoundKind::row && !row.turned)) break;
+    rows.push_back(i);
+  }
+  return rows;
+}
+
+/// The ends of these rows on the side where the last of them ended, from there on; or on the other, back.
+std::vector<Place> Hand::ends_of_rows(const std::vector<std::uint32_t>& rows, bool other) const {
+  std::vector<Place> ends;
+  for (const std::uint32_t row : rows) {
+    const bool ended_there = fabric_.rounds[row].side == fabric_.rounds[rows.front()].side;
+    ends.push_back(Place{row, On::row_end, ended_there != other ? stitch::back : stitch::front});
+  }
+  if (other) std::reverse(ends.begin(), ends.end());
+  return ends;
+}
+
+/// The loops along the starting chain that the first row left, but for the chains skipped at the hook.
+std::vector<Place> Hand::starting_chain_below() const {
+  std::vector<Place> places;
+  const std::uint32_t chain = fabric_.parts[part_].foundation;
+  if (chain == none) return places;
+  const Round& round = fabric_.rounds[chain];
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    if (fabric_.taken[id] != stitch::no_loop) places.push_back(Place{id, On::chain_side, stitch::third});
+  return places;
+}
+
+/// How many places the work along an edge needs. Where it says no number ("evenly along the side"), what the
+/// text counts tells, shared out between such edges; where it counts nothing, those that are there.
+std::uint64_t Hand::places_wanted(const Node& opening, std::uint64_t there) {
+  std::uint64_t needed = 0, fixed = 0, open_edges = 0;
+  bool here = true, unsaid = false, counted_edge = false;
+  const Node* edge = &opening;
+  for (NodeId id = opening.next; id != pattern::no_node && steps_ > 0; id = tree_.nodes[id].next, --steps_) {
+    const Node& node = tree_.nodes[id];
+    if (opens_edge_of_rows(node)) edge = &node, here = counted_edge = false;
+    const Need need = need_of(tree_, id, needs_);
+    if (here) needed += need.surely(), unsaid = unsaid || need.to_end;
+    fixed += need.makes;
+    const bool side = edge->work.act == Act::row_ends || edge->work.act == Act::all_edges;
+    if (need.to_end && side && !counted_edge) ++open_edges, counted_edge = true;
+    if (need.to_end && edge->work.act == Act::top_edge) fixed += fabric_.rounds[rows_below().front()].makes;
+    if (need.to_end && edge->work.act == Act::other_side && row_sides_ + open_edges > 0)
+      fixed += starting_chain_below().size();
+  }
+  if (!unsaid) return needed;
+  const std::int64_t counted = fabric_.rounds.back().stated;
+  const std::int64_t rest = counted - static_cast<std::int64_t>(edge_.made() + fixed);
+  if (counted < 0 || rest <= 0 || open_edges == 0 || rest > static_cast<std::int64_t>(limit_)) return there;
+  return (static_cast<std::uint64_t>(rest) + open_edges - 1) / open_edges;
+}
+
+/// Row ends, the top or all edges of a flat piece. Where no rows were worked, the edge is the one that is
+/// open.
+bool Hand::open_edge_of_rows(const Node& node) {
+  const std::vector<std::uint32_t> rows = rows_below();
+  if (rows.empty()) return true;
+  const bool all = node.work.act == Act::all_edges;
+  std::vector<Place> places;
+  if (node.work.act == Act::top_edge)
+    places = tops_of(fabric_, rows.front());
+  else
+    places = ends_of_rows(rows, row_sides_ % 2 == 1);
+  if (all) {
+    append(places, starting_chain_below());
+    append(places, ends_of_rows(rows, true));
+    append(places, tops_of(fabric_, rows.front()));
+  }
+  const bool evenly =
+      node.work.act != Act::top_edge && (node.work.times == 0 || node.work.act == Act::other_side);
+  if (evenly) places = spread(places, places_wanted(node, places.size()));
+  row_sides_ += node.work.act == Act::top_edge ? 0 : 1;
+  close_arch();
+  edge_.reopen(std::move(places));
+  taken_.clear();
+  in_place_ = 0;
+  fresh_ = false;
+  outcome_.opened = along_rows_ = true;
+  return true;
+}
+
+} // namespace whorl::fabric
