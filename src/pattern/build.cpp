@@ -80,8 +80,9 @@ void put_opening(Building& b, Sequence& sequence, const Piece& piece, Act act, s
 
 /// The first of the stitches goes into the chain that the words before named, the others into the next.
 void put_from_chain(Building& b, Sequence& sequence, Work& work, Span span) {
-  if (sequence.from_chain == 0 || work.where != Where::next || b.reader.kinds.at(work.kind).takes == 0)
-    return;
+  const bool next = work.where == Where::next || work.where == Where::last; // "in the remaining 6 ch"
+  if (sequence.from_chain == 0 || !next || b.reader.kinds.at(work.kind).takes == 0) return;
+  work.where = Where::next;
   Work first = work;
   first.where = Where::chain;
   first.nth = sequence.from_chain;

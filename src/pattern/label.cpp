@@ -355,6 +355,18 @@ std::vector<Label> labels_with_word(const Head& head, std::size_t begin) {
   return labels;
 }
 
+/// "(12) R2: inc x 6": the count stands in front of the label.
+std::vector<Label> behind_count(const Head& head, std::size_t begin) {
+  const std::size_t end = pass_brackets(head, begin);
+  if (end == begin || !holds_count(head, begin, end)) return {};
+  std::vector<Label> labels = labels_with_word(head, pass_blanks(head, end));
+  const auto is_open = [](const Label& label) { return !label.closed || label.relative; };
+  labels.erase(std::remove_if(labels.begin(), labels.end(), is_open), labels.end());
+  for (Label& label : labels)
+    if (label.count.empty()) label.count = head.line.span(begin, end);
+  return labels;
+}
+
 /// "For Rounds 10 to 12:", "The 3rd round:": behind a word or two that lead in, where a colon closes it.
 std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   const std::string_view text = head.line.text;
@@ -424,6 +436,7 @@ std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
   const Head head = head_of(text, begin, vocabulary);
   const std::size_t place = pass_blanks(head, 0);
   std::vector<Label> labels = labels_with_word(head, place);
+  if (labels.empty()) labels = behind_count(head, place);
   if (labels.empty()) labels = label_in_brackets(head, place);
   if (labels.empty()) labels = behind_list_number(head, place);
   if (labels.empty()) labels = behind_lead(head, place);

@@ -50,6 +50,7 @@ TEST_CASE("the labels that people type are read with number, extent and work") {
       {"Rows 6-end: sc across", "row 6 | Rows 6-end | sc across"},
       {"Row 3 and onward: sc across", "row 3 | Row 3 and onward | sc across"},
       {"ROUND 3+: sc around", "3 | ROUND 3+ | sc around"},
+      {"(18) R3: sc 6", "3 | R3 | sc 6"},
       {"For Rounds 10 to 12: sc 6", "10-12 | Rounds 10 to 12 | sc 6"},
       {"The 3rd round: sc 6", "3 | 3rd round | sc 6"},
       {"R5..R7: sc 6", "5-7 | R5..R7 | sc 6"},

@@ -7,6 +7,7 @@ const TypedLine lines[] = {
     {"Ch 9, sc in 2nd ch from hook and in each ch across (8)", 0, 8, 8},
     {"ch 5, sc in 2nd ch from hook and next 3, turn 4 sts", 0, 4, 4},
     {"ch 6, sc in 2nd ch and next 4 (5)", 0, 5, 5},
+    {"Chain 7, skip 1 ch, sc in the remaining 6 ch. (6)", 0, 6, 6},
     {"ch 11. Single crochet in the second chain from the hook and in each chain across. (10)", 0, 10, 10},
     {"ch 7, sc in 2nd ch from hook, sc in next ch, hdc in each of next 2 ch, dc in last 2 ch (6)", 0, 6, 6},
     {"Chain 7. Skip the first chain, then 1 sc in each of the 6 chains. Turn your work. (6 sc)", 0, 6, 6},
