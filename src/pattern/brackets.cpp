@@ -13,6 +13,8 @@ using words::Concept;
 using words::Word;
 using words::WordKind;
 
+using words::is_digit;
+
 /// A bracket or star still waiting for its other half.
 struct Open {
   char mark;
@@ -85,8 +87,6 @@ char byte_before(std::string_view text, std::uint32_t at) {
   return at == 0 ? '\0' : text[at - 1];
 }
 
-using words::is_digit;
-
 /// Two stars inside a passage: its end where the text goes on "to **", else the end of its last pass; behind
 /// those they refer to them.
 StarRole role_of_two(const Pairing& pairing, std::uint32_t at) {
@@ -103,13 +103,33 @@ bool follows_reference(const Pairing& pairing, std::uint32_t at) {
     before -= 3;
     while (before > 0 && pairing.text[before - 1] == ' ') --before;
   }
+  if (before > 1 && pairing.text[before - 1] == '-') --before;
   return before > 0 && pairing.text[before - 1] == '*' &&
          pairing.out.stars[before - 1] == StarRole::reference;
+}
+
+/// "Repeat * to *", "rep *-*".
+bool leads_to_star(const Pairing& pairing, std::uint32_t at) {
+  const std::uint32_t next = skip_blanks(pairing.text, at + 1);
+  const std::string_view rest = pairing.text.substr(next);
+  return rest.substr(0, 4) == "to *" || rest.substr(0, 2) == "-*" || rest.substr(0, 3) == "- *";
+}
+
+/// "6*inc", "6 * (2 sc, inc)": a number before a star that no other star answers.
+bool multiplies(const Pairing& pairing, std::uint32_t at) {
+  const char last = byte_before(pairing.text, at);
+  if (!is_digit(last) || pairing.text.find('*', at + 1) != std::string_view::npos) return false;
+  const std::uint32_t next = skip_blanks(pairing.text, at + 1);
+  const char first = next < pairing.text.size() ? pairing.text[next] : '\0';
+  const bool glued = pairing.text[at - 1] != ' ' && next == at + 1 && first >= 'a' && first <= 'z';
+  return first == '(' || first == '[' || glued;
 }
 
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (before &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
+    return StarRole::reference;
+  if (before && has_concept(pairing, before->begin, pairing.repeat) && leads_to_star(pairing, at))
     return StarRole::reference;
   if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
   if (follows_reference(pairing, at)) return StarRole::reference;
@@ -122,6 +142,7 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   const bool piece_before =
       last != '\0' && !is_separator(last) && partner(last) == 0 && last != '(' && last != '[';
   if (number_next && piece_before && !in_stars && before) return StarRole::times;
+  if (!in_stars && multiplies(pairing, at)) return StarRole::times;
   if (in_stars && pairing.text.substr(at, 2) == "**") return role_of_two(pairing, at);
   return in_stars ? StarRole::closes : StarRole::opens;
 }

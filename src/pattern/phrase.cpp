@@ -195,7 +195,8 @@ void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slo
     Slots taken = slots;
     if (!take_word(walk, taken, element, word)) continue;
     const std::uint32_t end = element.slot == Slot::separator ? behind_marks(walk, word.end) : word.end;
-    reach(walk, step, end, taken, cost + word.cost);
+    const bool space = element.slot == Slot::place && word.means == walk.sentence.space;
+    reach(walk, step, end, taken, cost + word.cost + (space ? 1 : 0));
   }
 }
 

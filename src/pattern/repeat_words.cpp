@@ -51,11 +51,32 @@ std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::ui
   for (std::uint32_t at = begin; at < end;) {
     const std::int32_t index = sentence.brackets.at[at];
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
-    if (!jumps && means(sentence, at, repeat)) return at;
+    if (!jumps && means(sentence, at, repeat) && at > begin) return at;
     if (!jumps && (means(sentence, at, around) || (last == end && says_times(sentence, at, end)))) last = at;
     at = jumps ? sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
   }
   return last;
+}
+
+std::uint32_t behind_leading_repeat(const Sentence& sentence, std::uint32_t begin) {
+  const words::Concept repeat = words::find_concept(sentence.vocabulary, "repeat");
+  return begin < sentence.size() && means(sentence, begin, repeat) ? behind_word(sentence, begin) : begin;
+}
+
+std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept repeat = words::find_concept(sentence.vocabulary, "repeat");
+  const words::Concept around = words::find_concept(sentence.vocabulary, "around");
+  std::uint32_t at = begin;
+  bool number = false, said = false;
+  for (int words = 0; words < 4 && at < end && sentence.text()[at] != ':'; ++words) {
+    const bool counts = number_at(sentence, at) != nullptr || means(sentence, at, around);
+    const bool says = is_times(sentence, at) || means(sentence, at, repeat);
+    if (!counts && !says) return begin;
+    number = number || counts;
+    said = said || says;
+    at = behind_word(sentence, at);
+  }
+  return at < end && sentence.text()[at] == ':' && number && said ? at + 1 : begin;
 }
 
 } // namespace whorl::pattern

@@ -8,4 +8,10 @@ namespace whorl::pattern {
 /// brackets and stars, or "x 6" at the end; `end` if there are none.
 std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// "Repeat (2 sc, inc) 6 times": behind a word at the head that only says so again.
+std::uint32_t behind_leading_repeat(const Sentence& sentence, std::uint32_t begin);
+
+/// "6 times: …", "Repeat 6 x: …": behind the colon; `begin` if the stretch does not begin so.
+std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
+
 } // namespace whorl::pattern

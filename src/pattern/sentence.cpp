@@ -1,6 +1,7 @@
 #include "pattern/sentence.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/opened.hpp"
 
 namespace whorl::pattern {
 
@@ -25,6 +26,8 @@ bool tells_of_opening(const Sentence& sentence) {
 Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary) {
   words::Folded folded = words::fold(text, begin);
   words::Lattice lattice = words::lattice(folded, vocabulary);
+  if (open_brackets(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
+  if (part_words(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   Brackets brackets = pair_brackets(folded, lattice, vocabulary);
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
   Sentence sentence{vocabulary,           std::move(folded),   std::move(lattice), std::move(brackets),
@@ -33,6 +36,7 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
                     named("leg")};
   sentence.in = named("in");
   sentence.with = named("with");
+  sentence.space = named("space");
   sentence.yarns = may_name_yarn(sentence);
   sentence.opens = tells_of_opening(sentence);
   return sentence;

@@ -252,7 +252,7 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
-  finder.worked = true;
+  finder.worked = finder.worked || sort != ConceptClass::loops;
   finder.clause = false;
   finder.closed = closes_round(search, at);
   finder.ended =

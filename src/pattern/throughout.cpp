@@ -9,8 +9,10 @@ namespace whorl::pattern {
 
 namespace {
 
-constexpr std::string_view for_all[] = {"throughout", "all rounds",  "every round",  "all rows",
-                                        "every row",  "whole piece", "entire piece", "unless"};
+constexpr std::string_view for_all[] = {"throughout",    "all rounds",    "every round",    "all rows",
+                                        "every row",     "whole piece",   "entire piece",   "unless",
+                                        "everything",    "always work",   "always crochet", "whole toy",
+                                        "whole pattern", "entire pattern"};
 
 std::uint8_t loops_named(const Sentence& sentence, std::uint32_t at) {
   for (const auto& [name, loops] :

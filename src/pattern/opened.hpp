@@ -1,0 +1,15 @@
+#pragma once
+
+#include "words/lattice.hpp"
+#include "words/vocabulary.hpp"
+
+namespace whorl::pattern {
+
+/// Makes blanks of brackets that hold nothing but loops, "18 sc (BLO)", or how often what stands before is
+/// worked, "2 sc, inc (x 6)". True if any was.
+bool open_brackets(words::Folded& line, const words::Lattice& lattice, const words::Vocabulary& vocabulary);
+
+/// Sets a blank between words typed as one, "6xinc", "12 BLOsc". True if any was.
+bool part_words(words::Folded& line, const words::Lattice& lattice, const words::Vocabulary& vocabulary);
+
+} // namespace whorl::pattern
