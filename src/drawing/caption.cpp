@@ -49,6 +49,35 @@ const char* view(const Copy& copy, std::size_t figure) {
   return "caption-start";
 }
 
+/// The faint round in whose loops a figure's part is worked.
+const layout::Ring* owner_ring(const Figure& figure) {
+  for (const layout::Ring& ring : figure.rings)
+    if (ring.owner) return &ring;
+  return nullptr;
+}
+
+/// "round 10 of Stem".
+std::string owner_name(const Copy& copy, std::uint32_t round) {
+  const std::string& name = copy.fabric.parts[copy.fabric.rounds[round].part].name;
+  const std::string number = round_number(copy.fabric, round);
+  return name.empty() ? say(copy.wording, "round-one", {number}) : say(copy.wording, "owner", {number, name});
+}
+
+/// "free front loops", of what the part's first stitch goes into.
+std::string loops_used(const Copy& copy, const Figure& figure) {
+  const fabric::Round& first = copy.fabric.rounds[copy.fabric.parts[figure.part].first_round];
+  const fabric::Legs legs = fabric::legs_of(copy.fabric, first.first_stitch);
+  const std::uint8_t loops = legs.size() > 0 ? legs.begin()->into.loops : std::uint8_t{stitch::both};
+  if (loops == stitch::front) return say(copy.wording, "free-front");
+  return say(copy.wording, loops == stitch::back ? "free-back" : "free-loops");
+}
+
+/// "rounds 1–3, in the free front loops of round 10 of Stem, seen from the start of that part".
+std::string owner_view(const Copy& copy, const Figure& figure, const layout::Ring& owner) {
+  return say(copy.wording, owner.against ? "caption-owner-end" : "caption-owner-start",
+             {stretch(copy, figure), loops_used(copy, figure), owner_name(copy, owner.round)});
+}
+
 bool is_in(const Figure& figure, std::uint32_t round) {
   return figure.first_round <= round && round <= figure.last_round;
 }
@@ -112,7 +141,10 @@ std::string figure_number(const Copy& copy, std::size_t figure) {
 
 std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   const Figure& it = copy.placement.figures[figure];
-  std::vector<std::string> sentences{say(copy.wording, view(copy, figure), {stretch(copy, it)})};
+  const layout::Ring* owner = owner_ring(it);
+  std::vector<std::string> sentences{owner != nullptr
+                                         ? owner_view(copy, it, *owner)
+                                         : say(copy.wording, view(copy, figure), {stretch(copy, it)})};
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_eyes(placing, it)) sentences.push_back(eyes(copy, placing));
   return sentences;
@@ -130,6 +162,7 @@ std::string spoken_caption(const Copy& copy, std::size_t figure) {
 
 std::string ring_title(const Copy& copy, const layout::Ring& ring) {
   const std::string first = round_number(copy.fabric, ring.round);
+  if (ring.owner) return say(copy.wording, "round-owner", {owner_name(copy, ring.round)});
   if (ring.echo) return say(copy.wording, of_rounds(copy, ring.round, "-again"), {first});
   const std::string count = stitches(copy, copy.fabric.rounds[ring.round].counted);
   if (ring.round == ring.last_round)

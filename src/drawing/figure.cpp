@@ -3,6 +3,7 @@
 #include "drawing/caption.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
+#include "drawing/placed.hpp"
 
 #include <algorithm>
 #include <string>
@@ -68,11 +69,18 @@ Cut cut_beside(const Figure& figure, const Ring& ring, const layout::Item& item)
   return {{edge + away * 0.25, middle}, {-away, 0}};
 }
 
+bool keeps_loops(const Figure& figure, const Ring& ring) {
+  const auto number = static_cast<std::uint32_t>(&ring - figure.rings.data());
+  return std::any_of(figure.placed.begin(), figure.placed.end(), [number](const layout::Placed& placed) {
+    return placed.sign == layout::Sign::free_loop && placed.ring == number;
+  });
+}
+
 Cut cut_of(const Figure& figure, const Ring& ring) {
   const layout::Item& item = figure.items[ring.first_item + ring.items - 1];
   if (figure.form == Form::strip) return cut_beside(figure, ring, item);
   const bool past_break = ring.last_before_break && figure.form == Form::disc;
-  const double clear = item.height + 0.55 + (past_break ? 0.4 : 0);
+  const double clear = item.height + 0.55 + (past_break ? 0.4 : 0) + (keeps_loops(figure, ring) ? 0.45 : 0);
   return {item.foot + clear * item.up, -1.0 * item.up};
 }
 
@@ -180,7 +188,8 @@ Symbol symbol_of(const Drawing& drawing, const layout::Item& item, const Ring& r
 }
 
 std::string ring_id(const Drawing& drawing, const Ring& ring) {
-  const fabric::Part& part = drawing.copy.fabric.parts[drawing.figure.part];
+  const fabric::Fabric& fabric = drawing.copy.fabric;
+  const fabric::Part& part = fabric.parts[fabric.rounds[ring.round].part];
   std::string id = part.key + "-" + round_number(drawing.copy.fabric, ring.round);
   if (ring.echo) id += "_" + std::to_string(drawing.number + 1);
   return id;
@@ -242,9 +251,11 @@ Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, Symb
   const Figure& it = copy.placement.figures[figure];
   const Drawing drawing{copy, it, figure, frame, symbols};
   Group group{"figure_" + std::to_string(figure + 1), "figure", spoken_caption(copy, figure), {}};
+  if (!it.grounds.empty()) group.items.push_back(draw_grounds(it, frame));
   group.items.push_back(lines_of(drawing));
   group.items.push_back(centre_of(drawing));
   for (std::uint32_t i = 0; i < it.rings.size(); ++i) group.items.push_back(ring_group(drawing, i));
+  if (!it.placed.empty()) group.items.push_back(draw_signs(it, frame, symbols));
   if (shows_cut(copy, figure)) group.items.push_back(cut_group(drawing));
   return group;
 }

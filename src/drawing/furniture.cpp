@@ -4,6 +4,7 @@
 #include "drawing/flow.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
+#include "layout/owner.hpp"
 
 #include <algorithm>
 
@@ -122,14 +123,7 @@ Drawn draw_part_head(const Copy& copy, std::uint32_t part, Point at, double widt
   return head;
 }
 
-std::string part_letter(std::uint32_t part) {
-  std::string letters(1, static_cast<char>('A' + part % 26));
-  for (part /= 26; part > 0; part /= 26) {
-    --part;
-    letters.insert(letters.begin(), static_cast<char>('A' + part % 26));
-  }
-  return letters;
-}
+std::string part_letter(std::uint32_t part) { return layout::part_letter(part); }
 
 Drawn draw_closing(const Copy& copy, SymbolCase& symbols, Point at, double width) {
   Drawn closing{{"", "closing", "", {}}, 0};

@@ -2,6 +2,7 @@
 
 #include "drawing/caption.hpp"
 #include "drawing/figure.hpp"
+#include "drawing/legend_signs.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
 #include "drawing/usage.hpp"
@@ -226,7 +227,7 @@ void add_echo(const Making& making, Entries& entries) {
   if (!making.usage.echo || making.usage.stitches.empty()) return;
   entries.push_back(finished(
       making,
-      {"echo", pair_of_stitches(making, ink::faint, ink::faint), {}, "", words(making, "title-echo")}));
+      {"echo", pair_of_stitches(making, ink::faint, ink::faint), {}, "", words(making, making.usage.owner ? "title-echo-owner" : "title-echo")}));
 }
 
 void add_endings(const Making& making, Entries& entries) {
@@ -322,6 +323,7 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   add_miscounts(making, entries);
   add_direction(making, entries);
   add_inks(making, entries);
+  add_signs(copy, symbols, usage, factor, making.scale, entries);
   add_break(making, entries);
   add_echo(making, entries);
   add_endings(making, entries);

@@ -53,9 +53,36 @@ void note_rings(Usage& usage, const Figure& figure, bool inks[2]) {
   for (std::uint32_t i = 0; i < figure.rings.size(); ++i) {
     const Ring& ring = figure.rings[i];
     usage.echo = usage.echo || ring.echo;
+    usage.owner = usage.owner || ring.owner;
     if (!ring.echo) inks[ring.ink == 0 ? 0 : 1] = true;
     if (!ring.echo && shows_miscount(figure, i)) usage.miscounted.push_back(ring.round);
   }
+}
+
+bool means_the_same(const layout::Placed& one, const layout::Placed& other) {
+  using layout::Sign;
+  if (one.sign != other.sign) return false;
+  const bool ticks = one.sign == Sign::tick;
+  const bool says = one.sign == Sign::flag || one.sign == Sign::free_loop;
+  if (ticks) return (one.up == layout::Point{0, 0}) == (other.up == layout::Point{0, 0});
+  return !says || one.text.text == other.text.text;
+}
+
+/// Of ticks the tenth is shown where there is one: it says best what is counted.
+void note_sign(Usage& usage, const layout::Placed& sign) {
+  for (layout::Placed& noted : usage.signs)
+    if (means_the_same(noted, sign)) {
+      if (sign.sign == layout::Sign::tick && sign.text.text == "10") noted = sign;
+      return;
+    }
+  usage.signs.push_back(sign);
+}
+
+void note_signs(Usage& usage, const Figure& figure) {
+  for (const layout::Placed& sign : figure.placed) note_sign(usage, sign);
+  std::stable_sort(usage.signs.begin(), usage.signs.end(),
+                   [](const layout::Placed& a, const layout::Placed& b) { return a.sign < b.sign; });
+  for (const layout::Ground& ground : figure.grounds) usage.grounds.insert(ground.yarn);
 }
 
 /// A label serves as example if it has number and count in one line, and says nothing that needs explaining
@@ -95,6 +122,7 @@ Usage usage_of(const Copy& copy) {
     note_items(usage, copy.placement.figures[i]);
     note_rings(usage, copy.placement.figures[i], inks);
     note_marks(usage, copy, i);
+    note_signs(usage, copy.placement.figures[i]);
   }
   usage.two_inks = inks[0] && inks[1];
   return usage;

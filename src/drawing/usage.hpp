@@ -18,6 +18,9 @@ struct Usage {
   const layout::Figure* label_figure = nullptr; ///< where a label stands that can serve as the example …
   const layout::Label* label = nullptr;         ///< … and the label
   const layout::Pointer* pointer = nullptr;
+  std::vector<layout::Placed> signs; ///< one of each kind, and of those with letters or yarns one of each text
+  std::set<std::uint8_t> grounds; ///< yarns that have one
+  bool owner = false;             ///< a faint round in whose loops a part is worked
   bool echo = false;
   bool strip = false;
   bool disc = false;

@@ -54,6 +54,17 @@ TEST_CASE("nothing touches on the sheets of balls made by chance") {
   }
 }
 
+TEST_CASE("nothing touches on the sheets of toys with eyes, two yarns and a part in free loops") {
+  for (unsigned seed = 1; seed <= 20; ++seed) {
+    const Pattern pattern = read(pictures::ChanceToy(seed).text());
+    INFO("seed " << seed << '\n' << pictures::ChanceToy(seed).text());
+    REQUIRE_FALSE(pattern.has_errors());
+    const auto contacts = touching(pattern.chart());
+    INFO(pictures::show(contacts));
+    CHECK(contacts.empty());
+  }
+}
+
 TEST_CASE("the SVG and the PNG of an example are the same picture") {
   for (const char* name : examples) {
     const Chart chart = chart_of(name);

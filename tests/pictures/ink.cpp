@@ -1,5 +1,6 @@
 #include "pictures/ink.hpp"
 
+#include "drawing/placed.hpp"
 #include "fabric/fabric.hpp"
 
 #include <algorithm>
@@ -96,9 +97,13 @@ Piece box_of(const drawing::Text& text) {
   return {{{left, top}, {right, top}, {right, bottom}, {left, bottom}, {left, top}}, 0, true};
 }
 
-bool is_ink(drawing::Color color) {
-  return color != drawing::ink::paper && color != drawing::ink::yarn_ground;
+bool is_ground(drawing::Color color) {
+  for (std::uint8_t yarn = 1; yarn <= 4; ++yarn)
+    if (color == drawing::ground_color(yarn)) return true;
+  return false;
 }
+
+bool is_ink(drawing::Color color) { return color != drawing::ink::paper && !is_ground(color); }
 
 bool join(const Polyline& one, const Polyline& other) {
   for (const Point end : {one.front(), one.back()})

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "drawing/scene.hpp"
+#include "drawing/symbol_case.hpp"
+
+namespace whorl::drawing {
+
+/// The pale colour under stitches in a yarn; in grey print they differ by how light they are.
+Color ground_color(std::uint8_t yarn);
+
+/// The grounds of a figure, to lie beneath everything else.
+Group draw_grounds(const layout::Figure& figure, const Frame& frame);
+
+/// A sign as it stands in a figure, its mark `factor` as large as the scale says.
+std::vector<Item> draw_sign(const layout::Placed& placed, const Frame& frame, SymbolCase& symbols,
+                            double factor = 1);
+
+/// All signs of a figure.
+Group draw_signs(const layout::Figure& figure, const Frame& frame, SymbolCase& symbols);
+
+} // namespace whorl::drawing
