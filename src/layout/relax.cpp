@@ -48,6 +48,7 @@ private:
   double before(std::size_t gap) const { return gap == 0 ? 0 : at_[gap - 1]; }
   double behind(std::size_t gap) const { return gap == items_ ? strung_.length : at_[gap]; }
   double size(std::size_t gap) const { return behind(gap) - before(gap); }
+  bool is_loose(std::size_t gap) const { return strung_.free_ends && (gap == 0 || gap == items_); }
 
   /// Places every item for the present set of rigid gaps.
   void stand() {
@@ -79,10 +80,13 @@ private:
     double factor = 0, at = 0, before = low;
     for (std::size_t j = 0; j < n; ++j) {
       const Block& block = blocks_[j];
-      double right = block.drawn + strung_.wanted[block.first] - block.reach - strung_.wanted[block.last];
-      right += before;
-      if (j + 1 == n) right += high;
-      factor_[j] = factor = 1 / (2 + block.pull - factor);
+      const bool loose = j == 0 && strung_.free_ends, loose_behind = j + 1 == n && strung_.free_ends;
+      double right = block.drawn;
+      if (!loose) right += before + strung_.wanted[block.first];
+      if (!loose_behind) right -= block.reach + strung_.wanted[block.last];
+      if (j + 1 == n && !loose_behind) right += high;
+      const double gaps = 2.0 - (loose ? 1 : 0) - (loose_behind ? 1 : 0);
+      factor_[j] = factor = 1 / (gaps + block.pull - factor);
       first_[j] = at = (right + at) * factor;
       before = block.reach;
     }
@@ -104,7 +108,7 @@ private:
     while (held <= items_ && rigid_[held]) ++held;
     double force = 0;
     for (std::size_t k = held; k <= items_; ++k)
-      force_[k] = force = rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
+      force_[k] = force = is_loose(k) ? 0 : rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
     force = force_[held];
     for (std::size_t k = held; k-- > 0;) force_[k] = force = force - push(k);
   }
@@ -116,6 +120,7 @@ private:
     wrong_.clear();
     const double allowed = -tolerance * std::max(1.0, strung_.length);
     for (std::size_t k = 0; k <= items_; ++k) {
+      if (is_loose(k)) continue;
       const double over =
           rigid_[k] ? strung_.least[k] - strung_.wanted[k] - force_[k] : size(k) - strung_.least[k];
       if (over < allowed) wrong_.push_back(k);
@@ -141,7 +146,12 @@ std::vector<double> share_least(const Strung& strung, double sum) {
   return at;
 }
 
+bool is_loose(const Strung& strung, std::size_t gap) {
+  return strung.free_ends && (gap == 0 || gap == strung.target.size());
+}
+
 double tension(const Strung& strung, const std::vector<double>& at, std::size_t gap) {
+  if (is_loose(strung, gap)) return 0;
   const double from = gap == 0 ? 0 : at[gap - 1];
   const double to = gap == at.size() ? strung.length : at[gap];
   return to - from - strung.wanted[gap];
@@ -161,7 +171,7 @@ std::vector<double> relax(const Strung& strung) {
 std::vector<double> relax(const Strung& strung, std::vector<char>& at_least) {
   double least = 0;
   for (const double gap : strung.least) least += gap;
-  if (least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
+  if (!strung.free_ends && least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
   std::vector<double> at = ActiveSet(strung, at_least).solve();
   return at.size() == strung.target.size() ? at : share_least(strung, least);
 }
@@ -177,8 +187,8 @@ Optimum check_optimum(const Strung& strung, const std::vector<double>& at) {
   for (std::size_t k = 0; k <= at.size(); ++k) {
     if (k > 0) through += strung.pull[k - 1] * (at[k - 1] - strung.target[k - 1]);
     const double own = tension(strung, at, k);
-    const bool free = slack(strung, at, k) > touching;
-    found.worst_gap = std::max(found.worst_gap, -slack(strung, at, k));
+    const bool loose = is_loose(strung, k), free = loose || slack(strung, at, k) > touching;
+    if (!loose) found.worst_gap = std::max(found.worst_gap, -slack(strung, at, k));
     if (known)
       found.worst_force = std::max(found.worst_force, free ? std::abs(own - through) : through - own);
     if (!known && free) found.worst_force = std::max(found.worst_force, own - through - room);

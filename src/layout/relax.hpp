@@ -11,11 +11,12 @@ struct Strung {
   double length = 0;
   std::vector<double> wanted, least; ///< one more than there are items
   std::vector<double> pull, target;  ///< one an item
+  bool free_ends = false;            ///< nothing holds the first and last gap: a row as wide as it likes
 };
 
 /// Where the items stand: the exact least of sum (gap - wanted)^2 + sum pull (s - target)^2 with every gap at
 /// least `least`. The least gaps must leave room to spare; where they do not, the items stand as their least
-/// gaps share it.
+/// gaps share it. With free ends some spring must pull.
 std::vector<double> relax(const Strung& strung);
 
 /// The same, quicker where the gaps that stand at their least are nearly known: `at_least` has a mark for

@@ -138,3 +138,24 @@ TEST_CASE("a ring of ten thousand tight items settles") {
   CHECK(optimum.worst_gap < 1e-7);
   CHECK(optimum.worst_force < 1e-6);
 }
+
+TEST_CASE("with free ends items are drawn to their targets, and gaps keep their least") {
+  test::Dice dice{4242};
+  for (int i = 0; i < 200; ++i) {
+    Strung strung = random_strung(dice, 1 + dice.below(30), 0.9);
+    strung.free_ends = true;
+    strung.pull.front() = 1;
+    const Optimum optimum = check_optimum(strung, relax(strung));
+    CHECK(optimum.worst_gap < 1e-9);
+    CHECK(optimum.worst_force < 1e-9);
+  }
+}
+
+TEST_CASE("one item with free ends stands at its target") {
+  Strung strung;
+  strung.wanted = strung.least = {1, 1};
+  strung.pull = {2};
+  strung.target = {5};
+  strung.free_ends = true;
+  CHECK(relax(strung).at(0) == Approx(5));
+}
