@@ -2,6 +2,8 @@
 
 #include "layout/items.hpp"
 #include "layout/plan.hpp"
+#include "layout/rows.hpp"
+#include "layout/strip.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -44,9 +46,13 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
 Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page) {
   Placement placement;
   const Folding folding(fabric);
-  for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
+  for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
+    if (!rounds_in_rows(fabric, part).empty())
+      placement.figures.push_back(draw_rows(fabric, part, extents, page).figure);
     for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
-      placement.figures.push_back(draw_disc(fabric, plan, extents, page).figure);
+      placement.figures.push_back(plan.strip ? draw_strip(fabric, plan, extents, page).figure
+                                             : draw_disc(fabric, plan, extents, page).figure);
+  }
   return placement;
 }
 

@@ -82,6 +82,7 @@ struct Ring {
   bool owner = false;             ///< an echo of the round in whose free loops the part is worked
   bool against = false;           ///< … whose own order runs the other way
   bool leftward = true;           ///< of a line: it is worked from right to left
+  bool chain = false;             ///< the starting chain of a flat piece
   double inner = 0, outer = 0;    ///< radii of feet and heads (a strip: heights)
   double middle = 0;              ///< radius of all angles
   std::uint32_t first_item = 0;

@@ -1,6 +1,8 @@
 #include "layout/plan.hpp"
 
 #include "layout/divide.hpp"
+#include "layout/items.hpp"
+#include "layout/strip_choice.hpp"
 
 #include <algorithm>
 #include <string>
@@ -54,6 +56,7 @@ public:
     if (rounds_.empty()) owner_.reset();
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
+    stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered()});
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
   }
 
@@ -68,6 +71,7 @@ private:
     Plan plan;
     plan.part = number_;
     plan.inward = stretches_[at].inward;
+    plan.strip = stretches_[at].strip;
     plan.rings = rings(stretches_[at]);
     plan.kept = kept_;
     if (begins_in_loops(stretches_[at])) plan.owner = owner_;
@@ -85,6 +89,64 @@ private:
     return ring;
   }
 
+  // What the choice of strips asks.
+
+  bool begins_at_centre() const {
+    return part_.start == fabric::Start::magic_ring || part_.start == fabric::Start::second_chain;
+  }
+
+  bool is_gathered() const {
+    return !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds &&
+           part_.end == fabric::End::gathered;
+  }
+
+  /// The owner of a part begun in loops is a tier, though no ring of the part's own.
+  std::vector<Tier> tiers() const {
+    std::vector<Tier> all;
+    for (const Stretch& stretch : stretches_) {
+      std::uint32_t at = stretch.first;
+      const std::vector<std::uint32_t> own(rounds_.begin() + at, rounds_.begin() + stretch.last + 1);
+      for (const Fold& fold : page_.fold ? folding_.fold(own) : unfolded(own)) {
+        all.push_back(tier(fold, at));
+        at = all.back().last + 1;
+      }
+    }
+    return all;
+  }
+
+  Tier tier(const Fold& fold, std::uint32_t at) const {
+    const fabric::Round& round = fabric_.rounds[fold.first];
+    Tier tier{at, at + fold.last - fold.first, round.makes, Tier::ring_weight, false, false};
+    if (fold.first != fold.last)
+      tier.weight = Tier::folded_weight;
+    else if (has_loops(fold.first))
+      tier.weight = Tier::looped_weight;
+    if (at > 0 || !(begins_at_centre() || owner_)) tier.even = round.makes == count_beside(at);
+    tier.coloured = is_coloured(round);
+    return tier;
+  }
+
+  /// Of the round before; of the first that of the next.
+  std::uint32_t count_beside(std::uint32_t at) const {
+    if (at == 1 && owner_) return static_cast<std::uint32_t>(owner_->kept.size());
+    const std::size_t beside = at > 0 ? at - 1 : std::min<std::size_t>(1, rounds_.size() - 1);
+    return fabric_.rounds[rounds_[beside]].makes;
+  }
+
+  bool has_loops(std::uint32_t round) const {
+    const fabric::StitchId first = fabric_.rounds[round].first_stitch;
+    for (const Kept& kept : kept_)
+      if (kept.stitch >= first && kept.stitch < first + fabric_.rounds[round].count) return true;
+    return has_loop_marks(items_of(fabric_, round));
+  }
+
+  bool is_coloured(const fabric::Round& round) const {
+    for (std::uint32_t i = 1; i < round.count; ++i)
+      if (fabric_.stitches[round.first_stitch + i].yarn != fabric_.stitches[round.first_stitch].yarn)
+        return true;
+    return false;
+  }
+
   std::vector<Ring> rings(const Stretch& stretch) {
     const std::uint32_t first = stretch.first + (begins_in_loops(stretch) ? 1 : 0);
     const std::vector<std::uint32_t> own(rounds_.begin() + first, rounds_.begin() + stretch.last + 1);
@@ -100,6 +162,8 @@ private:
 
   void set_centre(std::size_t at, std::size_t figures, Plan& plan) const {
     const bool last = at + 1 == stretches_.size();
+    plan.centre = Centre::nothing;
+    if (plan.strip) return;
     plan.centre = Centre::open;
     if (!plan.inward && plan.owner)
       plan.centre_text = owner_text();

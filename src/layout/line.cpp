@@ -1,0 +1,195 @@
+#include "layout/line.hpp"
+
+#include "layout/items.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::StitchId;
+
+constexpr double air_along = 0.12;   ///< between neighbours
+constexpr double turning_air = 0.08; ///< more beside a turning chain
+
+bool is_stitch(const fabric::Place& place) {
+  return place.what != fabric::On::ring && place.what != fabric::On::space && place.of != fabric::none;
+}
+
+bool is_shaping(const Fabric& fabric, const Item& item) {
+  const fabric::Legs legs = legs_of(fabric, item);
+  return item.count > 1 || (legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into));
+}
+
+bool shares_place(const Fabric& fabric, const Item& one, const Item& other) {
+  const fabric::Legs p = legs_of(fabric, one), q = legs_of(fabric, other);
+  return p.size() > 0 && q.size() > 0 && is_stitch(p.begin()->into) &&
+         p.begin()->into.of == q.begin()->into.of && (p.end() - 1)->into.of == (q.end() - 1)->into.of;
+}
+
+/// Stands of one line from left to right.
+std::vector<std::size_t> from_left(const Course& course) {
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < course.stands.size(); ++i) order.push_back(i);
+  if (course.leftward) std::reverse(order.begin(), order.end());
+  return order;
+}
+
+const Item& item_at(const Course& course, std::size_t stand) {
+  return course.items[course.stands[stand].item];
+}
+
+/// Stands side by side in one place share it as a fan.
+void spread_fans(const Fabric& fabric, const Course& course, const std::vector<std::size_t>& order,
+                 double slot, std::vector<double>& target) {
+  const auto width = [&](std::size_t i) { return course.stands[order[i]].slot * slot; };
+  for (std::size_t first = 0; first < order.size();) {
+    std::size_t last = first + 1;
+    while (last < order.size() &&
+           shares_place(fabric, item_at(course, order[first]), item_at(course, order[last])))
+      ++last;
+    double all = 0;
+    for (std::size_t i = first; i < last; ++i) all += width(i);
+    double reached = -all / 2;
+    for (std::size_t i = first; i < last; ++i) {
+      target[i] += reached + width(i) / 2;
+      reached += width(i);
+    }
+    first = last;
+  }
+}
+
+/// A turning chain that does not count stands close to its row.
+bool is_turning(const Stand& stand) { return stand.column && stand.slot < 1; }
+
+void string_gaps(const Course& course, const std::vector<std::size_t>& order, double slot, Strung& strung) {
+  for (std::size_t k = 0; k <= order.size(); ++k) {
+    const Stand* before = k == 0 ? nullptr : &course.stands[order[k - 1]];
+    const Stand* behind = k == order.size() ? nullptr : &course.stands[order[k]];
+    const double wanted = (before ? before->slot : 0) + (behind ? behind->slot : 0);
+    const double ink = (before ? before->right : 0) + (behind ? behind->left : 0);
+    strung.least.push_back(ink + air_along);
+    const bool beside_turning = (before && is_turning(*before)) || (behind && is_turning(*behind));
+    const double least = before && behind ? strung.least.back() : 0;
+    strung.wanted.push_back(beside_turning && before && behind ? least + turning_air
+                                                               : std::max(slot * wanted / 2, least));
+  }
+}
+
+void string_springs(const Fabric& fabric, const Course& course, const std::vector<std::size_t>& order,
+                    const Footing& footing, const Pulls& pulls, Strung& strung) {
+  for (const std::size_t stand : order) {
+    const Item& item = item_at(course, stand);
+    const std::optional<double> base =
+        !course.stands[stand].column ? base_of(fabric, item, footing) : std::nullopt;
+    strung.target.push_back(base.value_or(0));
+    strung.pull.push_back(!base ? 0 : is_shaping(fabric, item) ? pulls.shaping : pulls.plain);
+  }
+}
+
+/// A line that nothing draws anywhere has its middle at 0.
+void hold_the_middle(Strung& strung) {
+  for (const double pull : strung.pull)
+    if (pull > 0) return;
+  double width = 0, reached = 0;
+  const std::size_t items = strung.target.size();
+  for (std::size_t k = 1; k < items; ++k) width += strung.wanted[k];
+  for (std::size_t i = 0; i < items; ++i) {
+    reached += i == 0 ? 0 : strung.wanted[i];
+    strung.target[i] = reached - width / 2;
+    strung.pull[i] = 1;
+  }
+}
+
+} // namespace
+
+Footing::Footing(const Fabric& fabric, std::uint32_t part) {
+  const fabric::Part& worked = fabric.parts[part];
+  const bool chain = worked.foundation != fabric::none;
+  if (!chain && worked.rounds == 0) return;
+  const std::uint32_t first = chain ? worked.foundation : worked.first_round;
+  const fabric::Round& last =
+      fabric.rounds[worked.rounds > 0 ? worked.first_round + worked.rounds - 1 : worked.foundation];
+  first_ = fabric.rounds[first].first_stitch;
+  x_.assign(last.first_stitch + last.count - first_, 0);
+  known_.assign(x_.size(), 0);
+}
+
+void Footing::put(StitchId stitch, double x) {
+  if (stitch < first_ || stitch - first_ >= x_.size()) return;
+  x_[stitch - first_] = x;
+  known_[stitch - first_] = 1;
+}
+
+std::optional<double> Footing::at(StitchId stitch) const {
+  if (stitch < first_ || stitch - first_ >= x_.size() || !known_[stitch - first_]) return std::nullopt;
+  return x_[stitch - first_];
+}
+
+std::optional<double> base_of(const Fabric& fabric, const Item& item, const Footing& footing) {
+  double sum = 0;
+  int count = 0;
+  const auto add = [&](StitchId stitch) {
+    const std::optional<double> x = footing.at(stitch);
+    if (x) sum += *x, ++count;
+  };
+  for (const fabric::Leg& leg : legs_of(fabric, item)) {
+    if (is_stitch(leg.into)) add(leg.into.of);
+    if (leg.into.what != fabric::On::space || leg.into.of >= fabric.arches.size()) continue;
+    const fabric::Arch& arch = fabric.arches[leg.into.of];
+    for (std::uint32_t i = 0; i < arch.count; ++i) add(arch.first_chain + i);
+  }
+  return count > 0 ? std::optional(sum / count) : std::nullopt;
+}
+
+Stand stand_of(const SymbolExtent& shape, double slot, std::uint32_t item) {
+  Stand stand{item, 1, 0, 0, slot, false};
+  for (const Convex& piece : shape.ink)
+    for (const Point& point : piece) {
+      stand.left = std::max(stand.left, 0 - point.x);
+      stand.right = std::max(stand.right, point.x);
+    }
+  return stand;
+}
+
+double least_length(const Course& course) {
+  double length = air_along;
+  for (const Stand& stand : course.stands) length += stand.left + stand.right + air_along;
+  return length;
+}
+
+void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, Course& course) {
+  const std::vector<std::size_t> order = from_left(course);
+  Strung& strung = course.strung = {};
+  strung.length = room.length;
+  strung.free_ends = room.free_ends;
+  string_gaps(course, order, room.slot, strung);
+  string_springs(fabric, course, order, footing, room.pulls, strung);
+  spread_fans(fabric, course, order, room.slot, strung.target);
+  if (room.free_ends) hold_the_middle(strung);
+  course.at = relax(strung);
+}
+
+double stand_at(const Course& course, std::size_t stand) {
+  return course.at[course.leftward ? course.at.size() - 1 - stand : stand];
+}
+
+void keep_places(const Fabric& fabric, const Ring& ring, const Course& course, const Room& room,
+                 Footing& footing) {
+  const StitchId onto_last =
+      fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
+  const double way = course.leftward ? -1 : 1;
+  for (std::size_t i = 0; i < course.stands.size(); ++i) {
+    const Stand& stand = course.stands[i];
+    const Item& item = course.items[stand.item];
+    for (std::uint32_t j = 0; !stand.column && j < item.count; ++j) {
+      const double aside = static_cast<double>(j) - (static_cast<double>(item.count) - 1) / 2;
+      footing.put(item.first + j + onto_last, stand_at(course, i) + way * aside * room.slot);
+    }
+    for (std::uint32_t j = 0; stand.column && j < stand.items; ++j)
+      footing.put(course.items[stand.item + j].first + onto_last, stand_at(course, i));
+  }
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,78 @@
+#pragma once
+
+#include "layout/band.hpp"
+#include "layout/relax.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace whorl::layout {
+
+/// Where the stitches of a part stand along its lines so far: what is worked into them wants to stand above.
+class Footing {
+public:
+  Footing(const fabric::Fabric& fabric, std::uint32_t part);
+
+  void put(fabric::StitchId stitch, double x);
+  std::optional<double> at(fabric::StitchId stitch) const;
+
+private:
+  fabric::StitchId first_ = 0;
+  std::vector<double> x_;
+  std::vector<char> known_;
+};
+
+/// What stands at one place of a line: a symbol, or the chains of a turning chain one above the other.
+struct Stand {
+  std::uint32_t item = 0, items = 1; ///< of the line's items
+  double left = 0, right = 0;        ///< how far its ink reaches to either side
+  double slot = 1;                   ///< room that it wants
+  bool column = false;               ///< chains on end
+};
+
+/// A round or row on a straight line, its items in order of work.
+struct Course {
+  std::vector<Item> items;
+  Band band;
+  std::vector<Stand> stands; ///< of all items, in order of work
+  bool leftward = true;
+  double inner = 0, outer = 0; ///< heights of feet and heads
+  double low = 0, high = 0;    ///< between which all its ink lies
+  Strung strung;               ///< from left to right
+  std::vector<double> at;
+};
+
+/// The middle of what an item is worked into.
+std::optional<double> base_of(const fabric::Fabric& fabric, const Item& item, const Footing& footing);
+
+/// How a symbol stands.
+Stand stand_of(const SymbolExtent& shape, double slot, std::uint32_t item);
+
+/// How strongly stitches are drawn to what they are worked into.
+struct Pulls {
+  double plain = 0.08, shaping = 0.32;
+};
+
+/// Room for a line: held fast between 0 and `length`, or as wide as it likes.
+struct Room {
+  double length = 0;
+  bool free_ends = false;
+  double slot = 1; ///< of a slot of width 1
+  Pulls pulls;
+};
+
+/// The least length of a line in which everything has room.
+double least_length(const Course& course);
+
+/// Strings what stands on a line from left to right and lets them settle above what they are worked into.
+void lay_course(const fabric::Fabric& fabric, const Footing& footing, const Room& room, Course& course);
+
+/// Where something stands; counted in order of work.
+double stand_at(const Course& course, std::size_t stand);
+
+/// Notes where the stitches of a laid line stand, those of the last round that it shows.
+void keep_places(const fabric::Fabric& fabric, const Ring& ring, const Course& course, const Room& room,
+                 Footing& footing);
+
+} // namespace whorl::layout

@@ -1,0 +1,272 @@
+#include "layout/rows.hpp"
+
+#include "layout/ground.hpp"
+#include "layout/items.hpp"
+#include "layout/placed.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::StitchId;
+
+constexpr double pointer_at = 0.55, label_at = 0.97; ///< beyond the widest row
+constexpr double second_space = 0.20;
+constexpr double centre_ink = 0.67;
+constexpr double centre_reach = 0.92; ///< of a magic ring under the first row, with its air
+constexpr double least_chain_slot = 0.78;
+constexpr Pulls pulls{0.3, 1.0};
+
+// What can be drawn.
+
+bool stands_in_part(const Fabric& fabric, StitchId stitch, std::uint32_t part) {
+  return stitch < fabric.stitches.size() && fabric.rounds[fabric.stitches[stitch].round].part == part;
+}
+
+bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t part) {
+  if (into.what == fabric::On::ring) return true;
+  if (into.what == fabric::On::row_end) return false;
+  if (into.what != fabric::On::space) return stands_in_part(fabric, into.of, part);
+  return into.of < fabric.arches.size() && stands_in_part(fabric, fabric.arches[into.of].first_chain, part);
+}
+
+bool can_stand(const Fabric& fabric, const fabric::Round& round) {
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
+      if (!has_footing(fabric, leg.into, round.part)) return false;
+  return round.worked && round.count > 0 && !round.both_sides;
+}
+
+bool begins_flat(fabric::Start start) {
+  return start == fabric::Start::chain || start == fabric::Start::second_chain ||
+         start == fabric::Start::magic_ring;
+}
+
+// The starting chain.
+
+/// The stitches of the starting chain that a row is worked into, the furthest to either end.
+struct Worked {
+  StitchId first = fabric::none, last = 0;
+  bool descending = false; ///< it is worked back along it
+};
+
+Worked worked_of(const Fabric& fabric, const fabric::Round& row, const fabric::Round& chain) {
+  Worked worked;
+  StitchId begin = fabric::none, end = fabric::none;
+  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+      const StitchId of = leg.into.of;
+      if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) continue;
+      if (of < chain.first_stitch || of >= chain.first_stitch + chain.count) continue;
+      if (begin == fabric::none) begin = of;
+      end = of;
+      worked.first = std::min(worked.first, of);
+      worked.last = std::max(worked.last, of);
+    }
+  worked.descending = begin == fabric::none || begin >= end;
+  return worked;
+}
+
+/// Chains that a stitch of this height skips at the hook.
+std::uint32_t chains_high(const Fabric& fabric, const fabric::Round& row) {
+  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch) {
+    const stitch::Shape shape = stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]);
+    if (shape.legs > 0) return static_cast<std::uint32_t>(std::max(1, shape.height));
+  }
+  return 1;
+}
+
+/// A flat piece while it is put together.
+class Laying {
+public:
+  Laying(const Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page)
+      : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
+        rows_(rounds_in_rows(fabric, part)), footing_(fabric, part) {
+    figure_.form = Form::rows;
+    figure_.part = part;
+    figure_.clockwise = page.hand == Hand::left;
+    figure_.first_round = rows_.front();
+    figure_.last_round = rows_.back();
+    set_centre();
+  }
+
+  /// Puts everything together; returns the rows above which something found no room.
+  std::vector<int> put_together(const std::vector<double>& room) {
+    room_ = room;
+    lay_chain();
+    for (const std::uint32_t row : rows_) lay_row(row);
+    for (std::uint32_t i = 0; i < courses_.size(); ++i)
+      stand_course(fabric_, extents_, courses_[i], 0, figure_.rings[i], figure_);
+    bound();
+    for (std::uint32_t i = 0; i < courses_.size(); ++i)
+      if (!figure_.rings[i].chain) add_label(i, figure_.low.x, figure_.high.x);
+    std::vector<int> crowded = add_posts(fabric_, extents_, figure_);
+    bound();
+    add_front(fabric_, extents_, page_, 0, figure_);
+    add_grounds(fabric_, std::vector<double>(figure_.rings.size(), 0), figure_);
+    bound();
+    return crowded;
+  }
+
+  std::size_t lines() const { return courses_.size(); }
+  Straight drawn() { return {std::move(figure_), std::move(courses_)}; }
+
+private:
+  /// The ring or chain under the first row stands round (0, 0).
+  void bound() {
+    bound_straight(extents_, figure_);
+    if (figure_.centre == Centre::nothing) return;
+    figure_.low = {std::min(figure_.low.x, -centre_ink), std::min(figure_.low.y, -centre_ink)};
+    figure_.high.x = std::max(figure_.high.x, centre_ink);
+  }
+
+  void set_centre() {
+    if (part_.start == fabric::Start::magic_ring) figure_.centre = Centre::magic_ring;
+    if (part_.start == fabric::Start::second_chain) figure_.centre = Centre::second_chain;
+  }
+
+  bool right_handed() const { return page_.hand == Hand::right; }
+  bool by_side(const fabric::Round& row) const { return (row.side == fabric::Side::right) == right_handed(); }
+
+  void lay_chain() {
+    if (figure_.centre != Centre::nothing || part_.foundation == fabric::none) return;
+    const fabric::Round &chain = fabric_.rounds[part_.foundation], &row = fabric_.rounds[rows_.front()];
+    const Worked worked = worked_of(fabric_, row, chain);
+    std::vector<Item> items = items_of(fabric_, part_.foundation);
+    if (worked.descending && worked.first != fabric::none) {
+      const std::uint32_t skipped = chain.first_stitch + chain.count - 1 - worked.last;
+      const std::uint32_t turned = std::min(skipped, chains_high(fabric_, row));
+      lead_.assign(items.end() - turned, items.end());
+      std::reverse(lead_.begin(), lead_.end());
+      items.resize(items.size() - turned);
+    }
+    Course course;
+    course.leftward = by_side(row) != worked.descending;
+    course.items = std::move(items);
+    course.band = band_of(course.items, extents_, false);
+    set_stands(extents_, 0, false, course);
+    const double chains = static_cast<double>(std::max<std::size_t>(1, course.items.size()));
+    const double slot = std::max(least_chain_slot, std::min(1.0, row.makes / chains));
+    for (Stand& stand : course.stands) stand.slot = slot;
+    Ring ring;
+    ring.round = ring.last_round = part_.foundation;
+    ring.chain = true;
+    settle(std::move(course), ring);
+  }
+
+  void lay_row(std::uint32_t number) {
+    const fabric::Round& row = fabric_.rounds[number];
+    Course course;
+    std::vector<Item> own = items_of(fabric_, number);
+    const std::uint32_t behind = trailing_chains(fabric_, own);
+    std::vector<Item> next_lead(own.end() - behind, own.end());
+    own.resize(own.size() - behind);
+    if (number == rows_.back()) {
+      // nothing stands on it: they stay where they are
+      own.insert(own.end(), next_lead.begin(), next_lead.end());
+      next_lead.clear();
+    }
+    const auto chains = static_cast<std::uint32_t>(lead_.size()) + leading_chains(fabric_, own);
+    course.items = std::move(lead_);
+    course.items.insert(course.items.end(), own.begin(), own.end());
+    lead_ = std::move(next_lead);
+    Ring ring;
+    ring.round = ring.last_round = number;
+    ring.ink = static_cast<std::uint8_t>(inked_++ % 2);
+    course.band = band_of(course.items, extents_, false);
+    course.band.label = letter(fabric_, ring, marked_loops(own), false, extents_, page_);
+    set_stands(extents_, chains, row.counting_chain != fabric::none, course);
+    course.leftward = runs_leftward(course, row);
+    settle(std::move(course), ring);
+  }
+
+  /// A row runs as what it is worked into tells, else as its side does.
+  bool runs_leftward(const Course& course, const fabric::Round& row) const {
+    std::optional<double> first, last;
+    for (const Item& item : course.items) {
+      const std::optional<double> base = base_of(fabric_, item, footing_);
+      if (!base) continue;
+      if (!first) first = base;
+      last = base;
+    }
+    if (!first || *first == *last) return by_side(row);
+    return *last < *first;
+  }
+
+  void settle(Course course, Ring ring) {
+    const std::size_t number = courses_.size();
+    course.band.room_outside = number < room_.size() ? room_[number] : 0;
+    set_height(figure_.centre == Centre::nothing ? 0 : centre_reach, extents_, course);
+    if (!courses_.empty())
+      set_height(courses_.back().outer + gap_above(courses_.back(), course), extents_, course);
+    const Room room{0, true, 1, pulls};
+    lay_course(fabric_, footing_, room, course);
+    keep_places(fabric_, ring, course, room, footing_);
+    courses_.push_back(std::move(course));
+    figure_.rings.push_back(ring);
+  }
+
+  /// Number and count beyond the widest row, on the side where their own row begins.
+  void add_label(std::uint32_t number, double left, double right) {
+    const Course& course = courses_[number];
+    const Ring& ring = figure_.rings[number];
+    std::vector<Run> runs = course.band.label.first;
+    double end = line_width(runs) + second_space;
+    for (Run run : course.band.label.below) {
+      run.x = end;
+      end += run.width;
+      runs.push_back(run);
+    }
+    const double base = ring.middle - letter_height * number_size / 2, side = course.leftward ? 1 : -1;
+    const double x = course.leftward ? right + label_at : left - label_at - line_width(runs);
+    figure_.labels.push_back(straight_label({x, base}, std::move(runs), number, Tone::ink));
+    const double tip = (course.leftward ? right : left) + side * (pointer_at - pointer_length / 2);
+    figure_.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, Tone::ink});
+  }
+
+  const Fabric& fabric_;
+  const fabric::Part& part_;
+  const Extents& extents_;
+  const Page& page_;
+  std::vector<std::uint32_t> rows_;
+  Footing footing_;
+  Figure figure_;
+  std::vector<Course> courses_;
+  std::vector<Item> lead_; ///< chains that stand on end where the next row begins
+  std::vector<double> room_;
+  std::uint32_t inked_ = 0;
+};
+
+} // namespace
+
+std::vector<std::uint32_t> rounds_in_rows(const Fabric& fabric, std::uint32_t part) {
+  const fabric::Part& worked = fabric.parts[part];
+  std::vector<std::uint32_t> rows;
+  if (!begins_flat(worked.start)) return rows;
+  for (std::uint32_t round = worked.first_round; round < worked.first_round + worked.rounds; ++round) {
+    if (fabric.rounds[round].kind != pattern::RoundKind::row || !can_stand(fabric, fabric.rounds[round]))
+      break;
+    rows.push_back(round);
+  }
+  return rows;
+}
+
+Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page) {
+  constexpr int most_times = 10;
+  constexpr double more = 0.2;
+  std::vector<double> room;
+  for (int i = 0;; ++i) {
+    Laying laying(fabric, part, extents, page);
+    const std::vector<int> crowded = laying.put_together(room);
+    if (crowded.empty() || i == most_times) return laying.drawn();
+    room.resize(laying.lines(), 0);
+    for (const int line : crowded)
+      if (line >= 0) room[static_cast<std::size_t>(line)] += more;
+  }
+}
+
+} // namespace whorl::layout

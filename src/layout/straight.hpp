@@ -1,0 +1,40 @@
+#pragma once
+
+#include "layout/figure.hpp"
+#include "layout/line.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// A straight figure and what the tests look at: its lines with the problems they were laid by.
+struct Straight {
+  Figure figure;
+  std::vector<Course> courses; ///< one a ring
+};
+
+/// How many chains of a starting or turning chain stand before the other items of a line, or behind them.
+std::uint32_t leading_chains(const fabric::Fabric& fabric, const std::vector<Item>& items);
+std::uint32_t trailing_chains(const fabric::Fabric& fabric, const std::vector<Item>& items);
+
+/// Gathers what stands on a line of these items, the first `chains` of them on end in one place; `counting`:
+/// they count as a stitch.
+void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Course& course);
+
+/// Sets the height of a line whose feet stand at `inner`, and between which heights its ink lies.
+void set_height(double inner, const Extents& extents, Course& course);
+
+/// How much more than `inner` above the heads of `below` the feet of a line stand.
+double gap_above(const Course& below, const Course& above);
+
+/// Adds the items of a laid line, moved aside by `aside`, with their feet and tips.
+void stand_course(const fabric::Fabric& fabric, const Extents& extents, const Course& course, double aside,
+                  Ring& ring, Figure& figure);
+
+/// A label whose base line begins at `at`, its runs of one size or smaller.
+Label straight_label(Point at, std::vector<Run> runs, std::uint32_t ring, Tone tone);
+
+/// Sets low and high to hold everything in the figure.
+void bound_straight(const Extents& extents, Figure& figure);
+
+} // namespace whorl::layout

@@ -1,0 +1,298 @@
+#include "layout/strip.hpp"
+
+#include "layout/ground.hpp"
+#include "layout/items.hpp"
+#include "layout/placed.hpp"
+#include "layout/sign.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+
+constexpr double fullness = 0.985; ///< least gaps take no more than this of a line
+constexpr double pointer_at = 0.42, number_at = 0.84, count_at = 0.66; ///< beyond the edges
+constexpr double second_space = 0.20, flag_space = 0.20;
+constexpr double numbers_above = 0.32; ///< their base line above all ink
+constexpr std::uint32_t fifth = 5;
+constexpr double break_middle = 0.45, zigzag_high = 0.20, zigzag_long = 0.19, break_air = 0.18;
+constexpr std::uint32_t stitches_a_zigzag = 6;
+constexpr double corner = 0.22; ///< of the join line
+constexpr double join_left = 0.24, join_in = 0.02, join_right = 0.07;
+constexpr double join_low = 0.20; ///< above the heads, where something is placed in the gap
+
+/// A strip while it is put together. All is laid as a right hand works; for the left hand x turns over.
+struct Laying {
+  const Fabric& fabric;
+  const Plan& plan;
+  const Extents& extents;
+  const Page& page;
+  std::vector<Course> courses;
+  double length = 0;
+
+  double side() const { return page.hand == Hand::right ? 1 : -1; }
+  double edge() const { return length / 2; }
+};
+
+Course course_of(const Laying& laying, const Ring& ring) {
+  Course course;
+  course.leftward = laying.page.hand == Hand::right;
+  course.items = items_of(laying.fabric, ring.round, ring.echo);
+  course.band = band_of(course.items, laying.extents, ring.echo);
+  if (!ring.echo && !laying.plan.kept.empty())
+    draw_loops(course.items, {laying.plan.kept, laying.page.hand, false}, course.band);
+  course.band.break_outside = ring.round != ring.last_round;
+  course.band.label =
+      letter(laying.fabric, ring, marked_loops(course.items), false, laying.extents, laying.page);
+  const bool counting = laying.fabric.rounds[ring.round].counting_chain != fabric::none;
+  set_stands(laying.extents, leading_chains(laying.fabric, course.items), counting, course);
+  return course;
+}
+
+double slots_of(const Course& course) {
+  double slots = 0;
+  for (const Stand& stand : course.stands) slots += stand.slot;
+  return std::max(1.0, slots);
+}
+
+void set_length(Laying& laying) {
+  laying.length = 0;
+  for (const Course& course : laying.courses)
+    laying.length = std::max({laying.length, slots_of(course), least_length(course) / fullness});
+}
+
+void stack(Laying& laying) {
+  double inner = 0;
+  for (std::size_t i = 0; i < laying.courses.size(); ++i) {
+    Course& course = laying.courses[i];
+    set_height(inner, laying.extents, course);
+    if (i > 0)
+      set_height(laying.courses[i - 1].outer + gap_above(laying.courses[i - 1], course), laying.extents,
+                 course);
+    inner = course.outer;
+  }
+}
+
+void lay(Laying& laying, Figure& figure) {
+  Footing footing(laying.fabric, laying.plan.part);
+  for (std::size_t i = 0; i < laying.courses.size(); ++i) {
+    Course& course = laying.courses[i];
+    const Room room{laying.length, false, laying.length / slots_of(course), {}};
+    lay_course(laying.fabric, footing, room, course);
+    keep_places(laying.fabric, figure.rings[i], course, room, footing);
+    stand_course(laying.fabric, laying.extents, course, -laying.edge(), figure.rings[i], figure);
+    figure.rings[i].last_before_break = course.band.break_outside;
+  }
+}
+
+// Labels.
+
+Point label_start(const Laying& laying, double beyond, double width, double base) {
+  return {laying.side() > 0 ? laying.edge() + beyond : -laying.edge() - beyond - width, base};
+}
+
+std::vector<Run> number_runs(const Laying& laying, const Course& course) {
+  std::vector<Run> runs{course.band.label.first.front()};
+  for (const Run& run : course.band.label.below) runs.push_back(run);
+  if (laying.side() < 0) std::reverse(runs.begin(), runs.end());
+  return set_line(runs, second_space, laying.extents);
+}
+
+std::vector<Run> count_runs(const Laying& laying, const Course& course) {
+  return set_line({course.band.label.first.back()}, 0, laying.extents);
+}
+
+void add_flag(const Laying& laying, double beyond, double middle, std::uint8_t yarn, std::uint32_t ring,
+              Figure& figure) {
+  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50, wide = 0.66;
+  const double x = laying.side() > 0 ? laying.edge() + beyond : -laying.edge() - beyond - wide;
+  Placed flag{Sign::flag, {x, middle - high / 2}, {0, 1}, {}, {}, ring};
+  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
+  flag.text_at = flag.at + Point{half_wide, letter_up};
+  figure.placed.push_back(std::move(flag));
+}
+
+/// The yarn that a round brings in beside the first of the part.
+std::uint8_t other_yarn(const Fabric& fabric, const Ring& ring, std::uint8_t first) {
+  const fabric::Round& round = fabric.rounds[ring.round];
+  for (std::uint32_t i = 0; i < round.count && !ring.echo; ++i)
+    if (fabric.stitches[round.first_stitch + i].yarn != first)
+      return fabric.stitches[round.first_stitch + i].yarn;
+  return 0;
+}
+
+std::uint8_t first_yarn(const Fabric& fabric, std::uint32_t part) {
+  const fabric::Round& first = fabric.rounds[fabric.parts[part].first_round];
+  return first.count > 0 ? fabric.stitches[first.first_stitch].yarn : 1;
+}
+
+/// Number, pointer and flag where a line begins, its count where it ends.
+void add_labels(const Laying& laying, Figure& figure) {
+  std::uint8_t last = first_yarn(laying.fabric, laying.plan.part);
+  const std::uint8_t first = last;
+  for (std::uint32_t i = 0; i < laying.courses.size(); ++i) {
+    const Course& course = laying.courses[i];
+    const Ring& ring = figure.rings[i];
+    const Tone tone = ring.echo ? Tone::grey : Tone::ink;
+    const double base = ring.middle - letter_height * number_size / 2;
+    const std::vector<Run> number = number_runs(laying, course), count = count_runs(laying, course);
+    figure.labels.push_back(
+        straight_label(label_start(laying, number_at, line_width(number), base), number, i, tone));
+    const double width = line_width(count), ends = -laying.side() * (laying.edge() + count_at);
+    const double count_base = ring.middle - letter_height * count_size / 2;
+    figure.labels.push_back(
+        straight_label({laying.side() > 0 ? ends - width : ends, count_base}, count, i, tone));
+    const Point direction{-laying.side(), 0};
+    const double tip = laying.side() * (laying.edge() + pointer_at - pointer_length / 2);
+    figure.pointers.push_back({{tip, ring.middle}, direction, pointer_length, i, tone});
+    const std::uint8_t yarn = other_yarn(laying.fabric, ring, first);
+    if (yarn != 0 && yarn != last)
+      add_flag(laying, number_at + line_width(number) + flag_space, ring.middle, yarn, i, figure);
+    if (yarn != 0) last = yarn;
+  }
+}
+
+/// 1, 5, 10 … above the stitches of the uppermost line.
+void add_numbers(const Laying& laying, Figure& figure) {
+  const auto top = static_cast<std::uint32_t>(figure.rings.size() - 1);
+  const Ring& ring = figure.rings[top];
+  const Course& course = laying.courses.back();
+  const double clear = course.band.break_outside ? course.outer + break_middle + zigzag_high : course.high;
+  std::uint32_t number = 0;
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+    for (std::uint32_t j = 0; j < figure.items[i].count; ++j) {
+      const Item& item = figure.items[i];
+      if ((laying.fabric.stitches[item.first + j].flags & fabric::counts) == 0) continue;
+      if (++number != 1 && number % fifth != 0) continue;
+      Run run{std::to_string(number), Face::regular, sign_text, 0, 0};
+      run.width = run.size * text_width(laying.extents, run.face, run.text);
+      const Point at{figure.tips[item.first_tip + j].x - run.width / 2, clear + numbers_above};
+      figure.labels.push_back(straight_label(at, {run}, top, Tone::grey));
+    }
+}
+
+// Lines.
+
+double break_height(const Course& course) { return std::max(course.outer, course.high - 0.1) + break_middle; }
+
+void add_break(const Laying& laying, const Course& course, Figure& figure) {
+  const double y = break_height(course), edge = laying.edge();
+  const auto zigzags = std::max<std::uint32_t>(
+      1, (static_cast<std::uint32_t>(course.items.size()) + stitches_a_zigzag / 2) / stitches_a_zigzag);
+  Stroke line{Line::fold_break, {{-edge, y}}, false};
+  for (std::uint32_t i = 0; i < zigzags; ++i) {
+    const double x = laying.length * (i + 0.5) / zigzags - edge, sixth = zigzag_long / 6;
+    for (const Point p : {Point{x - 3 * sixth, y},
+                          {x - sixth, y + zigzag_high},
+                          {x + sixth, y - zigzag_high},
+                          {x + 3 * sixth, y}})
+      line.points.push_back(p);
+  }
+  line.points.push_back({edge, y});
+  figure.strokes.push_back(std::move(line));
+}
+
+double join_height(const Course& below, const Course& above) {
+  if (below.band.break_outside) return (break_height(below) + zigzag_high + above.low) / 2;
+  const double middle = (below.high + above.low) / 2;
+  return below.band.room_outside > 0 ? std::min(below.high + join_low, middle) : middle;
+}
+
+void line_to(Point to, std::vector<Point>& points) {
+  const Point from = points.back();
+  points.push_back(from + (1.0 / 3) * (to - from));
+  points.push_back(from + (2.0 / 3) * (to - from));
+  points.push_back(to);
+}
+
+/// A quarter circle that leaves towards `by` way of its corner.
+void corner_to(Point by, Point to, std::vector<Point>& points) {
+  constexpr double quarter = 0.5522847498;
+  const Point from = points.back();
+  points.push_back(from + quarter * (by - from));
+  points.push_back(to + quarter * (by - to));
+  points.push_back(to);
+}
+
+/// From the end of a line up round a corner, between the two lines and up to the start of the next.
+void add_join(const Laying& laying, std::size_t below, Figure& figure) {
+  const Course &one = laying.courses[below], &next = laying.courses[below + 1];
+  const double y = join_height(one, next), from = (one.inner + one.outer) / 2;
+  const double edge = laying.edge(), left = -edge - join_left, right = edge + join_right;
+  std::vector<Point> points{{left + corner, from}};
+  corner_to({left, from}, {left, from + corner}, points);
+  line_to({left, y - corner}, points);
+  corner_to({left, y}, {left + corner, y}, points);
+  line_to({right - corner, y}, points);
+  corner_to({right, y}, {right, y + corner}, points);
+  for (Point& point : points) point.x *= laying.side();
+  figure.strokes.push_back({Line::join, std::move(points), true});
+}
+
+Figure begin_figure(const Laying& laying) {
+  Figure figure;
+  figure.form = Form::strip;
+  figure.part = laying.plan.part;
+  figure.clockwise = laying.page.hand == Hand::left;
+  figure.rings = laying.plan.rings;
+  figure.first_round = fabric::none;
+  for (const Ring& ring : figure.rings) {
+    if (ring.echo) continue;
+    figure.first_round = std::min(figure.first_round, ring.round);
+    figure.last_round = std::max(figure.last_round, ring.last_round);
+  }
+  return figure;
+}
+
+/// The loops that later parts use.
+void draw_kept(Laying& laying, Figure& figure) {
+  std::vector<Band> bands;
+  for (Course& course : laying.courses) bands.push_back(std::move(course.band));
+  add_loops(laying.plan, bands, laying.extents, laying.page.hand, figure);
+  for (std::size_t i = 0; i < bands.size(); ++i) laying.courses[i].band = std::move(bands[i]);
+}
+
+/// Puts everything together; returns the lines above which something found no room.
+std::vector<int> put_together(Laying& laying, Figure& figure) {
+  figure = begin_figure(laying);
+  stack(laying);
+  lay(laying, figure);
+  draw_kept(laying, figure);
+  add_labels(laying, figure);
+  add_numbers(laying, figure);
+  for (std::size_t i = 0; i < laying.courses.size(); ++i) {
+    if (laying.courses[i].band.break_outside) add_break(laying, laying.courses[i], figure);
+    if (i + 1 < laying.courses.size()) add_join(laying, i, figure);
+  }
+  std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure);
+  bound_straight(laying.extents, figure);
+  add_front(laying.fabric, laying.extents, laying.page, 0, figure);
+  add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), figure);
+  bound_straight(laying.extents, figure);
+  return crowded;
+}
+
+} // namespace
+
+Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
+  constexpr int most_times = 10;
+  constexpr double more = 0.2;
+  Straight drawn;
+  Laying laying{fabric, plan, extents, page, {}, 0};
+  for (const Ring& ring : plan.rings) laying.courses.push_back(course_of(laying, ring));
+  if (laying.courses.empty()) return drawn;
+  set_length(laying);
+  for (int i = 0; i < most_times; ++i) {
+    std::vector<int> crowded = put_together(laying, drawn.figure);
+    if (crowded.empty()) break;
+    for (const int ring : crowded)
+      if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
+  }
+  drawn.courses = std::move(laying.courses);
+  return drawn;
+}
+
+} // namespace whorl::layout

@@ -1,0 +1,148 @@
+#include "layout/strip_choice.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using Tiers = std::vector<Tier>;
+
+/// Tiers `first` to before `last`, which become one figure.
+struct Piece {
+  std::size_t first = 0, last = 0;
+  bool inward = false, strip = false;
+  bool kept = false; ///< in the figure before it
+};
+
+/// A disc with an open middle of m stitches begins m/7 rings out.
+constexpr std::uint64_t open_weight(std::uint64_t stitches) { return 2 * stitches; }
+
+bool stands_far_out(std::uint64_t weight, std::uint64_t count) {
+  return 10 * weight > 3 * Tier::ring_weight * count;
+}
+
+/// Chooses among the tiers of one disc.
+class Choosing {
+public:
+  Choosing(const Tiers& tiers, const Piece& disc, bool closed)
+      : tiers_(tiers), disc_(disc), closed_(closed) {}
+
+  /// Pieces in the order of work.
+  std::vector<Piece> pieces() {
+    for (std::size_t i = disc_.first; i < disc_.last; ++i) far_.push_back(0);
+    disc_.inward ? look_inward() : look_outward();
+    std::vector<Piece> all;
+    for (std::size_t i = disc_.first; i < disc_.last; ++i) {
+      const bool strip = far_[i - disc_.first] != 0;
+      if (all.empty() || all.back().strip != strip)
+        all.push_back({i, i, disc_.inward && !strip, strip, false});
+      all.back().last = i + 1;
+    }
+    return all;
+  }
+
+private:
+  void look_outward() {
+    std::uint64_t weight = closed_ ? 0 : open_weight(tiers_[disc_.first].count);
+    for (std::size_t i = disc_.first; i < disc_.last;) {
+      std::size_t end = i;
+      std::uint64_t run = 0;
+      while (end < disc_.last && tiers_[end].even) run += tiers_[end++].weight;
+      if (end == i) {
+        weight += tiers_[i++].weight;
+        continue;
+      }
+      weight = choose(i, end, weight + run) ? open_weight(tiers_[i].count) + Tier::ring_weight : weight + run;
+      i = end;
+    }
+  }
+
+  void look_inward() {
+    std::uint64_t weight = closed_ ? 0 : open_weight(tiers_[disc_.last - 1].count);
+    for (std::size_t i = disc_.last; i > disc_.first;) {
+      std::size_t begin = i;
+      std::uint64_t run = 0;
+      while (begin > disc_.first && tiers_[begin - 1].even) run += tiers_[--begin].weight;
+      if (begin == i) {
+        weight += tiers_[--i].weight;
+        continue;
+      }
+      weight = choose(begin, i, weight + run) ? open_weight(tiers_[begin].count) : weight + run;
+      i = begin;
+    }
+  }
+
+  bool choose(std::size_t first, std::size_t last, std::uint64_t weight) {
+    bool strip = stands_far_out(weight, tiers_[first].count);
+    for (std::size_t i = first; i < last; ++i) strip = strip || tiers_[i].coloured;
+    for (std::size_t i = first; i < last; ++i) far_[i - disc_.first] = strip ? 1 : 0;
+    return strip;
+  }
+
+  const Tiers& tiers_;
+  Piece disc_;
+  bool closed_;
+  std::vector<char> far_;
+};
+
+/// Whether the counts of a piece differ by no more than a quarter from each other and from the strip's.
+bool is_slight(const Tiers& tiers, const Piece& piece, std::uint32_t strip) {
+  std::uint64_t least = strip, most = strip;
+  for (std::size_t i = piece.first; i < piece.last; ++i) {
+    least = std::min<std::uint64_t>(least, tiers[i].count);
+    most = std::max<std::uint64_t>(most, tiers[i].count);
+  }
+  return 4 * (most - least) <= most;
+}
+
+/// Little that happens between strips, or behind the last, is shown in them.
+void take_in(const Tiers& tiers, bool gathered, std::vector<Piece>& pieces) {
+  for (std::size_t i = 1; i < pieces.size(); ++i) {
+    const bool last = i + 1 == pieces.size();
+    if (pieces[i].strip || !pieces[i - 1].strip || (last ? gathered : !pieces[i + 1].strip)) continue;
+    if (is_slight(tiers, pieces[i], tiers[pieces[i - 1].last - 1].count)) pieces[i].strip = true;
+  }
+}
+
+/// Before a strip, a disc that has lost no more than a quarter stays with the one that grew.
+void keep_outward(const Tiers& tiers, std::vector<Piece>& pieces) {
+  for (std::size_t i = 1; i + 1 < pieces.size(); ++i) {
+    if (!pieces[i].inward || !pieces[i + 1].strip || pieces[i - 1].strip || pieces[i - 1].inward) continue;
+    if (is_slight(tiers, pieces[i], tiers[pieces[i - 1].last - 1].count))
+      pieces[i].inward = false, pieces[i].kept = true;
+  }
+}
+
+std::vector<Stretch> joined(const Tiers& tiers, const std::vector<Piece>& pieces) {
+  std::vector<Stretch> stretches;
+  for (const Piece& piece : pieces) {
+    const Stretch next{tiers[piece.first].first, tiers[piece.last - 1].last, piece.inward && !piece.strip,
+                       piece.strip};
+    const bool kept = !next.strip && !next.inward && piece.kept;
+    if (!stretches.empty() && (kept || (next.strip && stretches.back().strip)))
+      stretches.back().last = next.last;
+    else
+      stretches.push_back(next);
+  }
+  return stretches;
+}
+
+} // namespace
+
+std::vector<Stretch> choose_strips(const std::vector<Stretch>& discs, const Tiers& tiers, const Ends& ends) {
+  std::vector<Piece> pieces;
+  std::size_t at = 0;
+  for (std::size_t i = 0; i < discs.size(); ++i) {
+    Piece disc{at, at, discs[i].inward, false, false};
+    while (disc.last < tiers.size() && tiers[disc.last].last <= discs[i].last) ++disc.last;
+    at = disc.last;
+    if (disc.first == disc.last) continue;
+    const bool closed = disc.inward ? ends.gathered && i + 1 == discs.size() : ends.from_centre && i == 0;
+    for (const Piece& piece : Choosing(tiers, disc, closed).pieces()) pieces.push_back(piece);
+  }
+  keep_outward(tiers, pieces);
+  take_in(tiers, ends.gathered, pieces);
+  return joined(tiers, pieces);
+}
+
+} // namespace whorl::layout
