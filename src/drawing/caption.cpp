@@ -34,17 +34,20 @@ const char* view(const Copy& copy, std::size_t figure) {
   const Figure* before = figure_before(copy, figure);
   switch (it.form) {
   case Form::disc:
-    return it.centre == Centre::open && before != nullptr ? "caption-from-neck" : "caption-start";
+    if (it.centre != Centre::open || before == nullptr) return "caption-start";
+    return before->form == Form::strip ? "caption-from-strip" : "caption-from-neck";
   case Form::disc_inward:
     if (it.centre == Centre::gathered) return "caption-closing";
-    return it.centre == Centre::open && goes_on(copy, figure) ? "caption-to-neck" : "caption-end";
+    if (it.centre != Centre::open || !goes_on(copy, figure)) return "caption-end";
+    return copy.placement.figures[figure + 1].form == Form::strip ? "caption-end" : "caption-to-neck";
   case Form::strip:
     return it.clockwise ? "caption-strip-left" : "caption-strip-right";
   case Form::oval:
     return "caption-start";
   case Form::motif:
-  case Form::rows:
     return "caption-front";
+  case Form::rows:
+    return "caption-rows";
   }
   return "caption-start";
 }
@@ -162,6 +165,8 @@ std::string spoken_caption(const Copy& copy, std::size_t figure) {
 
 std::string ring_title(const Copy& copy, const layout::Ring& ring) {
   const std::string first = round_number(copy.fabric, ring.round);
+  if (ring.chain)
+    return say(copy.wording, "chain-title", {std::to_string(copy.fabric.rounds[ring.round].count)});
   if (ring.owner) return say(copy.wording, "round-owner", {owner_name(copy, ring.round)});
   if (ring.echo) return say(copy.wording, of_rounds(copy, ring.round, "-again"), {first});
   const std::string count = stitches(copy, copy.fabric.rounds[ring.round].counted);

@@ -262,6 +262,7 @@ Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, Symb
 
 Color color_of(const Ring& ring) {
   if (ring.echo) return ink::faint;
+  if (ring.chain) return ink::grey;
   return ring.ink == 0 ? ink::black : ink::second;
 }
 

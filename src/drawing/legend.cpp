@@ -5,7 +5,9 @@
 #include "drawing/legend_signs.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
+#include "drawing/type.hpp"
 #include "drawing/usage.hpp"
+#include "layout/label.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -72,8 +74,33 @@ const stitch::StitchKind& kind_of(const Making& making, const SymbolKey& key) {
   return making.copy.fabric.kinds[key.kind];
 }
 
+/// "dc2tog" taken apart: where its number begins; npos: it is no stitches worked together.
+std::size_t number_in(const std::string& name) {
+  if (name.size() < 5 || name.substr(name.size() - 3) != "tog") return std::string::npos;
+  const std::size_t at = name.find_last_not_of("0123456789", name.size() - 4) + 1;
+  return at > 0 && at < name.size() - 3 ? at : std::string::npos;
+}
+
+/// The name of a kind in the terms of the sheet; of stitches worked together, that of the stitch and how
+/// many.
+std::string kind_name(const Making& making, const std::string& kind) {
+  const std::size_t number = number_in(kind);
+  if (number == std::string::npos || making.copy.wording.count("name-" + kind) > 0)
+    return words_or(making, "name-" + kind, kind);
+  const std::string base = kind.substr(0, number);
+  return words_or(making, "name-" + base, base) + kind.substr(number);
+}
+
+std::string kind_title(const Making& making, const stitch::StitchKind& kind) {
+  const std::size_t number = number_in(kind.name);
+  if (kind.own || number == std::string::npos || making.copy.wording.count("title-" + kind.name) > 0)
+    return words_or(making, "title-" + kind.name, kind.title);
+  const std::string many = kind.name.substr(number, kind.name.size() - 3 - number);
+  return words(making, "title-together", {many, kind_name(making, kind.name.substr(0, number))});
+}
+
 std::string stitch_name(const Making& making, const SymbolKey& key) {
-  const std::string name = words_or(making, "name-" + kind_of(making, key).name, kind_of(making, key).name);
+  const std::string name = kind_name(making, kind_of(making, key).name);
   if (key.in_one == 1) return name;
   const std::string several = key.in_one == 2 ? "name-inc" : "name-several";
   return words_or(making, "name-" + kind_of(making, key).name + "-" + std::to_string(key.in_one),
@@ -89,7 +116,7 @@ std::string stitch_words(const Making& making, const SymbolKey& key) {
   const stitch::StitchKind& kind = kind_of(making, key);
   const std::string name = words_or(making, "name-" + kind.name, kind.name);
   if (key.in_one > 1) return words(making, "title-several", {std::to_string(key.in_one), name});
-  const std::string title = words_or(making, "title-" + kind.name, kind.title);
+  const std::string title = kind_title(making, kind);
   if (is_single(kind) && making.usage.disc) return words(making, "title-turned", {title});
   return title;
 }
@@ -145,12 +172,18 @@ double way_of(const Making& making) {
   return making.usage.pointer != nullptr && making.usage.pointer->direction.x > 0 ? 1 : -1;
 }
 
+/// An id of the wording, for a sheet with nothing but rows another.
+std::string of_rounds(const Making& making, const std::string& id) {
+  return making.usage.rows && !making.usage.disc && !making.usage.strip ? id + "-row" : id;
+}
+
 void add_pointer(const Making& making, Entries& entries) {
   if (making.usage.pointer == nullptr) return;
   const double length = making.usage.pointer->length * making.scale;
   const double way = way_of(making);
   const Fill mark{triangle({way * length / 2, 0}, {way, 0}, length, length), ink::black, {}};
-  entries.push_back(finished(making, {"pointer", {mark}, {}, "", words(making, "title-pointer")}));
+  entries.push_back(
+      finished(making, {"pointer", {mark}, {}, "", words(making, of_rounds(making, "title-pointer"))}));
 }
 
 std::string stitches(const Making& making, std::uint32_t count) {
@@ -177,6 +210,24 @@ void add_label(const Making& making, Entries& entries) {
                words(making, id, {round_number(making.copy.fabric, round), stitches(making, it.counted)})}));
 }
 
+/// Of a sheet with strips alone: their numbers and counts stand apart.
+void add_strip_label(const Making& making, Entries& entries) {
+  if (!making.usage.strip || making.usage.label != nullptr) return;
+  std::vector<Item> sample;
+  const double half = 1.1 * making.scale;
+  const auto letters = [&](const char* text, layout::Face face, double size, double middle) {
+    layout::Run run{text, face, size, 0, 0};
+    run.width = size * text_width(Typeface::sans, face == layout::Face::bold, false, text);
+    sample.push_back(
+        lettered(run, {middle - run.width * making.scale / 2, base_line}, making.scale, ink::black));
+  };
+  letters("8", layout::Face::regular, layout::count_size, way_of(making) * half);
+  letters("3", layout::Face::bold, layout::number_size, 0.0 - way_of(making) * half);
+  entries.push_back(finished_letters(
+      making,
+      {"label", std::move(sample), {}, "", words(making, "title-label-strip", {"3", stitches(making, 8)})}));
+}
+
 void add_miscounts(const Making& making, Entries& entries) {
   constexpr std::size_t most = 6;
   const auto& rounds = making.usage.miscounted;
@@ -201,9 +252,16 @@ void add_direction(const Making& making, Entries& entries) {
       finished(making, {"direction", std::move(sample), {}, "", words(making, "title-direction")}));
 }
 
-/// Two of the first stitch beside one another.
+/// The first stitch of the legend that is no chain.
+const SymbolKey& plainest(const Making& making) {
+  for (const SymbolKey& key : making.usage.stitches)
+    if (stitch::shape_of(kind_of(making, key)).legs > 0) return key;
+  return making.usage.stitches.front();
+}
+
+/// Two of a plain stitch beside one another.
 std::vector<Item> pair_of_stitches(const Making& making, Color left, Color right) {
-  const std::uint32_t symbol = making.symbols.stitch(making.usage.stitches.front());
+  const std::uint32_t symbol = making.symbols.stitch(plainest(making));
   const double apart =
       std::max(0.95 * making.scale, 1.2 * making.factor * bounds(making.symbols.definition(symbol)).width());
   return {centred(making, symbol, {-apart / 2, 0}, left), centred(making, symbol, {apart / 2, 0}, right)};
@@ -211,9 +269,11 @@ std::vector<Item> pair_of_stitches(const Making& making, Color left, Color right
 
 void add_inks(const Making& making, Entries& entries) {
   if (!making.usage.two_inks || making.usage.stitches.empty()) return;
-  entries.push_back(finished(
-      making,
-      {"inks", pair_of_stitches(making, ink::black, ink::second), {}, "", words(making, "title-inks")}));
+  entries.push_back(finished(making, {"inks",
+                                      pair_of_stitches(making, ink::black, ink::second),
+                                      {},
+                                      "",
+                                      words(making, of_rounds(making, "title-inks"))}));
 }
 
 void add_break(const Making& making, Entries& entries) {
@@ -225,9 +285,35 @@ void add_break(const Making& making, Entries& entries) {
 
 void add_echo(const Making& making, Entries& entries) {
   if (!making.usage.echo || making.usage.stitches.empty()) return;
+  entries.push_back(
+      finished(making, {"echo",
+                        pair_of_stitches(making, ink::faint, ink::faint),
+                        {},
+                        "",
+                        words(making, making.usage.owner ? "title-echo-owner" : "title-echo")}));
+}
+
+void add_starting_chain(const Making& making, Entries& entries) {
+  if (!making.usage.starting_chain) return;
+  const auto& kinds = making.copy.fabric.kinds;
+  const auto chain = stitch::find_kind(kinds, "ch");
+  if (!chain) return;
+  const std::uint32_t symbol = making.symbols.stitch({*chain, 1, stitch::both});
+  const double apart = 0.45 * making.scale;
+  entries.push_back(finished(making, {"starting-chain",
+                                      {centred(making, symbol, {-apart, 0}, ink::grey),
+                                       centred(making, symbol, {apart, 0}, ink::grey)},
+                                      {},
+                                      "",
+                                      words(making, "title-starting-chain")}));
+}
+
+void add_joins(const Making& making, Entries& entries) {
+  if (making.usage.lines.count(Line::join) == 0) return;
+  const double half = 0.85 * making.scale, up = 0.22 * making.scale;
+  const Path path = line_through({{-half, up}, {half, up}, {half, -up}});
   entries.push_back(finished(
-      making,
-      {"echo", pair_of_stitches(making, ink::faint, ink::faint), {}, "", words(making, making.usage.owner ? "title-echo-owner" : "title-echo")}));
+      making, {"join", {hairline(path, 0.035 * making.scale)}, {}, "", words(making, "title-join")}));
 }
 
 void add_endings(const Making& making, Entries& entries) {
@@ -320,11 +406,14 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   add_starts(making, entries);
   add_pointer(making, entries);
   add_label(making, entries);
+  add_strip_label(making, entries);
   add_miscounts(making, entries);
   add_direction(making, entries);
   add_inks(making, entries);
   add_signs(copy, symbols, usage, factor, making.scale, entries);
   add_break(making, entries);
+  add_joins(making, entries);
+  add_starting_chain(making, entries);
   add_echo(making, entries);
   add_endings(making, entries);
   return entries;

@@ -54,7 +54,8 @@ void note_rings(Usage& usage, const Figure& figure, bool inks[2]) {
     const Ring& ring = figure.rings[i];
     usage.echo = usage.echo || ring.echo;
     usage.owner = usage.owner || ring.owner;
-    if (!ring.echo) inks[ring.ink == 0 ? 0 : 1] = true;
+    usage.starting_chain = usage.starting_chain || ring.chain;
+    if (!ring.echo && !ring.chain) inks[ring.ink == 0 ? 0 : 1] = true;
     if (!ring.echo && shows_miscount(figure, i)) usage.miscounted.push_back(ring.round);
   }
 }
@@ -110,7 +111,10 @@ void note_marks(Usage& usage, const Copy& copy, std::size_t number) {
   if (!figure.pointers.empty() && usage.pointer == nullptr) usage.pointer = &figure.pointers.front();
   if (usage.label == nullptr) note_label(usage, figure);
   usage.cut = usage.cut || shows_cut(copy, number);
-  (figure.form == layout::Form::strip ? usage.strip : usage.disc) = true;
+  const bool disc = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward;
+  usage.strip = usage.strip || figure.form == layout::Form::strip;
+  usage.rows = usage.rows || figure.form == layout::Form::rows;
+  usage.disc = usage.disc || disc;
 }
 
 } // namespace

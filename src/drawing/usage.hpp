@@ -22,7 +22,9 @@ struct Usage {
   std::set<std::uint8_t> grounds; ///< yarns that have one
   bool owner = false;             ///< a faint round in whose loops a part is worked
   bool echo = false;
+  bool starting_chain = false; ///< of a flat piece, lying under its first row
   bool strip = false;
+  bool rows = false;
   bool disc = false;
   bool two_inks = false;
   bool cut = false;
