@@ -1,5 +1,6 @@
 #include "pattern/way.hpp"
 
+#include "pattern/chat.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
@@ -265,6 +266,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
                            reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
+  read_without_chat(reader, way, effort);
   if (!way.label.count.empty()) state_count_before(reader, way);
 }
 

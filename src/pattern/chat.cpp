@@ -1,0 +1,107 @@
+#include "pattern/chat.hpp"
+
+#include "pattern/stated.hpp"
+#include "words/ascii.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace whorl::pattern {
+namespace {
+
+using words::Concept;
+using words::ConceptClass;
+using words::Word;
+using words::WordKind;
+
+bool is_understood(const std::vector<Reading>& readings) {
+  return !readings.empty() && readings.front().passed_over.empty();
+}
+
+bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
+
+/// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter.
+std::vector<std::uint32_t> later_sentences(std::string_view text) {
+  std::vector<std::uint32_t> begins;
+  for (std::size_t at = 0; at + 2 < text.size(); ++at) {
+    if (text[at] != '.' && text[at] != '!' && text[at] != '?') continue;
+    const std::size_t next = text.find_first_not_of(" \n\r\t", at + 1);
+    if (next == std::string_view::npos || next == at + 1) continue;
+    if (is_capital(text[next]) || words::is_digit(text[next]))
+      begins.push_back(static_cast<std::uint32_t>(next));
+  }
+  return begins;
+}
+
+/// Whether a word makes stitches, says how often, or where the next ones go.
+bool instructs(const words::Vocabulary& vocabulary, const Word& word) {
+  if (word.kind != WordKind::phrase || word.means >= vocabulary.concepts.size()) return false;
+  const auto& meant = vocabulary.concepts[word.means];
+  static constexpr std::string_view acts[] = {"increase", "times", "repeat", "around",
+                                              "turn",     "join",  "skip",   "even"};
+  return meant.sort == ConceptClass::stitch || meant.sort == ConceptClass::decrease ||
+         meant.sort == ConceptClass::start || meant.sort == ConceptClass::loops ||
+         std::find(std::begin(acts), std::end(acts), meant.name) != std::end(acts);
+}
+
+/// Whether a stretch of text tells of no work.
+bool is_chat(const Reader& reader, Span span) {
+  const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
+  const bool works = std::any_of(lattice.words.begin(), lattice.words.end(),
+                                 [&](const Word& word) { return instructs(reader.vocabulary, word); });
+  const bool talks = std::any_of(lattice.words.begin(), lattice.words.end(),
+                                 [](const Word& word) { return word.kind == WordKind::unknown; });
+  return talks && !works;
+}
+
+/// The count that a sentence behind the work states: "You have 12 stitches."
+std::vector<Stated> count_in(const Reader& reader, Span span) {
+  const std::string before = "sc. ";
+  if (span.begin < before.size()) return {};
+  const std::string text = before + std::string(reader.source.at(span));
+  const auto begin = static_cast<std::uint32_t>(span.begin - before.size());
+  return find_stated(look_up(text, begin, reader.vocabulary), reader.kinds).stated;
+}
+
+/// What is said around the work: kept with every reading.
+void keep(const Reader& reader, Span said, std::vector<Reading>& readings) {
+  const auto placings = read_placings(reader.source.at(said), said, reader.vocabulary);
+  for (Reading& reading : readings)
+    reading.placings.insert(reading.placings.end(), placings.begin(), placings.end());
+}
+
+bool read_part(const Reader& reader, Way& way, Span work, Effort effort) {
+  Way part = way;
+  part.work = work;
+  part.readings =
+      read_work(reader.source.at(work), work, reader.vocabulary, reader.kinds, effort, part.stuck);
+  if (!is_understood(part.readings) || !does_work(part)) return false;
+  way.readings = std::move(part.readings);
+  return true;
+}
+
+} // namespace
+
+void read_without_chat(const Reader& reader, Way& way, Effort effort) {
+  if (is_understood(way.readings) || !way.above.empty()) return;
+  const std::vector<std::uint32_t> begins = later_sentences(reader.source.at(way.work));
+  Span work = way.work;
+  std::size_t first = 0;
+  while (first < begins.size() && is_chat(reader, {work.begin, way.work.begin + begins[first]}))
+    work.begin = way.work.begin + begins[first++];
+  std::size_t last = begins.size();
+  while (last > first && is_chat(reader, {way.work.begin + begins[last - 1], work.end}))
+    work.end = way.work.begin + begins[--last];
+  if (work.length() == way.work.length() || !read_part(reader, way, work, effort)) return;
+  const Span behind{work.end, way.work.end};
+  if (work.begin > way.work.begin) keep(reader, {way.work.begin, work.begin}, way.readings);
+  if (behind.length() == 0) return;
+  keep(reader, behind, way.readings);
+  const std::vector<Stated> stated = count_in(reader, behind);
+  if (stated.empty()) return;
+  if (!way.stated) way.stated = stated.front().count;
+  for (Reading& reading : way.readings)
+    if (reading.stated.empty()) reading.stated = stated;
+}
+
+} // namespace whorl::pattern
