@@ -92,6 +92,8 @@ drawing::SheetOptions sheet_options(const ChartOptions& options) {
   drawing::SheetOptions sheet;
   sheet.stitch = options.stitch;
   sheet.legend = options.legend;
+  sheet.table = options.table;
+  sheet.side_view = options.side_view;
   sheet.style = style_of(options);
   return sheet;
 }
@@ -105,12 +107,32 @@ std::vector<std::string> closing_of(const pattern::Tree& tree) {
   return lines;
 }
 
-drawing::SheetText text_of(const pattern::Tree& tree, const drawing::Wording& wording) {
+/// What stands behind the label of a round, in one line.
+std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
+  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
+  const std::string_view typed = source.at({begin, std::max(begin, round.span.end)});
+  std::string line;
+  for (const char c : typed) {
+    const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
+    if (!blank)
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
+  }
+  const std::size_t first = line.find_first_not_of(":.-) ");
+  line.erase(0, first == std::string::npos ? line.size() : first);
+  while (!line.empty() && line.back() == ' ') line.pop_back();
+  return line;
+}
+
+drawing::SheetText text_of(const pattern::Source& source, const pattern::Tree& tree,
+                           const drawing::Wording& wording) {
   drawing::SheetText text;
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
   for (const pattern::Part& part : tree.parts) text.part_notes.push_back(part.note);
+  for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
   text.closing = closing_of(tree);
   return text;
 }
@@ -178,7 +200,7 @@ Chart Pattern::chart(const ChartOptions& options) const {
   chart->extents = drawing::extents_of(content_->fabric, marks, style_of(options));
   chart->placement = layout::place(content_->fabric, chart->extents, page_of(options));
   chart->not_drawn = not_drawn_of(content_->fabric, chart->placement, wording);
-  drawing::SheetText text = text_of(content_->tree, wording);
+  drawing::SheetText text = text_of(content_->source, content_->tree, wording);
   text.closing.insert(text.closing.end(), chart->not_drawn.begin(), chart->not_drawn.end());
   text.caution = content_->caution;
   chart->scene = drawing::sheet(content_->tree, content_->fabric, chart->placement, marks, text, wording,

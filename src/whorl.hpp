@@ -65,6 +65,8 @@ struct ChartOptions {
   bool left_handed = false; ///< positions mirror, symbols do not
   bool fold = true;         ///< draw three or more alike rounds once
   bool legend = true;
+  bool table = true;     ///< of the rounds of each part
+  bool side_view = true; ///< of parts that are drawn in several figures
   bool plus = false;     ///< single crochet as + instead of x
   double stitch = 4.4;   ///< millimetres for one single crochet, 3.8 to 20
   std::string id_prefix; ///< before every id of the SVG, for several charts on one page
@@ -129,6 +131,44 @@ private:
   std::shared_ptr<const Content> content_; // shared: what it holds never changes
 };
 
+/// How a list of symbols is made.
+struct SymbolOptions {
+  std::string language = "en-US"; ///< BCP 47, of the names; a pattern's own terms go before it
+  bool plus = false;              ///< single crochet as + instead of x
+};
+
+/// A symbol of a chart and what it means.
+struct SymbolEntry {
+  std::string group;   ///< one word for programs: "stitches", "increases", "marks" …
+  std::string heading; ///< the same in words
+  std::string key;     ///< one word for programs: "sc_2", "pointer"
+  std::string name;    ///< "inc"; "" for a mark without a name
+  std::string words;   ///< "2 sc in one stitch"
+};
+
+/// Symbols with their names, as a list and as a sheet.
+class Symbols {
+public:
+  struct Content;
+  explicit Symbols(std::shared_ptr<const Content> content);
+
+  const std::vector<SymbolEntry>& entries() const;
+  /// All of it as a text for reading.
+  std::string text() const;
+  /// All of it as one JSON object.
+  std::string json() const;
+  /// The symbols drawn, each over its name, as an SVG document.
+  std::string svg() const;
+  /// The display list, for whorl-paint.
+  const drawing::Scene& scene() const;
+
+private:
+  std::shared_ptr<const Content> content_; // shared: what it holds never changes
+};
+
+/// Every symbol that charts may have.
+Symbols symbols(const SymbolOptions& options = {});
+
 /// What may have happened where somebody counts other stitches in a round than its pattern.
 struct Slips {
   int round = 0;
@@ -169,6 +209,8 @@ public:
   Slips slips(int round, std::uint32_t have, std::string_view part = {}) const;
   /// How its stitches are made: all that it uses, or those that it, or US terms, call so.
   Moves moves(std::string_view stitch = {}) const;
+  /// The symbols on its chart, and no others.
+  Symbols symbols(const SymbolOptions& options = {}) const;
 
 private:
   std::shared_ptr<const Content> content_;

@@ -16,6 +16,8 @@ struct ChartCall {
   ChartOptions options;
   bool unfolded = false;
   bool no_legend = false;
+  bool no_table = false;
+  bool no_side_view = false;
   double dots_per_inch = 200;
 };
 
@@ -59,6 +61,8 @@ Command declare_chart(CLI::App& app) {
   app.add_flag("--left-handed", call->options.left_handed, "work runs the other way round");
   app.add_flag("--every-round", call->unfolded, "draw alike rounds one by one");
   app.add_flag("--no-legend", call->no_legend, "leave the legend out");
+  app.add_flag("--no-table", call->no_table, "leave the tables of rounds out");
+  app.add_flag("--no-side-view", call->no_side_view, "leave the side views out");
   app.add_flag("--plus", call->options.plus, "single crochet as + instead of x");
   app.add_option("--stitch", call->options.stitch, "millimetres for one single crochet")
       ->check(CLI::Range(3.8, 20.0));
@@ -66,6 +70,8 @@ Command declare_chart(CLI::App& app) {
   return [call] {
     call->options.fold = !call->unfolded;
     call->options.legend = !call->no_legend;
+    call->options.table = !call->no_table;
+    call->options.side_view = !call->no_side_view;
     return chart(*call);
   };
 }

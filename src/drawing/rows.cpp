@@ -191,12 +191,6 @@ void set_heads(Row& row, std::uint32_t part_before, double width) {
   }
 }
 
-double height_of(const std::vector<Row>& rows) {
-  double height = 0;
-  for (const Row& row : rows) height += row.above + row.below + 7 + (row.heads.empty() ? 0 : 12);
-  return height;
-}
-
 } // namespace
 
 Cell cell_of(const Copy& copy, std::size_t figure) {
@@ -222,19 +216,6 @@ std::vector<Row> rows_of(const Copy& copy, const Cells& cells, double width) {
     part = row.cells.back().part;
   }
   return rows;
-}
-
-double good_width(const Copy& copy, const Cells& cells, double least) {
-  constexpr double step = 5, besides = 100; // besides: about as high as title and legend are together
-  for (const Cell& cell : cells) least = std::max(least, 2 * cell.side);
-  double best = least, least_paper = 0;
-  for (double width = least; width <= least * 1.25; width += step) {
-    const double paper = (width + 2 * margin) * (height_of(rows_of(copy, cells, width)) + besides);
-    if (least_paper > 0 && paper >= least_paper) continue;
-    least_paper = paper;
-    best = width;
-  }
-  return best;
 }
 
 Group draw_caption(const Cell& cell, double x, double y) {

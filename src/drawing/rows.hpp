@@ -40,10 +40,6 @@ Cell cell_of(const Copy& copy, std::size_t figure);
 /// where the figures' sizes allow it.
 std::vector<Row> rows_of(const Copy& copy, const std::vector<Cell>& cells, double width);
 
-/// The least width at which every cell fits, and at which rows leave little paper empty: from `least` to a
-/// quarter more.
-double good_width(const Copy& copy, const std::vector<Cell>& cells, double least);
-
 /// The caption under a figure, whose axis and base line are given.
 Group draw_caption(const Cell& cell, double x, double y);
 

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -139,7 +140,7 @@ TEST_CASE("Figures are numbered through the sheet") {
   for (const sheets::Found& found : sheets::items_of(it.scene))
     if (const auto* text = std::get_if<Text>(found.item))
       if (found.within == " caption" && text->bold) numbers += text->text + " ";
-  CHECK(numbers == "Fig. 1 Fig. 2 Fig. 3 Fig. 4 Fig. 5 ");
+  CHECK(numbers == "Fig. 1 Fig. 2 Fig. 3 Fig. 4 Fig. 5 Fig. 6 Fig. 7 ");
 }
 
 TEST_CASE("The frame of a figure says where its stitches stand") {
@@ -167,9 +168,11 @@ TEST_CASE("A sheet grows in width for a figure that is wider") {
 }
 
 TEST_CASE("Small parts stand side by side") {
-  const Made it = made(sheets::beetle());
-  CHECK(it.scene.figures[2].origin.x < it.scene.figures[3].origin.x);
+  SheetOptions options;
+  options.table = false;
+  const Made it = made(sheets::beetle(), {}, options);
   CHECK(it.scene.figures[3].origin.x < it.scene.figures[4].origin.x);
+  CHECK(it.scene.figures[5].origin.x < it.scene.figures[6].origin.x);
 }
 
 TEST_CASE("Figures one above the other stand on one axis") {
@@ -250,7 +253,11 @@ TEST_CASE("Every word of a sheet is in the English wording") {
     const Made it = made(tree);
     for (const Text* text : sheets::texts_of(it.scene)) {
       INFO(text->text);
-      CHECK(sheets::english().count(text->text) == 0);
+      // Where an id is English too ("stitches"), the words may be the same.
+      const std::string& words = text->text;
+      const bool said = std::any_of(sheets::english().begin(), sheets::english().end(),
+                                    [&words](const auto& entry) { return entry.second == words; });
+      CHECK((said || sheets::english().count(words) == 0));
       CHECK(text->text.find('{') == std::string::npos);
     }
   }
