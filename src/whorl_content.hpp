@@ -40,6 +40,13 @@ struct Moves::Content {
   drawing::Scene scene;
 };
 
+struct Symbols::Content {
+  std::vector<SymbolEntry> entries;
+  std::string title;
+  std::string language;
+  drawing::Scene scene;
+};
+
 /// The words of the sheet for a pattern in these terms; English while there is no other.
 const drawing::Wording& wording_for(const std::string& language);
 

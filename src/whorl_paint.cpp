@@ -19,5 +19,9 @@ Painting png(const Moves& moves, double dots_per_inch) {
   return face_of(paint::png(moves.scene(), dots_per_inch));
 }
 Painting pdf(const Moves& moves) { return face_of(paint::pdf(moves.scene())); }
+Painting png(const Symbols& symbols, double dots_per_inch) {
+  return face_of(paint::png(symbols.scene(), dots_per_inch));
+}
+Painting pdf(const Symbols& symbols) { return face_of(paint::pdf(symbols.scene())); }
 
 } // namespace whorl

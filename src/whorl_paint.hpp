@@ -25,4 +25,8 @@ Painting pdf(const Chart& chart);
 Painting png(const Moves& moves, double dots_per_inch = 200);
 Painting pdf(const Moves& moves);
 
+/// The sheet of symbols, likewise.
+Painting png(const Symbols& symbols, double dots_per_inch = 200);
+Painting pdf(const Symbols& symbols);
+
 } // namespace whorl

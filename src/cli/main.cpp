@@ -39,8 +39,11 @@ int run(int argc, char** argv) {
   CLI::App* check = app.add_subcommand("check", "count and check a pattern; a table of its rounds");
   CLI::App* chart = app.add_subcommand("chart", "draw the chart of a pattern: .svg, .png, .pdf or .json");
   CLI::App* moves = app.add_subcommand("moves", "how the stitches are made, move by move");
-  const std::vector<std::pair<CLI::App*, Command>> commands = {
-      {check, declare_check(*check)}, {chart, declare_chart(*chart)}, {moves, declare_moves(*moves)}};
+  CLI::App* symbols = app.add_subcommand("symbols", "the symbols of the charts, as a list or a sheet");
+  const std::vector<std::pair<CLI::App*, Command>> commands = {{check, declare_check(*check)},
+                                                               {chart, declare_chart(*chart)},
+                                                               {moves, declare_moves(*moves)},
+                                                               {symbols, declare_symbols(*symbols)}};
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

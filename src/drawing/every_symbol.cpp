@@ -1,0 +1,115 @@
+#include "drawing/symbol_list.hpp"
+
+#include <initializer_list>
+
+namespace whorl::drawing {
+namespace {
+
+using layout::Figure;
+using layout::SymbolKey;
+
+constexpr int shown_round = 3;
+constexpr std::uint32_t shown_count = 18;
+
+void add_item(Figure& figure, std::uint32_t kind, std::uint16_t in_one, std::uint8_t loops = stitch::both) {
+  layout::Item item;
+  item.key = SymbolKey{static_cast<stitch::KindId>(kind), in_one, loops};
+  figure.items.push_back(item);
+}
+
+void add_kind(Figure& figure, const stitch::StitchKind& kind, std::uint32_t number) {
+  const stitch::Shape shape = stitch::shape_of(kind);
+  add_item(figure, number, 1);
+  const bool single = shape.legs == 1 && shape.height > 0 && shape.stems == 0 && kind.takes == 1;
+  for (std::uint16_t several = 2; single && several <= 3; ++several) add_item(figure, number, several);
+}
+
+layout::Run run(const char* text, layout::Face face, double size, double x, double width) {
+  layout::Run run;
+  run.text = text;
+  run.face = face;
+  run.size = size;
+  run.x = x;
+  run.width = width;
+  return run;
+}
+
+void add_label(Figure& figure) {
+  using layout::Face;
+  layout::Label label;
+  label.runs = {run("3", Face::bold, 0.74, 0, 0.412), run("\u00B7", Face::bold, 0.74, 0.552, 0.205),
+                run("18", Face::regular, 0.62, 0.897, 0.69)};
+  figure.labels.push_back(label);
+  figure.pointers.emplace_back();
+  figure.pointers.back().direction = {-1, 0};
+}
+
+void add_lines(Figure& figure) {
+  for (const layout::Line line : {layout::Line::fold_break, layout::Line::direction}) {
+    figure.strokes.emplace_back();
+    figure.strokes.back().line = line;
+  }
+}
+
+void add_signs(Figure& figure) {
+  using layout::Sign;
+  for (const Sign sign : {Sign::eye, Sign::marker, Sign::tick, Sign::flag, Sign::attach, Sign::free_loop,
+                          Sign::front, Sign::bead}) {
+    figure.placed.emplace_back();
+    figure.placed.back().sign = sign;
+    if (sign == Sign::flag) figure.placed.back().text.text = "2";
+    if (sign == Sign::free_loop) figure.placed.back().text.text = "B";
+  }
+  figure.grounds.emplace_back();
+}
+
+void add_rings(Figure& figure) {
+  figure.rings.resize(3);
+  figure.rings[0].items = 1;
+  figure.rings[1].ink = 1;
+  figure.rings[2].echo = true;
+}
+
+void add_part(Everything& all) {
+  all.tree.parts.emplace_back();
+  fabric::Part part;
+  part.end = fabric::End::cut;
+  part.rounds = 1;
+  all.fabric.parts = {part, part};
+  fabric::Round round;
+  round.number = shown_round;
+  round.counted = shown_count;
+  all.fabric.rounds.push_back(round);
+}
+
+} // namespace
+
+Everything every_symbol(const std::string& language) {
+  Everything all;
+  all.tree.language = language;
+  all.tree.kinds = all.fabric.kinds = stitch::standard_kinds();
+  all.tree.yarns = {"", ""};
+  add_part(all);
+  Figure figure;
+  add_rings(figure);
+  for (std::uint32_t kind = 0; kind < all.fabric.kinds.size(); ++kind)
+    add_kind(figure, all.fabric.kinds[kind], kind);
+  const std::uint32_t single = *stitch::find_kind(all.fabric.kinds, "sc");
+  for (const std::uint8_t loops : {stitch::back, stitch::front, stitch::third})
+    add_item(figure, single, 1, loops);
+  add_label(figure);
+  add_lines(figure);
+  add_signs(figure);
+  for (const layout::Centre centre :
+       {layout::Centre::magic_ring, layout::Centre::second_chain, layout::Centre::gathered}) {
+    figure.centre = centre;
+    all.placement.figures.push_back(figure);
+    figure.items.clear();
+    figure.strokes.clear();
+    figure.placed.clear();
+    figure.grounds.clear();
+  }
+  return all;
+}
+
+} // namespace whorl::drawing

@@ -1,0 +1,44 @@
+#include "drawing/symbol_list.hpp"
+
+#include "drawing/usage.hpp"
+
+#include <algorithm>
+#include <initializer_list>
+
+namespace whorl::drawing {
+namespace {
+
+const char* group_of(const stitch::StitchKind& kind, std::uint16_t in_one) {
+  const stitch::Shape shape = stitch::shape_of(kind);
+  if (kind.takes > 1) return "decreases";
+  if (shape.feet_joined || (kind.takes == 0 && kind.makes == 0 && kind.moves.size() > 1)) return "groups";
+  return in_one > 1 ? "increases" : "stitches";
+}
+
+/// The group of each entry of a legend: its stitches come first, then the loops, then everything else.
+std::vector<std::string> groups_of(const Copy& copy, const std::vector<Entry>& entries) {
+  const Usage usage = usage_of(copy);
+  std::vector<std::string> groups;
+  for (const layout::SymbolKey& key : usage.stitches)
+    groups.push_back(group_of(copy.fabric.kinds[key.kind], key.in_one));
+  groups.insert(groups.end(), usage.looped.size(), "loops");
+  groups.resize(entries.size(), "marks");
+  return groups;
+}
+
+} // namespace
+
+std::vector<SymbolGroup> symbol_list(const Copy& copy, SymbolCase& symbols) {
+  const std::vector<Entry> entries = legend_entries(copy, symbols);
+  const std::vector<std::string> groups = groups_of(copy, entries);
+  std::vector<SymbolGroup> list;
+  for (const char* id : {"stitches", "increases", "decreases", "groups", "loops", "marks"}) {
+    SymbolGroup group{id, say(copy.wording, std::string("symbols-") + id), {}};
+    for (std::size_t i = 0; i < entries.size(); ++i)
+      if (groups[i] == id) group.entries.push_back(entries[i]);
+    if (!group.entries.empty()) list.push_back(std::move(group));
+  }
+  return list;
+}
+
+} // namespace whorl::drawing
