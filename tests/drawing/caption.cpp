@@ -89,7 +89,7 @@ TEST_CASE("A figure of one round names that round") {
 TEST_CASE("Rows are called rows") {
   Made it = two_figures(figure(Form::rows), figure(Form::disc));
   for (fabric::Round& round : it.fabric.rounds) round.kind = pattern::RoundKind::row;
-  CHECK(caption(it.copy(), 0) == Lines{"rows 1–3, seen from the right side"});
+  CHECK(caption(it.copy(), 0) == Lines{"rows 1–3, right side; each row begins at its number"});
 }
 
 TEST_CASE("A round that its part has twice carries a letter") {

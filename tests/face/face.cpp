@@ -104,13 +104,13 @@ TEST_CASE("a left-handed chart mirrors places and has the same size") {
   CHECK(Json::parse(pattern.chart(left).json())["hand"] == "left");
 }
 
-TEST_CASE("rows, which are not drawn yet, are said to be missing") {
+TEST_CASE("rows on rounds, which are not drawn yet, are said to be missing") {
   const whorl::Pattern pattern =
       whorl::read("Wing\n\nBODY\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n\n"
                   "FLAP\nRnd 1: 6 sc in magic ring (6)\nRow 2: ch 1, turn, 3 sc (3)\n");
   const std::vector<std::string> missing = pattern.chart().not_drawn();
   REQUIRE(missing.size() == 1);
-  CHECK(missing[0] == "FLAP: from row 2 to row 2 nothing is drawn; these charts show work in rounds.");
+  CHECK(missing[0] == "FLAP: from row 2 to row 2 nothing is drawn; that cannot be charted yet.");
 }
 
 TEST_CASE("the sheet of a pattern in UK terms names its stitches so") {
