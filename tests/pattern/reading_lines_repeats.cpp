@@ -13,6 +13,19 @@ const TypedLine lines[] = {
     {"sc in the next 3 stitches, decrease; do this twice (8)", 10, 8, 8},
     {"Now increase in each of the six stitches, so that you have 12.", 6, 12, 12},
     {"dec 1 over next 2 sc, sc in next 2 sc (3)", 4, 3, 3},
+    // a repeat told ahead, in brackets, by the name of its stars, with what is left behind it
+    {"6 times: 2 sc, inc (24)", 18, 24, 24},
+    {"Repeat 6 times: 2 sc, inc", 18, 24, -1},
+    {"repeat 2 sc, inc 6 times (24)", 18, 24, 24, true},
+    {"2 sc, inc (x6) (24)", 18, 24, 24, true},
+    {"2 sc, inc (6 times)", 18, 24, -1, true},
+    {"(2 sc, inc), x 6 (24)", 18, 24, 24},
+    {"*2 sc, inc* Repeat between the stars 6 times (24)", 18, 24, 24},
+    {"*2 sc, inc* rep *-* around (24)", 18, 24, 24},
+    {"*3 sc, dec; rep from * to last 4 sts, sc to end (20)", 24, 20, 20},
+    {"6 * (2 sc, inc) (24)", 18, 24, 24},
+    {"4xsc, 2xinc, 4xsc, 2xinc (16)", 12, 16, 16},
+    {"sc in every other st (6)", 12, 6, 6},
     // two stars, bars, numbers alone
     {"*Inc in next st **, sc in next 2 sts; rep from * around, ending last repeat at **, sc in last 2 sts. "
      "(24 sts)",
