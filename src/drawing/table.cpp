@@ -197,13 +197,24 @@ std::size_t most_blocks(const Table& table, double width) {
   return std::max<std::size_t>(1, std::min(blocks, std::max<std::size_t>(1, table.rows.size() / 4)));
 }
 
+namespace {
+
+/// A line of the author within `room`; where it is shortened, its ellipsis has room too.
+std::vector<std::string> wrapped(const std::string& text, double room) {
+  std::vector<std::string> lines = wrap(text, words, room, 0, most_lines);
+  if (lines.empty() || width_of(lines.back(), words) <= room) return lines;
+  return wrap(text, words, room - width_of("…", words), 0, most_lines);
+}
+
+} // namespace
+
 SetTable set_table(const Table& table, double width, std::size_t blocks) {
   SetTable set;
   const double share = (width - block_gap * static_cast<double>(blocks - 1)) / static_cast<double>(blocks);
   const double room = std::min(table.widths[line], share - width_besides(table));
   set.line_width = table.heads[line].empty() ? 0 : width_of(table.heads[line], head);
   for (const TableRow& row : table.rows) {
-    set.lines.push_back(room > 0 ? wrap(row.line, words, room, 0, most_lines) : std::vector<std::string>());
+    set.lines.push_back(room > 0 ? wrapped(row.line, room) : std::vector<std::string>());
     for (const std::string& text : set.lines.back())
       set.line_width = std::max(set.line_width, width_of(text, words));
   }
