@@ -206,6 +206,8 @@ std::uint32_t pass_left(const Search& search, std::uint32_t at, const std::vecto
   const std::uint32_t next = next_word(search, at);
   const Word* left =
       word_meaning(search.sentence, next, words::find_concept(search.sentence.vocabulary, "remain"));
+  if (left == nullptr && search.sentence.text().substr(std::min(next, search.sentence.size()), 5) == "again")
+    left = word_meaning(search.sentence, next, search.concepts.more); // "= 12 again"
   if (left == nullptr && figures.back().unit == Unit::stitches)
     left = word_meaning(search.sentence, next, search.concepts.around);
   return left == nullptr ? at : left->end;

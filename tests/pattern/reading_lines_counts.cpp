@@ -17,6 +17,7 @@ const TypedLine lines[] = {
     {"sc around (12 sts all round)", 12, 12, 12},
     {"Decrease six times. Six stitches remain.", 12, 6, 6},
     {"inc, 3 sc :5", 4, 5, 5},
+    {"sc in each = 12 again", 12, 12, 12},
     {"(sc, dec) x 6 /12/", 18, 12, 12},
     {"MR 6 // 6", 0, 6, 6},
     {"(sc, inc) x3 // 9 sts", 6, 9, 9},
