@@ -98,12 +98,30 @@ drawing::SheetOptions sheet_options(const ChartOptions& options) {
   return sheet;
 }
 
+/// The whole sentence of its line that a clause belongs to.
+std::string sentence_around(const pattern::Source& source, pattern::Span clause) {
+  const pattern::Span line = source.line(source.line_of(clause.begin));
+  const std::string_view text = source.at(line);
+  const std::size_t at = clause.begin - line.begin;
+  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
+  std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
+  std::size_t end =
+      std::min(text.find(". ", std::max(at, std::size_t{clause.end - line.begin} - 1)), text.size());
+  if (end < text.size()) ++end;
+  while (begin < end && std::string_view(" \t-*").find(text[begin]) != std::string_view::npos) ++begin;
+  while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '\t')) --end;
+  return std::string(text.substr(begin, end - begin));
+}
+
 /// Sewing and other making-up that stands behind the last round of its part.
-std::vector<std::string> closing_of(const pattern::Tree& tree) {
+std::vector<std::string> closing_of(const pattern::Source& source, const pattern::Tree& tree) {
   std::vector<std::string> lines;
-  for (const pattern::Placing& placing : tree.placings)
-    if (placing.what == pattern::What::sew && placing.after_round >= pattern::end_round(tree, placing.part))
-      lines.push_back(placing.text);
+  for (const pattern::Placing& placing : tree.placings) {
+    if (placing.what != pattern::What::sew || placing.after_round < pattern::end_round(tree, placing.part))
+      continue;
+    std::string sentence = sentence_around(source, placing.span);
+    if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
+  }
   return lines;
 }
 
@@ -133,7 +151,7 @@ drawing::SheetText text_of(const pattern::Source& source, const pattern::Tree& t
   text.terms = drawing::say(wording, "terms-us");
   for (const pattern::Part& part : tree.parts) text.part_notes.push_back(part.note);
   for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
-  text.closing = closing_of(tree);
+  text.closing = closing_of(source, tree);
   return text;
 }
 

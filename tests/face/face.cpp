@@ -122,3 +122,13 @@ TEST_CASE("the sheet of a pattern in UK terms names its stitches so") {
   CHECK(svg.find("double crochet, however turned") != std::string::npos);
   CHECK(svg.find("single crochet") == std::string::npos);
 }
+
+TEST_CASE("making-up at the foot of the sheet is said in whole sentences, each once") {
+  const std::string svg =
+      whorl::read("Fox\n\nHead\nRnd 1: 6 sc in MR (6)\nRnd 2: inc around (12)\n\n"
+                  "Place the muzzle over round 2 of the head and sew in place. Look at it.\n")
+          .chart()
+          .svg();
+  CHECK(svg.find(">Place the muzzle over round 2 of the head and sew in place.<") != std::string::npos);
+  CHECK(svg.find("Look at it") == std::string::npos);
+}
