@@ -97,6 +97,29 @@ std::optional<Place> Edge::take_any() {
   return open_[front_++];
 }
 
+void Edge::open_chains(const std::vector<Arch>& arches) {
+  if (ring_ || spaces_ == 0) return;
+  std::vector<Place> all;
+  for (std::size_t at = front_; at < open_.size(); ++at) {
+    if (!is_space(open_[at])) {
+      all.push_back(open_[at]);
+      continue;
+    }
+    const Arch& arch = arches[open_[at].of];
+    const Place* next = at + 1 < open_.size() ? &open_[at + 1] : nullptr;
+    const Place* before = at > 0 ? &open_[at - 1] : nullptr;
+    const auto made_later = [&](const Place* place) { // a row is worked back over what it finds
+      return place != nullptr && place->what == On::top && place->of != none && place->of > arch.first_chain;
+    };
+    const bool back = made_later(before) && !made_later(next);
+    for (std::uint32_t i = 0; i < arch.count; ++i)
+      all.push_back(Place{arch.first_chain + (back ? arch.count - 1 - i : i), On::top, stitch::both});
+  }
+  const std::size_t counted = counted_;
+  reopen(std::move(all));
+  counted_ = counted;
+}
+
 void Edge::give_back() {
   if (ring_ || front_ == 0) return;
   --front_;

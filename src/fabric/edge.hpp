@@ -43,6 +43,8 @@ public:
   std::optional<Place> take_any();
   /// The place taken last is still open, and again the next.
   void give_back();
+  /// From here each chain of the spaces that are left is a place like a stitch.
+  void open_chains(const std::vector<Arch>& arches);
   /// The last stitch before the end of the round.
   std::optional<Place> take_last();
   /// In a spiral the stream runs on: the first stitch of the round itself that nothing was worked into.

@@ -211,6 +211,7 @@ bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t
   const std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
   if (takes == 0) return passes_over_spaces(node, spaces, times);
   const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, rest);
+  if (node.work.where == Where::any_chain) edge_.open_chains(fabric_.arches);
   const std::uint64_t open = edge_.left() + (node.work.where == Where::any ? edge_.spaces_left() : 0);
   const std::uint64_t room = open > kept ? open - kept : 0;
   outcome_.left_on_purpose = kept - rest;

@@ -116,7 +116,8 @@ private:
   static Need of_place(Where where, std::uint64_t places, bool placed) {
     Need need;
     need.places_something = true;
-    const bool found = where == Where::next || where == Where::any || where == Where::last;
+    const bool found =
+        where == Where::next || where == Where::any || where == Where::any_chain || where == Where::last;
     if (found || (where == Where::same && !placed)) need.uses = places;
     if (where == Where::space) need.spaces = 1;
     need.starts = where == Where::chain || where == Where::ring;

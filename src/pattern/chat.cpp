@@ -20,10 +20,12 @@ bool is_understood(const std::vector<Reading>& readings) {
 
 bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
-/// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter.
+/// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter; and
+/// what a sentence leads to: "…, so begin with 1 sc".
 std::vector<std::uint32_t> later_sentences(std::string_view text) {
   std::vector<std::uint32_t> begins;
   for (std::size_t at = 0; at + 2 < text.size(); ++at) {
+    if (text.substr(at, 5) == ", so ") begins.push_back(static_cast<std::uint32_t>(at + 2));
     if (text[at] != '.' && text[at] != '!' && text[at] != '?') continue;
     const std::size_t next = text.find_first_not_of(" \n\r\t", at + 1);
     if (next == std::string_view::npos || next == at + 1) continue;
@@ -44,14 +46,44 @@ bool instructs(const words::Vocabulary& vocabulary, const Word& word) {
          std::find(std::begin(acts), std::end(acts), meant.name) != std::end(acts);
 }
 
+/// "each time", "after Round 7": words of how often and how far that tell nothing to do.
+bool only_names(const words::Folded& folded, const Word& word) {
+  const std::string_view text = folded.text;
+  const std::string_view before = text.substr(0, word.begin);
+  const auto ends = [before](std::string_view with) {
+    return before.size() >= with.size() && before.substr(before.size() - with.size()) == with;
+  };
+  const std::string_view said = text.substr(word.begin, word.end - word.begin);
+  if (said == "time") return ends("each ") || ends("every ") || ends("this ");
+  const std::size_t next = text.find_first_not_of(' ', word.end);
+  return said == "round" && next != std::string_view::npos && words::is_digit(text[next]);
+}
+
+/// "We do not want our increases to line up": an increase that is only spoken of, among words that are no
+/// words of the craft, without a number.
+bool speaks_of_shaping(const words::Vocabulary& vocabulary, const std::vector<Word>& words) {
+  const auto shapes = [&](const Word& word) {
+    const auto& meant = vocabulary.concepts[word.means];
+    return meant.sort == ConceptClass::decrease || meant.name == "increase";
+  };
+  int unknown = 0;
+  for (const Word& word : words) {
+    if (word.kind == WordKind::number || (instructs(vocabulary, word) && !shapes(word))) return false;
+    unknown += word.kind == WordKind::unknown;
+  }
+  return unknown > 2;
+}
+
 /// Whether a stretch of text tells of no work.
 bool is_chat(const Reader& reader, Span span) {
-  const auto lattice = words::lattice(words::fold(reader.source.at(span), span.begin), reader.vocabulary);
-  const bool works = std::any_of(lattice.words.begin(), lattice.words.end(),
-                                 [&](const Word& word) { return instructs(reader.vocabulary, word); });
+  const words::Folded folded = words::fold(reader.source.at(span), span.begin);
+  const auto lattice = words::lattice(folded, reader.vocabulary);
+  const bool works = std::any_of(lattice.words.begin(), lattice.words.end(), [&](const Word& word) {
+    return instructs(reader.vocabulary, word) && !only_names(folded, word);
+  });
   const bool talks = std::any_of(lattice.words.begin(), lattice.words.end(),
                                  [](const Word& word) { return word.kind == WordKind::unknown; });
-  return talks && !works;
+  return (talks && !works) || speaks_of_shaping(reader.vocabulary, lattice.words);
 }
 
 /// The count that a sentence behind the work states: "You have 12 stitches."

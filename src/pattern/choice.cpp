@@ -20,6 +20,7 @@ struct State {
   std::size_t from = 0; ///< state of the line before
   std::size_t way = 0;
   std::size_t reading = not_read;
+  std::int64_t chains = 0; ///< in the chain spaces
 };
 
 /// What a reading does to an edge, through all rounds of its label.
@@ -86,7 +87,7 @@ Step work_rounds(const Effect& effect, Open open, int rounds) {
     step.chains = result.chains;
     step.carries = result.carries;
     if (step.open == open.stitches && step.spaces == open.spaces && step.carries == open.carried) break;
-    open = {step.open, step.spaces, step.carries};
+    open = {step.open, step.spaces, step.carries, step.chains};
   }
   step.uses_all = step.cost == 0;
   return step;
@@ -181,8 +182,8 @@ private:
   Step step_of(const Way& way, std::size_t reading, const State& state, const Numbers& numbers) const {
     if (reading == not_read) return unread_step(way);
     const Reading& chosen = way.readings[reading];
-    const Step step =
-        work_rounds(chosen.effect, {state.open, state.spaces, state.carried}, numbers.to - numbers.from + 1);
+    const Step step = work_rounds(chosen.effect, {state.open, state.spaces, state.carried, state.chains},
+                                  numbers.to - numbers.from + 1);
     return compare_count(step, count_of(chosen, step.open, kinds_));
   }
 
@@ -192,8 +193,8 @@ private:
     const int before = state.cost + way.label.cost + (numbers.in_step ? 0 : cost::out_of_step);
     const auto add = [&](std::size_t reading, int own) {
       const Step step = step_of(way, reading, state, numbers);
-      states.push_back(
-          {step.open, step.spaces, step.carries, numbers.to, before + own + step.cost, from, index, reading});
+      states.push_back({step.open, step.spaces, step.carries, numbers.to, before + own + step.cost, from,
+                        index, reading, step.chains});
       if (!step.meets) go_on_with_stated(way.readings[reading], step, states);
     };
     if (may_stay_unread(way)) add(not_read, 0);

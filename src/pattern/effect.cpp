@@ -224,6 +224,16 @@ bool opens_edge(Act act) {
          act == Act::part_edge || act == Act::row_ends || act == Act::top_edge || act == Act::all_edges;
 }
 
+namespace {
+
+/// Whether each pass goes into stitches and what stands between them.
+void put_any(const Work& work, Effect& effect) {
+  effect.passes_chains = work.where == Where::any_chain && work.to_end;
+  effect.passes_any = effect.passes_chains || (work.where == Where::any && work.to_end);
+}
+
+} // namespace
+
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed) {
   Effect effect;
   if (opens_edge(work.act)) effect.starts = true;
@@ -238,7 +248,7 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   const bool no_stitch = effect.starts || work.where == Where::space || (same && placed);
   effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);
   effect.folded = work.into == Into::both_layers;
-  effect.passes_any = work.where == Where::any && work.to_end;
+  put_any(work, effect);
   const std::uint32_t tops = takes == 0 ? 0 : static_cast<std::uint32_t>(kind.makes);
   effect.makes = multiply(multiply(tops, work.in_one), work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
@@ -257,6 +267,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.pass_makes = b.pass_makes;
   both.pass_spaces = b.pass_spaces;
   both.passes_any = b.passes_any;
+  both.passes_chains = b.passes_chains;
   both.leave = b.leave;
   return both;
 }
@@ -274,6 +285,7 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
   Effect effect;
   effect.pass_spaces = inner.spaces;
   effect.passes_any = inner.passes_any;
+  effect.passes_chains = inner.passes_chains;
   effect.folded = inner.folded;
   effect.pass_uses = inner.uses;
   effect.pass_makes = inner.makes;
@@ -288,7 +300,7 @@ Effect into_one_place(const Work& work, const Effect& inner) {
   const bool space = work.where == Where::space;
   effect.uses = effect.starts || space || work.where == Where::same ? 0 : work.times;
   effect.spaces = space ? work.times : 0;
-  effect.passes_any = work.where == Where::any && work.to_end;
+  put_any(work, effect);
   effect.makes = multiply(inner.makes, work.times);
   return work.to_end ? to_end(effect, work.leave) : effect;
 }
@@ -355,11 +367,11 @@ struct Passes {
   std::int64_t remainder = 0;
 };
 
-Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t spaces) {
+Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t spaces, std::int64_t chains) {
   if (!runs_to_end(effect)) return {};
   const bool in_stitches = effect.pass_uses != 0;
   std::int64_t room = std::max<std::int64_t>(0, in_stitches ? stitches : spaces);
-  if (effect.passes_any) room += std::max<std::int64_t>(0, spaces);
+  if (effect.passes_any) room += std::max<std::int64_t>(0, effect.passes_chains ? chains : spaces);
   const std::int64_t each = in_stitches ? effect.pass_uses : effect.pass_spaces;
   return {room / each, room % each};
 }
@@ -371,7 +383,7 @@ Outcome outcome(const Effect& effect, const Open& open) {
   const std::int64_t carried = open.carried && !effect.starts ? 1 : 0;
   const std::int64_t rest = open.stitches - static_cast<std::int64_t>(effect.uses) - carried;
   const std::int64_t spaces = open.spaces - static_cast<std::int64_t>(effect.spaces);
-  const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces);
+  const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces, open.chains);
   const auto in_passes = [&](std::uint64_t each) {
     return std::int64_t{multiply(static_cast<std::uint64_t>(passes.times), each)};
   };

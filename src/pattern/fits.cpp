@@ -1,3 +1,4 @@
+#include "pattern/colour.hpp"
 #include "pattern/effect.hpp"
 #include "pattern/stretching.hpp"
 
@@ -78,6 +79,26 @@ bool goes_on_from_slip(const Stretching& s, std::int32_t index, const Path& befo
          std::string_view::npos;
 }
 
+/// Whether a line names a stitch, besides increases and decreases: then a number without one lacks it.
+bool names_stitch(const Stretching& s) {
+  for (std::uint32_t at = s.begin; at < s.end; ++at)
+    for (const words::Word& word : words_at(s.reader.sentence, at))
+      if (sort_of(s.reader.sentence, word) == words::ConceptClass::stitch) return true;
+  return false;
+}
+
+/// A number by itself is so many stitches in a passage, before a yarn, and in a line that names none and
+/// states its count.
+bool stands_for_stitches(const Stretching& s, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = s.reader.sentence;
+  const std::uint32_t next = skip_blanks(sentence.text(), end);
+  if (sentence.yarns && next < s.end && yarn_mark_at(sentence, next, false, true, s.end)) return true;
+  if (s.extent != Extent::line) return ends_item(s, end);
+  while (begin > s.begin && sentence.text()[begin - 1] == ' ') --begin;
+  const bool begins = begin == s.begin || is_separator(sentence.text()[begin - 1]);
+  return begins && s.end < sentence.size() && ends_item(s, end) && !names_stitch(s);
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
@@ -85,6 +106,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   const bool same =
       piece.work.where == Where::same && (piece.verb == Verb::stitch || piece.verb == Verb::group);
   if (same && !has_worked(before)) return false;
+  if (piece.leading && before.loose) return false;
   switch (piece.verb) {
   case Verb::starting_chain:
   case Verb::travel:
@@ -119,7 +141,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   default:
     break;
   }
-  if (piece.alone) return s.extent != Extent::line && !before.loose && ends_item(s, end);
+  if (piece.alone) return !before.loose && stands_for_stitches(s, before.end, end);
   if (!piece.here) return loops_fit(s, before, piece.verb, end);
   const Piece* last = piece_before(s.reader, index);
   return last == nullptr || last->verb != Verb::starting_chain;

@@ -46,8 +46,8 @@ struct WhereName {
   Where where;
 };
 constexpr WhereName places[] = {
-    {"same", Where::same},   {"last", Where::last},   {"ring", Where::ring},
-    {"chain", Where::chain}, {"space", Where::space}, {"any", Where::any},
+    {"same", Where::same},   {"last", Where::last}, {"ring", Where::ring},           {"chain", Where::chain},
+    {"space", Where::space}, {"any", Where::any},   {"any-chain", Where::any_chain},
 };
 
 struct ManyName {
@@ -55,12 +55,11 @@ struct ManyName {
   bool Meaning::*flag;
 };
 constexpr ManyName manners[] = {
-    {"made", &Meaning::made},         {"skipping", &Meaning::skipping},
-    {"around", &Meaning::around},     {"double", &Meaning::doubled}, {"together", &Meaning::together},
-    {"apart", &Meaning::apart},       {"more", &Meaning::more},      {"here", &Meaning::here},
-    {"counts", &Meaning::counts},     {"below", &Meaning::below},    {"alone", &Meaning::alone},
-    {"part", &Meaning::part},         {"onward", &Meaning::onward},  {"back", &Meaning::back},
-    {"gathered", &Meaning::gathered},
+    {"made", &Meaning::made},      {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
+    {"double", &Meaning::doubled}, {"together", &Meaning::together}, {"apart", &Meaning::apart},
+    {"more", &Meaning::more},      {"here", &Meaning::here},         {"counts", &Meaning::counts},
+    {"below", &Meaning::below},    {"alone", &Meaning::alone},       {"part", &Meaning::part},
+    {"onward", &Meaning::onward},  {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
 };
 
 struct EdgeName {

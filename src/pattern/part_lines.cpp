@@ -55,6 +55,7 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
   for (const Line& line : cut.lines) {
     if (begins_part(line, parts.back())) parts.emplace_back();
     if (line.kind == LineKind::heading) parts.back().heading = &line;
+    if (line.kind == LineKind::title) parts.front().title = line.span;
     if (line.kind == LineKind::round || line.kind == LineKind::sentence) add_line(line, parts.back());
   }
   for (PartLines& part : parts) spread_rounds(reader, part);

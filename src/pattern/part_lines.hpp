@@ -16,6 +16,7 @@ struct PartLine {
 /// The lines of one part, and what was settled about its rounds.
 struct PartLines {
   const Line* heading = nullptr;
+  Span title;                  ///< of the text, for its first part
   std::vector<PartLine> lines; ///< in order
   std::vector<Ways> rounds;    ///< the ways to read each round
   std::vector<Settled> settled;

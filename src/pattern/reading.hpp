@@ -67,6 +67,7 @@ struct Open {
   std::int64_t stitches = 0;
   std::int64_t spaces = -1; ///< chain spaces; -1: not known
   bool carried = false;     ///< the row before ended with a turning chain that counts as its first stitch
+  std::int64_t chains = 0;  ///< chains in the spaces
 };
 Outcome outcome(const Effect& effect, const Open& open);
 Outcome outcome(const Effect& effect, std::int64_t open);

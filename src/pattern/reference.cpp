@@ -27,6 +27,7 @@ public:
     repeat_ = find("repeat");
     from_ = find("from");
     star_ = find("around");
+    more_ = find("more");
   }
 
   std::optional<Reference> read() {
@@ -167,8 +168,14 @@ private:
     std::size_t at = pass_blanks(head_, pass_round_word(head_, place, row));
     if (at > place && at < line().size() && line()[at] == '.') at = pass_blanks(head_, at + 1);
     const bool word = at != pass_blanks(head_, place);
-    LabelNumbers numbers = label_numbers_at(head_, at, word ? NumberForm::any : NumberForm::scanned);
+    const NumberForm form = word ? NumberForm::any : NumberForm::scanned;
+    LabelNumbers numbers = label_numbers_at(head_, at, form);
     if (numbers.end == 0) return place;
+    if (numbers.dash && numbers.spaced && works_at(numbers.end)) { // "as Rnd 14 - 18 sc": the count
+      const LabelNumber only = label_number_at(head_, at, form);
+      numbers.from = numbers.to = only.value;
+      numbers.end = only.end;
+    }
     std::size_t end = numbers.end;
     if (!word) {
       end = pass_round_word(head_, pass_blanks(head_, numbers.end), row);
@@ -238,9 +245,14 @@ private:
     if (number == nullptr) return place;
     std::size_t end = number->end;
     const bool spelled = line()[at] < '0' || line()[at] > '9';
+    if (const Word* before = phrase_at(head_, pass_blanks(head_, end), more_)) // "2 more times"
+      if (const Word* said = phrase_at(head_, pass_blanks(head_, before->end), head_.times))
+        end = said->begin;
     const Word* behind = phrase_at(head_, pass_blanks(head_, end), head_.times);
     if (times == nullptr && behind == nullptr && !spelled) return place;
     if (behind != nullptr) end = behind->end;
+    const Word* more = phrase_at(head_, pass_blanks(head_, end), more_); // "twice more"
+    if (more != nullptr) end = more->end;
     reference_.times = std::max<std::uint32_t>(1, number->number);
     return end;
   }
@@ -308,7 +320,7 @@ private:
   std::string_view text_;
   std::uint32_t begin_;
   Head head_;
-  Concept as_, repeat_, from_, star_;
+  Concept as_, repeat_, from_, star_, more_;
   Reference reference_;
 };
 

@@ -154,16 +154,22 @@ private:
     std::size_t best = parts_.size();
     int most = 0;
     for (std::size_t part = 0; part < part_; ++part) {
-      const int shared = names_part(words, parts_[part].name(), reader_.vocabulary);
+      const int shared = names_part(words, name_of(part), reader_.vocabulary);
       if (shared >= most && shared > 1) best = part;
       most = std::max(most, shared);
     }
     return best;
   }
 
+  /// The first part may have no name but the title.
+  std::string_view name_of(std::size_t part) const {
+    const bool titled = part == 0 && parts_[part].heading == nullptr;
+    return titled ? reader_.source.at(parts_[part].title) : parts_[part].name();
+  }
+
   /// "as the first": the part that is called like this one.
   std::size_t part_like_this(std::string_view words) const {
-    return part_of_name(std::string(words) + " " + std::string(parts_[part_].name()));
+    return part_of_name(std::string(words) + " " + std::string(name_of(part_)));
   }
 
   Ways as_named(const Way& way, const Label& label, Target target, bool last) const {

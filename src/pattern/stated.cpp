@@ -79,6 +79,21 @@ std::uint32_t behind_counted_chain(const Search& search, std::uint32_t at) {
   }
 }
 
+/// "(21, and that's 6 toes)": what stands behind the count and a mark names no work and holds words that are
+/// no words of the craft.
+bool is_remark(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  const std::uint32_t mark = next_word(search, begin);
+  if (mark >= end || std::string_view(",;-.!").find(search.sentence.text()[mark]) == std::string_view::npos)
+    return false;
+  bool unknown = false;
+  for (std::uint32_t at = mark + 1; at < end; ++at)
+    for (const Word& word : words_at(search.sentence, at)) {
+      if (is_work(search.sentence, word) || word.means == search.concepts.repeat) return false;
+      unknown = unknown || word.kind == WordKind::unknown;
+    }
+  return unknown;
+}
+
 StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   StatedCount count{{}, bracket.begin, bracket.end};
   std::uint32_t inner = bracket.inner_begin;
@@ -88,7 +103,7 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   const std::uint32_t end = read_figures(search, inner, count.stated);
   const std::uint32_t told = behind_counted_chain(search, end);
   const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);
-  const bool whole = end != inner && rest <= told;
+  const bool whole = end != inner && (rest <= told || is_remark(search, told, bracket.inner_end));
   if (!whole || !is_one_count(count.stated) || is_repeated(search, bracket.end) ||
       goes_on(search, bracket.end))
     count.stated.clear();
@@ -137,6 +152,7 @@ bool ends_sentence(const Search& search, std::uint32_t at) {
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, at, count.stated);
+  if (!count.stated.empty()) count.end = behind_counted_chain(search, count.end);
   const bool said = pass_total(search, at) != at;
   const bool stitches = std::any_of(count.stated.begin(), count.stated.end(),
                                     [](const Stated& s) { return s.unit == Unit::stitches; });

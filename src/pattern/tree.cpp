@@ -21,7 +21,7 @@ const char* name(Act act) {
 }
 
 const char* name(Where where) {
-  constexpr std::array names{"next", "same", "ring", "chain", "last", "space", "any"};
+  constexpr std::array names{"next", "same", "ring", "chain", "last", "space", "any", "any chain"};
   return names[static_cast<std::size_t>(where)];
 }
 

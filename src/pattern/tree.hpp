@@ -35,13 +35,14 @@ enum class Act : std::uint8_t {
 
 /// Where a piece of work goes.
 enum class Where : std::uint8_t {
-  next,  ///< the next place of the edge
-  same,  ///< the place last worked into
-  ring,  ///< the ring
-  chain, ///< the nth chain from the hook
-  last,  ///< the last place of the edge
-  space, ///< the next chain space
-  any,   ///< the next place, be it a stitch or a chain space: "in each dc and in each ch-1 sp"
+  next,      ///< the next place of the edge
+  same,      ///< the place last worked into
+  ring,      ///< the ring
+  chain,     ///< the nth chain from the hook
+  last,      ///< the last place of the edge
+  space,     ///< the next chain space
+  any,       ///< the next place, be it a stitch or a chain space: "in each dc and in each ch-1 sp"
+  any_chain, ///< the next place, be it a stitch or a chain between them: "in each sc and in each ch"
 };
 
 /// How a stitch goes into the place that its turn of the edge brings.
@@ -119,12 +120,13 @@ struct Effect {
   std::uint32_t makes = 0;
   std::uint32_t pass_uses = 0; ///< of each pass that runs to the end; 0: none does
   std::uint32_t pass_makes = 0;
-  std::uint32_t leave = 0; ///< places that the repeat leaves for what follows it (part of `uses`)
-  bool starts = false;     ///< opens a new edge (a ring, a chain)
-  bool passes_any = false; ///< … each pass goes into the next place, stitch or chain space (`pass_uses`)
-  bool folded = false;     ///< goes through both layers: one stitch alone in the middle is no fault
-  bool carries = false;    ///< ends with a turning chain that counts as the next row's first stitch
-  std::uint32_t spaces = 0;      ///< chain spaces that it goes into
+  std::uint32_t leave = 0;    ///< places that the repeat leaves for what follows it (part of `uses`)
+  bool starts = false;        ///< opens a new edge (a ring, a chain)
+  bool passes_any = false;    ///< … each pass goes into the next place, stitch or chain space (`pass_uses`)
+  bool passes_chains = false; ///< … or into the next chain of a space
+  bool folded = false;        ///< goes through both layers: one stitch alone in the middle is no fault
+  bool carries = false;       ///< ends with a turning chain that counts as the next row's first stitch
+  std::uint32_t spaces = 0;   ///< chain spaces that it goes into
   std::uint32_t pass_spaces = 0; ///< … of each pass that runs to the end
   /// Chain spaces and chains in them that it makes; those at a round's start or turn are none. Of passes to
   /// the end: what each makes, the first figure then being what their sum differs by.

@@ -4,7 +4,9 @@
 #include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/number_round.hpp"
 #include "pattern/stated.hpp"
+#include "pattern/yarn_order.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
@@ -131,18 +133,6 @@ bool opens_unnamed_loops(const Reading& reading) {
          std::none_of(reading.nodes.begin(), reading.nodes.end(), names);
 }
 
-/// "21 (21)", "21 =21": a number, and the same as the count; only the number where the label has the word for
-/// round.
-bool is_number_alone(const Way& way, std::string_view work) {
-  const std::size_t end = std::min(work.find_first_not_of("0123456789"), work.size());
-  if (end == 0 || end > limit::digits || !way.above.empty() || way.label.span.empty()) return false;
-  const std::string_view rest = trim(work.substr(end));
-  if (rest.empty()) return way.label.word;
-  if (rest.front() == '=') return trim(rest.substr(1)) == work.substr(0, end);
-  const bool brackets = rest.size() > 2 && (rest.front() == '(' || rest.front() == '[');
-  return brackets && rest.substr(1, rest.size() - 2) == work.substr(0, end);
-}
-
 } // namespace
 
 Span trimmed(const Source& source, Span span) {
@@ -251,7 +241,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
   const std::string_view typed = reader.source.at(span);
   way.stuck = {};
-  if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(way, typed)) {
+  if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(reader, way, typed)) {
     way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
                              reader.kinds, effort, way.stuck);
     take_stitch_before(way.readings);
@@ -261,9 +251,9 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   }
   const bool as_typed =
       way.above.empty() && !way.label.loops_aside && typed.find_first_of("\r\n") == std::string_view::npos;
-  const std::string changed = as_typed ? std::string() : text_to_read(reader, way);
-  way.readings = read_work(as_typed ? typed : std::string_view(changed), span, reader.vocabulary,
-                           reader.kinds, effort, way.stuck);
+  std::string text = as_typed ? std::string(typed) : text_to_read(reader, way);
+  put_yarns_behind(text);
+  way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
   read_without_chat(reader, way, effort);

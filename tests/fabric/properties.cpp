@@ -162,7 +162,7 @@ void check_law(const pattern::Tree& tree, const Fabric& fabric) {
     if (!effect.starts && !in_spaces)
       CHECK(open.stitches - outcome.left_over - outcome.remainder == round.uses);
     CHECK(outcome.past_end == 0);
-    open = {round.makes, round.spaces, outcome.carries};
+    open = {round.makes, round.spaces, outcome.carries, outcome.chains};
   }
 }
 

@@ -45,3 +45,15 @@ TEST_CASE("A counted turning chain at the end of a row is counted with the next"
                   "ch 3 (counts as dc), turn. (5 dc)\n"
                   "Row 2: dc in next st and in each st across. (5 dc)\n") == Counts{5, 5});
 }
+
+TEST_CASE("Work in each stitch and each chain goes into every chain between stitches") {
+  CHECK(counts_of(
+            "Vest\nTerms: US\nRnd 1: 12 sc in a magic ring (12)\n"
+            "Rnd 2: 3 sc, ch 4, skip 2, 5 sc, ch 3, skip 2\nRnd 3: sc in each sc and in each ch around (15)\n"
+            "Rnd 4: sc around (15)\n")
+            .back() == 15);
+  CHECK(counts_of("Vest\nTerms: US\nRow 1: ch 13, sc in 2nd ch from hook and in each ch across (12)\n"
+                  "Row 2: ch 1, turn, 3 sc, ch 4, skip 4, 5 sc. 12 sts, counting the chains.\n"
+                  "Row 3: ch 1, turn, 12 sc, one in every sc and one in every ch\n")
+            .back() == 12);
+}

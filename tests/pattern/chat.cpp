@@ -34,3 +34,8 @@ TEST_CASE("a count that a sentence behind the work states is the round's") {
 TEST_CASE("a sentence before the work that tells of none is a note") {
   CHECK(told("We go gently wider here. (sc, inc) x 6 (18)") == "18");
 }
+
+TEST_CASE("a sentence that says how the count grows tells of no work") {
+  CHECK(told("(sc, inc) x 6. You gain one stitch each time, so you have 18 sts after Round 7.") ==
+        "no count");
+}

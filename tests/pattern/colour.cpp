@@ -73,3 +73,10 @@ TEST_CASE("a magic circle is no yarn") {
 TEST_CASE("a colour before the work is no word of the pattern's own") {
   CHECK(yarns_of("brown: inc, white: inc x 3, brown: 2sc (10)") == "brown white brown ");
 }
+
+TEST_CASE("a yarn may stand between the stitch and its number, and behind a number alone") {
+  CHECK(yarns_of("sc B 4, A 2 (6)") == "B A ");
+  CHECK(yarns_of("sc white 4, brown 2 (6)") == "white brown ");
+  CHECK(yarns_of("4 B, 2 A (6)") == "B A ");
+  CHECK(yarns_of("4 B, 2 A") == "B A ");
+}

@@ -41,6 +41,12 @@ const TypedLine lines[] = {
     {"6 (7, 8) sc in a magic ring. 6 (7, 8) sts", 0, 6, 6},
     {"Inc in each st around. 12 (14, 16) sts", 6, 12, 12},
     {"sc in next 5 [6, 7, 8] sts, inc (7)", 6, 7, 7},
+    // a remark behind the count, and chains that are among it
+    {"sc around (21, and that's 6 toes)", 21, 21, 21},
+    {"(sc, dec) x 6 (12 - just like a doughnut)", 18, 12, 12},
+    {"Ch 1, turn, sc 3, ch 3, skip 3, sc 6. 12 sts, counting the chains.", 12, 9, 12},
+    {"sc 30 in each round (30)", 30, 30, 30, true},
+    {"30 sc in every round (30)", 30, 30, 30, true},
     // a last sentence of figures
     {"2 d.c. into each d.c. 16 d.c.", 8, 16, 16, true},
     {"Turn with 1 ch, dc2tog, 1 dc in each of next 2, dc2tog. 4 dc.", 6, 4, 4, true},

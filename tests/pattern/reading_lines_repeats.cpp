@@ -2,6 +2,8 @@
 
 namespace {
 const TypedLine lines[] = {
+    {"Two in every third stitch (8)", 6, 8, 8},
+    {"Two in every other stitch. (9)", 6, 9, 9},
     // every nth
     {"every 4th and 5th st together =28", 35, 28, 28},
     {"decrease every 5th and 6th - 20", 24, 20, 20},

@@ -1,5 +1,6 @@
 #include "pattern/read.hpp"
 #include "pattern/reference.hpp"
+#include "told.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -169,4 +170,18 @@ TEST_CASE("a part sewn over rounds of another names none of its own") {
   CHECK(sewn("Fasten off, sew over rounds 2-3 of the head") == "2-3");
   CHECK(sewn("Fasten off, sew over rounds 8-12 of the head") == "8-12");
   CHECK(sewn("Fasten off, sew over rounds 8-12") == "8-12");
+}
+
+TEST_CASE("how often rounds are repeated may be told with more") {
+  CHECK(rounds_of(head + "Rnds 4-5: as the last round, twice more\n") == "1 2 3 4=2 5=2 ");
+  CHECK(rounds_of(head + "Repeat the last round 2 more times.\n") == "1 2 3 4=2 5=2 ");
+}
+
+TEST_CASE("a dash behind the round that is named leads to the count") {
+  CHECK(shown("As rnd 14 - 18 sc") == shown("As rnd 14 (18 sc)"));
+}
+
+TEST_CASE("a first part that has no name but the title may be named by it") {
+  CHECK(counts("Fox - Arms\n\nRnd 1: 6 sc in MR\nRnd 2: (sc, inc) x 3 (9)\n\nFox - Legs (make 2)\n\n"
+               "Rnds 1-2: work as for the arms. 9 sts.\nRnd 3: sc around (9)\n") == "6 9 6 9 9");
 }

@@ -82,6 +82,18 @@ bool may_count(const Fabric& fabric, const Round& round, std::int64_t makes) {
          makes == round.makes + std::int64_t{chains(fabric, round)};
 }
 
+/// Whether chains stand for the first stitch of a round; some count them with the stitches like it.
+bool starts_on_chain(const Fabric& fabric, const Round& round) {
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    if ((fabric.stitches[id].flags & fabric::starts_chain) && (fabric.stitches[id].flags & fabric::counts))
+      return true;
+  return false;
+}
+
+bool may_be_counting_chain(const std::string& what) {
+  return what == "sc" || what == "hdc" || what == "dc" || what == "tr";
+}
+
 /// What is not as meant about a round; "" if all is.
 std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& meant) {
   // Of a round that joins parts, nobody agrees which stitches are those of the round before.
@@ -94,7 +106,9 @@ std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& 
     trouble = figures(round.uses, round.counted) + " instead of " + figures(uses, makes);
   for (const Some& some : meant.some) {
     const std::uint32_t count = count_of(fabric, round, some.what);
-    if (count != some.count)
+    const std::uint32_t with_chain =
+        count + (may_be_counting_chain(some.what) && starts_on_chain(fabric, round) ? 1U : 0U);
+    if (count != some.count && with_chain != some.count)
       trouble += " " + std::to_string(count) + " " + some.what + " instead of " + std::to_string(some.count);
   }
   return trouble;
