@@ -150,6 +150,17 @@ bool begins_with_same(const Sentence& sentence, const Bracket& bracket) {
   return same != nullptr && sentence.text().substr(at, 4) == "same";
 }
 
+/// "(the one your first sc is in)", "(where you began)": which place was meant, in words.
+bool describes_place(const Sentence& sentence, const Bracket& bracket) {
+  const std::string_view text =
+      sentence.text().substr(bracket.inner_begin, bracket.inner_end - bracket.inner_begin);
+  for (const std::string_view head :
+       {"the one ", "where ", "which ", "that is ", "this is ", "that's ", "it is ", "it's ", "i.e. ",
+        "i.e., ", "the st ", "the stitch ", "the ch ", "the chain ", "the place "})
+    if (text.substr(0, head.size()) == head) return true;
+  return false;
+}
+
 /// "(picot); rep from *": one word that is no work, and more work behind a mark.
 bool tells_a_word(const Sentence& sentence, const Bracket& bracket) {
   const std::uint32_t next = skip_blanks(sentence.text(), bracket.end);
@@ -252,6 +263,7 @@ bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   if (glosses(sentence, bracket) || says_first_stitch(sentence, bracket)) return true;
   if (begins_with_same(sentence, bracket)) return !is_used(sentence, bracket.end);
   if (is_used(sentence, bracket.end) && !tells_a_word(sentence, bracket)) return false;
+  if (describes_place(sentence, bracket)) return true;
   const Content content = content_of(sentence, bracket);
   if (content.counted) return true;
   if (counts_others(sentence, bracket, content) || counts_special(sentence, bracket)) return true;

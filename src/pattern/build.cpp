@@ -261,7 +261,7 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     if (step.taken == Taken::aside) keep_note(b, b.reader.sentence.span(step.begin, step.end), false);
     before = step.taken;
   }
-  close_loops(b, sequence);
+  end_loops(b, sequence);
   return sequence.chain.first;
 }
 

@@ -155,4 +155,27 @@ void loops_behind(Building& b, Sequence& sequence, const Work& work) {
   replace_last(b, chain, wrapped);
 }
 
+namespace {
+
+bool is_mark(const Node& node) {
+  return node.kind == NodeKind::work && (node.work.act == Act::join || node.work.act == Act::turn);
+}
+
+} // namespace
+
+void end_loops(Building& b, Sequence& sequence) {
+  bool works = sequence.chain.last == no_node || sequence.loops == no_node;
+  for (NodeId id = sequence.in_loops.first; id != no_node; id = b.reading.nodes[id].next)
+    works = works || !is_mark(b.reading.nodes[id]);
+  if (works) return close_loops(b, sequence);
+  const Work work = b.reading.nodes[sequence.loops].work;
+  const Chain marks = sequence.in_loops;
+  sequence.loops = no_node;
+  sequence.in_loops = {};
+  loops_behind(b, sequence, work);
+  if (marks.first == no_node) return;
+  append(b.reading.nodes, sequence.chain, marks.first);
+  sequence.chain.last = marks.last;
+}
+
 } // namespace whorl::pattern

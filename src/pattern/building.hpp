@@ -57,6 +57,9 @@ void put_before(Building& b, Sequence& sequence, NodeId id);
 void open_loops(Building& b, Sequence& sequence, std::uint8_t loops, Span span);
 void close_loops(Building& b, Sequence& sequence);
 
+/// The same at the end of a stretch: loops behind which nothing is worked are those of the piece before.
+void end_loops(Building& b, Sequence& sequence);
+
 /// Loops behind a piece replace it in its chain by itself in those loops.
 void loops_behind(Building& b, Sequence& sequence, const Work& work);
 

@@ -137,7 +137,7 @@ private:
     const Typed& typed = typed_[next];
     if (typed.begins_round && !typed.ways.front().label.span.empty()) return false;
     const std::string_view before = reader_.source.at(line.ways.front().work);
-    if (bare || is_open(before) || is_count(text(typed))) return true;
+    if (bare || is_open(before) || is_count(text(typed)) || is_divided(before, text(typed))) return true;
     if (typed.begins_round && (has_ended(before) || typed.ways.front().reference)) return false;
     if (line.ways.front().label.span.empty() && is_whole_round(typed)) return false;
     return joined_reads_better(line, typed);
@@ -146,6 +146,12 @@ private:
   /// A full stop or a bracket at its end: the line is not wrapped.
   static bool has_ended(std::string_view work) {
     return work.empty() || std::string_view(".)]!;").find(work.back()) != std::string_view::npos;
+  }
+
+  /// A word is divided at the line's end: "on-", "ly".
+  static bool is_divided(std::string_view before, std::string_view line) {
+    const auto small = [](char c) { return c >= 'a' && c <= 'z'; };
+    return before.size() > 1 && before.back() == '-' && small(before[before.size() - 2]) && small(line.front());
   }
 
   /// Whether a bracket is open at the end of a text, or a comma stands there.

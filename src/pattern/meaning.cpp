@@ -55,11 +55,12 @@ struct ManyName {
   bool Meaning::*flag;
 };
 constexpr ManyName manners[] = {
-    {"made", &Meaning::made},      {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
-    {"double", &Meaning::doubled}, {"together", &Meaning::together}, {"apart", &Meaning::apart},
-    {"more", &Meaning::more},      {"here", &Meaning::here},         {"counts", &Meaning::counts},
-    {"below", &Meaning::below},    {"alone", &Meaning::alone},       {"part", &Meaning::part},
-    {"onward", &Meaning::onward},  {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
+    {"made", &Meaning::made},       {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
+    {"double", &Meaning::doubled},  {"together", &Meaning::together}, {"apart", &Meaning::apart},
+    {"more", &Meaning::more},       {"here", &Meaning::here},         {"counts", &Meaning::counts},
+    {"below", &Meaning::below},     {"alone", &Meaning::alone},       {"part", &Meaning::part},
+    {"onward", &Meaning::onward},   {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
+    {"leading", &Meaning::leading},
 };
 
 struct EdgeName {
@@ -335,6 +336,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   if (meaning.verb == Verb::every) piece = every_piece(sentence, match.slots, meaning, kinds);
   if (!piece) return piece;
   piece->made = meaning.made;
+  piece->leading = meaning.leading;
   Work& work = piece->work;
   work.act = act_of(meaning.verb);
   work.where = meaning.where;
@@ -351,7 +353,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   put_ends(work, match.slots, meaning);
   // A leave without a number is the last one: "to last st".
   const bool to_last = meaning.around && match.slots.leave == no_number &&
-                       sentence.vocabulary.rows[match.row].pattern.find("leave") != std::string::npos;
+                       sentence.vocabulary.rows[match.row].pattern.find("leave?") != std::string::npos;
   if (to_last) work.leave = 1;
   return piece;
 }

@@ -59,6 +59,7 @@ struct Meaning {
   bool skipping = false; ///< every: the stitches between are skipped
   bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
   Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none
+  bool leading = false;    ///< it stands at the head of a clause
   bool evenly = false;     ///< … along which the work spreads evenly
 };
 Meaning meaning_of(std::string_view text);
@@ -95,6 +96,7 @@ struct Piece {
   stitch::KindId plain = 0;     ///< every: the stitch between its increases or decreases
   Act opened = Act::stitch;     ///< stitch: nothing; else what is opened for it
   std::uint8_t opened_loops = 0;
+  bool leading = false;     ///< see Meaning::leading
   bool evenly = false;      ///< see Meaning::evenly
   std::uint32_t round = 0;  ///< whose, as typed; 0: not said
   int cost = 0;             ///< besides its row's, at the head of a round

@@ -286,8 +286,10 @@ void add_list(Stretching& s) {
   std::uint32_t begin = behind_leading_repeat(s.reader.sentence, s.begin);
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
-  const std::uint32_t end = trim_separators(text, begin, stop);
-  if ((stop == s.end && ahead == s.begin) || end <= begin) return;
+  std::uint32_t end = trim_separators(text, begin, stop);
+  const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
+  if (!then.empty()) begin = then.begin, end = then.end;
+  if ((stop == s.end && ahead == s.begin && then.empty()) || end <= begin) return;
   auto& all = s.reader.sentence.brackets.all;
   s.rows.list = static_cast<std::int32_t>(all.size());
   s.rows.list_begin = begin;

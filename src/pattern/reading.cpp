@@ -295,22 +295,31 @@ bool behind_slip(const Sentence& sentence, std::uint32_t number) {
   return false;
 }
 
+/// Whether a word that nobody knows stands outside the phrases that are known ("hook" in "from hook").
 bool has_unknown(const Sentence& sentence) {
+  std::uint32_t known = 0;
   for (std::uint32_t at = 0; at < sentence.size(); ++at)
-    for (const Word& word : words_at(sentence, at))
-      if (word.kind == words::WordKind::unknown) return true;
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.kind == words::WordKind::unknown && at >= known) return true;
+      if (word.kind != words::WordKind::unknown) known = std::max(known, word.end);
+    }
   return false;
 }
 
-/// The readings with a last sentence that is only figures as the count: "dc2tog twice. 4 dc."
+/// The readings with a last sentence that is only figures as the count: "dc2tog twice. 4 dc." Where the work
+/// before it runs all round, or begins and makes as many, it can be nothing else.
 void read_last_sentence(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
                         const Parts& whole, std::vector<Reading>& readings) {
   const Parts parts{whole.text, whole.begin, last_sentence_count(sentence, kinds)};
   if (parts.count.stated.empty()) return;
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   for (Reading& reading : readings_of(reader, parts, effort)) {
-    reading.cost += costs.bare_count;
-    readings.push_back(std::move(reading));
+    const bool all = reading.effect.pass_uses > 0 && reading.effect.uses == 0 && reading.effect.makes == 0;
+    const bool starts = reading.effect.starts && reading.effect.pass_uses == 0 &&
+                        reading.effect.makes == parts.count.stated.front().count;
+    const bool agrees = (all || starts) && !readings.empty();
+    reading.cost = agrees ? std::min(reading.cost, readings.front().cost) : reading.cost + costs.bare_count;
+    readings.insert(agrees ? readings.begin() : readings.end(), std::move(reading));
   }
 }
 

@@ -20,6 +20,25 @@ std::uint32_t behind_word(const Sentence& sentence, std::uint32_t at) {
   return skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
 }
 
+/// Whether from `at` on the round is only closed or turned, and its count told: "x 8, join 24".
+bool only_closes(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  const auto is = [&](const char* name) {
+    return means(sentence, at, words::find_concept(sentence.vocabulary, name));
+  };
+  static constexpr const char* closing[] = {"join", "turn"};
+  static constexpr const char* also[] = {"sl st", "in", "first", "with", "st", "and", "top", "to", "filler"};
+  bool closes = false;
+  while (at < end) {
+    const bool word = std::any_of(std::begin(closing), std::end(closing), is);
+    const bool more =
+        closes && (number_at(sentence, at) != nullptr || std::any_of(std::begin(also), std::end(also), is));
+    if (!word && !more && !is_separator(sentence.text()[at])) return false;
+    closes = closes || word;
+    at = behind_word(sentence, at);
+  }
+  return closes;
+}
+
 /// True if "x 6", "6 x" or "6 times" stands from `at` to `end`, and not right behind a bracket that it
 /// repeats.
 bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
@@ -38,7 +57,8 @@ bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
     last = behind_word(sentence, last);
   const std::uint32_t stop = trim_separators(text, second, last);
   const bool sentence_ends = stop < end && (text[stop] == '.' || text[stop] == ';');
-  if (last < trim_separators(text, second, end) && !sentence_ends) return false;
+  if (last < trim_separators(text, second, end) && !sentence_ends && !only_closes(sentence, last, end))
+    return false;
   return number_first ? is_times(sentence, second) : number_at(sentence, second) != nullptr;
 }
 
@@ -77,6 +97,34 @@ std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::
     at = behind_word(sentence, at);
   }
   return at < end && sentence.text()[at] == ':' && number && said ? at + 1 : begin;
+}
+
+namespace {
+
+/// "begin with …", "so start with …" at the head of a stretch.
+bool says_begin(const Sentence& sentence, std::uint32_t begin) {
+  const std::string_view text = sentence.text();
+  for (const std::string_view lead : {"so ", "we ", "now "})
+    if (text.substr(begin, lead.size()) == lead) begin += static_cast<std::uint32_t>(lead.size());
+  for (const std::string_view word : {"begin", "start", "first "})
+    if (text.substr(begin, word.size()) == word) return true;
+  return false;
+}
+
+} // namespace
+
+words::Span then_repeated(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  if (!says_begin(sentence, begin)) return {};
+  const std::string_view text = sentence.text().substr(0, end);
+  const std::size_t then = text.find("then ", begin);
+  if (then == std::string_view::npos) return {};
+  const std::uint32_t from = skip_blanks(text, static_cast<std::uint32_t>(then) + 5);
+  for (std::uint32_t at = from; at < end; ++at) {
+    if (number_at(sentence, at) == nullptr || text[at - 1] != ' ') continue;
+    const std::uint32_t times = behind_word(sentence, at);
+    if (times < end && is_times(sentence, times)) return {from, trim_separators(text, from, at)};
+  }
+  return {};
 }
 
 } // namespace whorl::pattern

@@ -14,4 +14,8 @@ std::uint32_t behind_leading_repeat(const Sentence& sentence, std::uint32_t begi
 /// "6 times: …", "Repeat 6 x: …": behind the colon; `begin` if the stretch does not begin so.
 std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// "Begin with 1 sc and an inc, then work 2 sc and an inc five times, …": where the passage stands that is
+/// repeated in the middle of such a sentence; empty if there is none.
+words::Span then_repeated(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
+
 } // namespace whorl::pattern

@@ -20,7 +20,13 @@ Span cell_in(const Reader& reader, Span span) {
   return quoted ? trimmed(reader.source, {cell.begin + 1, cell.end - 1}) : cell;
 }
 
-/// The cells of a line; empty ones are left out. `mark` stands between them; '\0': tabs, or else bars.
+/// Whether the mark between two cells stands at `at`: of blanks it takes two.
+bool divides(std::string_view text, std::size_t at, char mark) {
+  return text[at] == mark && (mark != ' ' || text.substr(at, 2) == "  ");
+}
+
+/// The cells of a line; empty ones are left out. `mark` stands between them; '\0': tabs, or else bars; ' ':
+/// two blanks or more.
 std::vector<Span> cells_of(const Reader& reader, Span line, char mark) {
   const std::string_view text = reader.source.at(line);
   if (mark == '\0') mark = text.find('\t') != std::string_view::npos ? '\t' : '|';
@@ -30,7 +36,7 @@ std::vector<Span> cells_of(const Reader& reader, Span line, char mark) {
   for (std::uint32_t at = line.begin; at <= line.end; ++at) {
     const char c = at < line.end ? text[at - line.begin] : '\n';
     if (c == '"') quoted = !quoted;
-    if (c != '\n' && (c != mark || quoted)) continue;
+    if (c != '\n' && (!divides(text, at - line.begin, mark) || quoted)) continue;
     const Span cell = cell_in(reader, {begin, at});
     if (!cell.empty()) cells.push_back(cell);
     begin = at + 1;
@@ -126,7 +132,7 @@ std::optional<TableForm> table_form(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   if (std::any_of(text.begin(), text.end(), is_digit)) return std::nullopt;
   const bool ruled = text.find_first_of("\t|") != std::string_view::npos;
-  for (const char mark : {'\0', ';', ','}) {
+  for (const char mark : {'\0', ' ', ';', ','}) {
     if (ruled != (mark == '\0')) continue;
     const std::vector<Span> cells = cells_of(reader, line, mark);
     const std::size_t round = round_column(reader, cells);

@@ -203,8 +203,9 @@ private:
     if (!is_second || above == 0 || lines_[above - 1].begins_round) return;
     Typed& first = lines_[--above];
     const bool ring = names_ring(reader_, first.span) && !read_header(text(first), first.span);
-    if (!(may_start(first) || ring) || first_is_told(above)) return;
-    Way way = way_of(reader_, no_label(first.span), first.span.end);
+    const auto label = start_label(first);
+    if (!(may_start(first) || ring || label) || first_is_told(above)) return;
+    Way way = way_of(reader_, label ? *label : no_label(first.span), first.span.end);
     if (!starts_work(way)) read_way(reader_, way, Effort::all);
     if (!starts_work(way) && !only_works_plain(way)) return;
     first.ways = {std::move(way)};
@@ -302,6 +303,17 @@ private:
   /// Whether a line without a label may be a part's first round.
   bool may_start(const Typed& typed) const {
     return !read_header(text(typed), typed.span) && names_stitches(reader_, typed.span);
+  }
+
+  /// "Foundation row: 10 ch, sc in 2nd ch from hook, …": the label of a first row without a number.
+  std::optional<Label> start_label(const Typed& typed) const {
+    const auto header = read_header(text(typed), typed.span);
+    if (!header || !names_start(header->name) || !names_stitches(reader_, typed.span)) return std::nullopt;
+    const std::size_t colon = text(typed).find_first_of(":-");
+    if (colon == std::string_view::npos) return std::nullopt;
+    Label label = no_label(typed.span);
+    label.work = typed.span.begin + static_cast<std::uint32_t>(colon) + 1;
+    return label;
   }
 
   const Reader& reader_;

@@ -47,6 +47,54 @@ std::string on_one_line(std::string_view text) {
   return line;
 }
 
+bool is_small(char c) { return c >= 'a' && c <= 'z'; }
+
+/// Whether a word is one that the vocabulary has.
+bool is_known(const Reader& reader, std::string_view word) {
+  const auto lattice = words::lattice(words::fold(word, 0), reader.vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& found) {
+    return found.kind == words::WordKind::phrase && found.begin == 0 && found.end == word.size();
+  });
+}
+
+/// Words divided at line ends ("on-", "ly") are put together; every byte keeps its place: what stood between
+/// becomes a soft hyphen. "Half-", "double" stays two words.
+void join_divided_words(const Reader& reader, std::string& text) {
+  for (std::size_t at = 1; at + 2 < text.size(); ++at) {
+    if (text[at] != '-' || text[at + 1] != '\n' || !(is_small(text[at - 1]) || is_digit(text[at - 1])) ||
+        !is_small(text[at + 2]))
+      continue;
+    std::size_t begin = at, end = at + 2;
+    while (begin > 0 && (is_small(text[begin - 1]) || is_digit(text[begin - 1]))) --begin;
+    while (end < text.size() && is_small(text[end])) ++end;
+    const std::string behind = text.substr(at + 2, end - at - 2);
+    const std::string whole = text.substr(begin, at - begin) + behind;
+    const bool one = is_known(reader, whole) || !is_known(reader, behind) || is_digit(text[at - 1]);
+    text[at] = one ? '\xC2' : ' ';
+    text[at + 1] = one ? '\xAD' : ' ';
+  }
+}
+
+/// Where a label has a line of its own, cells of a table stand one under another: "Round 2", "inc, sc 3",
+/// "5 sts". An equals sign in place of the line end says what the last is.
+void mark_count_below(const Reader& reader, const Way& way, std::string& text) {
+  const Span gap{way.label.span.end, way.work.begin};
+  if (way.label.span.empty() || gap.end <= gap.begin ||
+      reader.source.at(gap).find('\n') == std::string_view::npos)
+    return;
+  const std::size_t line = text.rfind('\n');
+  if (line == std::string::npos || line == 0) return;
+  const std::string_view last = trim(std::string_view(text).substr(line + 1));
+  const std::size_t unit = last.find_first_not_of("0123456789");
+  const std::string_view name = unit == std::string_view::npos ? "" : trim(last.substr(unit));
+  if (unit == 0 || !(name.empty() || name == "sts" || name == "stitches" || name == "st" || name == "sts."))
+    return;
+  const std::string_view before = trim(std::string_view(text).substr(0, line));
+  for (const std::string_view word : {",", "next", "last", "first", "in", "each", "the", "and", "x", "*", "rep"})
+    if (before.size() >= word.size() && before.substr(before.size() - word.size()) == word) return;
+  text[line] = '=';
+}
+
 /// "Join yarn with a sl st in a free front loop": the stitch that only holds the yarn is taken out of `text`.
 void blank_joining_stitch(const Reader& reader, Span above, std::string& text) {
   const words::Concept slip = words::find_concept(reader.vocabulary, "sl st");
@@ -80,6 +128,8 @@ std::string text_to_read(const Reader& reader, const Way& way) {
   std::string text = way.above.empty() ? std::string(reader.source.at(way.work)) : with_above(reader, way);
   const std::uint32_t begin = way.above.empty() ? way.work.begin : way.above.begin;
   if (way.label.loops_aside) text[way.label.aside.end - 1 - begin] = ' ';
+  if (way.above.empty()) mark_count_below(reader, way, text);
+  join_divided_words(reader, text);
   return on_one_line(text);
 }
 

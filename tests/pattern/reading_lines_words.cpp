@@ -18,7 +18,18 @@ const TypedLine lines[] = {
     {"* 1 S.C. IN NEXT S.C., DEC. OVER NEXT 2 S.C.; REP. FROM * 5 TIMES. (12 S.C.)", 18, 12, 12},
     {"* 1 sc, inc. *, repeat between * * 6 times in all. (18)", 12, 18, 18},
     {"Ch 4, join with sl st to form ring, ch 1, 8 SC in ring. 8 SC.", 0, 8, 8},
+    {"Into a loop of wool work 8 hdc, draw up the loop. (8)", 0, 8, 8},
+    {"Make 2 ch., work 7 sc into 2nd ch. from hook. 7 sc.", 0, 7, 7},
+    {"2 s.c. into each s.c. 14 s.c.", 7, 14, 14},
     // in sentences
+    {"Chain one and crochet all three stitches together, so that only 1 stitch is left.", 3, 1, 1},
+    {"Begin with one single crochet and an increase, then work two single crochet and an increase five "
+     "times, and finish with one single crochet. (24)",
+     18, 24, 24, true},
+    {"Work five single crochet and then crochet two stitches together; do the same once more. (12)", 14, 12,
+     12},
+    {"In each st work 2 sc. (12)", 6, 12, 12},
+    {"In first st work 2 sc, in each of next 3 sts 1 sc, in last st 2 sc. (7)", 5, 7, 7},
     {"Work one sc into the first stitch and two into the next, and carry on like that to the end of the "
      "round. "
      "You should now have 21 stitches.",
@@ -56,7 +67,17 @@ const TypedLine lines[] = {
      "6 sts.",
      9, 6, 6},
     {"sc in next 8 sts, skip the last 4 sts (they become the tail) [8]", 12, 8, 8},
+    {"sc in next 6 ch, 2 sc in the last ch (the one your first sc is in)", 7, 8, -1},
+    {"2 sc in next st (where you joined the yarn), 4 sc (6)", 5, 6, 6},
+    // machine translations
+    {"(4 columns without yarn over, decrease) x 2 = 10 loops", 12, 10, 10},
+    {"double every 2nd st (18)", 12, 18, 18},
+    {"crochet every 3rd and 4th stitch together (18)", 24, 18, 18},
     // typed in a hurry
+    {"ch 6 sc in 2nd ch from hook and across 5", 0, 5, 5, true},
+    {"ch 1, 1 hdc 1 inc x8, join 24", 16, 24, 24, true},
+    {"ch 1, 4 sc 1 dec x4 join 20", 24, 20, 20, true},
+    {"sc, inc (repeat 3x) (9)", 6, 9, 9},
     {"ch2 2dc in each slst 18", 9, 18, 18},
     {"dec all 5", 10, 5, 5},
     {"sc 1 inc 1 rep 15", 10, 15, 15, true},
