@@ -24,6 +24,19 @@ void add_kind(Figure& figure, const stitch::StitchKind& kind, std::uint32_t numb
   for (std::uint16_t several = 2; single && several <= 3; ++several) add_item(figure, number, several);
 }
 
+/// Stitches round posts and into what is further down.
+void add_bases(Figure& figure, const std::vector<stitch::StitchKind>& kinds) {
+  using layout::Base;
+  const std::uint32_t single = *stitch::find_kind(kinds, "sc"), tall = *stitch::find_kind(kinds, "dc");
+  for (const Base base : {Base::front_post, Base::back_post}) {
+    add_item(figure, tall, 1);
+    figure.items.back().key.base = base;
+  }
+  add_item(figure, single, 1);
+  figure.items.back().key.base = Base::below;
+  figure.items.back().key.down = 1;
+}
+
 layout::Run run(const char* text, layout::Face face, double size, double x, double width) {
   layout::Run run;
   run.text = text;
@@ -93,13 +106,16 @@ void add_part(Everything& all) {
 Everything every_symbol(const std::string& language) {
   Everything all;
   all.tree.language = language;
-  all.tree.kinds = all.fabric.kinds = stitch::standard_kinds();
+  all.fabric.kinds = stitch::standard_kinds();
+  all.fabric.kinds.push_back(stitch::picot(3));
+  all.tree.kinds = all.fabric.kinds;
   all.tree.yarns = {"", ""};
   add_part(all);
   Figure figure;
   add_rings(figure);
   for (std::uint32_t kind = 0; kind < all.fabric.kinds.size(); ++kind)
     add_kind(figure, all.fabric.kinds[kind], kind);
+  add_bases(figure, all.fabric.kinds);
   const std::uint32_t single = *stitch::find_kind(all.fabric.kinds, "sc");
   for (const std::uint8_t loops : {stitch::back, stitch::front, stitch::third})
     add_item(figure, single, 1, loops);

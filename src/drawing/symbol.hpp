@@ -11,6 +11,7 @@ namespace whorl::drawing {
 /// How symbols are drawn.
 struct Style {
   enum class Single { cross, plus } single = Single::cross; ///< sc as x or +
+  bool stroked = false; ///< each leg of sc worked in or off one place carries a short stroke, as an sc does
 };
 
 /// A composed symbol: its pens in W, y upward, origin at its foot, and what layout must know of it.

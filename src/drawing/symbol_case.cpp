@@ -22,12 +22,26 @@ std::string loops_suffix(std::uint8_t loops) {
   return loops == stitch::both ? "" : "_loops" + std::to_string(loops);
 }
 
+std::string base_suffix(const layout::SymbolKey& key) {
+  switch (key.base) {
+  case layout::Base::top:
+    return "";
+  case layout::Base::front_post:
+    return "_fp";
+  case layout::Base::back_post:
+    return "_bp";
+  case layout::Base::below:
+    return "_below" + std::to_string(key.down);
+  }
+  return "";
+}
+
 } // namespace
 
 std::string symbol_id(const stitch::StitchKind& kind, const layout::SymbolKey& key, std::int64_t height) {
   std::string id = slug(kind.name);
   if (key.in_one > 1) id += "_" + std::to_string(key.in_one);
-  id += loops_suffix(key.loops);
+  id += loops_suffix(key.loops) + base_suffix(key);
   if (height > 0) id += "_h" + std::to_string(height);
   return id;
 }
@@ -37,7 +51,7 @@ SymbolCase::SymbolCase(const std::vector<stitch::StitchKind>& kinds, const std::
     : kinds_(kinds), marks_(marks), style_(style), scale_(stitch) {}
 
 std::uint32_t SymbolCase::stitch(const layout::SymbolKey& key, double height) {
-  const StitchKey wanted{key.kind, key.in_one, key.loops, thousandths(height)};
+  const StitchKey wanted{key.kind, key.in_one, key.loops, key.base, key.down, thousandths(height)};
   const auto found = stitches_.find(wanted);
   if (found != stitches_.end()) return found->second;
   const stitch::StitchKind& kind = kinds_[key.kind];

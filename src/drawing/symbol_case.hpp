@@ -31,7 +31,8 @@ public:
   double scale() const { return scale_; }
 
 private:
-  using StitchKey = std::tuple<stitch::KindId, std::uint16_t, std::uint8_t, std::int64_t>;
+  using StitchKey =
+      std::tuple<stitch::KindId, std::uint16_t, std::uint8_t, layout::Base, std::uint8_t, std::int64_t>;
 
   std::uint32_t add(std::string id, const std::vector<Pen>& pens);
   std::string unused(std::string id) const;

@@ -8,11 +8,12 @@
 namespace whorl::drawing {
 namespace {
 
-const char* group_of(const stitch::StitchKind& kind, std::uint16_t in_one) {
+const char* group_of(const stitch::StitchKind& kind, const layout::SymbolKey& key) {
   const stitch::Shape shape = stitch::shape_of(kind);
+  if (key.base != layout::Base::top) return "groups";
   if (kind.takes > 1) return "decreases";
   if (shape.feet_joined || (kind.takes == 0 && kind.makes == 0 && kind.moves.size() > 1)) return "groups";
-  return in_one > 1 ? "increases" : "stitches";
+  return key.in_one > 1 ? "increases" : "stitches";
 }
 
 /// The group of each entry of a legend: its stitches come first, then the loops, then everything else.
@@ -20,7 +21,7 @@ std::vector<std::string> groups_of(const Copy& copy, const std::vector<Entry>& e
   const Usage usage = usage_of(copy);
   std::vector<std::string> groups;
   for (const layout::SymbolKey& key : usage.stitches)
-    groups.push_back(group_of(copy.fabric.kinds[key.kind], key.in_one));
+    groups.push_back(group_of(copy.fabric.kinds[key.kind], key));
   groups.insert(groups.end(), usage.looped.size(), "loops");
   groups.resize(entries.size(), "marks");
   return groups;

@@ -3,6 +3,7 @@
 #include "drawing/figure.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace whorl::drawing {
 namespace {
@@ -14,11 +15,11 @@ using layout::SymbolKey;
 bool is_marked(std::uint8_t loops) { return loops != stitch::both && loops != stitch::no_loop; }
 
 bool comes_before(const SymbolKey& a, const SymbolKey& b) {
-  return a.kind != b.kind ? a.kind < b.kind : a.in_one < b.in_one;
+  return std::tuple(a.kind, a.base, a.down, a.in_one) < std::tuple(b.kind, b.base, b.down, b.in_one);
 }
 
 bool is_same_stitch(const SymbolKey& a, const SymbolKey& b) {
-  return a.kind == b.kind && a.in_one == b.in_one;
+  return !comes_before(a, b) && !comes_before(b, a);
 }
 
 void sort_out(std::vector<SymbolKey>& keys) {

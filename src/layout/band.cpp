@@ -35,7 +35,8 @@ Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) 
     band.shape_of.push_back(static_cast<std::uint32_t>(at));
     ++band.how_many[at];
     band.slot[at] = slot_of(shape, item, echo);
-    band.height = std::max(band.height, shape.height);
+    (shape.on_heads ? band.on_heads : band.height) =
+        std::max(shape.on_heads ? band.on_heads : band.height, shape.height);
     band.slots += band.slot[at];
     band.loop_marks = band.loop_marks || shape.below > 0;
   }

@@ -25,11 +25,17 @@ inline Point operator*(double k, Point p) { return {k * p.x, k * p.y}; }
 /// A convex outline, anticlockwise.
 using Convex = std::vector<Point>;
 
-/// Which symbol: a kind, how many of it stand in one place (inc: 2), and the loops marked beneath it.
+/// What a symbol stands on: a top, the post of a stitch that the hook goes round from this side (the right side of
+/// the piece being seen), or what is further down.
+enum class Base : std::uint8_t { top, front_post, back_post, below };
+
+/// Which symbol: a kind, how many of it stand in one place (inc: 2), the loops marked beneath it, and its base.
 struct SymbolKey {
   stitch::KindId kind = 0;
   std::uint16_t in_one = 1;
   std::uint8_t loops = stitch::both;
+  Base base = Base::top;
+  std::uint8_t down = 0;          ///< below: how many rounds
   bool operator==(const SymbolKey&) const = default;
 };
 
@@ -39,6 +45,7 @@ struct SymbolExtent {
   double height = 0.8;            ///< foot to head
   double width = 0.6;             ///< ink width
   bool floats = false;            ///< keeps its size in the middle of a taller ring (sc, V, inverted V)
+  bool on_heads = false;          ///< stands on the heads of its ring (a picot)
   double below = 0;               ///< how far loop marks reach beneath the foot
   std::vector<Point> feet;        ///< where each leg stands
   std::vector<Point> tips;        ///< the head of each stitch it stands for

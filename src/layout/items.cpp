@@ -1,6 +1,7 @@
 #include "layout/items.hpp"
 
 #include "fabric/fabric.hpp"
+#include "layout/base.hpp"
 
 #include <algorithm>
 
@@ -88,6 +89,7 @@ std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo)
     else
       items.push_back(item_of(fabric, stitch, echo));
   }
+  set_bases(fabric, round, items);
   return items;
 }
 

@@ -30,12 +30,15 @@ const char* name(Form form) {
 
 std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
   const auto less = [](const SymbolKey& a, const SymbolKey& b) {
-    return std::tuple(a.kind, a.in_one, a.loops) < std::tuple(b.kind, b.in_one, b.loops);
+    return std::tuple(a.kind, a.in_one, a.loops, a.base, a.down) <
+           std::tuple(b.kind, b.in_one, b.loops, b.base, b.down);
   };
   std::vector<SymbolKey> keys;
   for (std::uint32_t round = 0; round < fabric.rounds.size(); ++round)
     for (const Item& item : items_of(fabric, round)) {
-      for (const SymbolKey& key : {item.key, SymbolKey{item.key.kind, item.key.in_one, stitch::both}}) {
+      SymbolKey unmarked = item.key;
+      unmarked.loops = stitch::both;
+      for (const SymbolKey& key : {item.key, unmarked}) {
         const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
         if (at == keys.end() || !(*at == key)) keys.insert(at, key);
       }

@@ -32,11 +32,13 @@ double middle_of(double inner, double height) { return inner + (height > tall_he
 double gap_before(const Band& inside, const Band& ring, const Turn& turn) {
   const bool marks_between = turn.inward ? inside.loop_marks : ring.loop_marks;
   const bool free_between = turn.inward ? ring.free_loops : inside.free_loops;
-  return clearance + (marks_between ? loop_gap : 0) + (free_between ? free_gap : 0) +
+  const double on_heads = turn.inward ? ring.on_heads : inside.on_heads;
+  return clearance + on_heads + (marks_between ? loop_gap : 0) + (free_between ? free_gap : 0) +
          (inside.break_outside ? break_gap : 0) + inside.room_outside;
 }
 
 double foot_radius(const SymbolExtent& shape, double inner, double height, const Turn& turn) {
+  if (shape.on_heads) return turn.inward ? inner : inner + height;
   const double aside = (height - shape.height) / 2;
   return turn.inward ? inner + height - aside : inner + aside;
 }

@@ -42,6 +42,7 @@ double pitch_of(const Course& course, const Stand& column) {
 
 /// Shorter symbols float in the middle; a chain, which has no foot, lies among the heads.
 double foot_of(const Course& course, const SymbolExtent& shape) {
+  if (shape.on_heads) return course.outer;
   if (shape.feet.empty()) return course.outer - shape.height;
   return course.inner + (course.outer - course.inner - shape.height) / 2;
 }
@@ -120,9 +121,10 @@ void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Cou
 
 void set_height(double inner, const Extents& extents, Course& course) {
   double height = 0;
-  for (const Stand& stand : course.stands)
-    height = std::max(height, stand.column ? chain_pitch * stand.items
-                                           : extent(extents, course.items[stand.item].key).height);
+  for (const Stand& stand : course.stands) {
+    const SymbolExtent& shape = extent(extents, course.items[stand.item].key);
+    if (!shape.on_heads) height = std::max(height, stand.column ? chain_pitch * stand.items : shape.height);
+  }
   course.inner = inner;
   course.outer = inner + height;
   course.low = course.outer;

@@ -223,6 +223,8 @@ Shape shape_of(const StitchKind& kind) {
   shape.slashes = slashes_of(*moves);
   shape.height = height_of(*moves);
   shape.stems = stems_of(*moves);
+  shape.long_loop = shape.cross && count(*moves, Act::draw_up) > count(*moves, Act::insert);
+  if (is_picot(kind)) shape.picot = count(*moves, Act::chain);
   return shape;
 }
 

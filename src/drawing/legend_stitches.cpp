@@ -1,0 +1,123 @@
+#include "drawing/legend_making.hpp"
+
+#include "drawing/figure.hpp"
+
+namespace whorl::drawing {
+
+using layout::SymbolKey;
+
+const stitch::StitchKind& kind_of(const Making& making, const SymbolKey& key) {
+  return making.copy.fabric.kinds[key.kind];
+}
+
+namespace {
+
+/// "dc2tog" taken apart: where its number begins; npos: it is no stitches worked together.
+std::size_t number_in(const std::string& name) {
+  if (name.size() < 5 || name.substr(name.size() - 3) != "tog") return std::string::npos;
+  const std::size_t at = name.find_last_not_of("0123456789", name.size() - 4) + 1;
+  return at > 0 && at < name.size() - 3 ? at : std::string::npos;
+}
+
+/// The name of a kind in the terms of the sheet; of stitches worked together, that of the stitch and how
+/// many.
+std::string kind_name(const Making& making, const std::string& kind) {
+  const std::size_t number = number_in(kind);
+  if (number == std::string::npos || making.copy.wording.count("name-" + kind) > 0)
+    return words_or(making, "name-" + kind, kind);
+  const std::string base = kind.substr(0, number);
+  return words_or(making, "name-" + base, base) + kind.substr(number);
+}
+
+std::string kind_title(const Making& making, const stitch::StitchKind& kind) {
+  const std::size_t number = number_in(kind.name);
+  if (kind.own || number == std::string::npos || making.copy.wording.count("title-" + kind.name) > 0)
+    return words_or(making, "title-" + kind.name, kind.title);
+  const std::string many = kind.name.substr(number, kind.name.size() - 3 - number);
+  return words(making, "title-together", {many, kind_name(making, kind.name.substr(0, number))});
+}
+
+/// "front-post", "below": what a stitch stands on, for the ids of words.
+std::string base_id(layout::Base base) {
+  if (base == layout::Base::below) return "below";
+  return base == layout::Base::front_post ? "front-post" : "back-post";
+}
+
+std::string stitch_name(const Making& making, const SymbolKey& key) {
+  const bool on_top = key.base == layout::Base::top;
+  std::string name = kind_name(making, kind_of(making, key).name);
+  if (!on_top) name = words(making, "name-" + base_id(key.base), {name});
+  if (key.in_one == 1) return name;
+  const std::string several = key.in_one == 2 ? "name-inc" : "name-several";
+  if (!on_top) return words(making, "name-several", {std::to_string(key.in_one), name});
+  return words_or(making, "name-" + kind_of(making, key).name + "-" + std::to_string(key.in_one),
+                  words(making, several, {std::to_string(key.in_one), name}));
+}
+
+bool is_single(const stitch::StitchKind& kind) {
+  const stitch::Shape shape = stitch::shape_of(kind);
+  return shape.cross && shape.legs == 1;
+}
+
+/// Whether the piece is turned: posts then lie on the right side that were worked from the wrong side.
+bool is_turned(const Making& making) {
+  for (const fabric::Round& round : making.copy.fabric.rounds)
+    if (round.side == fabric::Side::wrong) return true;
+  return false;
+}
+
+/// Of a stitch that does not go into a top.
+std::string base_words(const Making& making, const SymbolKey& key) {
+  const std::string name = kind_name(making, kind_of(making, key).name);
+  const std::string some = key.in_one == 1 ? name : std::to_string(key.in_one) + " " + name;
+  const bool post = key.base != layout::Base::below;
+  std::string id = "title-" + base_id(key.base);
+  if (post ? is_turned(making) : key.down > 1) id += post ? "-turned" : "-deep";
+  return words(making, id, {some, std::to_string(key.down)});
+}
+
+std::string stitch_words(const Making& making, const SymbolKey& key) {
+  if (key.base != layout::Base::top) return base_words(making, key);
+  const stitch::StitchKind& kind = kind_of(making, key);
+  const std::string name = words_or(making, "name-" + kind.name, kind.name);
+  if (key.in_one > 1) return words(making, "title-several", {std::to_string(key.in_one), name});
+  const std::string title = kind_title(making, kind);
+  if (is_single(kind) && making.usage.disc) return words(making, "title-turned", {title});
+  return title;
+}
+
+} // namespace
+
+void add_stitches(const Making& making, Entries& entries) {
+  for (const SymbolKey& key : making.usage.stitches) {
+    const std::uint32_t symbol = making.symbols.stitch(key);
+    entries.push_back(finished(making, {making.symbols.definition(symbol).id,
+                                        {centred(making, symbol, {}, ink::black)},
+                                        {},
+                                        stitch_name(making, key),
+                                        stitch_words(making, key)}));
+  }
+}
+
+namespace {
+
+const char* loops_key(std::uint8_t loops) {
+  if (loops == stitch::back) return "back";
+  if (loops == stitch::front) return "front";
+  return loops == stitch::third ? "third" : "loops";
+}
+
+} // namespace
+
+void add_loops(const Making& making, Entries& entries) {
+  for (const SymbolKey& key : making.usage.looped) {
+    const std::string loops = loops_key(key.loops);
+    entries.push_back(finished(making, {loops,
+                                        {centred(making, making.symbols.stitch(key), {}, ink::black)},
+                                        {},
+                                        words(making, "name-" + loops),
+                                        words(making, "title-" + loops)}));
+  }
+}
+
+} // namespace whorl::drawing

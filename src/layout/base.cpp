@@ -1,0 +1,78 @@
+#include "layout/base.hpp"
+
+#include "layout/items.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::Legs;
+using fabric::StitchId;
+
+constexpr std::uint32_t deepest = 9; ///< rounds that a stitch is looked for to reach down
+
+bool goes_round_posts(const Legs& legs) {
+  return legs.size() > 0 && std::all_of(legs.begin(), legs.end(), [&](const fabric::Leg& leg) {
+           return leg.into.what == fabric::On::post && leg.into.loops == legs.begin()->into.loops;
+         });
+}
+
+bool is_stitch(const fabric::Place& place) {
+  return place.what == fabric::On::top || place.what == fabric::On::post;
+}
+
+/// What is a front post as it is worked, with the wrong side facing, is a back post on the right side.
+Base post_seen(const Legs& legs, fabric::Side facing) {
+  const bool from_front = legs.begin()->into.loops == stitch::front;
+  return from_front == (facing == fabric::Side::right) ? Base::front_post : Base::back_post;
+}
+
+/// The stitch that an item's first leg goes into, where that belongs to an earlier round of its part than the
+/// one before; else none.
+StitchId far_base(const Fabric& fabric, std::uint32_t round, const Legs& legs) {
+  if (legs.size() == 0 || legs.begin()->into.what != fabric::On::top) return fabric::none;
+  const StitchId of = legs.begin()->into.of;
+  if (of >= fabric.stitches.size()) return fabric::none;
+  const std::uint32_t base = fabric.stitches[of].round;
+  const bool far = base + 1 < round && round - base <= deepest;
+  return far && fabric.rounds[base].part == fabric.rounds[round].part ? of : fabric::none;
+}
+
+/// Of these stitches, sorted, the ones that a round between theirs and this works into: what is worked into
+/// them again goes over those.
+std::vector<StitchId> worked_between(const Fabric& fabric, std::uint32_t round,
+                                     const std::vector<StitchId>& bases) {
+  std::vector<StitchId> found;
+  for (std::uint32_t r = fabric.stitches[bases.front()].round + 1; r < round; ++r)
+    for (StitchId i = 0; i < fabric.rounds[r].count; ++i)
+      for (const fabric::Leg& leg : fabric::legs_of(fabric, fabric.rounds[r].first_stitch + i))
+        if (is_stitch(leg.into) && std::binary_search(bases.begin(), bases.end(), leg.into.of))
+          found.push_back(leg.into.of);
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
+} // namespace
+
+void set_bases(const Fabric& fabric, std::uint32_t round, std::vector<Item>& items) {
+  std::vector<StitchId> bases;
+  for (Item& item : items) {
+    const Legs legs = legs_of(fabric, item);
+    if (goes_round_posts(legs)) item.key.base = post_seen(legs, fabric.rounds[round].side);
+    if (const StitchId far = far_base(fabric, round, legs); far != fabric::none) bases.push_back(far);
+  }
+  if (bases.empty()) return;
+  std::sort(bases.begin(), bases.end());
+  bases = worked_between(fabric, round, bases);
+  for (Item& item : items) {
+    const StitchId far = far_base(fabric, round, legs_of(fabric, item));
+    if (far == fabric::none || !std::binary_search(bases.begin(), bases.end(), far)) continue;
+    item.key.base = Base::below;
+    item.key.loops = stitch::both;
+    item.key.down = static_cast<std::uint8_t>(round - fabric.stitches[far].round - 1);
+  }
+}
+
+} // namespace whorl::layout
