@@ -47,3 +47,13 @@ TEST_CASE("loops told at the end of a line are those of the piece before") {
   CHECK(std::any_of(nodes.begin(), nodes.end(),
                     [](const Node& node) { return node.work.loops == whorl::stitch::back; }));
 }
+
+TEST_CASE("a passage goes into the space at hand and into every other") {
+  const auto read =
+      read_text("Flower\n\nRnd 1: 12 sc in MR; join. (12)\nRnd 2: Ch 1, *sc in next sc, ch 3, sk next "
+                "sc; rep from * around; join. (6 sc, 6 ch-3 sps)\nRnd 3: Sl st in next ch-3 sp, ch 1, "
+                "(sc, hdc, 3 dc, hdc, sc) in same sp and in each ch-3 sp around; join. (42 sts)\n");
+  const Effect& effect = read.tree.rounds.back().effect;
+  CHECK(effect.pass_spaces == 1);
+  CHECK(effect.pass_makes == 7);
+}

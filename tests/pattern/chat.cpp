@@ -33,6 +33,8 @@ TEST_CASE("a count that a sentence behind the work states is the round's") {
 
 TEST_CASE("a sentence before the work that tells of none is a note") {
   CHECK(told("We go gently wider here. (sc, inc) x 6 (18)") == "18");
+  CHECK(told("We do not want our increases to line up and make a hexagon, so work (sc, inc) x 6 (18)") ==
+        "18");
 }
 
 TEST_CASE("a sentence that says how the count grows tells of no work") {
