@@ -12,6 +12,8 @@ namespace {
 constexpr double scale = 1.5, widest = 36, highest = 44, thinnest = 2.4; ///< mm per W; mm
 constexpr double pen = 0.5, thin = 0.2, dash = 0.9;
 constexpr double bracket_gap = 3.4, bracket = 1.3, name_gap = 1.6, name_leading = 3.9;
+constexpr double least_bracket = 0.5;
+constexpr double least_apart = 0.6; ///< of lines that run side by side
 constexpr std::uint32_t most_rounds = 1000;
 constexpr Lettering name{2.9, Typeface::sans, false, false, ink::black};
 
@@ -102,34 +104,51 @@ Path mirrored_outline(const SideView& view, Point axis) {
   return closed_through(points);
 }
 
+/// How far a line across the piece may reach from its axis without touching the outline.
+double clear_reach(const SideView& view, double y) {
+  constexpr double near = 0.6, air = 0.2;
+  double reach = view.half;
+  for (const Point& point : view.outline)
+    if (point.y > y - near && point.y < y + near) reach = std::min(reach, point.x);
+  return std::max(0.0, reach - pen - air);
+}
+
 void draw_changes(Group& group, const SideView& view, Point axis) {
+  double last = -least_apart;
   for (std::size_t i = 0; i + 1 < view.ends.size(); ++i) {
     const Point end = view.outline[view.ends[i]];
-    const double reach = std::max(0.0, end.x - pen);
+    const double reach = clear_reach(view, end.y);
+    if (reach < least_bracket || end.y - last < least_apart) continue;
+    last = end.y;
     group.items.push_back(Stroke{
         line_through({axis + Point{-reach, end.y}, axis + Point{reach, end.y}}), thin, ink::grey, dash, {}});
   }
 }
 
+/// A bracket beside a stretch; one too short for it has a line at its middle.
+Path bracket_along(double x, double top, double bottom) {
+  const double middle = (top + bottom) / 2;
+  if (bottom - top < least_bracket) return line_through({{x, middle}, {x + bracket, middle}});
+  return line_through({{x, top}, {x + bracket, top}, {x + bracket, bottom}, {x, bottom}});
+}
+
 void draw_names(Group& group, const SideView& view, Point axis) {
   const std::vector<double> middles = middles_of(view), at = apart(middles);
   const double x = axis.x + view.half + bracket_gap;
+  double last = -least_apart;
   for (std::size_t i = 0; i < view.names.size(); ++i) {
     const auto [top, bottom] = stretch_of(view, i);
-    const double upper = axis.y + top, lower = axis.y + std::max(top + 0.2, bottom);
-    group.items.push_back(
-        Stroke{line_through({{x, upper}, {x + bracket, upper}, {x + bracket, lower}, {x, lower}}),
-               thin,
-               ink::grey,
-               0,
-               {}});
-    if (at[i] - middles[i] > 0.5 || middles[i] - at[i] > 0.5)
-      group.items.push_back(Stroke{
-          line_through({{x + bracket, axis.y + middles[i]}, {x + bracket + name_gap - 0.5, axis.y + at[i]}}),
-          thin,
-          ink::grey,
-          0,
-          {}});
+    const bool shifted = at[i] - middles[i] > 0.5 || middles[i] - at[i] > 0.5;
+    const bool has_room = middles[i] - last >= least_apart;
+    if (shifted && has_room) last = middles[i];
+    group.items.push_back(Stroke{bracket_along(x, axis.y + top, axis.y + bottom), thin, ink::grey, 0, {}});
+    if (shifted && has_room)
+      group.items.push_back(Stroke{line_through({{x + bracket + 0.4, axis.y + middles[i]},
+                                                 {x + bracket + name_gap - 0.5, axis.y + at[i]}}),
+                                   thin,
+                                   ink::grey,
+                                   0,
+                                   {}});
     group.items.push_back(written(view.names[i], name, {x + bracket + name_gap, axis.y + at[i] + 1}));
   }
 }

@@ -15,7 +15,7 @@ constexpr double clearance = 0.30;   ///< heads of a line to feet of the next
 constexpr double loop_gap = 0.46;    ///< more where loop marks stand between
 constexpr double free_gap = 0.66;    ///< more where loops for another part stand between
 constexpr double break_gap = 0.70;   ///< more where a break line stands between
-constexpr double air_across = 0.20;  ///< between the inks of a line and the next
+constexpr double air_across = 0.21;  ///< between the inks of a line and the next
 constexpr double chain_pitch = 0.72; ///< of chains one above the other
 
 bool is_chain(const Fabric& fabric, const Item& item) {

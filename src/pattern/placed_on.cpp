@@ -18,20 +18,6 @@ std::string_view word_at(std::string_view text, std::size_t at) {
   return text.substr(at, std::min(text.find(' ', at), text.size()) - at);
 }
 
-/// "sew to the hat over rounds 3-5": whether a text says on what, besides in which rounds.
-bool names_a_place(std::string_view text) {
-  for (const std::string_view before : {" to ", " onto ", " on ", " of "}) {
-    for (std::size_t at = text.find(before); at != std::string_view::npos; at = text.find(before, at + 1)) {
-      std::size_t word = at + before.size();
-      if (word_at(text, word) == "the") word += 4;
-      const std::size_t next = word + word_at(text, std::min(word, text.size())).size() + 1;
-      const bool is_round = next < text.size() && words::is_digit(text[next]);
-      if (word < text.size() && !words::is_digit(text[word]) && !is_round) return true;
-    }
-  }
-  return false;
-}
-
 class PlacingOn {
 public:
   PlacingOn(Tree& tree, const Reader& reader) : tree_(tree), reader_(reader) {}
@@ -46,11 +32,13 @@ private:
     const bool in_hand =
         placing.after_round < end_round(tree_, placing.part) && has_both(placing.part, placing);
     if (in_hand) return;
-    if (const auto named = last_named(placing)) {
-      placing.part = *named;
-    } else if (const auto owner = owner_of(placing)) {
+    const bool elsewhere = names_another_place(placing.text);
+    const auto named = last_named(placing);
+    const auto owner = named ? named : owner_of(placing);
+    const bool unsaid = elsewhere || is_sewn_unsaid(placing, named);
+    if (owner && (has_both(*owner, placing) || !unsaid)) {
       placing.part = *owner;
-    } else if (placing.what != What::eye && names_a_place(placing.text)) {
+    } else if (placing.what != What::eye && unsaid) {
       placing.from = placing.to = 0;
     }
   }
@@ -75,6 +63,40 @@ private:
     for (PartNumber part = 0; part < tree_.parts.size(); ++part)
       if (names(word, part)) return part;
     return std::nullopt;
+  }
+
+  /// "sew to the hat over rounds 3-5": whether a text says on what that is no part here.
+  bool names_another_place(std::string_view text) const {
+    for (const std::string_view before : {" to ", " onto ", " on ", " of "})
+      for (std::size_t at = text.find(before); at != std::string_view::npos; at = text.find(before, at + 1))
+        if (is_another_place(text, at + before.size())) return true;
+    return false;
+  }
+
+  /// "flatten and sew to row 13": no part is named as what it is sewn to; that may stand in another text.
+  bool is_sewn_unsaid(const Placing& placing, std::optional<PartNumber> named) const {
+    if (placing.what != What::sew || tree_.parts.size() < 2) return false;
+    return !named || !is_sewn_to(placing.text, *named);
+  }
+
+  bool is_sewn_to(std::string_view text, PartNumber part) const {
+    for (const std::string_view before : {" to ", " onto ", " on ", " of ", " in ", " into "})
+      for (std::size_t at = text.find(before); at != std::string_view::npos; at = text.find(before, at + 1)) {
+        std::size_t word = at + before.size();
+        if (word_at(text, word) == "the") word = std::min(word + 4, text.size());
+        if (names(word_at(text, word), part)) return true;
+      }
+    return false;
+  }
+
+  bool is_another_place(std::string_view text, std::size_t word) const {
+    if (word_at(text, word) == "the") word = std::min(word + 4, text.size());
+    std::string_view place = word_at(text, word);
+    const std::size_t next = word + place.size() + 1;
+    const bool ends = !place.empty() && (place.back() == ',' || place.back() == '.');
+    if (ends) place.remove_suffix(1);
+    const bool is_round = !ends && next < text.size() && words::is_digit(text[next]);
+    return !place.empty() && !words::is_digit(place.front()) && !is_round && !part_of_name(place);
   }
 
   bool names(std::string_view word, PartNumber part) const {

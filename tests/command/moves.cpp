@@ -80,7 +80,7 @@ TEST_CASE("check names each place that calls for a caution, and then the caution
   const Ran ran = whorl({"check", "beetle.txt"});
   CHECK(ran.status == 0);
   CHECK(has(ran.output, "line 3, column 16: safety eyes"));
-  CHECK(has(ran.output, "under 36 months embroider or crochet the features"));
+  CHECK(has(ran.output, "Safety eyes: such parts can come off or catch."));
   CHECK(has(ran.output, "Local rules and a test house decide."));
 }
 

@@ -52,6 +52,10 @@ TEST_CASE("what is sewn to something that is not in the text names no rounds") {
   CHECK(placed("Sew to the hat between rounds 14 and 17.\n") == "Ears 0-0");
 }
 
+TEST_CASE("a part here that is sewn to something that is not in the text names no rounds") {
+  CHECK(placed("sew the ears between R13 and R16 of the body, 5 sts apart\n") == "Ears 0-0");
+}
+
 TEST_CASE("eyes in rounds that no part has keep them, to be told of") {
   CHECK(placed("Insert safety eyes between rounds 16 and 17 of the head.\n") == "Head 16-17");
   CHECK(placed("Insert safety eyes between rounds 16 and 17.\n") == "Ears 16-17");
