@@ -122,6 +122,7 @@ private:
   bool lead_into_space(const pattern::Node& node);
   bool go_where_led();
   bool is_same_place(const pattern::Node& node, pattern::Where where) const;
+  bool begins_with_slip() const;
   std::optional<Place> place_at(pattern::Where where, bool slip);
   void used();
   void leave_rest(bool on_purpose);

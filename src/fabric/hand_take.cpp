@@ -83,9 +83,17 @@ bool Hand::take_two_layers(const Node& node, std::uint32_t pairs) {
   return true;
 }
 
+/// A leaf begins and ends with a slip stitch at its point.
+bool Hand::begins_with_slip() const {
+  for (StitchId id = fabric_.rounds.back().first_stitch; id < fabric_.stitches.size(); ++id)
+    if (const stitch::StitchKind& kind = fabric_.kinds[fabric_.stitches[id].kind]; kind.takes > 0)
+      return is_slip(kind);
+  return false;
+}
+
 std::optional<Place> Hand::place_at(Where where, bool slip) {
   // The last chain was worked from its other side: the round is closed there.
-  if (slip && far_side_ && edge_.left() <= 1) return std::nullopt;
+  if (slip && far_side_ && edge_.left() <= (begins_with_slip() ? 0 : 1)) return std::nullopt;
   if (where == Where::any) return edge_.take_any();
   if (where == Where::any_chain) edge_.open_chains(fabric_.arches);
   return where == Where::last ? edge_.take_last() : edge_.take_next();

@@ -31,6 +31,7 @@ struct Body {
   bool ended = false;            ///< something ran to the end of the chain
   bool head = true;              ///< not in a repeat or group
   bool begun = false;            ///< a stitch was worked that is no slip stitch
+  bool points = false;           ///< … the first is one: a leaf that ends as it began
   bool led = false;              ///< a slip stitch led into a chain space, which stays open
   const Node* carried = nullptr; ///< the turning chain that belongs to the next row
 
@@ -124,6 +125,7 @@ Effect effect_of_piece(Body& body, const Work& work, std::uint32_t tail) {
   body.begun = body.begun || !slips(work, body.kind_of(work));
   const bool together = work.where == Where::chain || work.where == Where::same;
   body.several = same || work.in_one > 1 || (together && work.times > 1);
+  if (!body.placed) body.points = slips(work, body.kind_of(work));
   body.placed = true;
   return one;
 }
@@ -182,7 +184,7 @@ bool works_slips(const Body& body, const Node& node) {
 /// Slip stitches behind what ran to the end, or when a chain is used up, close the round.
 bool slips_on(const Body& body, const Node& node, const Effect& before) {
   if (!works_slips(body, node)) return false;
-  const bool used_up = body.nth > 1 && body.open <= (body.far_side ? 1 : 0);
+  const bool used_up = body.nth > 1 && body.open <= (body.far_side && !body.points ? 1 : 0);
   return runs_to_end(before) || body.ended || used_up;
 }
 

@@ -187,15 +187,17 @@ void Telling::tell_unmarked(const Line& line, const Label& label) {
   std::string mended(reader_.source.at(line.span));
   mended.insert(label.span.end - line.span.begin, ".");
   add(finding(Severity::note, "label", label.span,
-              quoted(reader_.source.at(label.span)) + " is read as the number of this round", std::move(mended)));
+              quoted(reader_.source.at(label.span)) + " is read as the number of this round",
+              std::move(mended)));
 }
 
 void Telling::tell_mixed(const Reading& reading) {
   if (reading.mixed.empty()) return;
   const std::string sc = spoken("sc", reader_.vocabulary);
   add(finding(Severity::note, "mixed", reading.mixed,
-              quoted(reader_.source.at(reading.mixed)) + " stands among other stitches and is taken to be of " +
-                  sc + "; where another is meant, name it"));
+              quoted(reader_.source.at(reading.mixed)) +
+                  " stands among other stitches and is taken to be of " + sc +
+                  "; where another is meant, name it"));
 }
 
 /// `5c` is read as sc.
@@ -230,8 +232,21 @@ void Telling::tell_left_out(const Line& line) {
               "this line reads as work, and no label says of which round; it is left out"));
 }
 
+namespace {
+
+/// "sc - 12", "12 sc (12)" on twelve stitches: one stitch in each, which nobody reads otherwise.
+bool is_plainly_even(const Reading& reading, const Settled& settled) {
+  const auto stitches = std::count_if(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::stitch;
+  });
+  return stitches == 1 && reading.stated.size() == 1 && settled.opened == settled.open &&
+         settled.open == std::int64_t{reading.stated.front().count};
+}
+
+} // namespace
+
 void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
-  if (!settled.other) return;
+  if (!settled.other || is_plainly_even(ways[settled.way].readings[settled.reading], settled)) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;
   if (likeliest && settled.agreeing < 2) return;
   const std::string chosen =

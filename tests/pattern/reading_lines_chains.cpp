@@ -2,6 +2,10 @@
 
 namespace {
 const TypedLine lines[] = {
+    {"Ch 6. Sl st in 2nd ch from hook, sc, dc, sc, 3 sc in last ch. Rotate. On the other side: sc, dc, sc, "
+     "sl st in "
+     "last ch. (11)",
+     0, 11, 11},
     // along a chain, each of its chains a place
     {"Ch 4, sc in 2nd ch from hook and in next 2 ch, turn. (3 sc)", 0, 3, 3},
     {"Ch 9, sc in 2nd ch from hook and in each ch across (8)", 0, 8, 8},

@@ -82,12 +82,16 @@ bool may_count(const Fabric& fabric, const Round& round, std::int64_t makes) {
          makes == round.makes + std::int64_t{chains(fabric, round)};
 }
 
-/// Whether chains stand for the first stitch of a round; some count them with the stitches like it.
-bool starts_on_chain(const Fabric& fabric, const Round& round) {
-  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
-    if ((fabric.stitches[id].flags & fabric::starts_chain) && (fabric.stitches[id].flags & fabric::counts))
-      return true;
-  return false;
+/// Whether chains stand for a stitch of a round; some count them with the stitches like it.
+bool counts_chain(const Fabric& fabric, const Round& round) {
+  std::uint32_t counted = 0;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id) {
+    const fabric::Stitch& stitch = fabric.stitches[id];
+    const bool chain = fabric.kinds[stitch.kind].name == "ch";
+    if (chain && (stitch.flags & fabric::counts)) return true;
+    counted += !chain && (stitch.flags & fabric::counts) && !(stitch.flags & fabric::joins);
+  }
+  return round.counted == counted + 1; // a chain skipped at the hook is the foundation's
 }
 
 bool may_be_counting_chain(const std::string& what) {
@@ -107,7 +111,7 @@ std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& 
   for (const Some& some : meant.some) {
     const std::uint32_t count = count_of(fabric, round, some.what);
     const std::uint32_t with_chain =
-        count + (may_be_counting_chain(some.what) && starts_on_chain(fabric, round) ? 1U : 0U);
+        count + (may_be_counting_chain(some.what) && counts_chain(fabric, round) ? 1U : 0U);
     if (count != some.count && with_chain != some.count)
       trouble += " " + std::to_string(count) + " " + some.what + " instead of " + std::to_string(some.count);
   }
