@@ -3,6 +3,7 @@
 /// This header is the whole of the library's face. Nothing here throws, reads a file, or asks for the time or
 /// place.
 
+#include <cstddef>
 #include <cstdint>
 #include <memory>
 #include <string>
@@ -60,35 +61,51 @@ struct ReadOptions {
   std::string file = "pattern";   ///< what findings call the text
 };
 
+/// Paper to draw on.
+enum class Paper : std::uint8_t { as_needed, a4, letter };
+
 /// What is wanted of a chart.
 struct ChartOptions {
-  bool left_handed = false; ///< positions mirror, symbols do not
-  bool fold = true;         ///< draw three or more alike rounds once
+  std::vector<std::string> parts;      ///< their names; none: all parts
+  int first_round = 0, last_round = 0; ///< 0: from the first, to the last
+  bool left_handed = false;            ///< positions mirror, symbols do not
+  bool fold = true;                    ///< draw three or more alike rounds once
+  bool strips = true;                  ///< false: rounds are always rings, never lines
+  bool plus = false;                   ///< single crochet as + instead of x
+  bool stroked = false;                ///< V of an increase or decrease with a short stroke on each leg
   bool legend = true;
-  bool table = true;     ///< of the rounds of each part
-  bool side_view = true; ///< of parts that are drawn in several figures
-  bool plus = false;     ///< single crochet as + instead of x
-  double stitch = 4.4;   ///< millimetres for one single crochet, 3.8 to 20
-  std::string id_prefix; ///< before every id of the SVG, for several charts on one page
+  bool table = true;              ///< of the rounds of each part
+  bool side_view = true;          ///< of parts that are drawn in several figures
+  bool figures_only = false;      ///< for placing on a page: no title, captions, legend, tables
+  bool clear = false;             ///< no white under it (SVG and PNG)
+  Paper paper = Paper::as_needed; ///< else as many sheets as it takes
+  double stitch = 4.4;            ///< millimetres for one single crochet
+  std::string id_prefix;          ///< before every id of the SVG, for several charts on one page
 };
 
-/// A drawn sheet.
+/// A drawn chart: one sheet, or several where it was to stand on paper of a size.
 class Chart {
 public:
   struct Content;
   explicit Chart(std::shared_ptr<const Content> content);
 
-  /// The sheet as an SVG document; same bytes on every machine.
-  std::string svg() const;
+  /// "", or a sentence that says which part or rounds were asked for and are not there, and what is.
+  const std::string& problem() const;
+  /// How many sheets it takes; they are numbered from 0.
+  std::size_t sheets() const;
+  /// A sheet as an SVG document; same bytes on every machine.
+  std::string svg(std::size_t sheet = 0) const;
   /// The fabric and the drawing as one JSON object, millimetres on the sheet, y downward.
   std::string json() const;
-  /// Width and height of the sheet in millimetres.
-  double width() const;
-  double height() const;
+  /// Width and height of a sheet in millimetres.
+  double width(std::size_t sheet = 0) const;
+  double height(std::size_t sheet = 0) const;
   /// What of the pattern is not on the sheet, a sentence each; it says so itself too.
   const std::vector<std::string>& not_drawn() const;
-  /// The display list, for whorl-paint.
-  const drawing::Scene& scene() const;
+  /// What else is not as one would wish, a sentence each: stitches too small to read, paper too small.
+  const std::vector<std::string>& remarks() const;
+  /// The display list of a sheet, for whorl-paint.
+  const drawing::Scene& scene(std::size_t sheet = 0) const;
 
 private:
   std::shared_ptr<const Content> content_; // shared: charts are values, and what they hold never changes

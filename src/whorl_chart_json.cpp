@@ -168,9 +168,24 @@ Json labels_json(const layout::Figure& figure, const OnSheet& sheet) {
   return labels;
 }
 
+/// Which sheet a figure stands on.
+std::size_t sheet_of(const Chart::Content& chart, std::size_t figure) {
+  std::size_t sheet = 0;
+  while (sheet + 1 < chart.sheets.size() && chart.sheets[sheet].figures.at(figure).scale == 0) ++sheet;
+  return sheet;
+}
+
+Json sheets_json(const Chart::Content& chart) {
+  Json sheets = Json::array();
+  for (const drawing::Scene& sheet : chart.sheets)
+    sheets.push_back({{"width", OnSheet::rounded(sheet.width)}, {"height", OnSheet::rounded(sheet.height)}});
+  return sheets;
+}
+
 Json figure_json(const Chart::Content& chart, std::size_t index) {
   const layout::Figure& figure = chart.placement.figures[index];
-  const OnSheet sheet{chart.scene.figures.at(index)};
+  const std::size_t number = sheet_of(chart, index);
+  const OnSheet sheet{chart.sheets[number].figures.at(index)};
   const layout::Convex corners = {
       figure.low, {figure.high.x, figure.low.y}, figure.high, {figure.low.x, figure.high.y}};
   Json drawn = Json::array();
@@ -179,6 +194,7 @@ Json figure_json(const Chart::Content& chart, std::size_t index) {
       add_item(drawn, chart, figure, ring, figure.items[ring.first_item + i], sheet);
   return {{"part", chart.pattern->fabric.parts[figure.part].key},
           {"form", layout::name(figure.form)},
+          {"sheet", number + 1},
           {"box", sheet.box(corners)},
           {"drawn", std::move(drawn)},
           {"labels", labels_json(figure, sheet)}};
@@ -190,14 +206,17 @@ std::string chart_json(const Chart::Content& chart) {
   Json json = {{"whorl", 1},
                {"title", chart.pattern->tree.title},
                {"unit", "mm"},
-               {"width", OnSheet::rounded(chart.scene.width)},
-               {"height", OnSheet::rounded(chart.scene.height)},
+               {"width", OnSheet::rounded(chart.sheets.front().width)},
+               {"height", OnSheet::rounded(chart.sheets.front().height)},
+               {"sheets", sheets_json(chart)},
                {"variant", nullptr},
                {"hand", chart.options.left_handed ? "left" : "right"},
                {"parts", Json::array()},
                {"figures", Json::array()}};
-  for (const fabric::Part& part : chart.pattern->fabric.parts)
-    json["parts"].push_back(part_json(chart, part));
+  const fabric::Fabric& fabric = chart.pattern->fabric;
+  for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
+    if (layout::is_wanted(chart.placement.wanted, part))
+      json["parts"].push_back(part_json(chart, fabric.parts[part]));
   for (std::size_t i = 0; i < chart.placement.figures.size(); ++i)
     json["figures"].push_back(figure_json(chart, i));
   return text_of(json);

@@ -28,8 +28,10 @@ struct Chart::Content {
   ChartOptions options;
   layout::Extents extents;
   layout::Placement placement;
+  std::string problem;
   std::vector<std::string> not_drawn;
-  drawing::Scene scene;
+  std::vector<std::string> remarks;
+  std::vector<drawing::Scene> sheets; ///< at least one
 };
 
 struct Moves::Content {
@@ -49,6 +51,10 @@ struct Symbols::Content {
 
 /// The words of the sheet for a pattern in these terms; English while there is no other.
 const drawing::Wording& wording_for(const std::string& language);
+
+/// The chart of a pattern.
+std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,
+                                               const ChartOptions& options);
 
 /// What `moves` says of a pattern, the name of a stitch or "" given.
 std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Content> pattern,

@@ -11,10 +11,14 @@ Painting face_of(paint::Painted painted) {
 
 } // namespace
 
-Painting png(const Chart& chart, double dots_per_inch) {
-  return face_of(paint::png(chart.scene(), dots_per_inch));
+Painting png(const Chart& chart, double dots_per_inch, std::size_t sheet) {
+  return face_of(paint::png(chart.scene(sheet), dots_per_inch));
 }
-Painting pdf(const Chart& chart) { return face_of(paint::pdf(chart.scene())); }
+Painting pdf(const Chart& chart) {
+  std::vector<const drawing::Scene*> sheets;
+  for (std::size_t i = 0; i < chart.sheets(); ++i) sheets.push_back(&chart.scene(i));
+  return face_of(paint::pdf(sheets));
+}
 Painting png(const Moves& moves, double dots_per_inch) {
   return face_of(paint::png(moves.scene(), dots_per_inch));
 }

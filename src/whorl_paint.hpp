@@ -11,14 +11,14 @@ namespace whorl {
 /// A painted sheet.
 struct Painting {
   std::string bytes;                      ///< empty if it could not be made
-  std::vector<std::string> missing_fonts; ///< fonts or letters that this machine lacks
+  std::vector<std::string> missing_fonts; ///< what this machine lacks: "a font with Thai letters, for “…”"
   std::string problem;                    ///< why it could not be made, or ""
 };
 
-/// The chart as a PNG with so many dots to the inch, on white.
-Painting png(const Chart& chart, double dots_per_inch = 200);
+/// A sheet of the chart as a PNG with so many dots to the inch.
+Painting png(const Chart& chart, double dots_per_inch = 200, std::size_t sheet = 0);
 
-/// The chart as a one-page PDF with real text and embedded fonts.
+/// The chart as a PDF with real text and embedded fonts, a page a sheet, always on white.
 Painting pdf(const Chart& chart);
 
 /// The pictures of moves, likewise.

@@ -283,6 +283,18 @@ Arrangement arrange(const Copy& copy, const std::vector<Cell>& cells, const std:
   return std::move(it.made);
 }
 
+Arrangement lowest_arrangement(const Copy& copy, const std::vector<Cell>& cells,
+                               const std::vector<Block>& blocks, double width) {
+  Arrangement lowest = arrange(copy, cells, blocks, width, width);
+  for (const double column : {45.0, 65.0, 85.0}) {
+    const double figures = width - column;
+    if (std::any_of(cells.begin(), cells.end(), [&](const Cell& c) { return 2 * c.side > figures; })) break;
+    Arrangement made = arrange(copy, cells, blocks, figures, width);
+    if (made.height < lowest.height) lowest = std::move(made);
+  }
+  return lowest;
+}
+
 Arrangement best_arrangement(const Copy& copy, const std::vector<Cell>& cells,
                              const std::vector<Block>& blocks, double least) {
   constexpr double step = 10, most = 1.6;

@@ -32,4 +32,8 @@ Arrangement arrange(const Copy& copy, const std::vector<Cell>& cells, const std:
 Arrangement best_arrangement(const Copy& copy, const std::vector<Cell>& cells,
                              const std::vector<Block>& blocks, double least);
 
+/// The arrangement, just so wide, that is lowest.
+Arrangement lowest_arrangement(const Copy& copy, const std::vector<Cell>& cells,
+                               const std::vector<Block>& blocks, double width);
+
 } // namespace whorl::drawing

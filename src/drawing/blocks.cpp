@@ -38,6 +38,7 @@ Setting lowest(const Table& table, double width) {
 
 std::vector<Block> blocks_of(const Copy& copy) {
   std::vector<Block> blocks;
+  if (copy.options.figures_only) return blocks;
   const std::vector<LeftFree> free = copy.options.table ? left_free(copy.fabric) : std::vector<LeftFree>();
   bool loops = false;
   for (std::uint32_t part = 0; part < copy.fabric.parts.size(); ++part) {

@@ -168,7 +168,10 @@ std::string ring_title(const Copy& copy, const layout::Ring& ring) {
   if (ring.chain)
     return say(copy.wording, "chain-title", {std::to_string(copy.fabric.rounds[ring.round].count)});
   if (ring.owner) return say(copy.wording, "round-owner", {owner_name(copy, ring.round)});
-  if (ring.echo) return say(copy.wording, of_rounds(copy, ring.round, "-again"), {first});
+  if (ring.echo) {
+    const bool shown = layout::is_wanted(copy.placement.wanted, copy.fabric.rounds[ring.round]);
+    return say(copy.wording, of_rounds(copy, ring.round, shown ? "-again" : "-before"), {first});
+  }
   const std::string count = stitches(copy, copy.fabric.rounds[ring.round].counted);
   if (ring.round == ring.last_round)
     return say(copy.wording, of_rounds(copy, ring.round, "-title"), {first, count});
@@ -178,10 +181,13 @@ std::string ring_title(const Copy& copy, const layout::Ring& ring) {
 
 std::string description(const Copy& copy) {
   const auto& figures = copy.placement.figures;
-  if (figures.empty()) return say(copy.wording, "describe-nothing");
-  std::string words = say(copy.wording, "describe-sheet", {std::to_string(figures.size())});
+  std::size_t shown = 0;
+  for (std::size_t i = 0; i < figures.size(); ++i) shown += is_on_sheet(copy, i) ? 1 : 0;
+  if (shown == 0) return say(copy.wording, figures.empty() ? "describe-nothing" : "describe-rest");
+  std::string words = say(copy.wording, "describe-sheet", {std::to_string(shown)});
   std::uint32_t part = fabric::none;
   for (std::size_t i = 0; i < figures.size(); ++i) {
+    if (!is_on_sheet(copy, i)) continue;
     if (figures[i].part != part) {
       part = figures[i].part;
       const std::string named = part_description(copy, part);

@@ -79,7 +79,7 @@ bool keeps_loops(const Figure& figure, const Ring& ring) {
 Cut cut_of(const Figure& figure, const Ring& ring) {
   const layout::Item& item = figure.items[ring.first_item + ring.items - 1];
   if (figure.form == Form::strip) return cut_beside(figure, ring, item);
-  const bool past_break = ring.last_before_break && figure.form == Form::disc;
+  const bool past_break = ring.last_before_break && (figure.form == Form::disc || figure.form == Form::oval);
   const double clear = item.height + 0.55 + (past_break ? 0.4 : 0) + (keeps_loops(figure, ring) ? 0.45 : 0);
   return {item.foot + clear * item.up, -1.0 * item.up};
 }
@@ -284,7 +284,9 @@ bool shows_cut(const Copy& copy, std::size_t figure) {
   const auto& figures = copy.placement.figures;
   const bool last = figure + 1 == figures.size() || figures[figure + 1].part != figures[figure].part;
   const fabric::Part& part = copy.fabric.parts[figures[figure].part];
-  return last && part.whole && part.end == fabric::End::cut && last_ring(figures[figure]) != nullptr;
+  const bool to_the_end = figures[figure].last_round + 1 == part.first_round + part.rounds;
+  return last && to_the_end && part.whole && part.end == fabric::End::cut &&
+         last_ring(figures[figure]) != nullptr;
 }
 
 bool shows_miscount(const Figure& figure, std::uint32_t ring) {

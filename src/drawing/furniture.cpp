@@ -100,6 +100,7 @@ Drawn draw_title(const Copy& copy, Point at, double width) {
 
 bool has_head(const Copy& copy, std::uint32_t part) {
   const fabric::Part& it = copy.fabric.parts[part];
+  if (copy.options.figures_only) return false;
   return copy.fabric.parts.size() > 1 || !it.name.empty() || it.make > 1 || !note_of(copy, part).empty();
 }
 

@@ -171,7 +171,8 @@ void add_break(const Making& making, Entries& entries) {
 
 void add_echo(const Making& making, Entries& entries) {
   if (!making.usage.echo || making.usage.stitches.empty()) return;
-  const char* id = making.usage.owner ? "title-echo-owner" : "title-echo";
+  const bool goes_on = layout::leaves_rounds_out(making.copy.placement.wanted);
+  const char* id = making.usage.owner ? "title-echo-owner" : goes_on ? "title-echo-before" : "title-echo";
   entries.push_back(finished(
       making, {"echo", pair_of_stitches(making, ink::faint, ink::faint), {}, "", words(making, id)}));
 }

@@ -175,6 +175,7 @@ void set_axes(std::vector<Row>& rows, double width) {
 void set_heights(Row& row) {
   for (const Cell& cell : row.cells) {
     row.above = std::max(row.above, cell.box.height());
+    if (cell.number.empty()) continue;
     const double lines = static_cast<double>(std::max<std::size_t>(1, cell.caption.size()));
     row.below = std::max(row.below, caption_gap + caption_leading * (lines - 1) + 1);
   }
@@ -198,11 +199,13 @@ Cell cell_of(const Copy& copy, std::size_t figure) {
   cell.figure = figure;
   cell.part = copy.placement.figures[figure].part;
   cell.box = figure_box(copy, figure);
+  cell.side = cell.box.width() / 2;
+  if (copy.options.figures_only) return cell;
   cell.number = figure_number(copy, figure);
   const double room = std::max(cell.box.width() * 1.1, narrowest_caption);
   for (const std::string& sentence : caption(copy, figure))
     append_lines(cell.caption, sentence, room, cell.caption.empty() ? number_width(cell) : 0);
-  cell.side = std::max(cell.box.width(), caption_width(cell)) / 2;
+  cell.side = std::max(cell.side, caption_width(cell) / 2);
   return cell;
 }
 

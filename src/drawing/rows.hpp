@@ -13,7 +13,7 @@ struct Cell {
   std::size_t figure = 0;
   std::uint32_t part = 0;
   Box box;                          ///< of the figure about its origin
-  std::string number;               ///< "Fig. 2"
+  std::string number;               ///< "Fig. 2"; "": it has no caption
   std::vector<std::string> caption; ///< behind the number, line by line
   double side = 0;                  ///< how far it all reaches to either side of the axis
 };

@@ -112,7 +112,7 @@ struct SymbolDefinition {
 /// (origin.x + scale x, origin.y - scale y). `sheet` fills one for each figure of the placement, in its order.
 struct Frame {
   Point origin;
-  double scale = 1;                   ///< mm per W
+  double scale = 1;                   ///< mm per W; 0: it stands on another sheet
 };
 
 /// The display list of one sheet, in mm, y downward.
@@ -121,6 +121,7 @@ struct Scene {
   std::string language = "en";
   std::string title;
   std::string description;
+  bool paper = true;                  ///< false: what lies under the sheet shows through
   std::vector<SymbolDefinition> symbols;
   std::vector<Item> items;
   std::vector<Frame> figures;

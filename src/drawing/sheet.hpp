@@ -12,13 +12,21 @@
 
 namespace whorl::drawing {
 
+/// A size of paper, upright, in mm.
+struct Paper {
+  double width = 0, height = 0; ///< 0: one sheet, as large as needed
+};
+
 /// What stands on the sheet besides the figures, and how large.
 struct SheetOptions {
   double stitch = 4.4;      ///< mm per W (3.85-5.0; never under 3.8)
   double least_width = 180; ///< mm; the sheet grows to what it needs
   bool legend = true;
-  bool table = true;     ///< of the rounds of each part
-  bool side_view = true; ///< of parts that are drawn in several figures
+  bool table = true;         ///< of the rounds of each part
+  bool side_view = true;     ///< of parts that are drawn in several figures
+  bool figures_only = false; ///< nothing but the figures, close to the edge, for placing on a page
+  bool paper = true;         ///< white under everything
+  Paper size;                ///< of several sheets
   Style style;
 };
 
@@ -33,9 +41,17 @@ struct SheetText {
   std::string caution;                  ///< about parts that can come off; "": there are none
 };
 
-/// Composes the sheet: title, parts, figures with captions, legend of exactly what is on it.
+/// Composes the sheet, as large as needed: title, parts, figures with captions, legend of exactly what is on
+/// it.
 Scene sheet(const pattern::Tree& tree, const fabric::Fabric& fabric, const layout::Placement& placement,
             const std::vector<Mark>& marks, const SheetText& text, const Wording& wording,
             const SheetOptions& options = {});
+
+/// Composes as many sheets of a size of paper as it takes, upright or turned. No figure is ever cut: the
+/// stitch is drawn smaller where one would be larger than the paper, and the paper grows before nobody could
+/// read it.
+std::vector<Scene> sheets(const pattern::Tree& tree, const fabric::Fabric& fabric,
+                          const layout::Placement& placement, const std::vector<Mark>& marks,
+                          const SheetText& text, const Wording& wording, const SheetOptions& options);
 
 } // namespace whorl::drawing

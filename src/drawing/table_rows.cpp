@@ -101,6 +101,7 @@ std::string line_of(const Copy& copy, std::uint32_t round) {
 std::vector<TableRow> table_rows(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& left) {
   std::vector<TableRow> rows;
   for (const Ring& ring : rings_of(copy, copy.fabric.parts[part], part)) {
+    if (!layout::is_wanted(copy.placement.wanted, copy.fabric.rounds[ring.round])) continue;
     TableRow row{ring.round, ring.last_round, ring.ink};
     row.number = layout::number_of(copy.fabric, ring);
     row.line = line_of(copy, ring.round);

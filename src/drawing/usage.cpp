@@ -124,6 +124,7 @@ Usage usage_of(const Copy& copy) {
   Usage usage;
   bool inks[2] = {false, false};
   for (std::size_t i = 0; i < copy.placement.figures.size(); ++i) {
+    if (!is_on_sheet(copy, i)) continue;
     note_items(usage, copy.placement.figures[i]);
     note_rings(usage, copy.placement.figures[i], inks);
     note_marks(usage, copy, i);

@@ -48,9 +48,11 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
 
 Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page) {
   Placement placement;
+  placement.wanted = page.wanted;
   const Folding folding(fabric);
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
-    if (!rounds_in_rows(fabric, part).empty())
+    if (!is_wanted(page.wanted, part)) continue;
+    if (!wanted_places(fabric, rounds_in_rows(fabric, part), page.wanted).empty())
       placement.figures.push_back(draw_rows(fabric, part, extents, page).figure);
     for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
       placement.figures.push_back(plan.strip ? draw_strip(fabric, plan, extents, page).figure

@@ -2,6 +2,7 @@
 
 #include "fabric/fabric.hpp"
 #include "layout/extents.hpp"
+#include "layout/wanted.hpp"
 
 #include <cstdint>
 #include <string>
@@ -19,6 +20,8 @@ enum class Hand : std::uint8_t { right, left };
 struct Page {
   Hand hand = Hand::right;
   bool fold = true;                         ///< three or more alike rounds are drawn once
+  bool strips = true;                       ///< false: rounds are never drawn as lines
+  Wanted wanted;
   std::string rounds = "{} rounds";         ///< second line of a folded ring's label
   std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";
@@ -147,6 +150,7 @@ struct Figure {
 /// All figures, in the order in which they are worked.
 struct Placement {
   std::vector<Figure> figures;
+  Wanted wanted;                  ///< what was asked for
 };
 
 /// Which symbols a fabric needs.

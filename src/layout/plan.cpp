@@ -56,7 +56,8 @@ public:
     if (rounds_.empty()) owner_.reset();
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
-    stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered()});
+    if (page.strips) stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered()});
+    keep_wanted();
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
   }
 
@@ -67,6 +68,24 @@ public:
   }
 
 private:
+  /// Cuts off what is not asked for; what is left begins with the round before it, as every figure does.
+  void keep_wanted() {
+    if (!leaves_rounds_out(page_.wanted)) return;
+    const std::size_t own = owner_ ? 1 : 0;
+    const auto begin = rounds_.begin() + static_cast<std::ptrdiff_t>(own);
+    Places places = wanted_places(fabric_, {begin, rounds_.end()}, page_.wanted);
+    std::vector<Stretch> kept;
+    const auto first = static_cast<std::uint32_t>(places.first == 0 ? 0 : places.first + own);
+    const auto last = static_cast<std::uint32_t>(places.last + own);
+    for (Stretch stretch : stretches_) {
+      stretch.first = std::max(stretch.first, first);
+      stretch.last = std::min(stretch.last, last);
+      if (!places.empty() && stretch.first <= stretch.last) kept.push_back(stretch);
+    }
+    stretches_ = std::move(kept);
+    if (!rounds_.empty() && !places.empty()) rounds_.resize(last + 1);
+  }
+
   Plan plan(std::size_t at, std::size_t figures) {
     Plan plan;
     plan.part = number_;
@@ -167,8 +186,10 @@ private:
     plan.centre = Centre::open;
     if (!plan.inward && plan.owner)
       plan.centre_text = owner_text();
-    else if (!plan.inward && at == 0)
+    else if (!plan.inward && stretches_[at].first == 0)
       plan.centre = first_centre();
+    else if (!plan.inward && at == 0)
+      return;
     else if (!plan.inward && stretches_[at - 1].strip)
       plan.centre_text = {line(fill_in(page_.neck_from, figures), note_size)};
     else if (!plan.inward)

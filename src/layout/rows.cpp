@@ -80,16 +80,26 @@ std::uint32_t chains_high(const Fabric& fabric, const fabric::Round& row) {
   return 1;
 }
 
+/// The rows that are asked for, and the one before them.
+std::vector<std::uint32_t> shown_rows(const Fabric& fabric, std::uint32_t part, const Wanted& wanted) {
+  const std::vector<std::uint32_t> rows = rounds_in_rows(fabric, part);
+  const Places places = wanted_places(fabric, rows, wanted);
+  if (places.empty()) return {};
+  const auto first = static_cast<std::ptrdiff_t>(places.first - (places.first > 0 ? 1 : 0));
+  return {rows.begin() + first, rows.begin() + static_cast<std::ptrdiff_t>(places.last) + 1};
+}
+
 /// A flat piece while it is put together.
 class Laying {
 public:
   Laying(const Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
-        rows_(rounds_in_rows(fabric, part)), footing_(fabric, part) {
+        rows_(shown_rows(fabric, part, page.wanted)),
+        from_start_(rows_.front() == rounds_in_rows(fabric, part).front()), footing_(fabric, part) {
     figure_.form = Form::rows;
     figure_.part = part;
     figure_.clockwise = page.hand == Hand::left;
-    figure_.first_round = rows_.front();
+    figure_.first_round = rows_[from_start_ ? 0 : 1];
     figure_.last_round = rows_.back();
     set_centre();
   }
@@ -125,6 +135,7 @@ private:
   }
 
   void set_centre() {
+    if (!from_start_) return;
     if (part_.start == fabric::Start::magic_ring) figure_.centre = Centre::magic_ring;
     if (part_.start == fabric::Start::second_chain) figure_.centre = Centre::second_chain;
   }
@@ -133,7 +144,7 @@ private:
   bool by_side(const fabric::Round& row) const { return (row.side == fabric::Side::right) == right_handed(); }
 
   void lay_chain() {
-    if (figure_.centre != Centre::nothing || part_.foundation == fabric::none) return;
+    if (!from_start_ || figure_.centre != Centre::nothing || part_.foundation == fabric::none) return;
     const fabric::Round &chain = fabric_.rounds[part_.foundation], &row = fabric_.rounds[rows_.front()];
     const Worked worked = worked_of(fabric_, row, chain);
     std::vector<Item> items = items_of(fabric_, part_.foundation);
@@ -176,7 +187,8 @@ private:
     lead_ = std::move(next_lead);
     Ring ring;
     ring.round = ring.last_round = number;
-    ring.ink = static_cast<std::uint8_t>(inked_++ % 2);
+    ring.echo = !from_start_ && number == rows_.front();
+    if (!ring.echo) ring.ink = static_cast<std::uint8_t>(inked_++ % 2);
     course.band = band_of(course.items, extents_, false);
     course.band.label = letter(fabric_, ring, marked_loops(own), false, extents_, page_);
     set_stands(extents_, chains, row.counting_chain != fabric::none, course);
@@ -214,6 +226,7 @@ private:
   void add_label(std::uint32_t number, double left, double right) {
     const Course& course = courses_[number];
     const Ring& ring = figure_.rings[number];
+    const Tone tone = ring.echo ? Tone::grey : Tone::ink;
     std::vector<Run> runs = course.band.label.first;
     double end = line_width(runs) + second_space;
     for (Run run : course.band.label.below) {
@@ -223,9 +236,9 @@ private:
     }
     const double base = ring.middle - letter_height * number_size / 2, side = course.leftward ? 1 : -1;
     const double x = course.leftward ? right + label_at : left - label_at - line_width(runs);
-    figure_.labels.push_back(straight_label({x, base}, std::move(runs), number, Tone::ink));
+    figure_.labels.push_back(straight_label({x, base}, std::move(runs), number, tone));
     const double tip = (course.leftward ? right : left) + side * (pointer_at - pointer_length / 2);
-    figure_.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, Tone::ink});
+    figure_.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, tone});
   }
 
   const Fabric& fabric_;
@@ -233,6 +246,7 @@ private:
   const Extents& extents_;
   const Page& page_;
   std::vector<std::uint32_t> rows_;
+  bool from_start_ = true; ///< false: the first row is the faint one that it goes on from
   Footing footing_;
   Figure figure_;
   std::vector<Course> courses_;

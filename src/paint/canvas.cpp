@@ -131,7 +131,7 @@ void fix_pens(cairo_t* canvas) {
 } // namespace
 
 std::vector<std::string> draw(cairo_t* canvas, const drawing::Scene& scene, const Manner& manner) {
-  lay_paper(canvas);
+  if (manner.paper) lay_paper(canvas);
   fix_pens(canvas);
   cairo_scale(canvas, manner.units_per_mm, manner.units_per_mm);
   Lettering lettering{canvas, scene.language, manner.letters};

@@ -14,9 +14,10 @@ namespace whorl::paint {
 struct Manner {
   double units_per_mm = 1;
   Letters letters = Letters::as_text;
+  bool paper = true; ///< false: what is not inked stays clear
 };
 
-/// Draws the scene on white paper. Gives back the fonts and texts that are missing, as `Painted` does.
+/// Draws the scene. Gives back the fonts and texts that are missing, as `Painted` does.
 std::vector<std::string> draw(cairo_t* canvas, const drawing::Scene& scene, const Manner& manner);
 
 } // namespace whorl::paint

@@ -44,6 +44,36 @@ double width_of(PangoLayoutLine* line) {
   return static_cast<double>(logical.width) / PANGO_SCALE;
 }
 
+/// The first letter of a line that no font has; none: 0.
+gunichar unknown_letter(const PangoLayoutLine* line, const char* text) {
+  for (const GSList* run = line->runs; run != nullptr; run = run->next) {
+    const auto* item = static_cast<const PangoGlyphItem*>(run->data);
+    for (int i = 0; i < item->glyphs->num_glyphs; ++i)
+      if ((item->glyphs->glyphs[i].glyph & PANGO_GLYPH_UNKNOWN_FLAG) != 0)
+        return g_utf8_get_char(text + item->item->offset + item->glyphs->log_clusters[i]);
+  }
+  return 0;
+}
+
+/// "Thai", "Old Italic"; "" for what belongs to no script.
+std::string script_of(gunichar letter) {
+  const GUnicodeScript script = g_unichar_get_script(letter);
+  if (script == G_UNICODE_SCRIPT_COMMON || script == G_UNICODE_SCRIPT_INHERITED ||
+      script == G_UNICODE_SCRIPT_UNKNOWN)
+    return "";
+  auto* scripts = static_cast<GEnumClass*>(g_type_class_ref(PANGO_TYPE_SCRIPT));
+  const GEnumValue* value = g_enum_get_value(scripts, static_cast<int>(script));
+  std::string name = value != nullptr ? value->value_nick : "";
+  g_type_class_unref(scripts);
+  bool begins = true;
+  for (char& c : name) {
+    if (c == '-') c = ' ';
+    if (begins) c = g_ascii_toupper(c);
+    begins = c == ' ';
+  }
+  return name;
+}
+
 bool is_family(const PangoFontDescription* font, const std::string& name) {
   const char* found = pango_font_description_get_family(font);
   return found && g_ascii_strcasecmp(found, name.c_str()) == 0;
@@ -66,8 +96,9 @@ PangoLayoutLine* Lettering::set(const drawing::Text& text) {
   const Owned<char, g_free> valid{g_utf8_make_valid(text.text.data(), static_cast<gssize>(text.text.size()))};
   pango_layout_set_font_description(layout_.get(), font.get());
   pango_layout_set_text(layout_.get(), valid.get(), -1);
-  note_unknown_glyphs(valid.get());
-  return pango_layout_get_line_readonly(layout_.get(), 0);
+  PangoLayoutLine* line = pango_layout_get_line_readonly(layout_.get(), 0);
+  note_unknown_letters(line, valid.get());
+  return line;
 }
 
 void Lettering::look_for(const PangoFontDescription* font) {
@@ -75,15 +106,18 @@ void Lettering::look_for(const PangoFontDescription* font) {
   if (!looked_for_.insert(name).second) return;
   const Owned<PangoFont, g_object_unref> loaded{pango_context_load_font(context_.get(), font)};
   if (!loaded) {
-    missing_.insert(name);
+    missing_.insert("the font " + name);
     return;
   }
   const Font found{pango_font_describe(loaded.get())};
-  if (!is_family(found.get(), name)) missing_.insert(name);
+  if (!is_family(found.get(), name)) missing_.insert("the font " + name);
 }
 
-void Lettering::note_unknown_glyphs(std::string_view text) {
-  if (pango_layout_get_unknown_glyphs_count(layout_.get()) > 0) missing_.emplace(text);
+void Lettering::note_unknown_letters(PangoLayoutLine* line, const char* text) {
+  if (pango_layout_get_unknown_glyphs_count(layout_.get()) == 0) return;
+  const std::string script = script_of(unknown_letter(line, text));
+  missing_.insert((script.empty() ? "a font for" : "a font with " + script + " letters, for") +
+                  (" “" + std::string(text) + "”"));
 }
 
 double Lettering::width(const drawing::Text& text) { return width_of(set(text)); }

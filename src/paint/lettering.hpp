@@ -7,7 +7,6 @@
 
 #include <set>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace whorl::paint {
@@ -28,13 +27,13 @@ public:
   /// The width of a run in the installed font, mm.
   double width(const drawing::Text& text);
 
-  /// Families that are not installed and texts that no font can show, sorted.
+  /// What is not installed, sorted: "the font DejaVu Sans", "a font with Thai letters, for “…”".
   std::vector<std::string> missing() const { return {missing_.begin(), missing_.end()}; }
 
 private:
   PangoLayoutLine* set(const drawing::Text& text);
   void look_for(const PangoFontDescription* font);
-  void note_unknown_glyphs(std::string_view text);
+  void note_unknown_letters(PangoLayoutLine* line, const char* text);
 
   cairo_t* canvas_;
   Letters letters_;

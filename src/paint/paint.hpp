@@ -10,7 +10,7 @@ namespace whorl::paint {
 
 struct Painted {
   std::string bytes;                        ///< empty: could not be made
-  std::vector<std::string> missing_fonts;   ///< families asked for and not installed, or texts without glyphs
+  std::vector<std::string> missing_fonts;   ///< "the font DejaVu Sans", "a font with Thai letters, for “…”"
   std::string problem;                      ///< why bytes are empty, in plain words
 };
 
@@ -21,10 +21,11 @@ inline constexpr double most_dots = 100e6;
 /// A page of a PDF is at most 14 400 points wide or high.
 inline constexpr int most_mm_a_page = 5'080;
 
-/// A PNG, 8 bit, at so many dots per inch, on white paper.
+/// A PNG, 8 bit, at so many dots per inch; clear where a scene without paper has no ink.
 Painted png(const drawing::Scene& scene, double dots_per_inch = 200);
 
-/// A one-page PDF with real text, embedded fonts, title, language and a fixed date.
+/// A PDF with real text, embedded fonts, title, language and a fixed date, a page a sheet, on white paper.
+Painted pdf(const std::vector<const drawing::Scene*>& sheets);
 Painted pdf(const drawing::Scene& scene);
 
 } // namespace whorl::paint

@@ -5,7 +5,9 @@
 
 #include <cairo-pdf.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace whorl::paint {
 namespace {
@@ -17,11 +19,20 @@ using Canvas = Owned<cairo_t, cairo_destroy>;
 
 bool fits(double mm) { return std::isfinite(mm) && mm > 0 && mm <= most_mm_a_page; }
 
+using Sheets = std::vector<const drawing::Scene*>;
+
 std::string problem_of(const drawing::Scene& scene) {
   if (fits(scene.width) && fits(scene.height)) return "";
   if (!(scene.width > 0 && scene.height > 0)) return "the sheet has no size";
   return "the sheet is larger than the " + std::to_string(most_mm_a_page) +
          " mm that a page of a PDF can be wide or high";
+}
+
+std::string problem_of(const Sheets& sheets) {
+  if (sheets.empty()) return "there is no sheet";
+  for (const drawing::Scene* sheet : sheets)
+    if (std::string problem = problem_of(*sheet); !problem.empty()) return problem;
+  return "";
 }
 
 cairo_status_t append(void* bytes, const unsigned char* more, unsigned int count) {
@@ -42,9 +53,19 @@ Surface blank(const drawing::Scene& scene, std::string& bytes) {
   return surface;
 }
 
+/// Draws a page; adds what fonts it misses.
+void draw_page(cairo_t* canvas, cairo_surface_t* surface, const drawing::Scene& sheet,
+               std::vector<std::string>& missing) {
+  cairo_pdf_surface_set_size(surface, sheet.width * points_per_mm, sheet.height * points_per_mm);
+  cairo_save(canvas);
+  for (std::string& one : draw(canvas, sheet, {points_per_mm, Letters::as_text, true}))
+    if (std::find(missing.begin(), missing.end(), one) == missing.end()) missing.push_back(std::move(one));
+  cairo_restore(canvas);
+  cairo_show_page(canvas);
+}
+
 /// False if Cairo met something it cannot draw.
 bool finish(cairo_t* canvas, cairo_surface_t* surface) {
-  cairo_show_page(canvas);
   cairo_surface_finish(surface);
   return cairo_status(canvas) == CAIRO_STATUS_SUCCESS &&
          cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS;
@@ -52,17 +73,20 @@ bool finish(cairo_t* canvas, cairo_surface_t* surface) {
 
 } // namespace
 
-Painted pdf(const drawing::Scene& scene) {
+Painted pdf(const Sheets& sheets) {
   Painted painted;
-  painted.problem = problem_of(scene);
+  painted.problem = problem_of(sheets);
   if (!painted.problem.empty()) return painted;
   std::string bytes;
-  const Surface surface = blank(scene, bytes);
+  const Surface surface = blank(*sheets.front(), bytes);
   const Canvas canvas{cairo_create(surface.get())};
-  painted.missing_fonts = draw(canvas.get(), scene, {points_per_mm, Letters::as_text});
-  if (finish(canvas.get(), surface.get())) painted.bytes = with_language(bytes, scene.language);
+  for (const drawing::Scene* sheet : sheets)
+    draw_page(canvas.get(), surface.get(), *sheet, painted.missing_fonts);
+  if (finish(canvas.get(), surface.get())) painted.bytes = with_language(bytes, sheets.front()->language);
   if (painted.bytes.empty()) painted.problem = "the page could not be drawn";
   return painted;
 }
+
+Painted pdf(const drawing::Scene& scene) { return pdf(Sheets{&scene}); }
 
 } // namespace whorl::paint

@@ -54,7 +54,7 @@ std::string problem_of(const drawing::Scene& scene, double dots_per_inch) {
 }
 
 Surface blank(const drawing::Scene& scene, double dots_per_inch) {
-  return Surface{cairo_image_surface_create(CAIRO_FORMAT_RGB24,
+  return Surface{cairo_image_surface_create(scene.paper ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
                                             static_cast<int>(dots(scene.width, dots_per_inch)),
                                             static_cast<int>(dots(scene.height, dots_per_inch)))};
 }
@@ -67,7 +67,7 @@ Painted png(const drawing::Scene& scene, double dots_per_inch) {
   if (!painted.problem.empty()) return painted;
   const Surface surface = blank(scene, dots_per_inch);
   const Canvas canvas{cairo_create(surface.get())};
-  painted.missing_fonts = draw(canvas.get(), scene, {dots_per_inch / mm_per_inch, Letters::as_outlines});
+  painted.missing_fonts = draw(canvas.get(), scene, {dots_per_inch / mm_per_inch, Letters::as_outlines, scene.paper});
   cairo_surface_flush(surface.get());
   if (cairo_status(canvas.get()) == CAIRO_STATUS_SUCCESS)
     painted.bytes = coded_as_png(surface.get(), dots_per_inch);

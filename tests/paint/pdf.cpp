@@ -111,10 +111,21 @@ TEST_CASE("a PDF grows by the same few bytes with every stitch") {
   CHECK((many - some) / 5000 < 100);
 }
 
+TEST_CASE("a PDF of several sheets has a page a sheet, each as large as its own") {
+  const drawing::Scene one = sheet();
+  drawing::Scene other = sheet();
+  other.width = 25.4;
+  const Document document = opened(pdf(std::vector<const drawing::Scene*>{&one, &other}));
+  REQUIRE(poppler_document_get_n_pages(document.get()) == 2);
+  double width = 0, height = 0;
+  poppler_page_get_size(Page{poppler_document_get_page(document.get(), 1)}.get(), &width, &height);
+  CHECK(width == Approx(72));
+}
+
 TEST_CASE("a PDF of a text that no font can show says so") {
   drawing::Scene scene = clearing();
   scene.items = {written("\xF4\x80\x80\x81", {3, 8})};
-  CHECK(pdf(scene).missing_fonts == std::vector<std::string>{"\xF4\x80\x80\x81"});
+  CHECK(pdf(scene).missing_fonts == std::vector<std::string>{"a font for “\xF4\x80\x80\x81”"});
 }
 
 TEST_CASE("a sheet larger than a page can be is refused, in plain words") {

@@ -129,7 +129,24 @@ TEST_CASE("a text that no font can show is told once") {
   drawing::Scene scene = clearing();
   scene.items = {written("\xF4\x80\x80\x81", {3, 8}), written("\xF4\x80\x80\x81", {3, 16}),
                  written("fox", {30, 8})};
-  CHECK(png(scene).missing_fonts == std::vector<std::string>{"\xF4\x80\x80\x81"});
+  CHECK(png(scene).missing_fonts == std::vector<std::string>{"a font for “\xF4\x80\x80\x81”"});
+}
+
+TEST_CASE("letters of a script that no font has are told by its name") {
+  drawing::Scene scene = clearing();
+  scene.items = {written("fox \U00010300", {3, 8})}; // no font of this machine has Old Italic
+  const std::vector<std::string> missing = png(scene).missing_fonts;
+  if (!missing.empty())
+    CHECK(missing == std::vector<std::string>{"a font with Old Italic letters, for “fox \U00010300”"});
+}
+
+TEST_CASE("a scene without paper is clear where it has no ink") {
+  drawing::Scene scene = with(drawing::Fill{box({12.7, 5.08}, {25.4, 10.16}), {0x336699}, {}});
+  scene.paper = false;
+  const std::string bytes = png(scene, dots_per_inch).bytes;
+  CHECK(bytes[25] == 6); // colours and transparency
+  const Raster raster = pictures::decode(bytes);
+  CHECK(raster.at(75, 30) == 0x336699);
 }
 
 TEST_CASE("a text of broken bytes is drawn all the same") {

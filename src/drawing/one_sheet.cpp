@@ -1,0 +1,161 @@
+#include "drawing/one_sheet.hpp"
+
+#include "drawing/caption.hpp"
+#include "drawing/figure.hpp"
+#include "drawing/furniture.hpp"
+#include "drawing/legend.hpp"
+#include "drawing/lines.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace whorl::drawing {
+namespace {
+
+constexpr double after_title = 4.5, before_legend = 11, before_closing = 5;
+constexpr double rounding = 1e-6;
+constexpr double close_margin = 2; ///< round figures that are to be placed on a page
+
+/// The sheet while it is being composed, from the top down.
+struct OneSheet {
+  const Copy& copy;
+  Scene scene;
+  SymbolCase symbols;
+  double edge = margin; ///< white round everything
+  double width = 0;     ///< between the margins
+  double y = margin;
+};
+
+void lay(OneSheet& sheet, Drawn drawn) {
+  sheet.y += drawn.height;
+  sheet.scene.items.push_back(std::move(drawn.group));
+}
+
+void lay_title(OneSheet& sheet) {
+  if (sheet.copy.options.figures_only) return;
+  lay(sheet, draw_title(sheet.copy, {sheet.edge, sheet.edge}, sheet.width));
+  sheet.y += after_title;
+}
+
+void lay_row(OneSheet& sheet, const Row& row, double top) {
+  const double bottom = top + row.above;
+  for (std::size_t i = 0; i < row.cells.size(); ++i) {
+    const Cell& cell = row.cells[i];
+    const double axis = sheet.edge + row.x[i];
+    const Frame frame{{axis - (cell.box.left + cell.box.right) / 2, bottom - cell.box.bottom},
+                      sheet.copy.options.stitch};
+    sheet.scene.figures[cell.figure] = frame;
+    sheet.scene.items.push_back(draw_figure(sheet.copy, cell.figure, frame, sheet.symbols));
+    if (!cell.number.empty()) sheet.scene.items.push_back(draw_caption(cell, axis, bottom + caption_gap));
+  }
+}
+
+/// The heads of the parts that begin in a row, on one level.
+void lay_heads(OneSheet& sheet, const Row& row, double top) {
+  for (const Head& head : row.heads)
+    if (has_head(sheet.copy, head.part))
+      sheet.scene.items.push_back(
+          draw_part_head(sheet.copy, head.part, {sheet.edge + head.x, top}, head.width).group);
+}
+
+void lay_arranged(OneSheet& sheet, const Arrangement& arranged, const std::vector<Block>& blocks) {
+  for (std::size_t i = 0; i < arranged.rows.size(); ++i) {
+    lay_heads(sheet, arranged.rows[i], sheet.y + arranged.heads[i]);
+    lay_row(sheet, arranged.rows[i], sheet.y + arranged.tops[i]);
+  }
+  for (const StandingBlock& block : arranged.blocks)
+    sheet.scene.items.push_back(
+        draw_block(sheet.copy, blocks[block.block], block.setting, Point{sheet.edge, sheet.y} + block.at)
+            .group);
+}
+
+Copy whole(const Copy& copy) {
+  return {copy.tree, copy.fabric, copy.placement, copy.text, copy.wording, copy.options};
+}
+
+bool has_figures(const Copy& copy) {
+  return copy.first_figure < std::min(copy.end_figure, copy.placement.figures.size());
+}
+
+void lay_legend(OneSheet& sheet, Explains explains) {
+  const Copy copy = explains == Explains::everything ? whole(sheet.copy) : sheet.copy;
+  if (explains == Explains::nothing || !has_figures(copy)) return;
+  sheet.y += before_legend;
+  lay(sheet, draw_legend(copy, sheet.symbols, {sheet.edge, sheet.y}, sheet.width));
+}
+
+void lay_closing(OneSheet& sheet) {
+  Drawn closing =
+      draw_closing(sheet.copy, sheet.symbols, {sheet.edge, sheet.y + before_closing}, sheet.width);
+  if (closing.height == 0) return;
+  sheet.y += before_closing;
+  lay(sheet, std::move(closing));
+}
+
+/// White paper under everything, for viewers that have none.
+Fill paper(double width, double height) {
+  return {closed_through({{0, 0}, {width, 0}, {width, height}, {0, height}}), ink::paper, {}};
+}
+
+OneSheet begun(const Copy& copy, const std::vector<Mark>& marks, const Carried& carried,
+               const Arrangement& arranged) {
+  const SheetOptions& options = copy.options;
+  OneSheet sheet{copy, {}, SymbolCase(copy.fabric.kinds, marks, options.style, options.stitch)};
+  if (options.figures_only && carried.paper.width == 0) sheet.edge = close_margin;
+  sheet.y = sheet.edge;
+  const double needed = arranged.width + 2 * sheet.edge;
+  sheet.scene.width = needed <= carried.paper.width + rounding ? carried.paper.width : std::ceil(needed);
+  sheet.width = sheet.scene.width - 2 * sheet.edge;
+  sheet.scene.figures.resize(copy.placement.figures.size(), Frame{{}, 0});
+  sheet.scene.paper = options.paper;
+  if (options.paper) sheet.scene.items.push_back(Fill{});
+  return sheet;
+}
+
+/// Everything below the figures.
+void lay_foot(OneSheet& sheet, const Carried& carried) {
+  if (sheet.copy.options.figures_only) return;
+  if (sheet.copy.options.legend) lay_legend(sheet, carried.legend);
+  if (carried.closing) lay_closing(sheet);
+}
+
+void finish(OneSheet& sheet, const Paper& size) {
+  sheet.scene.height = std::max(size.height, std::ceil(sheet.y + sheet.edge));
+  if (sheet.scene.paper) sheet.scene.items.front() = paper(sheet.scene.width, sheet.scene.height);
+  sheet.scene.symbols = sheet.symbols.definitions();
+  sheet.scene.language = sheet.copy.tree.language;
+  sheet.scene.title =
+      sheet.copy.text.title.empty() ? say(sheet.copy.wording, "untitled") : sheet.copy.text.title;
+  sheet.scene.description = description(sheet.copy);
+}
+
+} // namespace
+
+std::vector<Cell> cells_of(const Copy& copy) {
+  std::vector<Cell> cells;
+  for (std::size_t i = 0; i < copy.placement.figures.size(); ++i)
+    if (is_on_sheet(copy, i)) cells.push_back(cell_of(copy, i));
+  return cells;
+}
+
+double height_of(const Copy& copy, const std::vector<Mark>& marks, const Carried& carried,
+                 const Arrangement& arranged) {
+  OneSheet sheet = begun(copy, marks, carried, arranged);
+  lay_title(sheet);
+  sheet.y += arranged.height;
+  lay_foot(sheet, carried);
+  return std::ceil(sheet.y + sheet.edge);
+}
+
+Scene compose(const Copy& copy, const std::vector<Mark>& marks, const Carried& carried,
+              const Arrangement& arranged) {
+  OneSheet sheet = begun(copy, marks, carried, arranged);
+  lay_title(sheet);
+  lay_arranged(sheet, arranged, carried.blocks);
+  sheet.y += arranged.height;
+  lay_foot(sheet, carried);
+  finish(sheet, carried.paper);
+  return std::move(sheet.scene);
+}
+
+} // namespace whorl::drawing

@@ -1,0 +1,277 @@
+#include "whorl_content.hpp"
+
+#include "drawing/marks.hpp"
+#include "drawing/number.hpp"
+#include "drawing/sheet.hpp"
+#include "drawing/svg.hpp"
+#include "layout/place.hpp"
+
+#include <algorithm>
+
+namespace whorl {
+namespace {
+
+layout::Page page_of(const ChartOptions& options, const layout::Wanted& wanted) {
+  layout::Page page;
+  page.hand = options.left_handed ? layout::Hand::left : layout::Hand::right;
+  page.fold = options.fold;
+  page.strips = options.strips;
+  page.wanted = wanted;
+  return page;
+}
+
+drawing::Style style_of(const ChartOptions& options) {
+  drawing::Style style;
+  if (options.plus) style.single = drawing::Style::Single::plus;
+  style.stroked = options.stroked;
+  return style;
+}
+
+drawing::Paper size_of(Paper paper) {
+  if (paper == Paper::a4) return {210, 297};
+  return paper == Paper::letter ? drawing::Paper{215.9, 279.4} : drawing::Paper{};
+}
+
+drawing::SheetOptions sheet_options(const ChartOptions& options) {
+  drawing::SheetOptions sheet;
+  sheet.stitch = options.stitch;
+  sheet.legend = options.legend;
+  sheet.table = options.table;
+  sheet.side_view = options.side_view;
+  sheet.figures_only = options.figures_only;
+  sheet.paper = !options.clear;
+  sheet.size = size_of(options.paper);
+  sheet.style = style_of(options);
+  return sheet;
+}
+
+/// The whole sentence of its line that a clause belongs to.
+std::string sentence_around(const pattern::Source& source, pattern::Span clause) {
+  const pattern::Span line = source.line(source.line_of(clause.begin));
+  const std::string_view text = source.at(line);
+  const std::size_t at = clause.begin - line.begin;
+  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
+  std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
+  std::size_t end =
+      std::min(text.find(". ", std::max(at, std::size_t{clause.end - line.begin} - 1)), text.size());
+  if (end < text.size()) ++end;
+  while (begin < end && std::string_view(" \t-*").find(text[begin]) != std::string_view::npos) ++begin;
+  while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '\t')) --end;
+  return std::string(text.substr(begin, end - begin));
+}
+
+/// Sewing and other making-up that stands behind the last round of its part.
+std::vector<std::string> closing_of(const pattern::Source& source, const pattern::Tree& tree,
+                                    const layout::Wanted& wanted) {
+  std::vector<std::string> lines;
+  if (layout::leaves_rounds_out(wanted)) return lines;
+  for (const pattern::Placing& placing : tree.placings) {
+    if (placing.what != pattern::What::sew || placing.after_round < pattern::end_round(tree, placing.part))
+      continue;
+    if (!layout::is_wanted(wanted, placing.part)) continue;
+    std::string sentence = sentence_around(source, placing.span);
+    if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
+  }
+  return lines;
+}
+
+/// What stands behind the label of a round, in one line.
+std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
+  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
+  const std::string_view typed = source.at({begin, std::max(begin, round.span.end)});
+  std::string line;
+  for (const char c : typed) {
+    const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
+    if (!blank)
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
+  }
+  const std::size_t first = line.find_first_not_of(":.-) ");
+  line.erase(0, first == std::string::npos ? line.size() : first);
+  while (!line.empty() && line.back() == ' ') line.pop_back();
+  return line;
+}
+
+drawing::SheetText text_of(const pattern::Source& source, const pattern::Tree& tree,
+                           const layout::Wanted& wanted, const drawing::Wording& wording) {
+  drawing::SheetText text;
+  text.title = tree.title;
+  text.subtitle = tree.subtitle;
+  text.terms = drawing::say(wording, "terms-us");
+  for (const pattern::Part& part : tree.parts) text.part_notes.push_back(part.note);
+  for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
+  text.closing = closing_of(source, tree, wanted);
+  return text;
+}
+
+std::vector<bool> drawn_rounds(const fabric::Fabric& fabric, const layout::Placement& placement) {
+  std::vector<bool> drawn(fabric.rounds.size(), false);
+  for (const layout::Figure& figure : placement.figures)
+    for (const layout::Ring& ring : figure.rings)
+      for (std::uint32_t round = ring.round; round <= ring.last_round; ++round) drawn[round] = true;
+  return drawn;
+}
+
+/// For each part whose last rounds the layout cannot place yet (rows, turned work), a sentence.
+std::vector<std::string> not_drawn_of(const fabric::Fabric& fabric, const layout::Placement& placement,
+                                      const drawing::Wording& wording) {
+  const std::vector<bool> drawn = drawn_rounds(fabric, placement);
+  std::vector<std::string> sentences;
+  for (const fabric::Part& part : fabric.parts) {
+    std::vector<std::uint32_t> missing;
+    for (std::uint32_t round = part.first_round; round < part.first_round + part.rounds; ++round)
+      if ((!drawn[round] || !missing.empty()) && layout::is_wanted(placement.wanted, fabric.rounds[round]))
+        missing.push_back(round);
+    if (missing.empty()) continue;
+    sentences.push_back(drawing::say(wording, "not-drawn",
+                                     {part.name, fabric::name_of(fabric.rounds[missing.front()]),
+                                      fabric::name_of(fabric.rounds[missing.back()])}));
+  }
+  return sentences;
+}
+
+// What is asked for.
+
+std::string lowered(std::string_view text) {
+  std::string low(text);
+  for (char& c : low)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return low;
+}
+
+/// "NUT, CAP": parts by their names, those without by their ids.
+std::string parts_in_words(const fabric::Fabric& fabric) {
+  std::string words;
+  for (const fabric::Part& part : fabric.parts)
+    words += (words.empty() ? "" : ", ") + (part.name.empty() ? part.key : part.name);
+  return words;
+}
+
+/// Finds the parts that are named; "" or what is wrong.
+std::string find_parts(const fabric::Fabric& fabric, const ChartOptions& options, layout::Wanted& wanted,
+                       const drawing::Wording& wording) {
+  for (const std::string& name : options.parts) {
+    const std::string low = lowered(name);
+    const std::size_t found = wanted.parts.size();
+    for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
+      if (lowered(fabric.parts[part].name) == low || fabric.parts[part].key == low)
+        wanted.parts.push_back(part);
+    if (wanted.parts.size() == found)
+      return drawing::say(wording, "no-such-part", {name, parts_in_words(fabric)});
+  }
+  return "";
+}
+
+/// "NUT: round 1 to round 11": the rounds of each part that is wanted.
+std::string rounds_in_words(const fabric::Fabric& fabric, const layout::Wanted& wanted,
+                            const drawing::Wording& wording) {
+  std::string words;
+  for (std::uint32_t i = 0; i < fabric.parts.size(); ++i) {
+    const fabric::Part& part = fabric.parts[i];
+    if (!layout::is_wanted(wanted, i) || part.rounds == 0) continue;
+    const std::string from = fabric::name_of(fabric.rounds[part.first_round]);
+    const std::string to = fabric::name_of(fabric.rounds[part.first_round + part.rounds - 1]);
+    words += (words.empty() ? "" : "; ") + (part.name.empty() ? "" : part.name + ": ") +
+             (part.rounds == 1 ? from : drawing::say(wording, "rounds-of-part", {from, to}));
+  }
+  return words;
+}
+
+/// "" or what is wrong with the rounds that are asked for.
+std::string look_for_rounds(const fabric::Fabric& fabric, const layout::Wanted& wanted,
+                            const drawing::Wording& wording) {
+  if (!layout::leaves_rounds_out(wanted)) return "";
+  for (const fabric::Round& round : fabric.rounds)
+    if (round.count > 0 && round.kind != pattern::RoundKind::chain && layout::is_wanted(wanted, round))
+      return "";
+  const std::string from = std::to_string(std::max(1, wanted.from)), to = std::to_string(wanted.to);
+  const std::string asked = wanted.to == 0 ? drawing::say(wording, "rounds-from", {from}) : from + "–" + to;
+  return drawing::say(wording, "no-such-rounds",
+                      {wanted.from == wanted.to ? from : asked, rounds_in_words(fabric, wanted, wording)});
+}
+
+/// "4.4".
+std::string tenths(double number) {
+  const std::int64_t rounded = drawing::thousandths(number) + 50;
+  return std::to_string(rounded / 1000) + "." + std::to_string(rounded % 1000 / 100);
+}
+
+/// How large a stitch is on the sheets.
+double stitch_of(const Chart::Content& chart) {
+  for (const drawing::Scene& sheet : chart.sheets)
+    for (const drawing::Frame& frame : sheet.figures)
+      if (frame.scale > 0) return frame.scale;
+  return chart.options.stitch;
+}
+
+std::vector<std::string> remarks_of(const Chart::Content& chart, const drawing::Wording& wording) {
+  constexpr double least_stitch = 3.8;
+  std::vector<std::string> remarks;
+  const double stitch = stitch_of(chart);
+  if (stitch < chart.options.stitch)
+    remarks.push_back(drawing::say(wording, "stitch-made-smaller", {tenths(stitch)}));
+  if (stitch < least_stitch)
+    remarks.push_back(drawing::say(wording, "stitch-too-small", {tenths(stitch), tenths(least_stitch)}));
+  const drawing::Paper paper = size_of(chart.options.paper);
+  for (const drawing::Scene& sheet : chart.sheets) {
+    const bool upright = sheet.width <= paper.width && sheet.height <= paper.height;
+    const bool turned = sheet.width <= paper.height && sheet.height <= paper.width;
+    if (paper.width == 0 || upright || turned) continue;
+    remarks.push_back(drawing::say(wording, "paper-too-small"));
+    break;
+  }
+  return remarks;
+}
+
+/// Places everything and composes the sheets.
+void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::Content& chart) {
+  const Pattern::Content& pattern = *chart.pattern;
+  const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
+  chart.extents = drawing::extents_of(pattern.fabric, marks, style_of(chart.options));
+  chart.placement = layout::place(pattern.fabric, chart.extents, page_of(chart.options, wanted));
+  chart.not_drawn = not_drawn_of(pattern.fabric, chart.placement, wording);
+  drawing::SheetText text = text_of(pattern.source, pattern.tree, wanted, wording);
+  text.closing.insert(text.closing.end(), chart.not_drawn.begin(), chart.not_drawn.end());
+  text.caution = pattern.caution;
+  chart.sheets = drawing::sheets(pattern.tree, pattern.fabric, chart.placement, marks, text, wording,
+                                 sheet_options(chart.options));
+  chart.remarks = remarks_of(chart, wording);
+}
+
+} // namespace
+
+std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,
+                                               const ChartOptions& options) {
+  const drawing::Wording& wording = wording_for(pattern->tree.language);
+  auto chart = std::make_shared<Chart::Content>();
+  chart->pattern = std::move(pattern);
+  chart->options = options;
+  const fabric::Fabric& fabric = chart->pattern->fabric;
+  layout::Wanted wanted{{}, options.first_round, options.last_round};
+  chart->problem = find_parts(fabric, options, wanted, wording);
+  if (chart->problem.empty()) chart->problem = look_for_rounds(fabric, wanted, wording);
+  if (chart->problem.empty()) draw(wanted, wording, *chart);
+  if (chart->sheets.empty()) chart->sheets.emplace_back();
+  return chart;
+}
+
+Chart::Chart(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
+const std::string& Chart::problem() const { return content_->problem; }
+std::size_t Chart::sheets() const { return content_->sheets.size(); }
+double Chart::width(std::size_t sheet) const { return scene(sheet).width; }
+double Chart::height(std::size_t sheet) const { return scene(sheet).height; }
+const std::vector<std::string>& Chart::not_drawn() const { return content_->not_drawn; }
+const std::vector<std::string>& Chart::remarks() const { return content_->remarks; }
+std::string Chart::json() const { return chart_json(*content_); }
+
+const drawing::Scene& Chart::scene(std::size_t sheet) const {
+  return content_->sheets[std::min(sheet, content_->sheets.size() - 1)];
+}
+
+std::string Chart::svg(std::size_t sheet) const {
+  const Pattern::Content& pattern = *content_->pattern;
+  return drawing::svg(scene(sheet), {content_->options.id_prefix, &pattern.fabric, &pattern.source});
+}
+
+} // namespace whorl
