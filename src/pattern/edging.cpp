@@ -25,12 +25,16 @@ std::optional<Label> unmarked_label(std::string_view text, std::uint32_t begin, 
                                     const words::Vocabulary& vocabulary) {
   const Head head = head_of(text, begin, vocabulary);
   const std::size_t place = pass_blanks(head, 0);
-  const LabelNumber typed = label_number_at(head, place, NumberForm::digits);
-  if (typed.end == 0 || typed.ordinal || typed.value != number) return std::nullopt;
+  LabelNumbers typed = label_numbers_at(head, place, NumberForm::digits);
+  const bool range = typed.ranges() && !typed.comma && (typed.word || !typed.spaced); // "6 to 12", "6-12"
+  if (const LabelNumber only = label_number_at(head, place, NumberForm::digits); !range)
+    typed = {only.value, only.value, only.end, only.ordinal};
+  if (typed.end == 0 || typed.ordinal || typed.from != number) return std::nullopt;
   const std::size_t behind = pass_blanks(head, typed.end);
   if (behind == typed.end || is_end(head, behind)) return std::nullopt;
   Label label;
-  label.from = label.to = number;
+  label.from = number;
+  label.to = typed.to;
   label.unmarked = true;
   label.span = head.line.span(place, typed.end);
   label.work = head.line.from[behind];

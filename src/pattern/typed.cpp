@@ -47,6 +47,8 @@ public:
     for (Typed& typed : lines_) guess(typed);
     for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
     for (std::size_t at = 1; at < lines_.size(); ++at) mark_number(at);
+    for (std::size_t at = 0; at < lines_.size(); at = mark_numbers(at)) {
+    }
     for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
     for (std::size_t at = 1; at < lines_.size(); ++at) work_told_rounds(at);
     return std::move(lines_);
@@ -166,6 +168,39 @@ private:
     if (!is_clean(way) || !does_work(way)) return;
     typed.ways = {std::move(way)};
     typed.begins_round = true;
+  }
+
+  static constexpr std::size_t least_unmarked = 3; ///< lines whose numbers run on without a mark
+
+  /// "1 mc, 6 sc", "2 6 inc 12", "3 to 5 sc all round 12": numbers that run on from 1 are labels, be there no
+  /// mark behind any. Where the next line stands that is none of them.
+  std::size_t mark_numbers(std::size_t at) {
+    std::vector<Way> run;
+    int number = 1;
+    for (std::size_t line = at; line < lines_.size(); ++line) {
+      auto way = unmarked_way(lines_[line], number);
+      if (!way) break;
+      number = way->label.to + 1;
+      run.push_back(std::move(*way));
+    }
+    const bool starts = !run.empty() && run.front().readings.front().effect.starts;
+    if (run.size() < least_unmarked || !starts) return at + 1;
+    for (Way& way : run) {
+      lines_[at].ways = {std::move(way)};
+      lines_[at++].begins_round = true;
+    }
+    return at;
+  }
+
+  /// A line that works behind this number, which no mark closes.
+  std::optional<Way> unmarked_way(const Typed& typed, int number) const {
+    if (typed.blank || typed.span.length() > limit::mended_bytes) return std::nullopt;
+    if (typed.begins_round && !typed.ways.front().label.span.empty()) return std::nullopt;
+    const auto label = unmarked_label(text(typed), typed.span.begin, number, reader_.vocabulary);
+    if (!label) return std::nullopt;
+    Way way = way_of(reader_, *label, typed.span.end);
+    const bool reads = !way.readings.empty() && way.readings.front().passed_over.empty() && does_work(way);
+    return reads ? std::optional(std::move(way)) : std::nullopt;
   }
 
   /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.

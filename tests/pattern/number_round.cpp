@@ -22,6 +22,19 @@ TEST_CASE("a number alone may have its loops beside it") {
   }
 }
 
+TEST_CASE("numbers that run on from 1 are labels without a mark behind them") {
+  CHECK(counts("Owl\n\nHead\n1 mc, 6 sc\n2 6 inc 12\n3 1sc inc *6 18\n4 to 6 sc all round 18\n7-8 18 sc\n") ==
+        "6 12 18 18 18");
+  CHECK(read_text("Owl\n\nHead\n1 mc, 6 sc\n2 6 inc 12\n3 to 6 sc all round 12\n").tree.rounds.back().to ==
+        6);
+}
+
+TEST_CASE("a round of one stitch in each as the count says is told in no note") {
+  for (const char* round : {"sc - 12", "12 sc (12)", "sc 12 = 12"})
+    for (const whorl::pattern::Finding& found : read_text(start + "3. " + round + "\n").findings)
+      CHECK(found.code != "reading");
+}
+
 TEST_CASE("numbers alone stand among increases and decreases where the line states its count") {
   CHECK(counts(start + "3. dec, 10 (11)\n") == "6 12 11");
   CHECK(counts(start + "3. 5, dec, 5 (11)\n") == "6 12 11");
