@@ -72,7 +72,8 @@ std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
   if (loops > 0 && !counts.empty()) counts.front() = loops;
   const bool to_the_end = !rounds.empty() && rounds.back() + 1 == worked.first_round + worked.rounds;
   const bool from_centre =
-      worked.start == fabric::Start::magic_ring || worked.start == fabric::Start::second_chain;
+      worked.start == fabric::Start::magic_ring || worked.start == fabric::Start::second_chain ||
+      (worked.rounds > 0 && fabric.rounds[worked.first_round].both_sides);
   return divide(counts, {from_centre, to_the_end && worked.end == fabric::End::gathered});
 }
 

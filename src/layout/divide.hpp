@@ -17,8 +17,9 @@ struct Stretch {
 
 /// How a part begins and ends, as far as its division into figures asks.
 struct Ends {
-  bool from_centre = true; ///< begun in a ring or one chain
+  bool from_centre = true; ///< begun in a ring or one chain, or round a chain
   bool gathered = false;   ///< closed at its end
+  std::uint32_t core = 0;  ///< chains that its first rounds go round
 };
 
 /// Divides rounds of so many stitches into discs: outward while they grow or stay, inward where they shrink

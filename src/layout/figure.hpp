@@ -14,6 +14,7 @@ namespace whorl::layout {
 struct Plan {
   std::uint32_t part = 0;
   bool inward = false;
+  bool oval = false;       ///< round a chain: what is inmost is no ring of it
   bool strip = false;      ///< a strip: no disc; its rings are lines from the bottom up
   std::vector<Ring> rings; ///< from the centre outward; rounds, echo and ink are set
   Centre centre = Centre::nothing;

@@ -126,8 +126,8 @@ void add_gathering(double radius, Figure& figure) {
 }
 
 void bound(double radius, Figure& figure) {
-  figure.low = {-radius, -radius};
-  figure.high = {radius, radius};
+  figure.low = {-figure.half_core - radius, -radius};
+  figure.high = {figure.half_core + radius, radius};
   for (const Label& label : figure.labels) widen(label.box, figure);
   for (const Stroke& stroke : figure.strokes) widen(stroke.points, figure);
   for (const Ground& ground : figure.grounds) widen(ground.outline, figure);

@@ -16,7 +16,8 @@ void add_arrow(double radius, const Size& last, Way way, Figure& figure);
 /// The dashed circle inside the last ring of a closing.
 void add_gathering(double radius, Figure& figure);
 
-/// Sets low and high to hold everything in the figure, whose rings reach out to `radius`.
+/// Sets low and high to hold everything in the figure, whose rings reach out to `radius` from its middle, or
+/// from the core of an oval.
 void bound(double radius, Figure& figure);
 
 } // namespace whorl::layout

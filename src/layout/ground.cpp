@@ -78,7 +78,9 @@ private:
     Ground ground;
     ground.yarn = patch.yarn;
     ground.ring = ring;
-    ground.outline = is_disc(figure_) ? sector(ring, patch, low, high) : oblong(ring, patch, low, high);
+    ground.outline = is_disc(figure_)                ? sector(ring, patch, low, high)
+                     : figure_.form == Form::oval ? stretch(ring, patch, low, high)
+                                                  : oblong(ring, patch, low, high);
     figure_.grounds.push_back(std::move(ground));
   }
 
@@ -127,6 +129,29 @@ private:
     outline.insert(outline.end(), back.begin() + 1, back.end());
     line_to(outline.front(), outline);
     return outline;
+  }
+
+  /// Along an oval.
+  std::vector<Point> stretch(std::uint32_t ring, const Patch& patch, double low, double high) const {
+    const Stadium stadium = stadium_of(figure_);
+    const double middle = figure_.rings[ring].middle;
+    const double from = place_before(ring, patch.first), to = place_before(ring, patch.last + 1);
+    const auto side = [&](double r) {
+      return curve_on(stadium, r, carried(stadium, middle, from, r), carried(stadium, middle, to, r));
+    };
+    std::vector<Point> outline = side(high), back = side(low);
+    std::reverse(back.begin(), back.end());
+    line_to(back.front(), outline);
+    outline.insert(outline.end(), back.begin() + 1, back.end());
+    line_to(outline.front(), outline);
+    return outline;
+  }
+
+  double place_before(std::uint32_t ring, std::uint32_t place) const {
+    if (place == 0) return std::max(0.0, item(ring, 0).at - half_stitch);
+    const std::uint32_t items = figure_.rings[ring].items;
+    if (place < items) return (item(ring, place - 1).at + item(ring, place).at) / 2;
+    return item(ring, items - 1).at + half_stitch;
   }
 
   double between(std::uint32_t ring, std::uint32_t place) const {

@@ -1,6 +1,7 @@
 #include "layout/hole.hpp"
 
 #include "fabric/opening.hpp"
+#include "layout/stadium.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,6 +25,10 @@ Point unit(Point p) { return length(p) > 1e-9 ? (1 / length(p)) * p : Point{0, 1
 Spot beside_all(const Figure& figure, const Ring& ring, const std::vector<Spot>& heads, bool behind) {
   const bool inward = figure.form == Form::disc_inward;
   if (is_disc(figure)) return {{0, inward ? ring.inner : ring.outer}, {0, inward ? -1.0 : 1.0}};
+  if (figure.form == Form::oval) {
+    const Stadium stadium = stadium_of(figure);
+    return {point_on(stadium, ring.outer, 0), outward(stadium, ring.outer, 0)};
+  }
   const double on = ring.leftward == behind ? -half_stitch : half_stitch;
   const Spot& end = behind ? heads.back() : heads.front();
   return {end.at + Point{on, 0}, end.up};
@@ -56,7 +61,9 @@ Point nearest_of(const std::vector<Point>& points, Point to) {
 Point half_way(const Figure& figure, const Ring& ring, const Ring& next, Point p) {
   const bool out = next.inner > ring.inner;
   const double to = out ? (ring.outer + next.inner) / 2 : (ring.inner + next.outer) / 2;
-  return is_disc(figure) ? to * unit(p) : Point{p.x, to};
+  if (!goes_round(figure)) return {p.x, to};
+  const Point core = core_under(stadium_of(figure), p);
+  return core + to * unit(p - core);
 }
 
 /// The ring that is worked into this one, if the figure has it.
@@ -74,6 +81,12 @@ bool keeps_loops(const Figure& figure, std::uint32_t ring) {
 } // namespace
 
 bool is_disc(const Figure& figure) { return figure.form == Form::disc || figure.form == Form::disc_inward; }
+
+bool goes_round(const Figure& figure) { return is_disc(figure) || figure.form == Form::oval; }
+
+Stadium stadium_of(const Figure& figure) {
+  return {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
+}
 
 std::vector<Spot> heads_of(const Fabric& fabric, const Figure& figure, std::uint32_t ring) {
   const Ring& it = figure.rings[ring];

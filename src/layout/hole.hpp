@@ -1,6 +1,7 @@
 #pragma once
 
 #include "layout/place.hpp"
+#include "layout/stadium.hpp"
 
 #include <cstdint>
 #include <vector>
@@ -14,6 +15,12 @@ struct Spot {
 };
 
 bool is_disc(const Figure& figure);
+
+/// Whether it is one or an oval: its rings go round its middle.
+bool goes_round(const Figure& figure);
+
+/// The contours of an oval, or of a disc, whose core is a point.
+Stadium stadium_of(const Figure& figure);
 
 /// The heads of a ring's stitches that have a top, in the order of their round: the n-th is that of stitch n
 /// + 1.

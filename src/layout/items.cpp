@@ -52,13 +52,36 @@ bool holds_many(const Fabric& fabric, const fabric::Place& into, std::uint32_t r
          (part.start == fabric::Start::second_chain && round == part.first_round);
 }
 
+/// The chains at the ends of a round that goes along both sides of them: stitches fan round an end.
+struct EndChains {
+  StitchId first = fabric::none, last = fabric::none;
+};
+
+EndChains end_chains(const Fabric& fabric, const fabric::Round& round) {
+  EndChains ends;
+  const fabric::Part& part = fabric.parts[round.part];
+  if (!round.both_sides || part.foundation == fabric::none) return ends;
+  const fabric::Round& chain = fabric.rounds[part.foundation];
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+    for (const fabric::Leg& leg : legs_of_one(fabric, stitch)) {
+      const StitchId of = leg.into.of;
+      const bool in_chain = leg.into.what != fabric::On::ring && leg.into.what != fabric::On::space &&
+                            of >= chain.first_stitch && of < chain.first_stitch + chain.count;
+      if (!in_chain) continue;
+      if (ends.first == fabric::none || of < ends.first) ends.first = of;
+      if (ends.last == fabric::none || of > ends.last) ends.last = of;
+    }
+  return ends;
+}
+
 bool is_plain(const Stitch& stitch) { return (stitch.flags & (fabric::joins | fabric::starts_chain)) == 0; }
 
-bool share_a_place(const Fabric& fabric, StitchId one, StitchId other) {
+bool share_a_place(const Fabric& fabric, const EndChains& ends, StitchId one, StitchId other) {
   const Stitch &a = fabric.stitches[one], &b = fabric.stitches[other];
   if (a.kind != b.kind || a.yarn != b.yarn || !is_plain(a) || !is_plain(b)) return false;
   const Legs p = legs_of_one(fabric, one), q = legs_of_one(fabric, other);
   return p.size() == 1 && q.size() == 1 && p.begin()->into == q.begin()->into &&
+         p.begin()->into.of != ends.first && p.begin()->into.of != ends.last &&
          !holds_many(fabric, p.begin()->into, a.round);
 }
 
@@ -79,11 +102,12 @@ Legs legs_of(const Fabric& fabric, const Item& item) {
 
 std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo) {
   const fabric::Round& worked = fabric.rounds[round];
+  const EndChains ends = end_chains(fabric, worked);
   std::vector<Item> items;
   items.reserve(worked.count);
   for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch) {
     const bool joined = !items.empty() && items.back().count < most_in_one_symbol &&
-                        share_a_place(fabric, items.back().first, stitch);
+                        share_a_place(fabric, ends, items.back().first, stitch);
     if (joined)
       items.back().key.in_one = static_cast<std::uint16_t>(++items.back().count);
     else

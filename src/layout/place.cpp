@@ -1,6 +1,7 @@
 #include "layout/place.hpp"
 
 #include "layout/items.hpp"
+#include "layout/oval.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
 #include "layout/strip.hpp"
@@ -55,8 +56,9 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
     if (!wanted_places(fabric, rounds_in_rows(fabric, part), page.wanted).empty())
       placement.figures.push_back(draw_rows(fabric, part, extents, page).figure);
     for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
-      placement.figures.push_back(plan.strip ? draw_strip(fabric, plan, extents, page).figure
-                                             : draw_disc(fabric, plan, extents, page).figure);
+      placement.figures.push_back(plan.strip  ? draw_strip(fabric, plan, extents, page).figure
+                                  : plan.oval ? draw_oval(fabric, plan, extents, page).figure
+                                              : draw_disc(fabric, plan, extents, page).figure);
   }
   return placement;
 }

@@ -151,9 +151,10 @@ double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
 
 /// A point and the way out there, `edge` away from the middle of a disc or the foot of a strip.
 Spot beyond(const Figure& figure, Point head, double edge) {
-  if (!is_disc(figure)) return {{head.x, edge}, {0, 1}};
-  const Point out = (1 / std::max(1e-9, length(head))) * head;
-  return {edge * out, out};
+  if (!goes_round(figure)) return {{head.x, edge}, {0, 1}};
+  const Point core = core_under(stadium_of(figure), head), ray = head - core;
+  const Point out = (1 / std::max(1e-9, length(ray))) * ray;
+  return {core + edge * out, out};
 }
 
 void tick_outside(const Fabric& fabric, const Extents& extents, double edge, Figure& figure) {
@@ -254,7 +255,7 @@ std::vector<int> add_ticks(const Fabric& fabric, const Extents& extents, double 
 void add_front(const Fabric& fabric, const Extents& extents, const Page& page, double edge, Figure& figure) {
   if (!shows_front(fabric, figure)) return;
   Spot spot{{0, -edge - tick_air}, {0, -1}};
-  if (!is_disc(figure)) {
+  if (!goes_round(figure)) {
     const Ring& first = figure.rings.front();
     const Item &one = figure.items[first.first_item],
                &other = figure.items[first.first_item + first.items - 1];

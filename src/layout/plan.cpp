@@ -2,6 +2,7 @@
 
 #include "layout/divide.hpp"
 #include "layout/items.hpp"
+#include "layout/oval.hpp"
 #include "layout/strip_choice.hpp"
 
 #include <algorithm>
@@ -54,9 +55,11 @@ public:
         rounds_(rounds_in_discs(fabric, part)), owner_(owner_of(fabric, part)),
         kept_(kept_of(fabric, part_, folding.kept_loops())) {
     if (rounds_.empty()) owner_.reset();
+    core_ = owner_ || rounds_.empty() ? 0 : oval_core(fabric, part).chains();
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
-    if (page.strips) stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered()});
+    if (page.strips)
+      stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
     keep_wanted();
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
   }
@@ -68,14 +71,15 @@ public:
   }
 
 private:
-  /// Cuts off what is not asked for; what is left begins with the round before it, as every figure does.
+  /// Cuts off what is not asked for; what is left begins with the round before it, as every figure does. An
+  /// oval keeps what it goes round.
   void keep_wanted() {
     if (!leaves_rounds_out(page_.wanted)) return;
     const std::size_t own = owner_ ? 1 : 0;
     const auto begin = rounds_.begin() + static_cast<std::ptrdiff_t>(own);
     Places places = wanted_places(fabric_, {begin, rounds_.end()}, page_.wanted);
     std::vector<Stretch> kept;
-    const auto first = static_cast<std::uint32_t>(places.first == 0 ? 0 : places.first + own);
+    const auto first = static_cast<std::uint32_t>(places.first == 0 || core_ > 0 ? 0 : places.first + own);
     const auto last = static_cast<std::uint32_t>(places.last + own);
     for (Stretch stretch : stretches_) {
       stretch.first = std::max(stretch.first, first);
@@ -91,6 +95,7 @@ private:
     plan.part = number_;
     plan.inward = stretches_[at].inward;
     plan.strip = stretches_[at].strip;
+    plan.oval = stretches_[at].first == 0 && core_ > 0 && !plan.inward && !plan.strip;
     plan.rings = rings(stretches_[at]);
     plan.kept = kept_;
     if (begins_in_loops(stretches_[at])) plan.owner = owner_;
@@ -111,7 +116,8 @@ private:
   // What the choice of strips asks.
 
   bool begins_at_centre() const {
-    return part_.start == fabric::Start::magic_ring || part_.start == fabric::Start::second_chain;
+    return part_.start == fabric::Start::magic_ring || part_.start == fabric::Start::second_chain ||
+           core_ > 0;
   }
 
   bool is_gathered() const {
@@ -182,7 +188,7 @@ private:
   void set_centre(std::size_t at, std::size_t figures, Plan& plan) const {
     const bool last = at + 1 == stretches_.size();
     plan.centre = Centre::nothing;
-    if (plan.strip) return;
+    if (plan.strip || plan.oval) return;
     plan.centre = Centre::open;
     if (!plan.inward && plan.owner)
       plan.centre_text = owner_text();
@@ -226,6 +232,7 @@ private:
   std::optional<Owner> owner_;
   std::vector<Kept> kept_;
   std::vector<Stretch> stretches_;
+  std::uint32_t core_ = 0; ///< chains that an oval goes round
   bool to_the_end_ = false;
   std::uint32_t inked_ = 0;
 };

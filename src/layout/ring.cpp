@@ -27,6 +27,8 @@ constexpr double tall_height = 1.2;    ///< a ring that is taller lets its stitc
 constexpr double least_channel = 0.30; ///< half of what stays clear there
 constexpr double least_inner = 1.0;    ///< feet of a first ring of tall stitches
 
+} // namespace
+
 double middle_of(double inner, double height) { return inner + (height > tall_height ? 0.6 : 0.5) * height; }
 
 double gap_before(const Band& inside, const Band& ring, const Turn& turn) {
@@ -42,6 +44,8 @@ double foot_radius(const SymbolExtent& shape, double inner, double height, const
   const double aside = (height - shape.height) / 2;
   return turn.inward ? inner + height - aside : inner + aside;
 }
+
+namespace {
 
 /// Height of the label's middle: that of the ring where the pointer lies.
 double label_height(const Size& size) {

@@ -32,6 +32,13 @@ struct Core {
   double room = 0;      ///< more, for what is placed between it and the first ring
 };
 
+/// Radii from the heads of a ring to the feet of the next, and where a symbol's foot stands in a ring.
+double gap_before(const Band& inside, const Band& ring, const Turn& turn);
+double foot_radius(const SymbolExtent& shape, double inner, double height, const Turn& turn);
+
+/// Where a ring's angles and places along it count: its middle, further out where its stitches are tall.
+double middle_of(double inner, double height);
+
 /// The sizes of all rings, each on the one inside it. Rings of an open centre begin as far out as it takes
 /// for none of them to be pushed.
 std::vector<Size> size_rings(const std::vector<Band>& bands, const Core& core, bool open, const Turn& turn);

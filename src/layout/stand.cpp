@@ -72,4 +72,11 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
   }
 }
 
+void stand_item(const fabric::Fabric& fabric, const SymbolExtent& shape, const Item& item, Hand hand,
+                Figure& figure) {
+  const Ends ends{in_work_order(shape.feet, {0, 0}, hand),
+                  in_work_order(shape.tips, {0, shape.height}, hand)};
+  add_item(item, ends, static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);
+}
+
 } // namespace whorl::layout

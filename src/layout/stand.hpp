@@ -11,4 +11,8 @@ namespace whorl::layout {
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure);
 
+/// Adds an item that stands already, with its feet and tips in the order of work.
+void stand_item(const fabric::Fabric& fabric, const SymbolExtent& shape, const Item& item, Hand hand,
+                Figure& figure);
+
 } // namespace whorl::layout

@@ -17,6 +17,11 @@ struct Piece {
 /// A disc with an open middle of m stitches begins m/7 rings out.
 constexpr std::uint64_t open_weight(std::uint64_t stitches) { return 2 * stitches; }
 
+/// An oval of m chains begins (m - 1)/3 rings out.
+constexpr std::uint64_t core_weight(std::uint64_t chains) {
+  return chains == 0 ? 0 : Tier::ring_weight * (chains - 1) / 3;
+}
+
 bool stands_far_out(std::uint64_t weight, std::uint64_t count) {
   return 10 * weight > 3 * Tier::ring_weight * count;
 }
@@ -24,8 +29,8 @@ bool stands_far_out(std::uint64_t weight, std::uint64_t count) {
 /// Chooses among the tiers of one disc.
 class Choosing {
 public:
-  Choosing(const Tiers& tiers, const Piece& disc, bool closed)
-      : tiers_(tiers), disc_(disc), closed_(closed) {}
+  Choosing(const Tiers& tiers, const Piece& disc, bool closed, std::uint32_t core)
+      : tiers_(tiers), disc_(disc), closed_(closed), core_(core) {}
 
   /// Pieces in the order of work.
   std::vector<Piece> pieces() {
@@ -43,7 +48,7 @@ public:
 
 private:
   void look_outward() {
-    std::uint64_t weight = closed_ ? 0 : open_weight(tiers_[disc_.first].count);
+    std::uint64_t weight = closed_ ? core_weight(core_) : open_weight(tiers_[disc_.first].count);
     for (std::size_t i = disc_.first; i < disc_.last;) {
       std::size_t end = i;
       std::uint64_t run = 0;
@@ -82,6 +87,7 @@ private:
   const Tiers& tiers_;
   Piece disc_;
   bool closed_;
+  std::uint32_t core_;
   std::vector<char> far_;
 };
 
@@ -138,7 +144,8 @@ std::vector<Stretch> choose_strips(const std::vector<Stretch>& discs, const Tier
     at = disc.last;
     if (disc.first == disc.last) continue;
     const bool closed = disc.inward ? ends.gathered && i + 1 == discs.size() : ends.from_centre && i == 0;
-    for (const Piece& piece : Choosing(tiers, disc, closed).pieces()) pieces.push_back(piece);
+    const std::uint32_t core = i == 0 ? ends.core : 0;
+    for (const Piece& piece : Choosing(tiers, disc, closed, core).pieces()) pieces.push_back(piece);
   }
   keep_outward(tiers, pieces);
   take_in(tiers, ends.gathered, pieces);

@@ -1,0 +1,365 @@
+#include "layout/oval.hpp"
+
+#include "layout/furniture.hpp"
+#include "layout/ground.hpp"
+#include "layout/items.hpp"
+#include "layout/oval_furniture.hpp"
+#include "layout/placed.hpp"
+#include "layout/stand.hpp"
+#include "layout/straight.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::StitchId;
+
+constexpr double pitch = 1.12;         ///< of the starting chain
+constexpr double chain_half = 0.16;    ///< of one of its ovals, across
+constexpr double first_feet = 0.64;    ///< feet of the first round, from the chain's middle line
+constexpr double turning_aside = 0.72; ///< from the last chain to one on end beside it: room for the start
+constexpr double plain_pull = 0.2, shaping_pull = 0.8;
+constexpr double arrow_gap = 0.62;
+constexpr double break_high = 0.575 + 0.26; ///< a break line with its zigzags, outside the heads
+
+bool is_shaping(const Fabric& fabric, const Item& item) {
+  const fabric::Legs legs = legs_of(fabric, item);
+  return item.count > 1 || (legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into));
+}
+
+bool is_joining(const Fabric& fabric, const Item& item) {
+  return (fabric.stitches[item.first].flags & fabric::joins) != 0;
+}
+
+/// The chain of a starting chain that an item goes into.
+StitchId chain_under(const Fabric& fabric, const OvalCore& core, const Item& item) {
+  const fabric::Legs legs = legs_of(fabric, item);
+  if (legs.size() == 0) return fabric::none;
+  const fabric::Place& into = legs.begin()->into;
+  const bool stitch = into.what == fabric::On::top || into.what == fabric::On::chain_side;
+  return stitch && into.of >= core.far && into.of <= core.near ? into.of : fabric::none;
+}
+
+/// Where the stitches of a first round want to be: beside their chain, or fanned round the end.
+class FirstSeats {
+public:
+  FirstSeats(const Fabric& fabric, const OvalCore& core, const Stadium& stadium,
+             const std::vector<Item>& items)
+      : stadium_(stadium), core_(core), beyond_(2 * stadium.half - pitch * (core.chains() - 1)) {
+    for (const Item& item : items) under_.push_back(chain_under(fabric, core, item));
+    for (const StitchId chain : under_)
+      ++(chain == core.far ? at_far_ : chain == core.near ? at_near_ : none_);
+  }
+
+  std::vector<std::optional<double>> seats() {
+    std::vector<std::optional<double>> all;
+    for (const StitchId chain : under_) all.push_back(seat(chain));
+    return all;
+  }
+
+private:
+  std::optional<double> seat(StitchId chain) {
+    constexpr double r = seat_radius;
+    if (chain == fabric::none) return std::nullopt;
+    if (chain == core_.far) return far_end_begins(stadium_, r) + pi * r * (far_met_++ + 0.5) / at_far_;
+    if (chain == core_.near) return near_seat();
+    const double from_far = pitch * (chain - core_.far);
+    return far_met_ == 0 ? side_begins(r) + 2 * stadium_.half - from_far
+                         : back_begins(stadium_, r) + from_far;
+  }
+
+  /// Those met last stand before those met first, on the way round the near end.
+  double near_seat() {
+    constexpr double r = seat_radius;
+    if (far_met_ == 0) return ++near_first_, side_begins(r) + beyond_;
+    const double angle = pi * (near_last_++ + 0.5) / at_near_;
+    return std::min(length_of(stadium_, r), near_end_begins(stadium_, r) + r * angle);
+  }
+
+  Stadium stadium_;
+  OvalCore core_;
+  double beyond_; ///< of the core, past the last chain that is worked into
+  std::vector<StitchId> under_;
+  int at_far_ = 0, at_near_ = 0, none_ = 0, far_met_ = 0, near_first_ = 0, near_last_ = 0;
+};
+
+/// An oval while it is put together.
+class Laying {
+public:
+  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page)
+      : fabric_(fabric), plan_(plan), extents_(extents), page_(page), core_(oval_core(fabric, plan.part)),
+        footing_(fabric, plan.part) {
+    Figure& figure = oval_.figure;
+    figure.form = Form::oval;
+    figure.part = plan.part;
+    figure.clockwise = page.hand == Hand::left;
+    figure.half_core = (pitch * (core_.chains() - 1) + turning_aside) / 2;
+    oval_.stadium = {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
+    figure.first_round = plan.rings.front().round;
+    figure.last_round = plan.rings.back().last_round;
+  }
+
+  /// Puts everything together with more room outside some rings; returns those outside which something
+  /// found none.
+  std::vector<int> put_together(const std::vector<double>& room, int again) {
+    room_ = room;
+    lay_chain();
+    for (const Ring& ring : plan_.rings) lay_ring(ring);
+    add_kept_loops();
+    add_arrow();
+    const double edge = around_.high;
+    Figure& figure = oval_.figure;
+    std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
+    for (const int ring : add_ticks(fabric_, extents_, edge, figure, again)) crowded.push_back(ring);
+    add_front(fabric_, extents_, page_, edge, figure);
+    add_grounds(fabric_, std::vector<double>(figure.rings.size(), 0), figure);
+    bound(edge, figure);
+    return crowded;
+  }
+
+  std::size_t lines() const { return oval_.figure.rings.size(); }
+  Oval drawn() { return std::move(oval_); }
+
+private:
+  // The chain.
+
+  /// One chain that is skipped at the hook and counts for nothing stands on end beside the others.
+  bool turns_on_axis() const {
+    const fabric::Part& part = fabric_.parts[plan_.part];
+    const fabric::Round &chain = fabric_.rounds[part.foundation], &first = fabric_.rounds[part.first_round];
+    const bool joined = (fabric_.stitches[first.first_stitch + first.count - 1].flags & fabric::joins) != 0;
+    return chain.first_stitch + chain.count == core_.near + 2 && first.counting_chain == fabric::none &&
+           !joined;
+  }
+
+  void lay_chain() {
+    const std::uint32_t foundation = fabric_.parts[plan_.part].foundation;
+    std::vector<Item> items = items_of(fabric_, foundation);
+    const StitchId first = fabric_.rounds[foundation].first_stitch;
+    const std::uint32_t kept = core_.near - first + 1;
+    const std::vector<Item> skipped(items.begin() + kept, items.end());
+    items.resize(kept);
+    if (turns_on_axis())
+      items.push_back(skipped.front());
+    else
+      lead_.assign(skipped.rbegin(), skipped.rend());
+    Ring ring;
+    ring.round = ring.last_round = foundation;
+    ring.chain = true;
+    ring.outer = chain_half;
+    ring.inner = -chain_half;
+    ring.items = static_cast<std::uint32_t>(items.size());
+    oval_.figure.rings.push_back(ring);
+    chain_band_ = band_of(items, extents_, false);
+    const double side = page_.hand == Hand::right ? 1 : -1;
+    for (std::uint32_t i = 0; i < items.size(); ++i) {
+      const SymbolExtent& shape = extent(extents_, items[i].key);
+      const Point middle{side * (i < kept ? pitch * i - oval_.stadium.half : oval_.stadium.half), 0};
+      items[i].up = i < kept ? Point{0, 1} : Point{side, 0};
+      items[i].height = shape.height;
+      items[i].foot = middle - shape.height / 2 * items[i].up;
+      stand_item(fabric_, shape, items[i], page_.hand, oval_.figure);
+    }
+    around_.high = chain_half;
+  }
+
+  // The rings.
+
+  void lay_ring(const Ring& planned) {
+    OvalRing ring = gather(planned);
+    seat(ring);
+    lay_oval_ring(extents_, oval_.stadium, around_, ring);
+    keep_places(planned, ring);
+    stand(planned, ring);
+    oval_.rings.push_back(std::move(ring));
+  }
+
+  bool is_first() const { return oval_.rings.empty(); }
+
+  OvalRing gather(const Ring& planned) {
+    OvalRing ring;
+    const std::vector<Item> own = items_of(fabric_, planned.round);
+    const auto chains = static_cast<std::uint32_t>(lead_.size()) + leading_chains(fabric_, own);
+    ring.items = std::move(lead_);
+    lead_.clear();
+    ring.items.insert(ring.items.end(), own.begin(), own.end());
+    ring.joined = ring.items.size() > chains + 1 && is_joining(fabric_, ring.items.back());
+    Band& band = ring.band = band_of(ring.items, extents_, false);
+    layout::draw_loops(ring.items, {plan_.kept, page_.hand, false}, band);
+    band.break_outside = planned.round != planned.last_round;
+    band.label = letter(fabric_, planned, marked_loops(own), false, extents_, page_);
+    const std::size_t number = oval_.figure.rings.size();
+    band.room_outside = number < room_.size() ? room_[number] : 0;
+    ring.cut = planned.last_round == plan_.rings.back().last_round && ends_here(planned.last_round);
+    set_oval_stands(extents_, chains, fabric_.rounds[planned.round].counting_chain != fabric::none,
+                    page_.hand, ring);
+    ring.inner = inner_of(ring);
+    return ring;
+  }
+
+  bool ends_here(std::uint32_t round) const {
+    const fabric::Part& part = fabric_.parts[plan_.part];
+    return part.end == fabric::End::cut && round + 1 == part.first_round + part.rounds;
+  }
+
+  double inner_of(const OvalRing& ring) const {
+    const Turn turn{false, page_.hand};
+    if (is_first()) return first_feet + gap_before({}, ring.band, turn) - gap_before({}, {}, turn);
+    const OvalRing& inside = oval_.rings.back();
+    return inside.size.outer + gap_before(inside.band, ring.band, turn);
+  }
+
+  void seat(OvalRing& ring) {
+    std::vector<Item> standing;
+    for (const Stand& stand : ring.stands) standing.push_back(ring.items[stand.item]);
+    if (is_first())
+      ring.wanted = FirstSeats(fabric_, core_, oval_.stadium, standing).seats();
+    else
+      for (const Item& item : standing) ring.wanted.push_back(base_of(fabric_, item, footing_));
+    for (std::size_t i = 0; i < standing.size(); ++i) {
+      if (ring.stands[i].column) ring.wanted[i].reset();
+      ring.pull.push_back(is_shaping(fabric_, standing[i]) ? shaping_pull : plain_pull);
+    }
+  }
+
+  void keep_places(const Ring& planned, const OvalRing& ring) {
+    const StitchId onto_last =
+        fabric_.rounds[planned.last_round].first_stitch - fabric_.rounds[planned.round].first_stitch;
+    const double length = length_of(oval_.stadium, ring.size.middle);
+    for (std::size_t i = 0; i < ring.stands.size(); ++i) {
+      const Stand& stand = ring.stands[i];
+      const Item& item = ring.items[stand.item];
+      const std::uint32_t heads = stand.column ? stand.items : item.count;
+      for (std::uint32_t j = 0; j < heads; ++j) {
+        const double aside = stand.column ? 0 : j - (heads - 1.0) / 2;
+        const double at = std::clamp(ring.at[i] + aside * ring.size.slot, 0.0, length);
+        const StitchId stitch = stand.column ? ring.items[stand.item + j].first : item.first + j;
+        footing_.put(stitch + onto_last, carried(oval_.stadium, ring.size.middle, at, seat_radius));
+      }
+    }
+  }
+
+  void stand(const Ring& planned, OvalRing& laid) {
+    Figure& figure = oval_.figure;
+    Ring ring = planned;
+    ring.first_item = static_cast<std::uint32_t>(figure.items.size());
+    ring.items = static_cast<std::uint32_t>(laid.items.size());
+    ring.inner = laid.size.inner;
+    ring.outer = laid.size.outer;
+    ring.middle = laid.size.middle;
+    ring.last_before_break = laid.band.break_outside;
+    around_.stitches.clear();
+    for (std::uint32_t i = 0; i < laid.items.size(); ++i) {
+      const Item item = stood_on(extents_, oval_.stadium, laid, i);
+      stand_item(fabric_, extent(extents_, item.key), item, page_.hand, figure);
+      for (Convex& piece : ink_of(extents_, item)) around_.stitches.push_back(std::move(piece));
+    }
+    figure.rings.push_back(ring);
+    around_.high = laid.size.high + laid.band.room_outside;
+    add_label(laid, ring);
+    if (laid.band.break_outside) add_break(laid);
+    for (Convex& piece : label_ink(laid, oval_.stadium, laid.size.middle))
+      around_.labels.push_back(std::move(piece));
+  }
+
+  // What is no stitch.
+
+  void add_label(const OvalRing& ring, const Ring& standing) {
+    Figure& figure = oval_.figure;
+    const auto number = static_cast<std::uint32_t>(figure.rings.size() - 1);
+    const Lettering& text = ring.band.label;
+    const Point start = label_start(ring, oval_.stadium, ring.size.middle);
+    figure.labels.push_back(
+        straight_label(start - Point{0, letter_height * number_size / 2}, text.first, number, Tone::ink));
+    if (!text.below.empty())
+      figure.labels.push_back(straight_label(start + Point{0, text.second - letter_height * second_size / 2},
+                                             text.below, number, Tone::ink));
+    if (text.flag > 0) figure.placed.push_back(flag_at(start + Point{text.flag_x, 0}, text.flag, number));
+    if (ring.joined) return;
+    Pointer pointer;
+    pointer.direction = along(oval_.stadium, standing.middle, 0);
+    pointer.tip = point_on(oval_.stadium, standing.middle, 0) + (pointer_length / 2) * pointer.direction;
+    pointer.ring = number;
+    figure.pointers.push_back(pointer);
+  }
+
+  void add_break(const OvalRing& ring) {
+    const double length = length_of(oval_.stadium, ring.size.middle), half = ring.size.slot / 2;
+    const double r = ring.size.outer;
+    const double from = carried(oval_.stadium, ring.size.middle, std::max(0.0, ring.at.front() - half), r);
+    const double to = carried(oval_.stadium, ring.size.middle, std::min(length, ring.at.back() + half), r);
+    oval_.figure.strokes.push_back(break_on(oval_.stadium, r, from, to));
+    around_.high = std::max(around_.high, r + break_high);
+  }
+
+  void add_arrow() {
+    for (Stroke& stroke : arrow_on(oval_.stadium, around_.high + arrow_gap))
+      oval_.figure.strokes.push_back(std::move(stroke));
+  }
+
+  void add_kept_loops() {
+    std::vector<Band> bands;
+    bands.push_back(std::move(chain_band_));
+    for (OvalRing& ring : oval_.rings) bands.push_back(std::move(ring.band));
+    add_loops(plan_, bands, extents_, page_.hand, oval_.figure);
+    for (std::size_t i = 0; i < oval_.rings.size(); ++i) oval_.rings[i].band = std::move(bands[i + 1]);
+  }
+
+  const Fabric& fabric_;
+  const Plan& plan_;
+  const Extents& extents_;
+  const Page& page_;
+  OvalCore core_;
+  Footing footing_;
+  Oval oval_;
+  Around around_;
+  Band chain_band_;
+  std::vector<Item> lead_; ///< chains skipped at the hook, which stand on end where the first round begins
+  std::vector<double> room_;
+};
+
+} // namespace
+
+OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
+  const fabric::Part& worked = fabric.parts[part];
+  if (worked.foundation == fabric::none || worked.rounds == 0) return {};
+  const fabric::Round &chain = fabric.rounds[worked.foundation], &round = fabric.rounds[worked.first_round];
+  if (!round.both_sides || round.kind != pattern::RoundKind::round || round.turned) return {};
+  OvalCore core{chain.first_stitch, 0};
+  StitchId before = fabric::none;
+  bool back = false;
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+      const StitchId of = leg.into.of;
+      if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) return {};
+      if (of >= round.first_stitch && of < stitch) continue;
+      if (of < chain.first_stitch || of >= chain.first_stitch + chain.count) return {};
+      // along it to its far end, and back
+      if (before != fabric::none && (back ? of < before : of > before && before != core.far)) return {};
+      if (before == fabric::none) core.near = of;
+      if (of == core.far) back = true;
+      before = of;
+    }
+  return back && before <= core.near ? core : OvalCore{};
+}
+
+Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
+  constexpr int most_times = 10;
+  constexpr double more = 0.2;
+  std::vector<double> room;
+  for (int i = 0;; ++i) {
+    Laying laying(fabric, plan, extents, page);
+    const std::vector<int> crowded = laying.put_together(room, i);
+    if (crowded.empty() || i == most_times) return laying.drawn();
+    room.resize(laying.lines(), 0);
+    for (const int ring : crowded)
+      if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;
+  }
+}
+
+} // namespace whorl::layout

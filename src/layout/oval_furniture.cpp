@@ -1,0 +1,66 @@
+#include "layout/oval_furniture.hpp"
+
+#include <string>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double break_middle = 0.575; ///< outside the heads of a folded ring
+constexpr int zigzags = 8;
+constexpr double zigzag_high = 0.20, zigzag_long = 0.48;
+constexpr double arrow_from = 0.9, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
+
+/// A straight piece as a cubic curve.
+void line_to(Point to, std::vector<Point>& points) {
+  const Point from = points.back();
+  points.push_back(from + (1.0 / 3) * (to - from));
+  points.push_back(from + (2.0 / 3) * (to - from));
+  points.push_back(to);
+}
+
+void run_on(const Stadium& stadium, double r, double from, double to, std::vector<Point>& points) {
+  const std::vector<Point> curve = curve_on(stadium, r, from, to);
+  points.insert(points.end(), curve.begin() + (points.empty() ? 0 : 1), curve.end());
+}
+
+} // namespace
+
+Stroke break_on(const Stadium& stadium, double outer, double from, double to) {
+  const double r = outer + break_middle, begin = carried(stadium, outer, from, r),
+               end = carried(stadium, outer, to, r);
+  Stroke line{Line::fold_break, {}, true};
+  double at = begin;
+  for (int i = 0; i < zigzags; ++i) {
+    const double middle = begin + (end - begin) * (i + 0.5) / zigzags;
+    const auto off = [&](double along_line, double out) {
+      const double place = middle + along_line * zigzag_long;
+      return point_on(stadium, r, place) + out * outward(stadium, r, place);
+    };
+    run_on(stadium, r, at, middle - zigzag_long / 2, line.points);
+    line_to(off(-1.0 / 6, zigzag_high), line.points);
+    line_to(off(1.0 / 6, -zigzag_high), line.points);
+    line_to(off(0.5, 0), line.points);
+    at = middle + zigzag_long / 2;
+  }
+  run_on(stadium, r, at, end, line.points);
+  return line;
+}
+
+std::vector<Stroke> arrow_on(const Stadium& stadium, double r) {
+  const double to = arrow_from + arrow_long;
+  const Point tip = point_on(stadium, r, to), on = along(stadium, r, to);
+  const Point back = tip - barb_long * on, aside = barb_aside * outward(stadium, r, to);
+  return {{Line::direction, curve_on(stadium, r, arrow_from, to), true},
+          {Line::direction, {back + aside, tip, back - aside}, false}};
+}
+
+Placed flag_at(Point pole, std::uint8_t yarn, std::uint32_t ring) {
+  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
+  Placed flag{Sign::flag, pole - Point{0, high / 2}, {0, 1}, {}, {}, ring};
+  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
+  flag.text_at = flag.at + Point{half_wide, letter_up};
+  return flag;
+}
+
+} // namespace whorl::layout

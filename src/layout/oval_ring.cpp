@@ -1,0 +1,328 @@
+#include "layout/oval_ring.hpp"
+
+#include "layout/sign.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double air_along = 0.12;   ///< between neighbours
+constexpr double least_air = 0.08;   ///< between any two inks
+constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
+constexpr double label_air = 0.10;   ///< between labels
+constexpr double label_aside = 0.18; ///< between a label and the stitches beside it
+constexpr double least_slot = 0.96;
+constexpr double fullness = 0.985;
+constexpr double step = 0.02;
+constexpr int most_steps = 2000, most_widenings = 30;
+constexpr double far_from_seat = 0.55;                    ///< half-way to the next
+constexpr double pointer_side = 0.36;                     ///< from a pointer's middle to the text beside it
+constexpr double before_first = 0.30, behind_last = 0.45; ///< what the label takes of the round, at least
+constexpr double chain_pitch = 0.72;                      ///< of chains one above the other
+constexpr double dot_aside = 0.42; ///< from the middle of a starting chain to that of the dot
+constexpr double dot_reach = 0.16;
+constexpr double cut_from = 0.52, cut_to = 1.12, cut_side = 0.30; ///< the mark outside a last stitch
+
+Convex turned(const Convex& piece, const Item& item) {
+  Convex all;
+  for (const Point p : piece)
+    all.push_back(
+        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
+  return all;
+}
+
+/// Chains that stand on end one above the other.
+Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
+  Stand stand{0, chains, 0, 0, 0.6, true};
+  for (const Convex& piece : chain.ink)
+    for (const Point& point : piece)
+      stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
+  stand.right = stand.left;
+  return stand;
+}
+
+const SymbolExtent& shape_at(const OvalRing& ring, std::uint32_t item) {
+  return *ring.band.shapes[ring.band.shape_of[item]];
+}
+
+double pitch_of(const OvalRing& ring, const Stand& column) {
+  return std::max(chain_pitch, (ring.size.outer - ring.size.inner) / column.items);
+}
+
+/// The stand in which an item is; past the last: the dot.
+std::size_t stand_with(const OvalRing& ring, std::uint32_t item) {
+  const std::uint32_t chains = ring.stands.front().items;
+  return item < chains ? 0 : item - chains + 1;
+}
+
+double before_of(const Stand& stand, Way way) { return way == Way::anticlockwise ? stand.right : stand.left; }
+double behind_of(const Stand& stand, Way way) { return way == Way::anticlockwise ? stand.left : stand.right; }
+
+class Fitting {
+public:
+  Fitting(const Extents& extents, const Stadium& stadium, const Around& around, OvalRing& ring)
+      : extents_(extents), stadium_(stadium), around_(around), ring_(ring) {
+    height_ = ring.band.height;
+    if (ring.stands.front().column) height_ = std::max(height_, chain_pitch * ring.stands.front().items);
+  }
+
+  void fit() {
+    for (int i = 0; i < most_steps && !fits(ring_.inner + i * step); ++i)
+      ;
+  }
+
+private:
+  bool fits(double inner) {
+    Size& size = ring_.size;
+    size.inner = inner;
+    size.outer = inner + height_;
+    size.middle = middle_of(inner, height_);
+    length_ = length_of(stadium_, size.middle);
+    double slots = 0;
+    for (const Stand& stand : ring_.stands) slots += stand.slot;
+    size.slot = (length_ - before_first - behind_last) / std::max(1.0, slots);
+    return size.slot >= least_slot && clears_inside() && clears_labels() && settles();
+  }
+
+  bool clears_inside() {
+    Size& size = ring_.size;
+    size.wedges.clear();
+    size.low = size.inner;
+    size.high = size.outer;
+    const Turn turn{false, stadium_.way == Way::clockwise ? Hand::left : Hand::right};
+    for (const SymbolExtent* shape : ring_.band.shapes) {
+      size.wedges.push_back(wedge_of(*shape, foot_radius(*shape, size.inner, height_, turn), turn));
+      size.low = std::min(size.low, size.wedges.back().low);
+      size.high = std::max(size.high, size.wedges.back().high);
+    }
+    return size.low - ring_.band.room_at_feet >= around_.high + air_across;
+  }
+
+  bool clears_labels() {
+    labels_ = label_ink(ring_, stadium_, ring_.size.middle);
+    for (const Convex& own : labels_) {
+      for (const Convex& other : around_.labels)
+        if (distance(own, other) < label_air) return false;
+      for (const Convex& other : around_.stitches)
+        if (distance(own, other) < label_air) return false;
+    }
+    labels_.insert(labels_.end(), around_.labels.begin(), around_.labels.end());
+    return true;
+  }
+
+  /// Relaxes the ring, and where ink comes too near to other ink gives it more room.
+  bool settles() {
+    string();
+    for (int i = 0; i < most_widenings; ++i) {
+      double least = 0;
+      for (const double gap : ring_.strung.least) least += gap;
+      if (least > fullness * length_) return false;
+      hold_near();
+      if (!widen()) return true;
+    }
+    return false;
+  }
+
+  void string() {
+    Strung& strung = ring_.strung = {};
+    strung.length = length_;
+    const std::vector<Stand>& stands = ring_.stands;
+    for (std::size_t k = 0; k <= stands.size(); ++k) {
+      const Stand* before = k == 0 ? nullptr : &stands[k - 1];
+      const Stand* behind = k == stands.size() ? nullptr : &stands[k];
+      const double ink =
+          (before ? behind_of(*before, stadium_.way) : 0) + (behind ? before_of(*behind, stadium_.way) : 0);
+      const double slots = (before ? before->slot : 0) + (behind ? behind->slot : 0);
+      strung.least.push_back(ink + air_along);
+      strung.wanted.push_back(ring_.size.slot * slots / 2 + (!before   ? before_first
+                                                             : !behind ? behind_last
+                                                                       : 0));
+    }
+    for (std::size_t i = 0; i < stands.size(); ++i) {
+      strung.target.push_back(carried(stadium_, seat_radius, ring_.wanted[i].value_or(0), ring_.size.middle));
+      strung.pull.push_back(ring_.wanted[i] ? ring_.pull[i] : 0);
+    }
+    spread_fans();
+  }
+
+  /// What is worked side by side into one place shares it.
+  void spread_fans() {
+    for (std::size_t first = 0; first < ring_.stands.size();) {
+      std::size_t last = first + 1;
+      while (last < ring_.stands.size() && ring_.wanted[first] && ring_.wanted[first] == ring_.wanted[last])
+        ++last;
+      double width = 0;
+      for (std::size_t i = first; i < last; ++i) width += ring_.stands[i].slot * ring_.size.slot;
+      double reached = -width / 2;
+      for (std::size_t i = first; i < last; ++i) {
+        const double own = ring_.stands[i].slot * ring_.size.slot;
+        ring_.strung.target[i] += reached + own / 2;
+        reached += own;
+      }
+      first = last;
+    }
+  }
+
+  /// Where stitches would slide off their seats, the springs are made stronger.
+  void hold_near() {
+    for (std::size_t i = 0; i < ring_.stands.size(); ++i)
+      ring_.strung.pull[i] = ring_.wanted[i] ? ring_.pull[i] : 0;
+    ring_.at = relax(ring_.strung);
+    for (int i = 0; i < 6 && strays(); ++i) {
+      for (double& pull : ring_.strung.pull) pull *= 2;
+      ring_.at = relax(ring_.strung);
+    }
+  }
+
+  bool strays() const {
+    for (std::size_t i = 0; i < ring_.at.size(); ++i)
+      if (ring_.strung.pull[i] > 0 && std::abs(ring_.at[i] - ring_.strung.target[i]) > far_from_seat)
+        return true;
+    return false;
+  }
+
+  /// More room where ink is too near; whether any was missing.
+  bool widen() {
+    ink_.clear();
+    for (std::size_t i = 0; i < ring_.stands.size(); ++i) ink_.push_back(ink_at(i));
+    bool missing = false;
+    for (std::size_t i = 0; i < ink_.size(); ++i) {
+      if (i + 1 < ink_.size()) missing |= add(i + 1, least_air - nearest(ink_[i], ink_[i + 1]));
+      if (i + 2 < ink_.size()) missing |= add(i + 2, least_air - nearest(ink_[i], ink_[i + 2]));
+      const bool ends = 2 * i >= ink_.size();
+      missing |= add(ends ? ink_.size() : 0, label_aside - nearest(ink_[i], labels_));
+    }
+    return missing;
+  }
+
+  bool add(std::size_t gap, double shortfall) {
+    if (shortfall <= 1e-6) return false;
+    ring_.strung.least[gap] = std::max(ring_.strung.least[gap], size_of(gap)) + shortfall + 0.01;
+    return true;
+  }
+
+  double size_of(std::size_t gap) const {
+    return (gap == ring_.at.size() ? length_ : ring_.at[gap]) - (gap == 0 ? 0 : ring_.at[gap - 1]);
+  }
+
+  static double nearest(const std::vector<Convex>& one, const std::vector<Convex>& other) {
+    double least = 1;
+    for (const Convex& a : one)
+      for (const Convex& b : other) least = std::min(least, distance(a, b));
+    return least;
+  }
+
+  std::vector<Convex> ink_at(std::size_t stand) const {
+    const Stand& it = ring_.stands[stand];
+    std::vector<Convex> ink;
+    for (std::uint32_t j = 0; j < it.items; ++j)
+      add_ink(stood_on(extents_, stadium_, ring_, it.item + j), it.item + j, ink);
+    if (stand == 0 && ring_.joined) {
+      const auto dot = static_cast<std::uint32_t>(ring_.items.size() - 1);
+      add_ink(stood_on(extents_, stadium_, ring_, dot), dot, ink);
+    }
+    if (stand + 1 == ring_.stands.size() && ring_.cut) add_cut(it.item, ink);
+    return ink;
+  }
+
+  void add_ink(const Item& item, std::uint32_t number, std::vector<Convex>& ink) const {
+    for (const Convex& piece : shape_at(ring_, number).ink) ink.push_back(turned(piece, item));
+  }
+
+  void add_cut(std::uint32_t number, std::vector<Convex>& ink) const {
+    const Item item = stood_on(extents_, stadium_, ring_, number);
+    const double low = item.height + cut_from, high = item.height + cut_to;
+    ink.push_back(turned({{-cut_side, low}, {cut_side, low}, {cut_side, high}, {-cut_side, high}}, item));
+  }
+
+  const Extents& extents_;
+  const Stadium& stadium_;
+  const Around& around_;
+  OvalRing& ring_;
+  double height_ = 0, length_ = 0;
+  std::vector<Convex> labels_;
+  std::vector<std::vector<Convex>> ink_;
+};
+
+} // namespace
+
+void set_oval_stands(const Extents& extents, std::uint32_t chains, bool counting, Hand hand, OvalRing& ring) {
+  if (chains > 0) ring.stands.push_back(column_of(extent(extents, ring.items.front().key), chains));
+  if (chains > 0 && counting) ring.stands.front().slot = 1;
+  const std::size_t end = ring.items.size() - (ring.joined ? 1 : 0);
+  for (auto i = chains; i < end; ++i)
+    ring.stands.push_back(stand_of(shape_at(ring, i), ring.band.slot[ring.band.shape_of[i]], i));
+  if (!ring.joined) return;
+  Stand& first = ring.stands.front();
+  double& side = hand == Hand::right ? first.right : first.left;
+  side += first.column ? dot_aside + dot_reach - side : air_along + 2 * dot_reach;
+}
+
+Point label_start(const OvalRing& ring, const Stadium& stadium, double middle) {
+  const double aside = ring.joined ? 0 : pointer_side;
+  const double on = stadium.way == Way::anticlockwise ? aside : 0 - aside - ring.band.label.width;
+  return point_on(stadium, middle, 0) + Point{on, 0};
+}
+
+std::vector<Convex> label_ink(const OvalRing& ring, const Stadium& stadium, double middle) {
+  const Lettering& text = ring.band.label;
+  const Point start = label_start(ring, stadium, middle);
+  std::vector<Convex> ink{
+      line_box(start - Point{0, letter_height * number_size / 2}, line_width(text.first), number_size)};
+  if (!text.below.empty())
+    ink.push_back(line_box(start + Point{0, text.second - letter_height * second_size / 2},
+                           line_width(text.below), second_size));
+  if (text.flag > 0) {
+    const Point pole = start + Point{text.flag_x, 0};
+    ink.push_back({pole + Point{-0.05, -flag_reach}, pole + Point{0.7, -flag_reach},
+                   pole + Point{0.7, flag_reach}, pole + Point{-0.05, flag_reach}});
+  }
+  if (ring.joined) return ink;
+  const Point tip = point_on(stadium, middle, 0), on = (pointer_length / 2) * along(stadium, middle, 0);
+  const Point aside{0 - on.y, on.x};
+  ink.push_back({tip + on, tip - on + aside, tip - on - aside});
+  return ink;
+}
+
+void lay_oval_ring(const Extents& extents, const Stadium& stadium, const Around& around, OvalRing& ring) {
+  Fitting(extents, stadium, around, ring).fit();
+}
+
+Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ring, std::uint32_t number) {
+  Item item = ring.items[number];
+  const SymbolExtent& plain = extent(extents, item.key);
+  const Size& size = ring.size;
+  const double centre = (size.inner + size.outer) / 2;
+  const bool dot = ring.joined && number + 1 == ring.items.size();
+  const std::size_t stand = dot ? 0 : stand_with(ring, number);
+  const Stand& first = ring.stands.front();
+  const double side = before_of(first, stadium.way);
+  item.height = plain.height;
+  item.at = ring.at[stand] - (dot ? side - dot_reach : 0);
+  item.up = outward(stadium, size.middle, item.at);
+  const auto on_ray = [&](double r) {
+    return point_on(stadium, size.middle, item.at) + (r - size.middle) * item.up;
+  };
+  if (dot) {
+    const double high = first.column ? (first.items - 1) / 2.0 * pitch_of(ring, first) : 0;
+    item.foot = on_ray(centre + high - plain.height / 2);
+  } else if (ring.stands[stand].column) {
+    const double high = (number - (first.items - 1) / 2.0) * pitch_of(ring, first);
+    const Point middle = on_ray(centre + high);
+    item.up = -1.0 * along(stadium, size.middle, item.at);
+    item.foot = middle - plain.height / 2 * item.up;
+  } else {
+    item.foot = on_ray(size.wedges[ring.band.shape_of[number]].foot);
+  }
+  return item;
+}
+
+std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
+  std::vector<Convex> ink;
+  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(turned(piece, item));
+  return ink;
+}
+
+} // namespace whorl::layout
