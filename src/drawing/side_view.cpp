@@ -106,7 +106,7 @@ Path mirrored_outline(const SideView& view, Point axis) {
 
 /// How far a line across the piece may reach from its axis without touching the outline.
 double clear_reach(const SideView& view, double y) {
-  constexpr double near = 0.6, air = 0.2;
+  constexpr double near = 1.3, air = 0.2;
   double reach = view.half;
   for (const Point& point : view.outline)
     if (point.y > y - near && point.y < y + near) reach = std::min(reach, point.x);
@@ -114,11 +114,12 @@ double clear_reach(const SideView& view, double y) {
 }
 
 void draw_changes(Group& group, const SideView& view, Point axis) {
-  double last = -least_apart;
+  double last = view.outline.front().y;
   for (std::size_t i = 0; i + 1 < view.ends.size(); ++i) {
     const Point end = view.outline[view.ends[i]];
     const double reach = clear_reach(view, end.y);
-    if (reach < least_bracket || end.y - last < least_apart) continue;
+    const bool at_edge = view.outline.back().y - end.y < least_apart;
+    if (reach < least_bracket || end.y - last < least_apart || at_edge) continue;
     last = end.y;
     group.items.push_back(Stroke{
         line_through({axis + Point{-reach, end.y}, axis + Point{reach, end.y}}), thin, ink::grey, dash, {}});
@@ -140,8 +141,9 @@ void draw_names(Group& group, const SideView& view, Point axis) {
     const auto [top, bottom] = stretch_of(view, i);
     const bool shifted = at[i] - middles[i] > 0.5 || middles[i] - at[i] > 0.5;
     const bool has_room = middles[i] - last >= least_apart;
-    if (shifted && has_room) last = middles[i];
-    group.items.push_back(Stroke{bracket_along(x, axis.y + top, axis.y + bottom), thin, ink::grey, 0, {}});
+    if (has_room) last = middles[i];
+    if (bottom - top >= least_bracket || has_room)
+      group.items.push_back(Stroke{bracket_along(x, axis.y + top, axis.y + bottom), thin, ink::grey, 0, {}});
     if (shifted && has_room)
       group.items.push_back(Stroke{line_through({{x + bracket + 0.4, axis.y + middles[i]},
                                                  {x + bracket + name_gap - 0.5, axis.y + at[i]}}),
