@@ -1,5 +1,6 @@
 #include "layout/figure.hpp"
 
+#include "layout/flag.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
@@ -160,6 +161,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   add_owner_numbers(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
   for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
+  for (const int ring : add_flags(fabric, extents, figure, again)) crowded.push_back(ring);
   add_front(fabric, extents, page, edge, figure);
   return crowded;
 }

@@ -255,8 +255,8 @@ void draw_kept(Laying& laying, Figure& figure) {
   for (std::size_t i = 0; i < bands.size(); ++i) laying.courses[i].band = std::move(bands[i]);
 }
 
-/// Puts everything together; returns the lines above which something found no room.
-std::vector<int> put_together(Laying& laying, Figure& figure) {
+/// Puts everything together, for the first time or again; returns the lines above which something found no room.
+std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
   figure = begin_figure(laying);
   stack(laying);
   lay(laying, figure);
@@ -267,7 +267,7 @@ std::vector<int> put_together(Laying& laying, Figure& figure) {
     if (laying.courses[i].band.break_outside) add_break(laying, laying.courses[i], figure);
     if (i + 1 < laying.courses.size()) add_join(laying, i, figure);
   }
-  std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure);
+  std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure, again);
   bound_straight(laying.extents, figure);
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);
   add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), figure);
@@ -286,7 +286,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   if (laying.courses.empty()) return drawn;
   set_length(laying);
   for (int i = 0; i < most_times; ++i) {
-    std::vector<int> crowded = put_together(laying, drawn.figure);
+    std::vector<int> crowded = put_together(laying, i, drawn.figure);
     if (crowded.empty()) break;
     for (const int ring : crowded)
       if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
