@@ -35,6 +35,17 @@ bool stands_before_work(const Tree& tree, const RoundText& round, std::uint32_t 
   return round.body != no_node;
 }
 
+/// Whether what stands behind the tree's last round is told in it, before its work.
+bool belongs_before_last(const Tree& tree, const Placing& placing) {
+  if (tree.rounds.empty() || placing.after_round != tree.rounds.size()) return false;
+  const RoundText& round = tree.rounds.back();
+  const bool inside = placing.span.begin >= round.span.begin && placing.span.begin < round.span.end;
+  return inside && stands_before_work(tree, round, placing.span.begin);
+}
+
+/// By their letters these are the yarn that a pattern is begun in.
+bool names_first_yarn(const std::string& name) { return name == "A" || name == "MC"; }
+
 } // namespace
 
 std::string yarn_named(std::string_view text, const words::Vocabulary& vocabulary) {
@@ -64,7 +75,12 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
   return led;
 }
 
-std::uint8_t number_of_yarn(Tree& tree, const std::string& name) {
+std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before) {
+  const auto worked = static_cast<std::ptrdiff_t>(std::min(rounds_before, tree.rounds.size()));
+  if (tree.yarns.empty() && std::any_of(tree.rounds.begin(), tree.rounds.begin() + worked,
+                                        [](const RoundText& round) { return round.body != no_node; }))
+    tree.yarns.emplace_back();
+  if (!tree.yarns.empty() && tree.yarns.front().empty() && names_first_yarn(name)) tree.yarns.front() = name;
   const auto known = std::find(tree.yarns.begin(), tree.yarns.end(), name);
   if (known == tree.yarns.end() && tree.yarns.size() >= most_yarns) return 0;
   const auto index = known - tree.yarns.begin();
@@ -77,11 +93,8 @@ void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& voca
     Placing& placing = tree.placings[i];
     if (placing.what != What::change) continue;
     const std::string name = yarn_named(placing.text, vocabulary);
-    if (!name.empty()) placing.yarn = number_of_yarn(tree, name);
-    if (tree.rounds.empty() || placing.after_round != tree.rounds.size()) continue;
-    const RoundText& round = tree.rounds.back();
-    const bool inside = placing.span.begin >= round.span.begin && placing.span.begin < round.span.end;
-    if (inside && stands_before_work(tree, round, placing.span.begin)) --placing.after_round;
+    if (belongs_before_last(tree, placing)) --placing.after_round;
+    if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round);
   }
 }
 
@@ -94,7 +107,7 @@ void change_in_label(Tree& tree, Span aside, const Reader& reader) {
   change.what = What::change;
   change.part = tree.rounds.back().part;
   change.after_round = static_cast<std::uint32_t>(tree.rounds.size() - 1);
-  change.yarn = number_of_yarn(tree, name);
+  change.yarn = number_of_yarn(tree, name, change.after_round);
   change.span = aside;
   change.text = std::string(text);
   for (auto placing = tree.placings.rbegin(); placing != tree.placings.rend(); ++placing)

@@ -47,6 +47,28 @@ TEST_CASE("a change between the lines is done before the next round") {
   CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6)\nWith green:\nRnd 2: sc around (6)\n") == "1 green, ");
 }
 
+TEST_CASE("the yarn of rounds that name none is number 1, and A or MC told later is that yarn") {
+  const auto yarns = [](const std::string& second, const std::string& third) {
+    const Tree tree = read(Source("Slug\n\nRnd 1: 6 sc in MR (6)\nRnd 2: " + second +
+                                  ", sc around (6)\nRnd 3: " + third + ", sc around (6)\n"),
+                           english())
+                          .tree;
+    std::string text;
+    for (const std::string& yarn : tree.yarns) text += "'" + yarn + "' ";
+    return text;
+  };
+  CHECK(yarns("change to B", "change to C") == "'' 'B' 'C' ");
+  CHECK(yarns("change to B", "change to A") == "'A' 'B' ");
+  CHECK(yarns("change to brown", "change to MC") == "'MC' 'brown' ");
+}
+
+TEST_CASE("a yarn that the first round names is number 1") {
+  const Tree tree =
+      read(Source("Slug\n\nRnd 1 (brown): 6 sc in MR (6)\nRnd 2: change to white, sc around (6)\n"), english())
+          .tree;
+  CHECK(tree.yarns == std::vector<std::string>{"brown", "white"});
+}
+
 TEST_CASE("a change at the head of a line is done before that round") {
   CHECK(changes_in("Slug\n\nRnd 1: 6 sc in MR (6)\nRnd 2: change to B, sc around (6)\n") == "1 B, ");
 }
