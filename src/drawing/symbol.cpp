@@ -136,7 +136,7 @@ Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, c
   if (shape.legs == 1) extent.slot = std::max(extent.slot, static_cast<double>(n * kind.makes));
   extent.floats = is_single(shape) && !shape.feet_joined;
   const std::size_t body = drawing.out.pens.size();
-  const bool crosses = extent.floats && different_feet(drawing).size() == 1;
+  const bool crosses = extent.floats && extent.feet.size() == 1;
   if (lifted > 0) lift(drawing.out, lifted), draw_base(drawing, key, lifted, crosses && n == 1);
   const std::size_t unmarked = drawing.out.pens.size();
   draw_loops(drawing, shape, key.loops, crosses);
