@@ -30,10 +30,15 @@ bool all_in(const Fabric& fabric, StitchId stitch, std::uint8_t loops) {
 /// Places that more than one stitch of the round goes into.
 std::uint32_t increases(const Fabric& fabric, const Round& round) {
   std::map<std::uint64_t, int> into;
-  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
-    for (const fabric::Leg& leg : legs_of(fabric, id))
-      if (leg.into.what == fabric::On::top && !(fabric.stitches[id].flags & fabric::joins))
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id) {
+    std::uint64_t last = fabric::none; // a cluster has several legs in one place
+    for (const fabric::Leg& leg : legs_of(fabric, id)) {
+      if (leg.into.what == fabric::On::top && leg.into.of != last &&
+          !(fabric.stitches[id].flags & fabric::joins))
         ++into[leg.into.of];
+      last = leg.into.of;
+    }
+  }
   return static_cast<std::uint32_t>(
       std::count_if(into.begin(), into.end(), [](const auto& place) { return place.second > 1; }));
 }
