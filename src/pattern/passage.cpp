@@ -86,6 +86,14 @@ std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std:
   return worked_as(reader, match, piece);
 }
 
+/// "Sc, inc around" goes round as a whole rather than in its last stitch only.
+int cost_beside_list(const Stretching& s, const Path& before, const Piece& piece, const Match& match) {
+  if (!piece.work.to_end) return 0;
+  if (piece.verb == Verb::repeat && match.slots.bracket == s.rows.list)
+    return -std::min(match.cost, costs.plain_list);
+  return piece.verb == Verb::stitch && has_worked(before) ? costs.only_last_around : 0;
+}
+
 } // namespace
 
 void offer(Stretching& s, Path path) {
@@ -155,6 +163,7 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   const auto& row = s.reader.sentence.vocabulary.rows[found.row];
   Path path = after(before, index, Taken::row, found.begin, skip_blanks(s.reader.sentence.text(), found.end));
   path.cost += found.cost + habit_cost(before, row.habit, row.cost);
+  if (s.plain_list) path.cost += cost_beside_list(s, before, piece, found);
   const bool behind =
       piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
   if (before.loose && !behind) path.cost += costs.no_separator;
@@ -290,6 +299,12 @@ void add_list(Stretching& s) {
   const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
   if (!then.empty()) begin = then.begin, end = then.end;
   if ((stop == s.end && ahead == s.begin && then.empty()) || end <= begin) return;
+  const words::Concept around = words::find_concept(s.reader.sentence.vocabulary, "around");
+  if (s.extent == Extent::line && stop < s.end && word_meaning(s.reader.sentence, stop, around) != nullptr) {
+    const std::uint32_t first = behind_first_chains(s.reader.sentence, begin, end);
+    s.plain_list = is_plain_list(s.reader.sentence, first, end);
+    if (s.plain_list) begin = first;
+  }
   auto& all = s.reader.sentence.brackets.all;
   s.rows.list = static_cast<std::int32_t>(all.size());
   s.rows.list_begin = begin;
@@ -319,7 +334,7 @@ std::int32_t last_pass(const WorkReader& reader, std::int32_t inner, std::int32_
 std::vector<std::int32_t> read_stretch(WorkReader& reader, std::uint32_t begin, std::uint32_t end,
                                        Extent extent) {
   if (begin >= end) return {};
-  Stretching s{reader, begin, end, extent, {end, no_bracket, 0}, {}, {}};
+  Stretching s{reader, begin, end, extent, {end, no_bracket, 0}, {}, {}, false};
   s.best.assign(end - begin + 1, no_path);
   if (extent != Extent::list) add_list(s);
   Path start;

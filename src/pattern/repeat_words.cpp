@@ -73,7 +73,11 @@ std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::ui
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
     if (!jumps && means(sentence, at, repeat) && at > begin) return at;
     if (!jumps && (means(sentence, at, around) || (last == end && says_times(sentence, at, end)))) last = at;
-    at = jumps ? sentence.brackets.all[static_cast<std::size_t>(index)].end : at + 1;
+    const words::Word* round =
+        jumps ? nullptr : word_meaning(sentence, at, around); // "all round" is one word
+    at = jumps              ? sentence.brackets.all[static_cast<std::size_t>(index)].end
+         : round != nullptr ? round->end
+                            : at + 1;
   }
   return last;
 }
@@ -125,6 +129,66 @@ words::Span then_repeated(const Sentence& sentence, std::uint32_t begin, std::ui
     if (times < end && is_times(sentence, times)) return {from, trim_separators(text, from, at)};
   }
   return {};
+}
+
+namespace {
+
+/// What the words of a list are, as far as they tell whether it goes round as a whole.
+struct Listed {
+  bool plain = true;
+  int pieces = 0;
+  int kinds = 0;
+  bool counted = false; ///< a number above one
+  bool shaping = false; ///< the last piece is an increase or decrease
+  words::Concept last = words::no_concept;
+};
+
+bool may_be_listed(const Sentence& sentence, const words::Word& word) {
+  if (word.kind == words::WordKind::number) return true;
+  if (word.kind == words::WordKind::mark)
+    return is_separator(word.mark) || word.mark == '+' || word.mark == '-';
+  if (word.kind != words::WordKind::phrase) return false;
+  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+  return name == "and" || name == "in" || name == "next" || name == "st" ||
+         sort_of(sentence, word) == words::ConceptClass::loops;
+}
+
+void list_piece(const Sentence& sentence, const words::Word& word, Listed& listed) {
+  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+  if (name == "ch" || name == "sl st") listed.plain = false;
+  ++listed.pieces;
+  if (word.means != listed.last) ++listed.kinds;
+  listed.last = word.means;
+  listed.shaping = sort_of(sentence, word) != words::ConceptClass::stitch;
+}
+
+} // namespace
+
+bool is_plain_list(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  Listed listed;
+  for (std::uint32_t at = begin; at < end && listed.plain; at = behind_word(sentence, at)) {
+    const WordsAt words = words_at(sentence, at);
+    const auto works = [&](const words::Word& word) { return is_work(sentence, word); };
+    const words::Word* work = std::find_if(words.begin(), words.end(), works);
+    const words::Word* number = number_at(sentence, at);
+    listed.counted = listed.counted || (number != nullptr && number->number > 1);
+    if (work != words.end())
+      list_piece(sentence, *work, listed);
+    else
+      listed.plain = !words.empty() && may_be_listed(sentence, *words.first);
+  }
+  return listed.plain && listed.pieces > 1 && listed.kinds > 1 && (listed.shaping || !listed.counted);
+}
+
+std::uint32_t behind_first_chains(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  bool chains = false;
+  for (std::uint32_t at = begin; at < end; at = behind_word(sentence, at)) {
+    if (chains && is_separator(sentence.text()[at])) return behind_word(sentence, at);
+    const bool chain = means(sentence, at, words::find_concept(sentence.vocabulary, "ch"));
+    if (!chain && number_at(sentence, at) == nullptr) return begin;
+    chains = chains || chain;
+  }
+  return begin;
 }
 
 } // namespace whorl::pattern

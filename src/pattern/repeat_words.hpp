@@ -18,4 +18,11 @@ std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::
 /// repeated in the middle of such a sentence; empty if there is none.
 words::Span then_repeated(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// Whether from `begin` to `end`, where "around" stands, are only stitches with their numbers, not all alike:
+/// "2 sc, inc around" goes round as a whole where it divides.
+bool is_plain_list(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
+
+/// Behind the chains that a line begins with, "ch 1, …"; `begin` if it does not.
+std::uint32_t behind_first_chains(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
+
 } // namespace whorl::pattern

@@ -15,6 +15,7 @@ struct Stretching {
   Stretch rows;
   std::vector<std::int32_t> best; ///< per place: first path, cheapest first
   std::vector<Match> found;
+  bool plain_list = false; ///< what stands before "around" are single stitches, not all alike
 
   std::int32_t& at(std::uint32_t place) { return best[place - begin]; }
 };

@@ -28,6 +28,13 @@ const TypedLine lines[] = {
     {"6 * (2 sc, inc) (24)", 18, 24, 24},
     {"4xsc, 2xinc, 4xsc, 2xinc (16)", 12, 16, 16},
     {"sc in every other st (6)", 12, 6, 6},
+    // a list without a number that goes round
+    {"sc, inc all round", 6, 9, -1},
+    {"sc, sc, inc around", 6, 8, -1},
+    {"2 sc, inc to end", 9, 12, -1},
+    {"ch 1, sc, inc around, join", 6, 9, -1},
+    {"sc then inc all the way round", 6, 9, -1},
+    {"4 sc, inc around (16)", 10, 16, 16, true},
     // two stars, bars, numbers alone
     {"*Inc in next st **, sc in next 2 sts; rep from * around, ending last repeat at **, sc in last 2 sts. "
      "(24 sts)",
