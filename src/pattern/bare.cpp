@@ -25,13 +25,17 @@ void look(const Tree& tree, NodeId body, Seen& seen) {
     if (id != body) open.push_back(node.next);
     if (node.kind != NodeKind::work || node.work.act != Act::stitch) continue;
     const stitch::StitchKind& kind = tree.kinds[node.work.kind];
-    if (!kind.counts || kind.takes != 1) continue;
+    if (!may_be_meant(kind)) continue;
     seen.several = seen.only && *seen.only != node.work.kind;
     seen.only = node.work.kind;
   }
 }
 
 } // namespace
+
+bool may_be_meant(const stitch::StitchKind& kind) {
+  return kind.counts && kind.takes == 1 && kind.close == stitch::Close::none;
+}
 
 void take_stitch(std::vector<Node>& nodes, const std::vector<NodeId>& bare, stitch::KindId stitch,
                  Kinds& kinds) {

@@ -7,6 +7,9 @@
 
 namespace whorl::pattern {
 
+/// Whether increases and decreases that name no stitch may be of this one: not of bobbles and clusters.
+bool may_be_meant(const stitch::StitchKind& kind);
+
 /// Makes increases and decreases that name no stitch those of `stitch`: 6 hdc inc, hdc2tog.
 void take_stitch(std::vector<Node>& nodes, const std::vector<NodeId>& bare, stitch::KindId stitch,
                  Kinds& kinds);

@@ -2,6 +2,7 @@
 
 #include "pattern/bare.hpp"
 #include "pattern/building.hpp"
+#include "pattern/reference.hpp"
 
 #include <algorithm>
 
@@ -39,7 +40,11 @@ NodeId every_node(Building& b, const Piece& piece, Span span) {
 
 /// Another part is opened once, however often it is named.
 void open_part(Building& b, Sequence& sequence, Span span, std::string_view name, bool behind) {
-  if (std::find(b.parts.begin(), b.parts.end(), name) != b.parts.end()) return;
+  const auto same = [&](std::string_view other) { // "the first leg" is "leg 1"
+    const words::Vocabulary& vocabulary = b.reader.sentence.vocabulary;
+    return names_part(name, other, vocabulary) == names_part(other, other, vocabulary);
+  };
+  if (std::any_of(b.parts.begin(), b.parts.end(), same)) return;
   b.parts.push_back(name);
   const NodeId edge = work_node(b, {.act = Act::part_edge}, span);
   if (behind) return put_before(b, sequence, edge);
@@ -110,12 +115,33 @@ void put_chains_beside(Building& b, Sequence& sequence, const Path& path, const 
   put(b, sequence, work_node(b, work, span_of(b, path)));
 }
 
+/// The name of the other part in the words of a row, as its word in the line.
+const Word* part_named(const Building& b, const Path& path) {
+  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
+  for (std::uint32_t at = match.begin; at < match.end; ++at)
+    if (const Word* word = word_meaning(b.reader.sentence, at, b.reader.sentence.leg)) return word;
+  return nullptr;
+}
+
+Span name_span(const Building& b, const Path& path) {
+  const Word* word = part_named(b, path);
+  return word == nullptr ? span_of(b, path) : word->span;
+}
+
+std::string_view name_of_part(const Building& b, const Path& path) {
+  const Word* word = part_named(b, path);
+  return word == nullptr ? std::string_view{}
+                         : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   const bool starting = piece.verb == Verb::starting_chain;
   if (!starting) put_chains(b, sequence, piece.chains, span_of(b, path));
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   if (piece.work.where == Where::chain) b.started = true;
-  if (piece.opened != Act::stitch)
+  if (piece.opened == Act::part_edge)
+    open_part(b, sequence, name_span(b, path), name_of_part(b, path), false);
+  else if (piece.opened != Act::stitch)
     put_opening(b, sequence, piece, piece.opened, piece.opened_loops, span_of(b, path));
   Work work = with_leave(piece.work, sequence, path);
   if (piece.onward) {
@@ -158,25 +184,6 @@ void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece&
 void into_next(Sequence& sequence, Into into, bool rest) {
   sequence.next_into = into;
   sequence.rest_into = rest;
-}
-
-/// The name of the other part in the words of a row, as its word in the line.
-const Word* part_named(const Building& b, const Path& path) {
-  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
-  for (std::uint32_t at = match.begin; at < match.end; ++at)
-    if (const Word* word = word_meaning(b.reader.sentence, at, b.reader.sentence.leg)) return word;
-  return nullptr;
-}
-
-Span name_span(const Building& b, const Path& path) {
-  const Word* word = part_named(b, path);
-  return word == nullptr ? span_of(b, path) : word->span;
-}
-
-std::string_view name_of_part(const Building& b, const Path& path) {
-  const Word* word = part_named(b, path);
-  return word == nullptr ? std::string_view{}
-                         : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
 bool is_chain(const Building& b, const Node& node) {
@@ -278,7 +285,7 @@ Named named_stitches(const Building& b) {
     const bool is_bare = std::binary_search(b.bare.begin(), b.bare.end(), id);
     if (node.kind != NodeKind::work || node.work.act != Act::stitch || is_bare) continue;
     const stitch::StitchKind& kind = b.reader.kinds.at(node.work.kind);
-    if (!kind.counts || kind.takes != 1) continue;
+    if (!may_be_meant(kind)) continue;
     if (named.any && named.only != node.work.kind) return {true, std::nullopt};
     named = {true, node.work.kind};
   }

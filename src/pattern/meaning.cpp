@@ -71,7 +71,7 @@ struct EdgeName {
 constexpr EdgeName edges[] = {
     {"row-ends", Act::row_ends, false},      {"along-side", Act::row_ends, true},
     {"top-edge", Act::top_edge, false},      {"all-edges", Act::all_edges, true},
-    {"bottom-edge", Act::other_side, false},
+    {"bottom-edge", Act::other_side, false}, {"part-edge", Act::part_edge, false},
 };
 
 void put_manner(Meaning& meaning, std::string_view word) {

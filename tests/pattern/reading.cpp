@@ -301,8 +301,12 @@ TEST_CASE("the other side of the chain stands before what goes along it") {
 TEST_CASE("stitches that go on from a chain begin in it") {
   CHECK(work_of("ch 6, starting in 2nd ch from hook: 5 sc") == "ch*6, sc in chain, sc*4");
 }
+TEST_CASE("an increase beside a cluster is one of the plain stitch") {
+  CHECK(work_of("[cl, inc] x 5") == "[cl, sc:2]x5");
+}
 TEST_CASE("a leg is opened once, before the first stitch that goes into it") {
   CHECK(work_of("ch 3, sc in the first leg, 13 sc of the first leg") == "ch*3, part, sc, sc*13");
+  CHECK(work_of("ch 3, sc in the first leg, 13 sc of leg 1") == "ch*3, part, sc, sc*13");
 }
 TEST_CASE("free loops of a round are opened by its number as typed") {
   const auto readings = read_all("Join yarn in a free front loop of Rnd 6, sc in each free loop around");

@@ -7,6 +7,7 @@ const TypedLine lines[] = {
     {"Join yarn in a free front loop of Rnd 6, sc in next 18 free loops (18)", 0, 18, 18},
     {"sc in the 8 skipped sts of Rnd 9 (8)", 0, 8, 8},
     {"Join yarn in the first of the 8 skipped sts of Rnd 3, sc in each of the 8 skipped sts (8)", 0, 8, 8},
+    {"join yarn in first of the 6 missed sts of r2, 6 sc (6)", 0, 6, 6},
     // legs joined
     {"ch 3, sc in the first leg, sc in the next 13 sts of the first leg, sc in each of the 3 ch, sc in the "
      "next 14 sts of the "
@@ -22,6 +23,29 @@ const TypedLine lines[] = {
      "other side of ch (34)",
      0, 34, 34},
     {"connect the legs: 12 sc on the first leg, 12 sc on the second leg (24)", 0, 24, 24},
+    {"with leg 2 on the hook ch 4 and attach to leg 1 with a sc, sc in the 14 sts left on leg 1, sc in 4 ch, "
+     "sc in "
+     "15 sts of leg 2, sc in 4 ch on the other side (38)",
+     0, 38, 38},
+    {"holding leg 2, ch 4, join with a sc to leg 1, sc in the remaining 14 sts of leg 1, 4 sc along the ch, "
+     "15 sc "
+     "around leg 2, 4 sc along other side of ch (38)",
+     0, 38, 38},
+    {"ch 4, connect to leg 1 with sc, 14 sc around leg 1, sc in 4 ch, 15 sc around leg 2, sc in other side "
+     "of 4 "
+     "ch (38)",
+     0, 38, 38},
+    {"keep leg 2 on the hook, ch 4, insert hook in leg 1 and sc, 14 sc on leg 1, 4 sc over the ch, 15 sc on "
+     "leg "
+     "2, 4 sc over the ch (38)",
+     0, 38, 38},
+    {"ch 4 and join to the first leg with a sc, sc in the rest of leg 1 (14 sts), sc in each of the 4 ch, sc "
+     "around leg 2 (15 sts), sc in the 4 ch (38)",
+     0, 38, 38},
+    {"join leg 1 and leg 2 with ch 4, 15 sc around leg 1, 4 sc in ch, 15 sc around leg 2, 4 sc on the other "
+     "side "
+     "of ch (38)",
+     0, 38, 38},
     // posts, spikes, layers, picots, spaces
     {"[FPdc around next st, BPdc around next st] 12 times (24 sts)", 24, 24, 24},
     {"(FPhdc, BPhdc) x 6 (12)", 12, 12, 12},
@@ -53,6 +77,9 @@ const TypedLine lines[] = {
     {"14 hdc in ring, join with sl st to top of first hdc (14 hdc)", 0, 14, 14},
     {"hdc in each st around, sl st in top of first hdc (14)", 14, 14, 14},
     {"Dec over first 2 sc, sc in each of next 3 sc, dec over last 2 sc—5 sc", 7, 5, 5},
+    {"5 sc thru both sides (5)", 10, 5, 5},
+    {"sc 4 through the two layers to close (4)", 8, 4, 4},
+    {"4 sc through both edges (4)", 8, 4, 4},
 };
 } // namespace
 
