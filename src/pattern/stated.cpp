@@ -79,6 +79,30 @@ std::uint32_t behind_counted_chain(const Search& search, std::uint32_t at) {
   }
 }
 
+/// "(24 including the chains)", "(42 with the ch 1s)": whether chains or their spaces are counted too.
+bool tells_of_chains(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  std::uint32_t at = next_word(search, begin);
+  const std::string_view text = search.sentence.text().substr(0, end);
+  if (at >= end) return false;
+  bool leads = false, chains = false;
+  for (const std::string_view lead :
+       {"with", "w/", "incl", "inc ", "inc. ", "counting", "ch ", "chs ", "chain"})
+    leads = leads || text.substr(at, lead.size()) == lead;
+  while (at < end) {
+    const WordsAt words = words_at(search.sentence, at);
+    for (const Word& word : words) {
+      if (word.kind != WordKind::phrase) continue;
+      const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
+      if (name == "ch" || name == "chain" || name == "space")
+        chains = true;
+      else if (is_work(search.sentence, word) && name != "increase")
+        return false;
+    }
+    at = next_word(search, words.empty() ? at + 1 : words.first->end);
+  }
+  return leads && chains;
+}
+
 /// "(21, and that's 6 toes)": what stands behind the count and a mark names no work and holds words that are
 /// no words of the craft.
 bool is_remark(const Search& search, std::uint32_t begin, std::uint32_t end) {
@@ -96,6 +120,8 @@ bool is_remark(const Search& search, std::uint32_t begin, std::uint32_t end) {
 
 StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   StatedCount count{{}, bracket.begin, bracket.end};
+  const std::uint32_t before = trim_separators(search.sentence.text(), 0, bracket.begin);
+  if (behind_sizes(search.sentence, before) == bracket.end) return count;
   std::uint32_t inner = bracket.inner_begin;
   if (inner < bracket.inner_end &&
       (search.sentence.text()[inner] == '=' || search.sentence.text()[inner] == '>'))
@@ -103,7 +129,8 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   const std::uint32_t end = read_figures(search, inner, count.stated);
   const std::uint32_t told = behind_counted_chain(search, end);
   const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);
-  const bool whole = end != inner && (rest <= told || is_remark(search, told, bracket.inner_end));
+  const bool whole = end != inner && (rest <= told || is_remark(search, told, bracket.inner_end) ||
+                                      tells_of_chains(search, told, bracket.inner_end));
   if (!whole || !is_one_count(count.stated) || is_repeated(search, bracket.end) ||
       goes_on(search, bracket.end))
     count.stated.clear();
@@ -189,6 +216,17 @@ struct Finder {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
     if (!count.stated.empty() && worked && !inside) last = count;
   }
+
+  /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
+  void keep_bracket(const StatedCount& count, const Bracket& bracket) {
+    const bool behind = !last.stated.empty() && next_word(search, last.end) == bracket.begin;
+    const auto is_whole = [](const Stated& s) { return s.unit == Unit::any || s.unit == Unit::stitches; };
+    const bool part = std::none_of(count.stated.begin(), count.stated.end(), is_whole);
+    if (!behind || count.stated.empty() || !part || !is_whole(last.stated.front())) return keep(count);
+    last.stated.front().unit = Unit::stitches;
+    last.stated.insert(last.stated.end(), count.stated.begin(), count.stated.end());
+    last.end = count.end;
+  }
 };
 
 /// "in last st—7 hdc": a dash without blanks leads to the count where a unit and the line's end follow.
@@ -219,7 +257,7 @@ StatedCount between_slashes(const Search& search, std::uint32_t at) {
 
 /// "3 sc :5": a number and not a word more behind a colon.
 bool is_last_number(const Search& search, std::uint32_t at) {
-  const Word* number = number_at(search.sentence, next_word(search, at + 1));
+  const Word* number = number_at(search.sentence, next_word(search, at));
   return number != nullptr &&
          trim_separators(search.sentence.text(), number->end, search.sentence.size()) <= number->end;
 }
@@ -230,8 +268,12 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   const bool slashes = mark == '/' && finder.search.sentence.text().substr(at + 1, 1) == "/";
   if (slashes) finder.keep(behind_mark(finder.search, at, next_word(finder.search, at + 2)));
   if (mark == '/' && !slashes) finder.keep(between_slashes(finder.search, at));
-  if (mark == '=' || mark == '>' || mark == '~' || (mark == ':' && is_last_number(finder.search, at)) ||
-      (mark == '-' && (spaced || finder.clause)))
+  if (mark == '/' && !slashes && spaced) {
+    const StatedCount count = behind_mark(finder.search, at, next);
+    if (!count.stated.empty() && count.stated.front().unit == Unit::stitches) finder.keep(count);
+  }
+  if (mark == '=' || mark == '>' || mark == '~' || (mark == '|' && spaced) ||
+      (mark == ':' && is_last_number(finder.search, at + 1)) || (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   if (mark == '-' && !spaced && !finder.clause) {
     const StatedCount count = behind_mark(finder.search, at, next);
@@ -261,7 +303,8 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   const bool after_around = finder.closed;
   if (finder.clause || after_around) finder.keep(as_sentence(search, at));
-  if (finder.clause && (finder.closed || (finder.ended && finder.sentence)))
+  const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
+  if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
   if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
@@ -284,7 +327,7 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
     if (bracket.kind == Passage::open_star) return at + 1;
-    if (bracket.kind != Passage::stars) finder.keep(in_brackets(finder.search, bracket));
+    if (bracket.kind != Passage::stars) finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
     finder.worked = true;
     finder.clause = false;
     finder.closed = true;

@@ -54,6 +54,14 @@ const TypedLine lines[] = {
     {"Make an adjustable ring, ch 3 (counts as first dc), 9 dc in ring; join with sl st in 3rd ch of beg "
      "ch-3—10 dc.",
      0, 10, 10},
+    // a part of the stitches counted behind the count, chains counted with them
+    {"(1 sc, 1 puff) x 7 // 14 sts (7 puffs)", 14, 14, 14},
+    {"(1 sc, 1 bo) x 7 - 14 sts (7 bobbles)", 14, 14, 14},
+    {"(1 sc, 1 puff) x 7 = 14 [7 puffs]", 14, 14, 14},
+    {"(1 sc, 1 puff) x 7 / 14 sts (7 puffs)", 14, 14, 14},
+    {"(1 sc, 1 puff) x 7 | 14 sts (7 puffs)", 14, 14, 14},
+    {"*sc in next 2, 2hdc/ch1/2hdc in next st* x6, join (42 with the ch 1s)", 18, 36, 42},
+    {"(sc in next 2, ch 1) x 6 (18 including the chains)", 12, 12, 18},
     // prose before a colon, what is counted beside the whole
     {"Two nights he walked and nothing changed: sc around (8)", 8, 8, 8},
     {"Once there was a beetle with no hat at all, so we begin at the very tip: magic ring, 4 sc (4)", 0, 4,
@@ -65,6 +73,10 @@ const TypedLine lines[] = {
     {"(sc, dec) x 6 = 18 → 12", 18, 12, 12},
     {"(2 sc, dec) x 6. (18) To hide a decrease, put the hook under the front loops only, then pull through",
      24, 18, 18},
+    {"ch 2, 7 sc in 2nd ch from hook. 7", 0, 7, 7},
+    {"(sc, 2 sc in next). 9", 6, 9, 9},
+    {"ch 1, turn, *sc in next st, dc in next st; rep from * across. 30 (40) sts.", 30, 30, 30},
+    {"Ch 9 (13). Sc in 2nd ch from hook and in each ch across. 8 (12) sc.", 0, 8, 8},
 };
 } // namespace
 
