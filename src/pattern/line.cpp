@@ -3,6 +3,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
+#include "pattern/yarn.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -46,9 +47,10 @@ private:
     if (typed_[at].begins_round) return take_round(at);
     std::size_t end = at;
     while (end < typed_.size() && !typed_[end].begins_round) ++end;
-    const std::size_t start = find_start(at, end);
+    std::size_t start = find_start(at, end);
     const Span from = start < end ? start_in(reader_, typed_[start].span) : Span{};
     const bool used = start < end && use_start(typed_[end], from);
+    if (start < end && !used && names_part_and_place(typed_[start])) start = end;
     take_block(at, start, end);
     if (start < end) take_rest_of_start(start, end, used ? from : Span{});
     return end;
@@ -58,7 +60,7 @@ private:
   void take_rest_of_start(std::size_t start, std::size_t round, Span used) {
     const Span line = typed_[start].span;
     const Span front = used.empty() ? line : trimmed(reader_.source, {line.begin, used.begin});
-    if (!front.empty()) add(LineKind::sentence, front);
+    if (!front.empty()) add_front(front, !used.empty() && names_part_and_place(typed_[start]));
     if (!used.empty() && used.end < line.end)
       add(LineKind::sentence, trimmed(reader_.source, {used.end, line.end}));
     for (std::size_t at = start + 1; at < round; ++at)
@@ -82,8 +84,25 @@ private:
   bool may_start(const Typed& above) const {
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
-    const bool names = header && !header->value.empty() && !names_start(header->name);
+    const bool names =
+        header && !header->value.empty() && !names_start(header->name) && !names_part_and_place(above);
     return !names && !start_in(reader_, above.span).empty();
+  }
+
+  /// "PETALS: working in the free front loops of round 3, join yarn.": a part, and where its first round
+  /// goes.
+  bool names_part_and_place(const Typed& typed) const {
+    const std::size_t colon = text(typed).find(": ");
+    if (colon == std::string_view::npos || !read_header(text(typed), typed.span)) return false;
+    const auto behind = static_cast<std::uint32_t>(typed.span.begin + colon + 1);
+    return !is_name_of_note(text(typed).substr(0, colon)) && !names_start(text(typed).substr(0, colon)) &&
+           names_free_loops(reader_, {behind, typed.span.end});
+  }
+
+  /// What stands in front of the start that a line tells.
+  void add_front(Span front, bool heading) {
+    Line& line = add(heading ? LineKind::heading : LineKind::sentence, front);
+    if (heading) line.heading = read_heading(reader_.source.at(front), reader_.vocabulary);
   }
 
   /// A whole sentence that names no stitch may stand between a chain and its first row, and "Tip: …".
@@ -151,7 +170,8 @@ private:
   /// A word is divided at the line's end: "on-", "ly".
   static bool is_divided(std::string_view before, std::string_view line) {
     const auto small = [](char c) { return c >= 'a' && c <= 'z'; };
-    return before.size() > 1 && before.back() == '-' && small(before[before.size() - 2]) && small(line.front());
+    return before.size() > 1 && before.back() == '-' && small(before[before.size() - 2]) &&
+           small(line.front());
   }
 
   /// Whether a bracket is open at the end of a text, or a comma stands there.
@@ -294,7 +314,7 @@ private:
   bool may_name_part(std::size_t at, std::size_t title) const {
     const Typed& typed = typed_[at];
     if (is_marked(typed)) return true;
-    if (!looks_like_heading(text(typed))) return false;
+    if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
     if (places_something(reader_, typed.span) && (blanks > 0 || !names_a_thing(reader_, typed.span)))
       return false;
@@ -302,6 +322,18 @@ private:
     if (below_title && static_cast<std::size_t>(blanks) + 1 > words_of_name_below_title) return false;
     const auto header = read_header(text(typed), typed.span);
     return !header || (header->value.empty() && !opens_list(at));
+  }
+
+  /// "stalk", "nut (sand)" in small letters, a blank line above it and its first round below.
+  bool is_small_name(std::size_t at) const {
+    const Typed& typed = typed_[at];
+    if (at == 0 || !typed_[at - 1].blank || at + 1 >= typed_.size() || !typed_[at + 1].begins_round)
+      return false;
+    const std::string_view line = text(typed), name = line.substr(0, line.find(" ("));
+    const bool letters = std::all_of(name.begin(), name.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    const bool bracket = name.size() == line.size() || line.back() == ')';
+    return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
+           yarn_named(name, reader_.vocabulary).empty();
   }
 
   /// `Materials:` with lines below it that a blank line ends before the next round.

@@ -34,7 +34,8 @@ Span sentence_with_loops(const Reader& reader, Span line) {
   Span found;
   for (const std::uint32_t begin : fronts_of(reader, line)) {
     const Span sentence = trimmed(reader.source, {begin, line.end});
-    const bool whole = begin == line.begin || reader.source.at({begin - 1, begin}) == ".";
+    const std::string_view before = begin == line.begin ? "." : reader.source.at({begin - 1, begin});
+    const bool whole = before == "." || before == ":";
     if (whole && names_free_loops(reader, sentence)) found = sentence;
   }
   return found;

@@ -90,7 +90,8 @@ void mark_count_below(const Reader& reader, const Way& way, std::string& text) {
   if (unit == 0 || !(name.empty() || name == "sts" || name == "stitches" || name == "st" || name == "sts."))
     return;
   const std::string_view before = trim(std::string_view(text).substr(0, line));
-  for (const std::string_view word : {",", "next", "last", "first", "in", "each", "the", "and", "x", "*", "rep"})
+  for (const std::string_view word :
+       {",", "next", "last", "first", "in", "each", "the", "and", "x", "*", "rep"})
     if (before.size() >= word.size() && before.substr(before.size() - word.size()) == word) return;
   text[line] = '=';
 }
@@ -171,7 +172,7 @@ bool chains_first(const Reader& reader, const Reading& reading) {
 /// Whether a reading itself makes the ring or chain that it is worked into, or opens the loops.
 bool brings_start(const Reader& reader, const Reading& reading) {
   return reading.effect.starts && (has_work(reading, Act::ring) || has_work(reading, Act::free_loops) ||
-                                   chains_first(reader, reading));
+                                   has_work(reading, Act::skipped) || chains_first(reader, reading));
 }
 
 /// "2 sc in each free front loop": which round left them free is said elsewhere, if at all.
@@ -345,13 +346,18 @@ bool names_free_loops(const Reader& reader, Span line) {
   const words::Concept round = words::find_concept(reader.vocabulary, "round");
   const words::Concept row = words::find_concept(reader.vocabulary, "row");
   const words::Concept unused = words::find_concept(reader.vocabulary, "unused");
-  bool loops = false, named = false;
+  const words::Concept skipped = words::find_concept(reader.vocabulary, "skipped");
+  const words::Concept leave = words::find_concept(reader.vocabulary, "leave off");
+  bool loops = false, named = false, missed = false, place = false, left = false;
   any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
     loops = loops || sort == words::ConceptClass::loops;
     named = named || means == round || means == row || means == unused;
+    missed = missed || means == skipped;
+    place = place || sort == words::ConceptClass::place;
+    left = left || means == leave;
     return false;
   });
-  return loops && named;
+  return (loops && named) || (missed && place && !left);
 }
 
 bool work_into(const Reader& reader, Way& way, Span above) {

@@ -96,6 +96,18 @@ TEST_CASE("the name of a part may stand above a sentence about it") {
         Lines{"title Fox", "part Tail x1", "sentence Worked from the tip.", "round Rnd 1: 6 sc in MR (6)"});
 }
 
+TEST_CASE("a heading may say which loops or stitches its first round goes into") {
+  const std::string cap = "Hat\n\nRnd 1: 6 sc in MR (6)\nRnd 2: BLO inc x 6 (12)\n\n";
+  const Lines lines{"title Hat", "round Rnd 1: 6 sc in MR (6)", "round Rnd 2: BLO inc x 6 (12)"};
+  Lines petals = lines, sleeve = lines;
+  petals.insert(petals.end(), {"part PETALS x1", "round Rnd 1: 2 dc in each front loop around (12)"});
+  CHECK(cut_up(cap + "PETALS: working in the unworked front loops of round 2, join yarn.\n"
+                     "Rnd 1: 2 dc in each front loop around (12)") == petals);
+  sleeve.insert(sleeve.end(), {"part sleeve x2", "round Rnd 1: 4 sc (4)"});
+  CHECK(cut_up(cap + "sleeve x2: join yarn in first of the 4 missed sts of Rnd 2\nRnd 1: 4 sc (4)") ==
+        sleeve);
+}
+
 TEST_CASE("a title alone names no part") {
   CHECK(cut_up("Beetle\n\nRnd 1: 6 sc in MR (6)") == Lines{"title Beetle", "round Rnd 1: 6 sc in MR (6)"});
 }
