@@ -123,6 +123,17 @@ bool defines(const Sentence& sentence, const Bracket& bracket) {
   return next < bracket.inner_end && (sentence.text()[next] == ':' || sentence.text()[next] == '=');
 }
 
+/// Whether a word ends a bracket, or a note that works nothing stands behind it: "(reverse dc, from left to
+/// right)".
+bool closes_gloss(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  const std::uint32_t rest = trim_separators(sentence.text(), at, end);
+  if (rest <= at) return true;
+  bool unknown = false;
+  for (std::uint32_t place = at; place < end; ++place)
+    for (const Word& word : words_at(sentence, place)) unknown = unknown || word.kind == WordKind::unknown;
+  return unknown && !has_figure(sentence, at, end);
+}
+
 /// "KA (amigurumi ring)", "inc (2 sc in one st)"…: the bracket says the word before it once more.
 bool glosses(const Sentence& sentence, const Bracket& bracket) {
   std::uint32_t inner = bracket.inner_begin;
@@ -132,7 +143,7 @@ bool glosses(const Sentence& sentence, const Bracket& bracket) {
   std::uint32_t before = bracket.begin;
   while (before > 0 && sentence.text()[before - 1] == ' ') --before;
   for (const Word& word : words_at(sentence, inner)) {
-    if (word.kind != WordKind::phrase || skip_blanks(sentence.text(), word.end) < bracket.inner_end) continue;
+    if (word.kind != WordKind::phrase || !closes_gloss(sentence, word.end, bracket.inner_end)) continue;
     for (std::uint32_t at = before; at-- > 0 && before - at < 30;)
       for (const Word& other : words_at(sentence, at))
         if (other.kind == WordKind::phrase && other.end == before && other.means == word.means) return true;
@@ -189,9 +200,56 @@ bool is_named(const Sentence& sentence, std::uint32_t at, std::string_view name)
   return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
 }
 
+/// "Ch 31 (41).", "30 (40) sc": the number of a larger size behind that of the first, which is worked.
+bool is_other_size(const Sentence& sentence, std::uint32_t at, const Bracket& bracket) {
+  const std::string_view text = sentence.text();
+  const Word* other = number_at(sentence, bracket.inner_begin);
+  std::uint32_t begin = at;
+  while (begin > 0 && text[begin - 1] >= '0' && text[begin - 1] <= '9') --begin;
+  const Word* first = number_at(sentence, begin);
+  if (other == nullptr || first == nullptr || first->end != at || other->number <= first->number)
+    return false;
+  if (skip_blanks(text, other->end) < bracket.inner_end) return false;
+  while (begin > 0 && text[begin - 1] == ' ') --begin;
+  const std::uint32_t behind = skip_blanks(text, bracket.end);
+  const auto ends = [&](std::uint32_t place) {
+    place = skip_blanks(text, place);
+    return place >= sentence.size() || text[place] == '.' || text[place] == ',' || text[place] == ';';
+  };
+  for (const std::string_view chain : {"ch", "chain"})
+    if (begin >= chain.size() && text.substr(begin - chain.size(), chain.size()) == chain)
+      return !has_figure(sentence, 0, begin - static_cast<std::uint32_t>(chain.size())) && ends(behind);
+  if (begin > 0 && !is_separator(text[begin - 1])) return false;
+  const WordsAt units = words_at(sentence, behind);
+  return std::any_of(units.begin(), units.end(), [&](const Word& unit) {
+    const ConceptClass sort = sort_of(sentence, unit);
+    return (sort == ConceptClass::stitch || sort == ConceptClass::place) && ends(unit.end);
+  });
+}
+
+/// "(missed 3ch = 1tr)", "(= 1tr)": chains that are as good as one stitch.
+bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
+  std::uint32_t at = bracket.inner_begin;
+  for (; at < bracket.inner_end && sentence.text()[at] != '='; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.kind == WordKind::unknown || (is_work(sentence, word) && !is_named(sentence, at, "ch")))
+        return false;
+  if (at >= bracket.inner_end) return false;
+  at = skip_blanks(sentence.text(), at + 1);
+  if (const Word* number = number_at(sentence, at)) {
+    if (number->number != 1) return false;
+    at = skip_blanks(sentence.text(), number->end);
+  }
+  const WordsAt stitch = words_at(sentence, at);
+  return std::any_of(stitch.begin(), stitch.end(), [&](const Word& word) {
+    return is_work(sentence, word) && skip_blanks(sentence.text(), word.end) >= bracket.inner_end;
+  });
+}
+
 } // namespace
 
 bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
+  if (equals_stitch(sentence, bracket)) return true;
   bool begins = true;
   for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end;) {
     const WordsAt words = words_at(sentence, at);
@@ -216,7 +274,17 @@ std::uint32_t behind_sizes(const Sentence& sentence, std::uint32_t at) {
   const std::int32_t index = next < sentence.size() ? sentence.brackets.at[next] : no_bracket;
   if (index == no_bracket) return at;
   const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
-  return is_sizes(sentence, bracket) ? bracket.end : at;
+  return is_sizes(sentence, bracket) || is_other_size(sentence, at, bracket) ? bracket.end : at;
+}
+
+std::uint32_t behind_gloss(const Sentence& sentence, std::uint32_t at) {
+  const std::uint32_t next = skip_blanks(sentence.text(), at);
+  const std::int32_t index = next < sentence.size() ? sentence.brackets.at[next] : no_bracket;
+  if (index == no_bracket) return at;
+  const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
+  const bool round = bracket.kind == Passage::round || bracket.kind == Passage::square;
+  if (!round || bracket.inner_begin >= bracket.inner_end || !glosses(sentence, bracket)) return at;
+  return is_named(sentence, skip_blanks(sentence.text(), bracket.end), "in") ? bracket.end : at;
 }
 
 std::uint32_t end_of_other_count(const Sentence& sentence, std::uint32_t at) {

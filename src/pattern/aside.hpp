@@ -23,4 +23,8 @@ bool says_first_stitch(const Sentence& sentence, const Bracket& bracket);
 /// are none.
 std::uint32_t behind_sizes(const Sentence& sentence, std::uint32_t at);
 
+/// Behind the bracket in "crab st (sc from left to right) in each st", where `at` stands behind the stitch;
+/// `at` if there is none.
+std::uint32_t behind_gloss(const Sentence& sentence, std::uint32_t at);
+
 } // namespace whorl::pattern

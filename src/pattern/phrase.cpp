@@ -249,6 +249,8 @@ void reach(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slots,
     walk.out.push_back({tree.ends[end].row, walk.begin, at,
                         cost + walk.sentence.vocabulary.rows[tree.ends[end].row].cost, slots});
   if (tree.steps[step].child == words::no_step) return;
+  if (const std::uint32_t gloss = behind_gloss(walk.sentence, at); gloss != at)
+    go_on(walk, step, skip_blanks(walk.sentence.text(), gloss), slots, cost);
   std::uint32_t next = skip_blanks(walk.sentence.text(), behind_sizes(walk.sentence, at));
   for (int fillers = 0; fillers < 3; ++fillers) {
     go_on(walk, step, next, slots, cost);

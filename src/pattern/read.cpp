@@ -219,6 +219,7 @@ private:
       telling_.tell_misspelt(line, way.readings[settled.reading]);
       telling_.tell_scanned(line);
       telling_.tell_scanned_sc(line);
+      telling_.tell_reversed(line);
       if (!list_says_shaping_) telling_.tell_mixed(way.readings[settled.reading]);
       if (!way.target) telling_.tell_choice(line, ways, settled);
     }

@@ -3,6 +3,7 @@
 #include "pattern/alphabet.hpp"
 #include "pattern/own_list.hpp"
 #include "pattern/own_words.hpp"
+#include "pattern/part_word.hpp"
 #include "pattern/round_word.hpp"
 
 #include <algorithm>
@@ -39,6 +40,7 @@ void hear_list(Speech& speech, const Source& source) {
   if (!list.definitions.empty()) own = own_words(source, list, *speech.terms.vocabulary);
   add_found_letters(source, *speech.terms.vocabulary, own);
   add_round_words(source, *speech.terms.vocabulary, own);
+  add_part_words(source, *speech.terms.vocabulary, own);
   if (!own.phrases.empty())
     speech.own_words = words::with_own_words(*speech.terms.vocabulary, own.phrases, own.concepts);
   if (!own.kinds.empty()) speech.own_kinds = std::move(own.kinds);

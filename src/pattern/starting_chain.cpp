@@ -157,6 +157,7 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   if (closes_to_ring(sentence, match, piece, kinds)) piece.cost += costs.starting_chain;
   if (piece.verb != Verb::stitch && piece.verb != Verb::starting_chain) return true;
   const Work& work = piece.work;
+  if (work.to_end && kinds.at(work.kind).name == "ch") return false; // "in every ch across" names places
   if (work.where == Where::chain) {
     const int height = stitch::shape_of(kinds.at(work.kind)).height;
     const Behind behind = work.nth < 3 ? Behind{} : said_behind(sentence, match.end);

@@ -219,6 +219,19 @@ void Telling::tell_scanned_sc(const Line& line) {
   }
 }
 
+void Telling::tell_reversed(const Line& line) {
+  const words::Folded text = words::fold(reader_.source.at(line.span), line.span.begin);
+  for (const std::string_view word : {"crab ", "reverse ", "reversed ", "rev sc", "rsc", "backwards sc"}) {
+    const std::size_t at = text.text.find(word);
+    if (at == std::string::npos || (at > 0 && text.text[at - 1] >= 'a' && text.text[at - 1] <= 'z')) continue;
+    const Span span{text.from[at], text.from[at + word.size()]};
+    add(finding(Severity::note, "reversed", span,
+                "this stitch is counted and drawn as " + spoken("sc", reader_.vocabulary) +
+                    "; it is worked the other way round"));
+    return;
+  }
+}
+
 void Telling::tell_left_out(const Line& line) {
   if (!names_stitches(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);

@@ -40,6 +40,9 @@ public:
   /// `5c`, which scanning made of sc; the first of a line.
   void tell_scanned_sc(const Line& line);
 
+  /// A crab stitch, which counts as the stitch that is worked the other way round, and is drawn so.
+  void tell_reversed(const Line& line);
+
   /// A line between the rounds that reads as work, although no label says of which round.
   void tell_left_out(const Line& line);
 

@@ -214,7 +214,15 @@ private:
     if (chains == 1 && us_height == 3) ++shown.uk_height;
   }
 
+  /// Chains between two legs stand for no stitch.
+  bool names_leg() const {
+    for (std::size_t at = 0; at < count_; ++at)
+      if (word(at) == "leg" || word(at) == "legs" || word(at) == "foot" || word(at) == "boot") return true;
+    return false;
+  }
+
   void show_chains(Shown& shown) const {
+    if (names_leg()) return;
     for (std::size_t at = 0; at + 1 < count_; ++at) {
       if (is_chain(at) && word(at + 1) == "from") return show_first_chain(shown, at);
       if (height(word(at)) != 0) return show_from_hook(shown, at);

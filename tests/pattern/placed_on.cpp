@@ -60,3 +60,11 @@ TEST_CASE("eyes in rounds that no part has keep them, to be told of") {
   CHECK(placed("Insert safety eyes between rounds 16 and 17 of the head.\n") == "Head 16-17");
   CHECK(placed("Insert safety eyes between rounds 16 and 17.\n") == "Ears 16-17");
 }
+
+TEST_CASE("what is sewn in a round that no part has, to nothing that is named, names no rounds") {
+  CHECK(placed("Flatten and sew to row 13, the ears go on top.\n") == "Ears 0-0");
+}
+
+TEST_CASE("what is sewn to a part here in rounds that it has not keeps them, to be told of") {
+  CHECK(placed("Sew the ears to the head between rounds 13 and 16.\n") == "Head 13-16");
+}

@@ -76,6 +76,10 @@ const TypedLine lines[] = {
     {"ch 8, sc in 2nd ch from hook, 5 sc, 3 sc in last ch, we turn to the other side of the chain: 5 sc, inc "
      "(16)",
      0, 16, 16},
+    {"ch 12, hdc in 3rd ch from hook (skipped ch dont count) n in every ch across (10)", 0, 10, 10},
+    {"ch 12, dc in 4th ch from hook (missed 3ch = 1dc), 1 dc in each ch to end (10)", 0, 10, 10},
+    {"ch 3 (= 1dc), miss the first dc, 1 dc in each of next 8 dc, 1 dc in top of turning ch (10)", 10, 10,
+     10},
 };
 } // namespace
 

@@ -87,6 +87,11 @@ const TypedLine lines[] = {
     {"A: (sc, inc) x 3, B: sc, inc, A: (sc, inc) x 3 (21)", 14, 21, 21},
     {"3 sc in white, 2 sc in brown (5)", 5, 5, 5},
     {"*with A sc in next 2 sts, with B sc in next st; rep from * around (18)", 18, 18, 18},
+    // worked the other way round
+    {"crab stitch in each st around (12)", 12, 12, 12},
+    {"ch 1, work crab st (sc from left to right) in each st, sl st to join (12)", 12, 12, 12},
+    {"reverse sc around, join (18)", 18, 18, 18},
+    {"work crab stitch (reverse sc, from left to right) in each st back along the edge (20)", 20, 20, 20},
 };
 } // namespace
 

@@ -150,3 +150,7 @@ TEST_CASE("names of several stitches tell, and raised trebles") {
   CHECK(found("R1: 10 half doubles in a ring") == "US word half double");
   CHECK(found("R1: 12 tr in ring\nR2: 1 rtrf round each st") == "UK word rtrf");
 }
+
+TEST_CASE("chains between two legs tell nothing of the height of a stitch") {
+  CHECK(found("R1: 5 dc in MR\nR2: 10 dc\nR3: 2ch, 1dc into the first leg to join, 9 dc") == "UK shortest");
+}
