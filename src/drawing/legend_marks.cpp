@@ -136,10 +136,12 @@ void add_direction(const Making& making, Entries& entries) {
 
 namespace {
 
-/// The first stitch of the legend that is no chain.
+/// The first stitch of the legend that is neither chain nor slip stitch: dots would be taken for beads.
 const SymbolKey& plainest(const Making& making) {
-  for (const SymbolKey& key : making.usage.stitches)
-    if (stitch::shape_of(kind_of(making, key)).legs > 0) return key;
+  for (const SymbolKey& key : making.usage.stitches) {
+    const stitch::Shape shape = stitch::shape_of(kind_of(making, key));
+    if (shape.legs > 0 && shape.height > 0) return key;
+  }
   return making.usage.stitches.front();
 }
 
