@@ -175,7 +175,7 @@ bool is_plain_list(const Sentence& sentence, std::uint32_t begin, std::uint32_t 
     if (work != words.end())
       list_piece(sentence, *work, listed);
     else
-      listed.plain = !words.empty() && may_be_listed(sentence, *words.first);
+      listed.plain = number != nullptr || (!words.empty() && may_be_listed(sentence, *words.first));
   }
   return listed.plain && listed.pieces > 1 && listed.kinds > 1 && (listed.shaping || !listed.counted);
 }

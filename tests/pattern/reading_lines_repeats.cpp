@@ -32,6 +32,7 @@ const TypedLine lines[] = {
     {"sc, inc all round", 6, 9, -1},
     {"sc, sc, inc around", 6, 8, -1},
     {"2 sc, inc to end", 9, 12, -1},
+    {"1 sc 1 inc around", 6, 9, -1},
     {"ch 1, sc, inc around, join", 6, 9, -1},
     {"sc then inc all the way round", 6, 9, -1},
     {"4 sc, inc around (16)", 10, 16, 16, true},
