@@ -83,6 +83,7 @@ std::uint32_t behind_counted_chain(const Search& search, std::uint32_t at) {
 bool tells_of_chains(const Search& search, std::uint32_t begin, std::uint32_t end) {
   std::uint32_t at = next_word(search, begin);
   const std::string_view text = search.sentence.text().substr(0, end);
+  if (at < end && text[at] == ',') at = next_word(search, at + 1);
   if (at >= end) return false;
   bool leads = false, chains = false;
   for (const std::string_view lead :
@@ -126,7 +127,8 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   if (inner < bracket.inner_end &&
       (search.sentence.text()[inner] == '=' || search.sentence.text()[inner] == '>'))
     inner = next_word(search, inner + 1);
-  const std::uint32_t end = read_figures(search, inner, count.stated);
+  std::uint32_t end = read_figures(search, inner, count.stated);
+  if (end != inner) end = behind_sizes(search.sentence, end); // "(20 (30))"
   const std::uint32_t told = behind_counted_chain(search, end);
   const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);
   const bool whole = end != inner && (rest <= told || is_remark(search, told, bracket.inner_end) ||
@@ -201,6 +203,18 @@ StatedCount behind_close(const Search& search, std::uint32_t at) {
   return count;
 }
 
+/// Whether a bracket speaks of increases or decreases.
+bool names_shaping(const Search& search, const Bracket& bracket) {
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end;) {
+    const WordsAt words = words_at(search.sentence, at);
+    for (const Word& word : words)
+      if (is_work(search.sentence, word) && sort_of(search.sentence, word) != ConceptClass::stitch)
+        return true;
+    at = next_word(search, words.empty() ? at + 1 : words.first->end);
+  }
+  return false;
+}
+
 /// Reads on from word to word, and keeps the last count.
 struct Finder {
   const Search& search;
@@ -221,6 +235,10 @@ struct Finder {
   void keep_bracket(const StatedCount& count, const Bracket& bracket) {
     const bool behind = !last.stated.empty() && next_word(search, last.end) == bracket.begin;
     const auto is_whole = [](const Stated& s) { return s.unit == Unit::any || s.unit == Unit::stitches; };
+    if (behind && !count.stated.empty() && names_shaping(search, bracket)) { // "= 18 (6 inc)"
+      last.end = count.end;
+      return;
+    }
     const bool part = std::none_of(count.stated.begin(), count.stated.end(), is_whole);
     if (!behind || count.stated.empty() || !part || !is_whole(last.stated.front())) return keep(count);
     last.stated.front().unit = Unit::stitches;

@@ -62,6 +62,9 @@ const TypedLine lines[] = {
     {"(1 sc, 1 puff) x 7 | 14 sts (7 puffs)", 14, 14, 14},
     {"*sc in next 2, 2hdc/ch1/2hdc in next st* x6, join (42 with the ch 1s)", 18, 36, 42},
     {"(sc in next 2, ch 1) x 6 (18 including the chains)", 12, 12, 18},
+    {"(sc in next 2, ch 1) x 6 (18, chains included)", 12, 12, 18},
+    {"(sc, inc) x 6 = 18 (6 inc)", 12, 18, 18},
+    {"(sc, dec) x 4 // 8 (4 decs)", 12, 8, 8},
     // prose before a colon, what is counted beside the whole
     {"Two nights he walked and nothing changed: sc around (8)", 8, 8, 8},
     {"Once there was a beetle with no hat at all, so we begin at the very tip: magic ring, 4 sc (4)", 0, 4,
@@ -76,6 +79,9 @@ const TypedLine lines[] = {
     {"ch 2, 7 sc in 2nd ch from hook. 7", 0, 7, 7},
     {"(sc, 2 sc in next). 9", 6, 9, 9},
     {"ch 1, turn, *sc in next st, dc in next st; rep from * across. 30 (40) sts.", 30, 30, 30},
+    {"ch 1, turn, sc in next 8 (12) sts, inc in next 4 (6) sts, sc in next 8 (12) sts. 24 (36) sts", 20, 24,
+     24},
+    {"ch 1, turn, sc across (20 (30))", 20, 20, 20},
     {"Ch 9 (13). Sc in 2nd ch from hook and in each ch across. 8 (12) sc.", 0, 8, 8},
 };
 } // namespace
