@@ -200,6 +200,15 @@ bool is_named(const Sentence& sentence, std::uint32_t at, std::string_view name)
   return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
 }
 
+/// "Sc in next 8 (12) sts": whether the number that begins at `begin` is one of places.
+bool counts_places(const Sentence& sentence, std::uint32_t begin, std::uint32_t behind) {
+  const std::string_view before = sentence.text().substr(0, begin);
+  const auto led = [&](std::string_view word) {
+    return before.size() >= word.size() && before.substr(before.size() - word.size()) == word;
+  };
+  return (led("next") || led("first") || led("last") || led("each of")) && is_named(sentence, behind, "st");
+}
+
 /// "Ch 31 (41).", "30 (40) sc": the number of a larger size behind that of the first, which is worked.
 bool is_other_size(const Sentence& sentence, std::uint32_t at, const Bracket& bracket) {
   const std::string_view text = sentence.text();
@@ -214,12 +223,15 @@ bool is_other_size(const Sentence& sentence, std::uint32_t at, const Bracket& br
   const std::uint32_t behind = skip_blanks(text, bracket.end);
   const auto ends = [&](std::uint32_t place) {
     place = skip_blanks(text, place);
-    return place >= sentence.size() || text[place] == '.' || text[place] == ',' || text[place] == ';';
+    return place >= sentence.size() || std::string_view(".,;)]").find(text[place]) != std::string_view::npos;
   };
   for (const std::string_view chain : {"ch", "chain"})
     if (begin >= chain.size() && text.substr(begin - chain.size(), chain.size()) == chain)
       return !has_figure(sentence, 0, begin - static_cast<std::uint32_t>(chain.size())) && ends(behind);
-  if (begin > 0 && !is_separator(text[begin - 1])) return false;
+  if (counts_places(sentence, begin, behind)) return true;
+  const bool inside = begin > 0 && (text[begin - 1] == '(' || text[begin - 1] == '[');
+  if (inside && ends(behind)) return true;
+  if (begin > 0 && !inside && !is_separator(text[begin - 1])) return false;
   const WordsAt units = words_at(sentence, behind);
   return std::any_of(units.begin(), units.end(), [&](const Word& unit) {
     const ConceptClass sort = sort_of(sentence, unit);

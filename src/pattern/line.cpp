@@ -330,7 +330,9 @@ private:
     if (at == 0 || !typed_[at - 1].blank || at + 1 >= typed_.size() || !typed_[at + 1].begins_round)
       return false;
     const std::string_view line = text(typed), name = line.substr(0, line.find(" ("));
-    const bool letters = std::all_of(name.begin(), name.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    const bool letters =
+        std::count(name.begin(), name.end(), ' ') < 2 &&
+        std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
     const bool bracket = name.size() == line.size() || line.back() == ')';
     return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
            yarn_named(name, reader_.vocabulary).empty();

@@ -80,6 +80,7 @@ const TypedLine lines[] = {
     {"5 sc thru both sides (5)", 10, 5, 5},
     {"sc 4 through the two layers to close (4)", 8, 4, 4},
     {"4 sc through both edges (4)", 8, 4, 4},
+    {"pinch closed, 6 sc through front and back (6)", 12, 6, 6},
 };
 } // namespace
 

@@ -21,6 +21,11 @@ TEST_CASE("a word in small letters between a blank line and a first round names 
   CHECK(names_in(nut + "\nstalk\nch 4, sc in 2nd ch from hook, sc in next 2 (3)\n") == "nut, stalk");
 }
 
+TEST_CASE("so do two words") {
+  CHECK(names_in(nut + "\nlittle stalk\nch 4, sc in 2nd ch from hook, sc in next 2 (3)\n") ==
+        "nut, little stalk");
+}
+
 TEST_CASE("a yarn in small letters above a first round names no part") {
   CHECK(names_in("acorn charm\n\nbrown\nr1 - 5 sc in mr (5)\n") == "");
 }
