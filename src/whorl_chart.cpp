@@ -11,12 +11,30 @@
 namespace whorl {
 namespace {
 
+drawing::Paper size_of(Paper paper) {
+  if (paper == Paper::a4) return {210, 297};
+  return paper == Paper::letter ? drawing::Paper{215.9, 279.4} : drawing::Paper{};
+}
+
+/// What of straight figures stands on paper of a size, title, heads and captions being left out.
+layout::Leaf leaf_of(const ChartOptions& options) {
+  constexpr double margins = 30, besides = 80, beside_a_line = 6, line = 1.45;
+  const drawing::Paper paper = size_of(options.paper);
+  if (paper.width == 0) return {};
+  const auto lines = [&](double height) {
+    return static_cast<std::uint32_t>(std::max(2.0, (height - besides) / (line * options.stitch)));
+  };
+  const double wide = (paper.width - margins) / options.stitch - beside_a_line;
+  return {static_cast<std::uint32_t>(std::max(0.0, wide)), lines(paper.height), lines(paper.width)};
+}
+
 layout::Page page_of(const ChartOptions& options, const layout::Wanted& wanted) {
   layout::Page page;
   page.hand = options.left_handed ? layout::Hand::left : layout::Hand::right;
   page.fold = options.fold;
   page.strips = options.strips;
   page.wanted = wanted;
+  page.leaf = leaf_of(options);
   return page;
 }
 
@@ -25,11 +43,6 @@ drawing::Style style_of(const ChartOptions& options) {
   if (options.plus) style.single = drawing::Style::Single::plus;
   style.stroked = options.stroked;
   return style;
-}
-
-drawing::Paper size_of(Paper paper) {
-  if (paper == Paper::a4) return {210, 297};
-  return paper == Paper::letter ? drawing::Paper{215.9, 279.4} : drawing::Paper{};
 }
 
 drawing::SheetOptions sheet_options(const ChartOptions& options) {

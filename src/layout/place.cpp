@@ -47,14 +47,41 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
   return keys;
 }
 
+std::uint32_t most_lines(const Leaf& leaf, std::uint32_t longest) {
+  return longest <= leaf.wide ? leaf.lines : leaf.lines_turned;
+}
+
+namespace {
+
+/// A flat piece that is longer than a leaf goes on in further figures. Their rows are even in number, so that
+/// inks go on alternating.
+void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page,
+              Placement& placement) {
+  const std::vector<std::uint32_t> rows = rounds_in_rows(fabric, part);
+  const Places places = wanted_places(fabric, rows, page.wanted);
+  if (places.empty()) return;
+  std::uint32_t longest = 0;
+  for (const std::uint32_t row : rows) longest = std::max(longest, fabric.rounds[row].makes);
+  const std::size_t most = most_lines(page.leaf, longest), many = places.last + 1 - places.first;
+  const std::size_t figures = most < 2 ? 1 : (many + most - 1) / most;
+  const std::size_t each = (many + 2 * figures - 1) / (2 * figures) * 2;
+  for (std::size_t at = places.first; at <= places.last; at += each) {
+    Page some = page;
+    some.wanted.from = fabric.rounds[rows[at]].number;
+    some.wanted.to = fabric.rounds[rows[std::min(at + each - 1, places.last)]].number;
+    placement.figures.push_back(draw_rows(fabric, part, extents, figures == 1 ? page : some).figure);
+  }
+}
+
+} // namespace
+
 Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page) {
   Placement placement;
   placement.wanted = page.wanted;
   const Folding folding(fabric);
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
     if (!is_wanted(page.wanted, part)) continue;
-    if (!wanted_places(fabric, rounds_in_rows(fabric, part), page.wanted).empty())
-      placement.figures.push_back(draw_rows(fabric, part, extents, page).figure);
+    add_rows(fabric, part, extents, page, placement);
     for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
       placement.figures.push_back(plan.strip  ? draw_strip(fabric, plan, extents, page).figure
                                   : plan.oval ? draw_oval(fabric, plan, extents, page).figure

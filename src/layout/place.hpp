@@ -16,12 +16,24 @@ const char* name(Form form);   ///< "disc", "disc-inward", "strip" …
 
 enum class Hand : std::uint8_t { right, left };
 
+/// How much of a straight figure stands on a leaf of paper, in stitches; 0: on whatever it needs. One whose lines are
+/// longer than an upright leaf is wide goes on a turned one.
+struct Leaf {
+  std::uint32_t wide = 0;         ///< stitches of a line, upright
+  std::uint32_t lines = 0;        ///< upright
+  std::uint32_t lines_turned = 0;
+};
+
+/// Lines that a figure has at the most, its longest having so many stitches; 0: as many as there are.
+std::uint32_t most_lines(const Leaf& leaf, std::uint32_t longest);
+
 /// What is asked of the layout. Words reach it as plain strings; `{}` stands for a number.
 struct Page {
   Hand hand = Hand::right;
   bool fold = true;                         ///< three or more alike rounds are drawn once
   bool strips = true;                       ///< false: rounds are never drawn as lines
   Wanted wanted;
+  Leaf leaf;
   std::string rounds = "{} rounds";         ///< second line of a folded ring's label
   std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";

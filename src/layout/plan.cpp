@@ -61,6 +61,7 @@ public:
     if (page.strips)
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
     keep_wanted();
+    split_strips();
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
   }
 
@@ -88,6 +89,31 @@ private:
     }
     stretches_ = std::move(kept);
     if (!rounds_.empty() && !places.empty()) rounds_.resize(last + 1);
+  }
+
+  /// A strip that is longer than a leaf goes on in further ones.
+  void split_strips() {
+    if (page_.leaf.lines == 0) return;
+    const std::vector<Tier> all = tiers();
+    std::vector<Stretch> split;
+    for (const Stretch& stretch : stretches_) {
+      std::vector<Tier> lines;
+      std::uint32_t longest = 0;
+      for (const Tier& tier : all) {
+        if (tier.first < stretch.first || tier.last > stretch.last) continue;
+        lines.push_back(tier);
+        longest = std::max(longest, tier.count);
+      }
+      const std::size_t most = most_lines(page_.leaf, longest);
+      const std::size_t strips = most < 2 || !stretch.strip ? 1 : (lines.size() + most - 1) / most;
+      const std::size_t each = (lines.size() + strips - 1) / strips;
+      for (std::size_t at = 0; at < lines.size(); at += each) {
+        split.push_back(stretch);
+        split.back().first = lines[at].first;
+        split.back().last = lines[std::min(at + each, lines.size()) - 1].last;
+      }
+    }
+    stretches_ = std::move(split);
   }
 
   Plan plan(std::size_t at, std::size_t figures) {

@@ -96,6 +96,31 @@ TEST_CASE("every figure stands on one sheet of paper of its size") {
     }
 }
 
+TEST_CASE("a strip longer than a sheet goes on on another with its last round repeated") {
+  std::string text = "Worm\n\nRnd 1: 6 sc in MR (6)\n";
+  for (int round = 2; round <= 80; ++round)
+    text += "Rnd " + std::to_string(round) + (round % 3 == 0 ? ": BLO" : ":") + " sc around (6)\n";
+  ChartOptions options;
+  options.paper = Paper::a4;
+  const Chart chart = read(text).chart(options);
+  CHECK(chart.sheets() > 1);
+  CHECK(chart.remarks().empty());
+  const Rounds rounds = rounds_of(chart);
+  CHECK(rounds.drawn.size() == 80);
+  CHECK(rounds.repeated.size() > 1);
+}
+
+TEST_CASE("a flat piece longer than a sheet goes on on another with its last row repeated") {
+  ChartOptions options;
+  options.paper = Paper::letter;
+  const Chart chart = scarf(90).chart(options);
+  CHECK(chart.sheets() > 1);
+  CHECK(chart.remarks().empty());
+  const Rounds rows = rounds_of(chart);
+  CHECK(rows.drawn.size() == 91); // the starting chain is row 0
+  CHECK(rows.repeated.size() > 1);
+}
+
 TEST_CASE("a figure wider than the paper is drawn smaller, and that is said") {
   ChartOptions options;
   options.paper = Paper::letter;
