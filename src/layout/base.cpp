@@ -19,7 +19,7 @@ bool goes_round_posts(const Legs& legs) {
          });
 }
 
-bool is_stitch(const fabric::Place& place) {
+bool is_top_or_post(const fabric::Place& place) {
   return place.what == fabric::On::top || place.what == fabric::On::post;
 }
 
@@ -48,7 +48,7 @@ std::vector<StitchId> worked_between(const Fabric& fabric, std::uint32_t round,
   for (std::uint32_t r = fabric.stitches[bases.front()].round + 1; r < round; ++r)
     for (StitchId i = 0; i < fabric.rounds[r].count; ++i)
       for (const fabric::Leg& leg : fabric::legs_of(fabric, fabric.rounds[r].first_stitch + i))
-        if (is_stitch(leg.into) && std::binary_search(bases.begin(), bases.end(), leg.into.of))
+        if (is_top_or_post(leg.into) && std::binary_search(bases.begin(), bases.end(), leg.into.of))
           found.push_back(leg.into.of);
   std::sort(found.begin(), found.end());
   return found;

@@ -15,6 +15,15 @@ fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item);
 /// item. An echo shows no loop marks.
 std::vector<Item> items_of(const fabric::Fabric& fabric, std::uint32_t round, bool echo = false);
 
+/// Whether a place is one that an item stands for: no ring and no space.
+bool is_stitch(const fabric::Place& place);
+
+/// An increase, or a decrease over several places.
+bool is_shaping(const fabric::Fabric& fabric, const Item& item);
+
+/// Items side by side in one place share it as a fan.
+bool shares_place(const fabric::Fabric& fabric, const Item& one, const Item& other);
+
 /// Loops that every item of a round is marked with; both: none, or not all alike.
 std::uint8_t marked_loops(const std::vector<Item>& items);
 

@@ -34,10 +34,6 @@ struct Mean {
   std::optional<double> value() const { return count > 0 ? std::optional(sum / count) : std::nullopt; }
 };
 
-bool is_stitch(const fabric::Place& place) {
-  return place.what != fabric::On::ring && place.what != fabric::On::space && place.of != fabric::none;
-}
-
 /// Outward an item is joined to what its legs go into, inward by its own tops.
 std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const Item& item,
                                   const Seats& seats, const Turn& turn) {
@@ -51,19 +47,6 @@ std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const 
       if (is_stitch(leg.into)) mean.add(seat_of(seats, leg.into.of));
   }
   return mean.value();
-}
-
-bool is_shaping(const Fabric& fabric, const Item& item) {
-  const fabric::Legs legs = legs_of(fabric, item);
-  if (item.count > 1) return true;
-  return legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into);
-}
-
-/// Items side by side in one place share it as a fan.
-bool shares_place(const Fabric& fabric, const Item& one, const Item& other) {
-  const fabric::Legs p = legs_of(fabric, one), q = legs_of(fabric, other);
-  return p.size() > 0 && q.size() > 0 && is_stitch(p.begin()->into) &&
-         p.begin()->into.of == q.begin()->into.of && (p.end() - 1)->into.of == (q.end() - 1)->into.of;
 }
 
 void spread_fan(const Band& band, std::size_t first, std::size_t last, double slot,

@@ -13,21 +13,6 @@ using fabric::StitchId;
 constexpr double air_along = 0.12;   ///< between neighbours
 constexpr double turning_air = 0.08; ///< more beside a turning chain
 
-bool is_stitch(const fabric::Place& place) {
-  return place.what != fabric::On::ring && place.what != fabric::On::space && place.of != fabric::none;
-}
-
-bool is_shaping(const Fabric& fabric, const Item& item) {
-  const fabric::Legs legs = legs_of(fabric, item);
-  return item.count > 1 || (legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into));
-}
-
-bool shares_place(const Fabric& fabric, const Item& one, const Item& other) {
-  const fabric::Legs p = legs_of(fabric, one), q = legs_of(fabric, other);
-  return p.size() > 0 && q.size() > 0 && is_stitch(p.begin()->into) &&
-         p.begin()->into.of == q.begin()->into.of && (p.end() - 1)->into.of == (q.end() - 1)->into.of;
-}
-
 /// Stands of one line from left to right.
 std::vector<std::size_t> from_left(const Course& course) {
   std::vector<std::size_t> order;

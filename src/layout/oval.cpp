@@ -27,11 +27,6 @@ constexpr double plain_pull = 0.2, shaping_pull = 0.8;
 constexpr double arrow_gap = 0.62;
 constexpr double break_high = 0.575 + 0.26; ///< a break line with its zigzags, outside the heads
 
-bool is_shaping(const Fabric& fabric, const Item& item) {
-  const fabric::Legs legs = legs_of(fabric, item);
-  return item.count > 1 || (legs.size() > 1 && !(legs.begin()->into == (legs.end() - 1)->into));
-}
-
 bool is_joining(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::joins) != 0;
 }

@@ -1,6 +1,8 @@
 #include "layout/oval_ring.hpp"
 
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
+#include "layout/straight.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,24 +26,6 @@ constexpr double chain_pitch = 0.72;                      ///< of chains one abo
 constexpr double dot_aside = 0.42; ///< from the middle of a starting chain to that of the dot
 constexpr double dot_reach = 0.16;
 constexpr double cut_from = 0.52, cut_to = 1.12, cut_side = 0.30; ///< the mark outside a last stitch
-
-Convex turned(const Convex& piece, const Item& item) {
-  Convex all;
-  for (const Point p : piece)
-    all.push_back(
-        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
-  return all;
-}
-
-/// Chains that stand on end one above the other.
-Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
-  Stand stand{0, chains, 0, 0, 0.6, true};
-  for (const Convex& piece : chain.ink)
-    for (const Point& point : piece)
-      stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
-  stand.right = stand.left;
-  return stand;
-}
 
 const SymbolExtent& shape_at(const OvalRing& ring, std::uint32_t item) {
   return *ring.band.shapes[ring.band.shape_of[item]];
@@ -228,13 +212,14 @@ private:
   }
 
   void add_ink(const Item& item, std::uint32_t number, std::vector<Convex>& ink) const {
-    for (const Convex& piece : shape_at(ring_, number).ink) ink.push_back(turned(piece, item));
+    for (const Convex& piece : shape_at(ring_, number).ink) ink.push_back(stood(item, piece));
   }
 
   void add_cut(std::uint32_t number, std::vector<Convex>& ink) const {
     const Item item = stood_on(extents_, stadium_, ring_, number);
     const double low = item.height + cut_from, high = item.height + cut_to;
-    ink.push_back(turned({{-cut_side, low}, {cut_side, low}, {cut_side, high}, {-cut_side, high}}, item));
+    ink.push_back(
+        stood(item, Convex{{-cut_side, low}, {cut_side, low}, {cut_side, high}, {-cut_side, high}}));
   }
 
   const Extents& extents_;
@@ -321,7 +306,7 @@ Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ri
 
 std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
   std::vector<Convex> ink;
-  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(turned(piece, item));
+  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
   return ink;
 }
 

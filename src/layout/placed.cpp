@@ -4,6 +4,7 @@
 #include "layout/hole.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,10 +20,6 @@ using pattern::What;
 constexpr double letter_size = 0.44, letter_reach = 0.215; ///< of the letter in a loop
 constexpr double tick_air = 0.22, text_air = 0.10;
 constexpr std::uint32_t tenth = 10, fifth = 5;
-
-Point stood(const Item& item, Point p) {
-  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
-}
 
 Point turned(const Item& item, Point p) { return stood(item, p) - item.foot; }
 

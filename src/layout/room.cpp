@@ -1,6 +1,7 @@
 #include "layout/room.hpp"
 
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,14 +23,6 @@ constexpr double push_step = 0.1;
 constexpr int most_pushes = 200;
 
 double square(Point p) { return p.x * p.x + p.y * p.y; }
-
-Convex stood(const Convex& piece, const Item& item) {
-  Convex all;
-  for (const Point p : piece)
-    all.push_back(
-        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
-  return all;
-}
 
 Convex triangle(const Pointer& pointer) {
   const Point aside{-pointer.direction.y, pointer.direction.x};
@@ -92,7 +85,7 @@ std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point
   Near near(at, within);
   for (const Item& item : figure.items)
     if (near.reaches(item.foot, tallest))
-      for (const Convex& part : extent(extents, item.key).ink) near.add(stood(part, item));
+      for (const Convex& part : extent(extents, item.key).ink) near.add(stood(item, part));
   for (const Label& label : figure.labels) near.add_always(label.box);
   for (const Pointer& pointer : figure.pointers) near.add(triangle(pointer));
   for (const Stroke& stroke : figure.strokes) near.add_line(stroke);

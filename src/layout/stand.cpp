@@ -33,11 +33,6 @@ std::vector<Ends> ends_of(const Band& band, Hand hand) {
   return ends;
 }
 
-/// A point of a symbol, where it stands.
-Point stood(const Item& item, Point p) {
-  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
-}
-
 /// `wanted` points of a symbol; where it has fewer, the last stands for the rest.
 void add_points(const Item& item, const std::vector<Point>& own, std::uint32_t wanted,
                 std::vector<Point>& points) {
@@ -55,6 +50,17 @@ void add_item(Item item, const Ends& ends, std::uint32_t legs, Figure& figure) {
 }
 
 } // namespace
+
+Point stood(const Item& item, Point p) {
+  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
+}
+
+Convex stood(const Item& item, const Convex& piece) {
+  Convex all;
+  all.reserve(piece.size());
+  for (const Point p : piece) all.push_back(stood(item, p));
+  return all;
+}
 
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {

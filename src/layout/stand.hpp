@@ -6,6 +6,10 @@
 
 namespace whorl::layout {
 
+/// A point, or a piece of the ink, of an item's symbol, where it stands.
+Point stood(const Item& item, Point p);
+Convex stood(const Item& item, const Convex& piece);
+
 /// Stands the items of a ring, strung at these arc lengths, on it: adds them to the figure with their feet
 /// and tips, each in the order of work.
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,

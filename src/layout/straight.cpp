@@ -2,6 +2,7 @@
 
 #include "layout/items.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -24,16 +25,6 @@ bool is_chain(const Fabric& fabric, const Item& item) {
 
 bool turns(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::starts_chain) != 0 && is_chain(fabric, item);
-}
-
-/// Chains that stand on end one above the other.
-Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
-  Stand stand{0, chains, 0, 0, 0.6, true};
-  for (const Convex& piece : chain.ink)
-    for (const Point& point : piece)
-      stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
-  stand.right = stand.left;
-  return stand;
 }
 
 double pitch_of(const Course& course, const Stand& column) {
@@ -99,6 +90,15 @@ void stand_on_end(const SymbolExtent& chain, Point middle, double half, Item ite
 }
 
 } // namespace
+
+Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
+  Stand stand{0, chains, 0, 0, 0.6, true};
+  for (const Convex& piece : chain.ink)
+    for (const Point& point : piece)
+      stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
+  stand.right = stand.left;
+  return stand;
+}
 
 std::uint32_t leading_chains(const Fabric& fabric, const std::vector<Item>& items) {
   std::uint32_t chains = 0;
@@ -192,21 +192,13 @@ void widen(const std::vector<Point>& points, Figure& figure) {
   }
 }
 
-std::vector<Point> stood(const Convex& piece, const Item& item) {
-  std::vector<Point> points;
-  for (const Point p : piece)
-    points.push_back(
-        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
-  return points;
-}
-
 } // namespace
 
 void bound_straight(const Extents& extents, Figure& figure) {
   if (figure.items.empty()) return;
   figure.low = figure.high = figure.items.front().foot;
   for (const Item& item : figure.items)
-    for (const Convex& piece : extent(extents, item.key).ink) widen(stood(piece, item), figure);
+    for (const Convex& piece : extent(extents, item.key).ink) widen(stood(item, piece), figure);
   for (const Label& label : figure.labels) widen(label.box, figure);
   for (const Pointer& pointer : figure.pointers) widen({pointer.tip}, figure);
   for (const Stroke& stroke : figure.strokes) widen(stroke.points, figure);

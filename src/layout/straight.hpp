@@ -7,6 +7,9 @@
 
 namespace whorl::layout {
 
+/// Chains that stand on end one above the other.
+Stand column_of(const SymbolExtent& chain, std::uint32_t chains);
+
 /// A straight figure and what the tests look at: its lines with the problems they were laid by.
 struct Straight {
   Figure figure;
