@@ -25,10 +25,6 @@ struct Drawing {
   SymbolCase& symbols;
 };
 
-Point on_sheet(const Frame& frame, Point p) {
-  return {frame.origin.x + frame.scale * p.x, frame.origin.y - frame.scale * p.y};
-}
-
 Point turned_over(Point direction) { return {direction.x, -direction.y}; }
 
 std::vector<Point> on_sheet(const Frame& frame, const std::vector<Point>& points) {

@@ -97,26 +97,9 @@ void add_ground(const Making& making, std::uint8_t yarn, std::vector<Entry>& ent
                                       making.words("title-ground", {yarn_name(making, yarn)})}));
 }
 
-const char* key_of(Sign sign) {
-  switch (sign) {
-  case Sign::eye:
-    return "eye";
-  case Sign::marker:
-    return "marker";
-  case Sign::bead:
-    return "bead";
-  case Sign::tick:
-    return "tick";
-  case Sign::flag:
-    return "flag";
-  case Sign::attach:
-    return "attach";
-  case Sign::free_loop:
-    return "free-loop";
-  case Sign::front:
-    return "front-side";
-  }
-  return "";
+std::string key_of(Sign sign) {
+  if (sign == Sign::tick) return "tick";
+  return sign == Sign::front ? "front-side" : std::string(mark_of(sign));
 }
 
 } // namespace

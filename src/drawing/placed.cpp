@@ -15,32 +15,6 @@ using layout::Sign;
 
 constexpr double tick_pen = 0.05, capital = 0.72;
 
-Point on_sheet(const Frame& frame, Point p) {
-  return {frame.origin.x + frame.scale * p.x, frame.origin.y - frame.scale * p.y};
-}
-
-/// The mark that a sign is drawn with; "": a line.
-std::string_view mark_of(Sign sign) {
-  switch (sign) {
-  case Sign::eye:
-    return "eye";
-  case Sign::marker:
-    return "marker";
-  case Sign::bead:
-    return "bead";
-  case Sign::flag:
-    return "flag";
-  case Sign::attach:
-    return "attach";
-  case Sign::free_loop:
-    return "free-loop";
-  case Sign::tick:
-  case Sign::front:
-    break;
-  }
-  return "";
-}
-
 bool is_line(const Placed& placed) {
   const bool points = placed.up.x * placed.up.x + placed.up.y * placed.up.y > 0.5;
   return points && mark_of(placed.sign).empty();
@@ -68,6 +42,27 @@ Text text_of(const Placed& placed, const Frame& frame) {
 }
 
 } // namespace
+
+std::string_view mark_of(Sign sign) {
+  switch (sign) {
+  case Sign::eye:
+    return "eye";
+  case Sign::marker:
+    return "marker";
+  case Sign::bead:
+    return "bead";
+  case Sign::flag:
+    return "flag";
+  case Sign::attach:
+    return "attach";
+  case Sign::free_loop:
+    return "free-loop";
+  case Sign::tick:
+  case Sign::front:
+    break;
+  }
+  return "";
+}
 
 Color ground_color(std::uint8_t yarn) {
   constexpr std::array grounds{Color{0xE8E5E0}, ink::yarn_ground, Color{0xD9D5CE}, Color{0xE9C5AC}};

@@ -3,7 +3,12 @@
 #include "drawing/scene.hpp"
 #include "drawing/symbol_case.hpp"
 
+#include <string_view>
+
 namespace whorl::drawing {
+
+/// The mark that a sign is drawn with; "": a line.
+std::string_view mark_of(layout::Sign sign);
 
 /// The pale colour under stitches in a yarn; in grey print they differ by how light they are.
 Color ground_color(std::uint8_t yarn);
