@@ -9,7 +9,6 @@
 namespace whorl::pattern {
 namespace {
 
-using words::Concept;
 using words::ConceptClass;
 using words::Word;
 using words::WordKind;
@@ -17,8 +16,6 @@ using words::WordKind;
 bool is_understood(const std::vector<Reading>& readings) {
   return !readings.empty() && readings.front().passed_over.empty();
 }
-
-bool is_capital(char c) { return c >= 'A' && c <= 'Z'; }
 
 /// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter; and
 /// what a sentence leads to: "…, so begin with 1 sc".
@@ -29,7 +26,7 @@ std::vector<std::uint32_t> later_sentences(std::string_view text) {
     if (text[at] != '.' && text[at] != '!' && text[at] != '?') continue;
     const std::size_t next = text.find_first_not_of(" \n\r\t", at + 1);
     if (next == std::string_view::npos || next == at + 1) continue;
-    if (is_capital(text[next]) || words::is_digit(text[next]))
+    if (words::is_capital(text[next]) || words::is_digit(text[next]))
       begins.push_back(static_cast<std::uint32_t>(next));
   }
   return begins;

@@ -20,7 +20,7 @@ constexpr int most_notes_between = 2; ///< between a chain and its first row
 /// Whether what stands before a colon only leads to a note.
 bool is_name_of_note(std::string_view name) {
   std::string low(name);
-  for (char& c : low) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+  for (char& c : low) c = words::small(c);
   for (const std::string_view word : {"note", "notes", "please note", "tip", "tips", "hint", "nb", "n.b.",
                                       "n.b", "ps", "p.s.", "remember", "reminder", "important", "careful"})
     if (low == word) return true;
@@ -169,9 +169,8 @@ private:
 
   /// A word is divided at the line's end: "on-", "ly".
   static bool is_divided(std::string_view before, std::string_view line) {
-    const auto small = [](char c) { return c >= 'a' && c <= 'z'; };
-    return before.size() > 1 && before.back() == '-' && small(before[before.size() - 2]) &&
-           small(line.front());
+    return before.size() > 1 && before.back() == '-' && words::is_small(before[before.size() - 2]) &&
+           words::is_small(line.front());
   }
 
   /// Whether a bracket is open at the end of a text, or a comma stands there.

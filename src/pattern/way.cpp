@@ -17,6 +17,7 @@ namespace whorl::pattern {
 namespace {
 
 using words::is_digit;
+using words::is_small;
 constexpr std::uint32_t longest_tail = 40; ///< bytes of what may be said behind rounds that are named
 constexpr std::uint32_t least_chain = 4;   ///< that talk around it cannot mean otherwise
 
@@ -46,8 +47,6 @@ std::string on_one_line(std::string_view text) {
   }
   return line;
 }
-
-bool is_small(char c) { return c >= 'a' && c <= 'z'; }
 
 /// Whether a word is one that the vocabulary has.
 bool is_known(const Reader& reader, std::string_view word) {
