@@ -1,6 +1,7 @@
 #include "pattern/line.hpp"
 
 #include "pattern/limits.hpp"
+#include "pattern/named_place.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
 #include "pattern/yarn.hpp"
@@ -16,16 +17,6 @@ constexpr std::size_t longest_subtitle = 160;
 constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes a ring or a chain
 constexpr std::size_t words_of_name_below_title = 2;
 constexpr int most_notes_between = 2; ///< between a chain and its first row
-
-/// Whether what stands before a colon only leads to a note.
-bool is_name_of_note(std::string_view name) {
-  std::string low(name);
-  for (char& c : low) c = words::small(c);
-  for (const std::string_view word : {"note", "notes", "please note", "tip", "tips", "hint", "nb", "n.b.",
-                                      "n.b", "ps", "p.s.", "remember", "reminder", "important", "careful"})
-    if (low == word) return true;
-  return false;
-}
 
 using words::is_digit;
 
@@ -48,23 +39,31 @@ private:
     std::size_t end = at;
     while (end < typed_.size() && !typed_[end].begins_round) ++end;
     std::size_t start = find_start(at, end);
-    const Span from = start < end ? start_in(reader_, typed_[start].span) : Span{};
+    const auto named = start < end ? named_place(reader_, typed_[start].span) : std::nullopt;
+    const Span from = start < end ? start_in(reader_, named ? named->place : typed_[start].span) : Span{};
     const bool used = start < end && use_start(typed_[end], from);
-    if (start < end && !used && names_part_and_place(typed_[start])) start = end;
+    if (start < end && !used && named) start = end;
     take_block(at, start, end);
-    if (start < end) take_rest_of_start(start, end, used ? from : Span{});
+    if (start < end) take_rest_of_start(start, end, used ? from : Span{}, named ? named->name : Span{});
     return end;
   }
 
-  /// What stands around the ring or chain above a round, and the lines between it and the round.
-  void take_rest_of_start(std::size_t start, std::size_t round, Span used) {
+  /// What stands around the ring or chain above a round, and the lines between it and the round; `name` is
+  /// that of the part, if the line has one.
+  void take_rest_of_start(std::size_t start, std::size_t round, Span used, Span name) {
     const Span line = typed_[start].span;
     const Span front = used.empty() ? line : trimmed(reader_.source, {line.begin, used.begin});
-    if (!front.empty()) add_front(front, !used.empty() && names_part_and_place(typed_[start]));
-    if (!used.empty() && used.end < line.end)
+    const bool heading = !used.empty() && !name.empty();
+    if (!front.empty()) add_front(heading ? name : front, heading);
+    if (!used.empty() && says_more({used.end, line.end}))
       add(LineKind::sentence, trimmed(reader_.source, {used.end, line.end}));
     for (std::size_t at = start + 1; at < round; ++at)
       if (!typed_[at].blank) add(LineKind::sentence, typed_[at].span);
+  }
+
+  /// More than the mark or bracket that closes what stands before.
+  bool says_more(Span rest) const {
+    return reader_.source.at(rest).find_first_not_of(" \t.:;,)") != std::string_view::npos;
   }
 
   /// The line above a first round that makes its ring or chain; `round` if there is none.
@@ -85,18 +84,8 @@ private:
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
     const bool names =
-        header && !header->value.empty() && !names_start(header->name) && !names_part_and_place(above);
+        header && !header->value.empty() && !names_start(header->name) && !named_place(reader_, above.span);
     return !names && !start_in(reader_, above.span).empty();
-  }
-
-  /// "PETALS: working in the free front loops of round 3, join yarn.": a part, and where its first round
-  /// goes.
-  bool names_part_and_place(const Typed& typed) const {
-    const std::size_t colon = text(typed).find(": ");
-    if (colon == std::string_view::npos || !read_header(text(typed), typed.span)) return false;
-    const auto behind = static_cast<std::uint32_t>(typed.span.begin + colon + 1);
-    return !is_name_of_note(text(typed).substr(0, colon)) && !names_start(text(typed).substr(0, colon)) &&
-           names_free_loops(reader_, {behind, typed.span.end});
   }
 
   /// What stands in front of the start that a line tells.

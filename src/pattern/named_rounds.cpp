@@ -39,6 +39,24 @@ std::optional<std::uint32_t> round_of_number(const Tree& tree, std::uint32_t bef
   return last_round(tree, before, [number](const RoundText& round) { return has_number(round, number); });
 }
 
+/// The same, of the part that the words name: "round 3 of the foot"; of the nearest before if they name none.
+std::optional<std::uint32_t> round_of_part(const Tree& tree, std::uint32_t before, int number,
+                                           std::string_view words, const Reader& reader) {
+  std::optional<std::uint32_t> best;
+  int most = 0;
+  for (std::uint32_t round = 0; round < before; ++round) {
+    if (!has_number(tree.rounds[round], number)) continue;
+    const int shared = names_part(words, tree.parts[tree.rounds[round].part].name, reader.vocabulary);
+    if (shared > 0 && shared >= most) best = round, most = shared;
+  }
+  return best ? best : round_of_number(tree, before, number);
+}
+
+std::string_view behind_number(std::string_view words) {
+  const std::size_t digit = words.find_first_of("0123456789");
+  return digit == std::string_view::npos ? std::string_view{} : words.substr(digit + 1);
+}
+
 /// The round that left loops free where no number is said: the last that was worked in the other loops only.
 std::optional<std::uint32_t> round_with_free_loops(const Tree& tree, std::uint32_t before,
                                                    std::uint8_t loops) {
@@ -104,7 +122,9 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
     Node& node = tree.nodes[id];
     if (node.kind != NodeKind::work) continue;
     const auto number = static_cast<int>(node.round);
-    const auto typed = number == 0 ? std::nullopt : round_of_number(tree, before, number);
+    const auto typed =
+        number == 0 ? std::nullopt
+                    : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
     if (node.work.act == Act::free_loops)
       take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
     if (node.work.act == Act::skipped)

@@ -59,11 +59,32 @@ struct Scan {
   std::optional<Opening> found;
 };
 
+bool names_loops(const Sentence& sentence, std::uint32_t at);
+
+/// "… of round 3 | of the foot": where the words end that name the part behind a round; `at` if none do.
+std::uint32_t behind_part(const Sentence& sentence, std::uint32_t at) {
+  constexpr int most_words = 3;
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  if (!is_named(sentence, next, {"with", "in", "from"})) return at;
+  std::uint32_t end = at;
+  for (int words = 0; next < sentence.size() && words <= most_words; ++words) {
+    const WordsAt here = words_at(sentence, next);
+    const bool small = is_named(sentence, next, {"with", "in", "from", "filler"});
+    const bool known = here.empty() || here.first->kind != WordKind::unknown;
+    if (known && !small && !is_named(sentence, next, {"leg"})) return end;
+    next = behind(sentence, *here.first);
+    if (!small) end = here.first->end;
+  }
+  return end;
+}
+
 void find_round(const Sentence& sentence, Opening& opening) {
   opening.round = round_named(sentence, opening.end);
+  if (opening.round != 0) opening.end = behind_part(sentence, opening.end);
 }
 
 void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
+  if (names_loops(scan.sentence, behind(scan.sentence, word))) return; // "the unworked loops"
   Opening opening{Act::skipped, 0, 0, at, word.end};
   const WordsAt place = words_at(scan.sentence, behind(scan.sentence, word));
   for (const Word& next : place)
@@ -93,6 +114,14 @@ std::uint8_t loops_of(std::string_view name) {
 bool is_loop_word(const Sentence& sentence, const Word& word) {
   const std::string_view text = sentence.text().substr(word.begin, word.end - word.begin);
   return text.find("loop") != std::string_view::npos || text.substr(0, 2) == "lp";
+}
+
+bool names_loops(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    const ConceptClass sort = sort_of(sentence, word);
+    return sort == ConceptClass::loops || (sort == ConceptClass::place && is_loop_word(sentence, word));
+  });
 }
 
 /// "Turn the piece" is the other side of a chain where one is worked along; else the work is turned.

@@ -1,0 +1,73 @@
+#include "pattern/named_place.hpp"
+
+#include "pattern/header.hpp"
+#include "pattern/pieces.hpp"
+#include "words/ascii.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::ptrdiff_t most_blanks = 2; ///< in a name that no colon sets off
+
+struct Cut {
+  std::size_t at = std::string_view::npos; ///< where the name ends
+  std::size_t behind = 0;                  ///< where the place begins
+};
+
+/// The first mark that may stand between a name and what is said of it.
+Cut cut_behind_name(std::string_view line) {
+  Cut first;
+  for (const std::string_view mark : {": ", " - ", " \xE2\x80\x93 ", " \xE2\x80\x94 ", " (", ". ", ", "})
+    if (const std::size_t at = line.find(mark); at < first.at) first = {at, at + mark.size()};
+  return first;
+}
+
+std::uint32_t byte_of(Span line, std::size_t at) { return line.begin + static_cast<std::uint32_t>(at); }
+
+/// Without the bracket, colon or full stop that closes it.
+Span without_end(const Reader& reader, Span place) {
+  const auto closes = [&] {
+    const std::string_view text = reader.source.at(place);
+    if (text.empty()) return false;
+    const bool bracket = text.back() == ')' && text.find('(') == std::string_view::npos;
+    return bracket || std::string_view(":. ").find(text.back()) != std::string_view::npos;
+  };
+  while (closes()) --place.end;
+  return trimmed(reader.source, place);
+}
+
+bool may_be_name(const Reader& reader, Span name, Span line, char mark) {
+  const std::string_view text = reader.source.at(name);
+  if (is_name_of_note(text) || names_start(text)) return false;
+  if (mark == ':') return read_header(reader.source.at(line), line).has_value();
+  return looks_like_heading(text) && std::count(text.begin(), text.end(), ' ') <= most_blanks &&
+         !names_stitches(reader, name) && (!places_something(reader, name) || names_a_thing(reader, name));
+}
+
+} // namespace
+
+std::optional<NamedPlace> named_place(const Reader& reader, Span line) {
+  const std::string_view text = reader.source.at(line);
+  const Cut cut = cut_behind_name(text);
+  if (cut.at == std::string_view::npos) return std::nullopt;
+  const Span name = trimmed(reader.source, {line.begin, byte_of(line, cut.at)});
+  const Span place = without_end(reader, {byte_of(line, cut.behind), line.end});
+  if (name.empty() || place.empty() || !may_be_name(reader, name, line, text[cut.at]) ||
+      !names_free_loops(reader, place))
+    return std::nullopt;
+  return NamedPlace{name, place};
+}
+
+bool is_name_of_note(std::string_view name) {
+  std::string low(name);
+  for (char& c : low) c = words::small(c);
+  for (const std::string_view word : {"note", "notes", "please note", "tip", "tips", "hint", "nb", "n.b.",
+                                      "n.b", "ps", "p.s.", "remember", "reminder", "important", "careful"})
+    if (low == word) return true;
+  return false;
+}
+
+} // namespace whorl::pattern
