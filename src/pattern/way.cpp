@@ -1,10 +1,12 @@
 #include "pattern/way.hpp"
 
+#include "pattern/chain_begun.hpp"
 #include "pattern/chat.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/number_round.hpp"
+#include "pattern/sizes.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/yarn_order.hpp"
 #include "words/ascii.hpp"
@@ -303,10 +305,12 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
       way.above.empty() && !way.label.loops_aside && typed.find_first_of("\r\n") == std::string_view::npos;
   std::string text = as_typed ? std::string(typed) : text_to_read(reader, way);
   put_yarns_behind(text);
+  blank_sizes(text);
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
   read_without_chat(reader, way, effort);
+  if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);
 }
 

@@ -1,0 +1,71 @@
+#include "pattern/chain_begun.hpp"
+
+#include "pattern/costs.hpp"
+#include "pattern/effect.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::uint32_t least_chain = 4; ///< that is no starting chain
+
+std::vector<stitch::StitchKind> all_kinds(const Reading& reading,
+                                          const std::vector<stitch::StitchKind>& kinds) {
+  std::vector<stitch::StitchKind> all = kinds;
+  all.insert(all.end(), reading.new_kinds.begin(), reading.new_kinds.end());
+  return all;
+}
+
+bool is_stitch(const Node& node) { return node.kind == NodeKind::work && node.work.act == Act::stitch; }
+
+/// The first stitch behind a chain that the body begins with; no_node if it begins otherwise.
+NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
+  const NodeId chain = reading.nodes[reading.body].child;
+  if (chain == no_node || !is_stitch(reading.nodes[chain])) return no_node;
+  const Work& made = reading.nodes[chain].work;
+  if (!is_chain(kinds[made.kind]) || made.counts || made.to_end || made.times < least_chain) return no_node;
+  const NodeId first = reading.nodes[chain].next;
+  if (first == no_node || !is_stitch(reading.nodes[first])) return no_node;
+  const Work& work = reading.nodes[first].work;
+  const bool plain = work.where == Where::next && kinds[work.kind].takes == 1 && work.loops == 0;
+  return plain && made.times > static_cast<std::uint32_t>(stitch::shape_of(kinds[work.kind]).height)
+             ? first
+             : no_node;
+}
+
+/// Puts the stitch into the chain that its height asks for, those behind it into the next.
+void put_in_chain(Reading& reading, NodeId first, std::uint16_t nth) {
+  Node rest = reading.nodes[first];
+  Work& work = reading.nodes[first].work;
+  work.where = Where::chain;
+  work.nth = nth;
+  work.times = 1;
+  work.to_end = false;
+  work.leave = 0;
+  if (!rest.work.to_end && rest.work.times == 1) return;
+  if (!rest.work.to_end) --rest.work.times;
+  reading.nodes.push_back(rest);
+  reading.nodes[first].next = static_cast<NodeId>(reading.nodes.size() - 1);
+}
+
+} // namespace
+
+void begin_in_chain(std::vector<Reading>& readings, const std::vector<stitch::StitchKind>& kinds) {
+  if (readings.empty() || readings.front().effect.starts || readings.front().body == no_node) return;
+  std::vector<Reading> begun;
+  for (const Reading& reading : readings) {
+    const std::vector<stitch::StitchKind> all = all_kinds(reading, kinds);
+    const NodeId first = behind_chain(reading, all);
+    if (first == no_node) continue;
+    Reading other = reading;
+    const int height = stitch::shape_of(all[reading.nodes[first].work.kind]).height;
+    put_in_chain(other, first, static_cast<std::uint16_t>(std::max(height, 1) + 1));
+    other.effect = effect_of(other.nodes, other.body, all);
+    begun.push_back(std::move(other));
+  }
+  readings.insert(readings.begin(), begun.begin(), begun.end());
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,23 @@
+#include "told.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+// Which chain the first stitch goes into where nothing says so: the second for sc, the third for hdc, the
+// fourth for dc (common practice, no source).
+
+TEST_CASE("an oval goes round a chain above it that names no chain for the first stitch") {
+  CHECK(counts("Snout\nch 7\nR1: 5 sc, 3 sc in last ch, 4 sc, 2 sc in same (14)\nR2: sc around (14)\n") ==
+        "14 14");
+}
+
+TEST_CASE("a row goes along a chain above it, the first stitch into the chain that its height asks for") {
+  CHECK(counts("Ear\nCh 7\nRow 1: 6 sc (6)\nRow 2: ch 1, turn, 6 sc (6)\n") == "6 6");
+  CHECK(counts("Leaf\nch 9\nRow 1: hdc across (7)\nRow 2: ch 1, turn, sc across (7)\n") == "7 7");
+}
+
+TEST_CASE("a few chains at the head of a round are no foundation") {
+  CHECK(counts("Leaf\nRnd 1: ch 3, 11 dc in MR (12)\nRnd 2: ch 3, dc in each st around (12)\n") == "12 12");
+}
