@@ -2,6 +2,7 @@
 
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
+#include "pattern/lettered.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
@@ -49,6 +50,7 @@ public:
     for (std::size_t at = 1; at < lines_.size(); ++at) mark_number(at);
     for (std::size_t at = 0; at < lines_.size(); at = mark_numbers(at)) {
     }
+    for (std::size_t at = 0; at < lines_.size(); ++at) number_by_letters(at);
     for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
     for (std::size_t at = 1; at < lines_.size(); ++at) work_told_rounds(at);
     return std::move(lines_);
@@ -201,6 +203,34 @@ private:
     Way way = way_of(reader_, *label, typed.span.end);
     const bool reads = !way.readings.empty() && way.readings.front().passed_over.empty() && does_work(way);
     return reads ? std::optional(std::move(way)) : std::nullopt;
+  }
+
+  /// "a) 6 sc in MR", "b) inc around": letters that run on from a are labels where no round above goes on.
+  void number_by_letters(std::size_t at) {
+    std::size_t above = at;
+    while (above > 0 && lines_[above - 1].blank) --above;
+    const bool steps =
+        above > 0 && lines_[above - 1].begins_round && lines_[above - 1].ways.front().work.empty();
+    std::vector<std::pair<std::size_t, Way>> run;
+    for (std::size_t line = at; line < lines_.size() && !steps; ++line) {
+      if (lines_[line].blank && line > at) continue;
+      auto way = lettered_way(lines_[line], static_cast<int>(run.size()) + 1);
+      if (!way) break;
+      run.emplace_back(line, std::move(*way));
+    }
+    if (run.size() < 2 || !run.front().second.readings.front().effect.starts) return;
+    for (auto& [line, way] : run) {
+      lines_[line].ways = {std::move(way)};
+      lines_[line].begins_round = true;
+    }
+  }
+
+  std::optional<Way> lettered_way(const Typed& typed, int number) const {
+    if (typed.blank || (typed.begins_round && !typed.ways.front().label.span.empty())) return std::nullopt;
+    const auto label = letter_label(text(typed), typed.span.begin, number);
+    if (!label) return std::nullopt;
+    Way way = way_of(reader_, *label, typed.span.end);
+    return is_clean(way) && does_work(way) ? std::optional(std::move(way)) : std::nullopt;
   }
 
   /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
