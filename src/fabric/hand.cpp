@@ -291,7 +291,8 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
   return passes(node, context, space ? 0 : takes, space ? 1 : 0, [&] {
     if (!take(node, work.where, gist, inside)) return false;
-    for (int i = 0; i < work.in_one; ++i)
+    const bool into_space = work.in_space != 0 && !taken_.empty() && taken_.back().what == On::space;
+    for (int i = 0; i < (into_space ? work.in_space : work.in_one); ++i)
       if (!add(node, kind, inside, id)) return false;
     return true;
   });

@@ -134,6 +134,7 @@ private:
   bool go_round_the_end();
   bool open_far_side(StitchId first, std::uint32_t from, std::uint32_t to);
   bool open_free_loops(const pattern::Node& node);
+  std::uint32_t wanted_of_skipped() const;
   bool open_skipped(const pattern::Node& node);
   bool open_part_edge(const pattern::Node& node);
   bool open_places(std::vector<Place> places);
@@ -147,6 +148,7 @@ private:
   std::uint32_t round_meant(const pattern::Node& node);
   std::uint32_t last_worked_end(std::uint32_t part) const;
   std::vector<Place> bridge();
+  bool leads_away() const;
   void begin_round_after_foundation();
 
   // Making stitches.

@@ -153,6 +153,14 @@ std::uint32_t Hand::last_worked_end(std::uint32_t part) const {
   return fabric_.parts[part].first_round + fabric_.parts[part].rounds;
 }
 
+/// How many of the places left unworked a round can mean: what it uses whatever there is, else its count;
+/// 0: nothing tells.
+std::uint32_t Hand::wanted_of_skipped() const {
+  const pattern::RoundText& text = tree_.rounds[fabric_.rounds.back().text];
+  if (text.effect.pass_uses == 0 && text.effect.uses > 0) return text.effect.uses;
+  return text.stated.empty() ? 0 : text.stated.front().count;
+}
+
 bool Hand::open_skipped(const Node& node) {
   const std::uint32_t named = round_meant(node);
   if (named == none) return stop(node, "edge", "the round that left stitches unworked was not worked");
@@ -163,7 +171,7 @@ bool Hand::open_skipped(const Node& node) {
   if (of_it)
     outcome_.notes.push_back(
         {node.span, "the stitches left unworked are those of " + name + " itself: it left none"});
-  return open_places(std::move(places));
+  return open_places(first_gap(std::move(places), wanted_of_skipped()));
 }
 
 /// The chains just made between two parts: the side along which the hook comes first.
@@ -172,7 +180,6 @@ std::vector<Place> Hand::bridge() {
   if (arch_ == none) return near;
   for (auto id = static_cast<StitchId>(fabric_.stitches.size()); id > arch_; --id)
     near.push_back(Place{id - 1, On::chain_side, stitch::both});
-  arch_ = none;
   return near;
 }
 
@@ -196,6 +203,12 @@ std::uint32_t Hand::last_round_of(std::uint32_t named) const {
   return last;
 }
 
+/// Whether the leg on the hook is worked up and the chains lead away from it: they are part of the round, and
+/// only their other side is worked on the way back.
+bool Hand::leads_away() const {
+  return arch_ != none && edge_.left() == 0 && arch_ > fabric_.rounds.back().first_stitch;
+}
+
 /// Legs joined: the other part's last round, the near side of a chain between them, what is still open, and
 /// the chain's other side. A part's own edge is open as it is, once its double was joined to it.
 bool Hand::open_part_edge(const Node& node) {
@@ -207,6 +220,8 @@ bool Hand::open_part_edge(const Node& node) {
   const std::vector<Place> near = bridge();
   before.insert(before.end(), near.begin(), near.end());
   std::vector<Place> behind(near.rbegin(), near.rend());
+  if (leads_away()) behind.clear(), close_arch();
+  arch_ = none;
   for (Place& place : behind) place.loops = stitch::third;
   fresh_ = false;
   foundation_count_ = 0;

@@ -85,6 +85,18 @@ std::vector<Place> still_free(const Fabric& fabric, const std::vector<Place>& pl
   return free.empty() ? places : free;
 }
 
+std::vector<Place> first_gap(std::vector<Place> places, std::uint32_t wanted) {
+  const auto breaks = [](const Place& a, const Place& b) { return b.of != a.of + 1; };
+  const auto end = std::adjacent_find(places.begin(), places.end(), breaks);
+  if (end == places.end()) return places;
+  const auto length = static_cast<std::size_t>(end - places.begin()) + 1;
+  bool alike = places.size() % length == 0 && wanted > 0 && wanted <= length;
+  for (std::size_t at = 1; alike && at < places.size(); ++at)
+    alike = breaks(places[at - 1], places[at]) == (at % length == 0);
+  if (alike) places.resize(length);
+  return places;
+}
+
 const char* name_of_loops(std::uint8_t loops) {
   if (loops == stitch::front) return "front loops";
   return loops == stitch::back ? "back loops" : "loops";

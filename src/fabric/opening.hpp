@@ -24,6 +24,10 @@ std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool
 /// Those of the places whose loops nothing is worked into; all of them if there is none.
 std::vector<Place> still_free(const Fabric& fabric, const std::vector<Place>& places);
 
+/// Of places left unworked in several gaps of the same length (two armholes), those of the first gap where no
+/// more are `wanted`; else all.
+std::vector<Place> first_gap(std::vector<Place> places, std::uint32_t wanted);
+
 /// "front loops", "back loops", "loops".
 const char* name_of_loops(std::uint8_t loops);
 

@@ -120,7 +120,8 @@ private:
            (act == Act::turn || act == Act::join || act == Act::part_edge || act == Act::start_here);
   }
 
-  /// A turn lets chains climb, a chain joined to a ring is no space, nor is one that joins legs.
+  /// A turn lets chains climb, a chain joined to a ring is no space, nor is one that joins legs; where the leg
+  /// on the hook was worked before, its chains are places of the round all the same.
   static Stretch mark(Act act, Stretch all) {
     if (act == Act::join || act == Act::start_here) {
       Stretch one;
@@ -128,6 +129,7 @@ private:
       const bool ring = act == Act::join && !all.stitches;
       if (!ring) return then(all, one);
     }
+    if (act == Act::part_edge && all.stitches) all.between.chains += all.behind; // they may lead away
     all.behind = 0;
     if (!all.stitches) all.before = 0;
     all.climbs = act == Act::turn || act == Act::join || all.climbs;

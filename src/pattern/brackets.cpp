@@ -25,10 +25,19 @@ struct Open {
 struct Pairing {
   std::string_view text;
   const words::Lattice& lattice;
-  Concept repeat, from, to, conjunction;
+  const words::Vocabulary& vocabulary;
+  Concept repeat, from, to, conjunction, around, increase;
   Brackets& out;
   std::vector<Open> open;
   bool two_seen = false; ///< two stars stood before that close a passage or end its last pass
+
+  /// A stitch, an increase, a decrease or a number.
+  bool works(const Word& word) const {
+    if (word.kind != WordKind::phrase) return word.kind == WordKind::number;
+    const words::ConceptClass sort = vocabulary.concepts[word.means].sort;
+    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
+           word.means == increase;
+  }
 };
 
 char partner(char closing) { return closing == ')' ? '(' : closing == ']' ? '[' : closing == '}' ? '{' : 0; }
@@ -61,9 +70,25 @@ void put(Pairing& pairing, Passage kind, std::uint32_t begin, std::uint32_t inne
       {kind, begin, skip_blanks(pairing.text, begin + (two ? 2U : 1U)), inner_end, end});
 }
 
+/// "*3 sc, inc around": the passage goes round where the word stands right behind a stitch or number of it;
+/// where the passage ends then, else `end`.
+std::uint32_t before_around(const Pairing& pairing, std::uint32_t begin, std::uint32_t end) {
+  const std::uint32_t around = find_word(pairing, begin, end, pairing.around);
+  if (around == end || pairing.text.substr(begin, around - begin).find(',') == std::string_view::npos)
+    return end;
+  for (std::uint32_t at = begin; at < around; ++at)
+    for (std::uint32_t i = pairing.lattice.at[at]; i < pairing.lattice.at[at + 1]; ++i) {
+      const Word& word = pairing.lattice.words[i];
+      const bool last = skip_blanks(pairing.text, word.end) == around;
+      if (last && pairing.works(word)) return around;
+    }
+  return end;
+}
+
 /// A star that nothing closes runs to the words that say how it is repeated, or to `limit`.
 void put_open_star(Pairing& pairing, std::uint32_t begin, std::uint32_t limit) {
-  const std::uint32_t stop = find_word(pairing, begin + 1, limit, pairing.repeat);
+  const std::uint32_t repeat = find_word(pairing, begin + 1, limit, pairing.repeat);
+  const std::uint32_t stop = repeat == limit ? before_around(pairing, begin + 1, limit) : repeat;
   const std::uint32_t end = trim_separators(pairing.text, begin + 1, stop);
   put(pairing, Passage::open_star, begin, end, end);
 }
@@ -141,7 +166,10 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (number_next && (last == ']' || last == '}' || last == '|')) return StarRole::times;
   const bool piece_before =
       last != '\0' && !is_separator(last) && partner(last) == 0 && last != '(' && last != '[';
-  if (number_next && piece_before && !in_stars && before) return StarRole::times;
+  const bool repeats =
+      before && has_concept(pairing, before->begin, pairing.repeat) &&
+      pairing.text.find('*', at + 1) != std::string_view::npos; // "repeat *2 sc, inc* 6 times"
+  if (number_next && piece_before && !in_stars && before && !repeats) return StarRole::times;
   if (!in_stars && multiplies(pairing, at)) return StarRole::times;
   if (in_stars && pairing.text.substr(at, 2) == "**") return role_of_two(pairing, at);
   return in_stars ? StarRole::closes : StarRole::opens;
@@ -222,7 +250,9 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
   out.at.assign(size + 1, no_bracket);
   out.stars.assign(size + 1, StarRole::none);
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
-  Pairing pairing{text.text, lattice, named("repeat"), named("from"), named("to"), named("and"), out, {}};
+  Pairing pairing{text.text,   lattice,      vocabulary,      named("repeat"),   named("from"),
+                  named("to"), named("and"), named("around"), named("increase"), out,
+                  {}};
   const Word* before = nullptr;
   for (std::uint32_t at = 0; at < size && !out.too_deep;) {
     if (lattice.at[at] == lattice.at[at + 1]) {

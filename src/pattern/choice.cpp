@@ -142,7 +142,8 @@ bool meets(const Step& step, const Stated& stated) {
   const auto count = static_cast<std::int64_t>(stated.count);
   if (step.open == count) return true;
   const bool of_all = stated.unit == Unit::any || stated.unit == Unit::stitches;
-  return of_all && step.spaces > 0 && (step.open + step.chains == count || step.open + step.spaces == count);
+  return of_all && step.spaces + step.chains > 0 &&
+         (step.open + step.chains == count || step.open + step.spaces == count);
 }
 
 Step compare_count(Step step, const Stated* stated) {
@@ -276,6 +277,7 @@ private:
     const Reading& chosen = line[settled.way].readings[settled.reading];
     const Effect& effect = line[way].readings[reading].effect;
     if (way == settled.way && (effect == chosen.effect || chosen.effect.starts)) return false;
+    if (effect.passes_chains != chosen.effect.passes_chains && before.chains == 0) return false;
     const Numbers numbers = numbers_of(line[way].label, before.last);
     const Step step = step_of(line[way], reading, before, numbers);
     return step.uses_all && step.meets && numbers.in_step;

@@ -230,8 +230,10 @@ namespace {
 
 /// Whether each pass goes into stitches and what stands between them.
 void put_any(const Work& work, Effect& effect) {
-  effect.passes_chains = work.where == Where::any_chain && work.to_end;
-  effect.passes_any = effect.passes_chains || (work.where == Where::any && work.to_end);
+  effect.passes_chains = work.where == Where::any_chain;
+  effect.passes_any = work.to_end && (effect.passes_chains || work.where == Where::any);
+  if (effect.passes_any && work.in_space != 0)
+    effect.pass_more_in_space = std::int64_t{work.in_space} - std::int64_t{work.in_one};
 }
 
 } // namespace
@@ -264,12 +266,13 @@ Effect then(const Effect& a, const Effect& b) {
   both.starts = a.starts || b.starts;
   both.folded = a.folded || b.folded;
   both.spaces = add(a.spaces, b.spaces);
+  both.passes_chains = a.passes_chains || b.passes_chains;
   if (!runs_to_end(b)) return both;
   both.pass_uses = b.pass_uses;
   both.pass_makes = b.pass_makes;
   both.pass_spaces = b.pass_spaces;
   both.passes_any = b.passes_any;
-  both.passes_chains = b.passes_chains;
+  both.pass_more_in_space = b.pass_more_in_space;
   both.leave = b.leave;
   return both;
 }
@@ -287,6 +290,7 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
   Effect effect;
   effect.pass_spaces = inner.spaces;
   effect.passes_any = inner.passes_any;
+  effect.pass_more_in_space = inner.pass_more_in_space;
   effect.passes_chains = inner.passes_chains;
   effect.folded = inner.folded;
   effect.pass_uses = inner.uses;
@@ -369,11 +373,11 @@ struct Passes {
   std::int64_t remainder = 0;
 };
 
-Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t spaces, std::int64_t chains) {
+Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t spaces) {
   if (!runs_to_end(effect)) return {};
   const bool in_stitches = effect.pass_uses != 0;
   std::int64_t room = std::max<std::int64_t>(0, in_stitches ? stitches : spaces);
-  if (effect.passes_any) room += std::max<std::int64_t>(0, effect.passes_chains ? chains : spaces);
+  if (effect.passes_any && !effect.passes_chains) room += std::max<std::int64_t>(0, spaces);
   const std::int64_t each = in_stitches ? effect.pass_uses : effect.pass_spaces;
   return {room / each, room % each};
 }
@@ -383,14 +387,16 @@ Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t space
 Outcome outcome(const Effect& effect, const Open& open) {
   Outcome out;
   const std::int64_t carried = open.carried && !effect.starts ? 1 : 0;
-  const std::int64_t rest = open.stitches - static_cast<std::int64_t>(effect.uses) - carried;
+  const std::int64_t chains = effect.passes_chains ? std::max<std::int64_t>(0, open.chains) : 0;
+  const std::int64_t rest = open.stitches + chains - static_cast<std::int64_t>(effect.uses) - carried;
   const std::int64_t spaces = open.spaces - static_cast<std::int64_t>(effect.spaces);
-  const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces, open.chains);
+  const Passes passes = effect.starts ? Passes{} : passes_of(effect, rest, spaces);
   const auto in_passes = [&](std::uint64_t each) {
     return std::int64_t{multiply(static_cast<std::uint64_t>(passes.times), each)};
   };
   const auto in_all = [&](std::int64_t once, std::uint64_t each) { return once + in_passes(each); };
   out.makes = in_all(effect.makes, effect.pass_makes) + carried;
+  if (passes.times > 0) out.makes += std::max<std::int64_t>(spaces, 0) * effect.pass_more_in_space;
   out.spaces = in_all(effect.makes_spaces, effect.pass_makes_spaces);
   out.chains = in_all(effect.makes_chains, effect.pass_makes_chains);
   out.carries = effect.carries;

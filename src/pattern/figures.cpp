@@ -119,7 +119,8 @@ std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   Stated stated;
   stated.count = number->number;
   std::uint32_t end = number->end;
-  const std::uint32_t unit = next_word(search, behind_sizes(search.sentence, end));
+  std::uint32_t unit = next_word(search, behind_sizes(search.sentence, end));
+  if (search.sentence.text().substr(unit, 4) == "are ") unit = next_word(search, unit + 4); // "6 are bobbles"
   if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
   stated.span = search.sentence.span(at, end);
   at = end;
@@ -154,6 +155,17 @@ std::uint32_t pass_link(const Search& search, std::uint32_t at) {
 } // namespace
 
 namespace {
+
+/// "12 sts, | of which 6 are bobbles": where the number of a part stands; `at` if it is not led so.
+std::uint32_t behind_of_which(const Search& search, std::uint32_t at) {
+  const std::uint32_t next = next_word(search, at);
+  const std::string_view text = search.sentence.text().substr(std::min(next, search.sentence.size()));
+  for (const std::string_view lead : {"of which ", "of them ", "including ", "incl. ", "incl ", "with "}) {
+    const std::uint32_t number = next + static_cast<std::uint32_t>(lead.size());
+    if (text.substr(0, lead.size()) == lead && number_at(search.sentence, number) != nullptr) return number;
+  }
+  return at;
+}
 
 /// The parts of a sum stand behind a colon: "16 sts: 8 sc, 8 pc". Chains among them are counted with it only
 /// where they are named too; then the parts are what is compared.
@@ -234,6 +246,10 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
         number_at(search.sentence, next_word(search, next + 1))) {
       parts = true;
       link = next_word(search, next + 1);
+    }
+    if (const std::uint32_t part = out.size() == 1 ? behind_of_which(search, link) : link; part != link) {
+      if (out.front().unit == Unit::any) out.front().unit = Unit::stitches;
+      link = part;
     }
     if (const std::uint32_t led = out.size() == 1 ? behind_lead(search, at) : 0) {
       out.clear();

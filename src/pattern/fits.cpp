@@ -58,10 +58,12 @@ std::int32_t before_piece(const WorkReader& reader, std::int32_t index) {
   return index == no_path ? no_path : reader.paths[static_cast<std::size_t>(index)].before;
 }
 
-/// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped.
-bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, std::uint32_t end) {
+/// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped; "ch 2, miss 2 ch" misses others.
+bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
+                 std::uint32_t end) {
   const Piece* last = piece_before(s.reader, index);
   if (has_worked(before) || last == nullptr || s.reader.kinds.at(last->work.kind).takes != 0) return false;
+  if (last->work.times <= piece.work.times) return false;
   const std::string_view words = s.reader.sentence.text().substr(before.end, end - before.end);
   const std::size_t chain = words.find(" ch");
   return last->verb == Verb::stitch && chain != std::string_view::npos &&
@@ -124,7 +126,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   case Verb::picot: // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
     return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:
-    return !skips_chain(s, index, before, end);
+    return !skips_chain(s, index, before, piece, end);
   case Verb::other_side:
     return before.effect.starts || s.reader.sentence.text().substr(before.end, 4) != "turn";
   case Verb::side_behind:
@@ -136,7 +138,9 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   }
   case Verb::from_chain: {
     const Piece* last = piece_before(s.reader, index);
-    return last == nullptr || s.reader.kinds.at(last->work.kind).takes == 0;
+    if (last == nullptr) return true;
+    const bool chain = s.reader.kinds.at(last->work.kind).takes == 0 && last->work.act == Act::stitch;
+    return last->work.act != Act::stitch || (chain && last->work.times >= piece.work.nth);
   }
   default:
     break;

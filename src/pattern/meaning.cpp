@@ -4,6 +4,7 @@
 #include "pattern/effect.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace whorl::pattern {
 
@@ -60,7 +61,7 @@ constexpr ManyName manners[] = {
     {"more", &Meaning::more},       {"here", &Meaning::here},         {"counts", &Meaning::counts},
     {"below", &Meaning::below},     {"alone", &Meaning::alone},       {"part", &Meaning::part},
     {"onward", &Meaning::onward},   {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
-    {"leading", &Meaning::leading},
+    {"leading", &Meaning::leading}, {"spaced", &Meaning::spaced},
 };
 
 struct EdgeName {
@@ -228,6 +229,8 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   piece.work.kind = *kind;
   piece.bare = is_bare_word(names.work) && is_bare_word(names.second);
   piece.work.where = meaning.where;
+  if (meaning.spaced && names.work != names.second) return std::nullopt;
+  if (meaning.spaced) piece.work.in_space = std::exchange(piece.work.in_one, std::uint16_t{1});
   piece.work.counts = meaning.counts;
   piece.here = meaning.here;
   piece.alone = meaning.alone;
@@ -267,10 +270,13 @@ std::optional<Piece> picot_piece(const Slots& slots, Kinds& kinds) {
 }
 
 /// "inc in every 3rd st": `times` becomes the nth; an even nth needs no number.
-std::optional<Piece> every_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
+std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, const Meaning& meaning,
                                  Kinds& kinds) {
+  const Slots& slots = match.slots;
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
   const std::uint32_t nth = slots.nth == no_number ? 2 : slots.nth;
+  const std::string_view words = sentence.text().substr(match.begin, match.end - match.begin);
+  if (words.find("each of ") != std::string_view::npos) return std::nullopt; // "in each of the 12 sts"
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
   if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;
   piece->work.nth = static_cast<std::uint16_t>(nth);
@@ -333,7 +339,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   if (meaning.verb == Verb::starting_chain) return chain_piece(match.slots, kinds);
   if (meaning.verb == Verb::picot) return picot_piece(match.slots, kinds);
   if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
-  if (meaning.verb == Verb::every) piece = every_piece(sentence, match.slots, meaning, kinds);
+  if (meaning.verb == Verb::every) piece = every_piece(sentence, match, meaning, kinds);
   if (!piece) return piece;
   piece->made = meaning.made;
   piece->leading = meaning.leading;

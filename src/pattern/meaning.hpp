@@ -60,7 +60,8 @@ struct Meaning {
   bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
   Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none
   bool leading = false;    ///< it stands at the head of a clause
-  bool evenly = false;     ///< … along which the work spreads evenly
+  bool spaced = false; ///< the number is of those that go into each chain space: "working 2 sc in each sp"
+  bool evenly = false; ///< … along which the work spreads evenly
 };
 Meaning meaning_of(std::string_view text);
 

@@ -25,9 +25,34 @@ void add_line(const Line& line, PartLines& part) {
   part.lines.push_back(added);
 }
 
-/// A part whose numbers run on, and which begins nothing, is worked on from the part before.
-bool goes_on(const PartLines& before, const PartLines& part) {
-  if (before.rounds.empty() || part.rounds.empty() || starts(part.rounds.front())) return false;
+bool opens(const Node& node) {
+  return node.kind == NodeKind::work && node.work.act != Act::stitch && node.work.act != Act::skip &&
+         node.work.act != Act::join && node.work.act != Act::turn;
+}
+
+/// "12 sc around this leg, ch 2, 12 sc around the first leg": the leg on the hook is worked along first, then
+/// another part is opened.
+bool begins_on_own(const Reader& reader, const Ways& ways) {
+  if (ways.front().readings.empty() || ways.front().readings.front().body == no_node) return false;
+  const Reading& reading = ways.front().readings.front();
+  bool worked = false;
+  for (NodeId id = reading.nodes[reading.body].child; id != no_node; id = reading.nodes[id].next) {
+    const Node& node = reading.nodes[id];
+    if (opens(node)) return worked && node.work.act == Act::part_edge;
+    if (node.work.where == Where::chain || node.work.where == Where::ring) return false;
+    const bool chain = node.kind == NodeKind::work && node.work.kind < reader.kinds.size() &&
+                       reader.kinds[node.work.kind].takes == 0;
+    worked = worked || !chain;
+  }
+  return false;
+}
+
+/// A part whose numbers run on, and which begins nothing, is worked on from the part before; so is one that
+/// begins along the leg on the hook.
+bool goes_on(const Reader& reader, const PartLines& before, const PartLines& part) {
+  if (before.rounds.empty() || part.rounds.empty()) return false;
+  if (begins_on_own(reader, part.rounds.front())) return true;
+  if (starts(part.rounds.front())) return false;
   const Label& label = part.rounds.front().front().label;
   return label.relative ? !label.span.empty() : label.from == last_number(before) + 1;
 }
@@ -61,7 +86,7 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
   for (PartLines& part : parts) spread_rounds(reader, part);
   follow_references(reader, parts);
   for (std::size_t part = 1; part < parts.size(); ++part)
-    parts[part].goes_on = goes_on(parts[part - 1], parts[part]);
+    parts[part].goes_on = goes_on(reader, parts[part - 1], parts[part]);
   return parts;
 }
 

@@ -212,6 +212,23 @@ std::optional<Reading> carrying(const WorkReader& reader, Reading& reading) {
   return other;
 }
 
+/// The reading that goes into the chains of the round before too, each being a place: "ch 4, skip 4" and "sc
+/// around" behind it. None where it says itself what it goes into.
+std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& reading) {
+  if (reading.effect.starts || reading.effect.spaces + reading.effect.pass_spaces > 0) return std::nullopt;
+  Reading other = reading;
+  for (Node& node : other.nodes) {
+    if (node.kind == NodeKind::group || node.work.act == Act::skip) return std::nullopt;
+    const bool stitch = node.kind == NodeKind::work && node.work.act == Act::stitch;
+    if (!stitch || reader.kinds.at(node.work.kind).takes == 0) continue;
+    if (node.work.where != Where::next || node.work.into != Into::loops) return std::nullopt;
+    node.work.where = Where::any_chain;
+  }
+  other.effect = effect_of(reader, other);
+  other.cost += costs.into_chains_too;
+  return other;
+}
+
 bool may_repeat(const Reading& reading) {
   return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
 }
@@ -260,6 +277,8 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       continue;
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
+    if (effort == Effort::all)
+      if (auto other = into_chains_too(reader, readings.back())) readings.push_back(std::move(*other));
     if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }
@@ -344,6 +363,28 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   }
 }
 
+/// Whether a count is glued to a stitch: "sc(4), inc(2)".
+bool is_glued(const Sentence& sentence, const StatedCount& count) {
+  if (count.stated.size() != 1 || count.stated.front().unit != Unit::any || count.begin == 0 ||
+      sentence.text()[count.begin] != '(')
+    return false;
+  for (std::uint32_t at = count.begin > 20 ? count.begin - 20 : 0; at < count.begin; ++at)
+    for (const words::Word& word : words_at(sentence, at))
+      if (word.end == count.begin && is_work(sentence, word)) return true;
+  return false;
+}
+
+/// The readings with such a number as how often the stitch is worked.
+void read_glued_number(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
+                       std::vector<Reading>& readings) {
+  if (!is_glued(sentence, whole.count)) return;
+  WorkReader reader = make_reader(sentence, kinds, how_many(Effort::all, sentence.size()));
+  for (Reading& reading : readings_of(reader, {whole.text, whole.begin, {}}, Effort::all)) {
+    reading.cost += costs.bare_count;
+    readings.push_back(std::move(reading));
+  }
+}
+
 Stuck too_deep(const Sentence& sentence) {
   Stuck stuck;
   stuck.span = sentence.span(sentence.brackets.deep_at, sentence.brackets.deep_at + 1);
@@ -362,6 +403,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   std::vector<Reading> readings = readings_of(reader, parts, effort);
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
+  if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {
     WorkReader again = make_reader(sentence, kinds, 1);

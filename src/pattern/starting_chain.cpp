@@ -138,6 +138,25 @@ bool closes_to_ring(const Sentence& sentence, const Match& match, const Piece& p
   return false;
 }
 
+/// "Ch 4, (dc in next st, ch 1) x 11": chains above what the stitch asks for, where the line goes on to make
+/// as many between its stitches, stand beside the one that counts; 0: none do.
+std::uint32_t chains_implied(const Sentence& sentence, std::uint32_t at, const Behind& behind,
+                             std::uint32_t chains) {
+  if (behind.height < 3 || static_cast<int>(chains) <= behind.height) return 0;
+  const std::uint32_t more = chains - static_cast<std::uint32_t>(behind.height);
+  const std::string_view rest = sentence.text().substr(at);
+  const std::string number = std::to_string(more);
+  for (const std::string& run : {"ch " + number, "ch" + number, number + " ch", number + "ch"}) {
+    const std::size_t found = rest.find(run);
+    if (found == std::string_view::npos) continue;
+    const std::string_view behind_run = rest.substr(found + run.size());
+    const bool ends =
+        behind_run.empty() || std::string_view(",;.)]* ").find(behind_run[0]) != std::string_view::npos;
+    if (ends && behind_run.substr(0, 3) != " sp") return more;
+  }
+  return 0;
+}
+
 bool stands(std::uint32_t chains, int height) {
   return height >= 2 && chains >= 2 && static_cast<int>(chains) <= height + 1;
 }
@@ -168,9 +187,11 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   if (piece.verb == Verb::starting_chain && is_worked_into(sentence, match.end)) return false;
   const Behind behind = look_behind(sentence, match.end, kinds);
   const bool counts = piece.verb == Verb::starting_chain;
-  if (counts && behind.counts && behind.beside < work.times) {
-    piece.chains = behind.beside;
-    piece.work.times -= behind.beside;
+  const bool said = behind.counts || behind.does_not;
+  const std::uint32_t beside = said ? behind.beside : chains_implied(sentence, match.end, behind, work.times);
+  if (counts && (behind.counts || beside > 0) && beside < work.times) {
+    piece.chains = beside;
+    piece.work.times -= beside;
   }
   return put_cost(behind, work.times, behind.height, counts, piece);
 }

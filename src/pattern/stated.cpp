@@ -49,7 +49,7 @@ bool goes_on(const Search& search, std::uint32_t end) {
   if (end_of_definition(search.sentence, at) != at) return false;
   const WordsAt words = words_at(search.sentence, at);
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
-    return word.kind == WordKind::number || sort_of(search.sentence, word) == ConceptClass::stitch;
+    return word.kind == WordKind::number || (is_work(search.sentence, word) && word.cost == 0);
   });
 }
 

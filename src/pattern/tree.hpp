@@ -66,6 +66,7 @@ struct Work {
   std::uint8_t yarn = 0;    ///< number in Tree::yarns, from 1; 0: as what surrounds it says
   stitch::KindId kind = 0;  ///< in Tree::kinds
   std::uint16_t in_one = 1; ///< how many are worked into each place
+  std::uint16_t in_space = 0; ///< Where::any: how many into each chain space; 0: as many as into a stitch
   std::uint16_t nth = 0;    ///< Where::chain: which chain from the hook
   bool to_end = false;      ///< until the round's places are used up …
   std::uint32_t leave = 0;  ///< … but for the last `leave`
@@ -123,7 +124,8 @@ struct Effect {
   std::uint32_t leave = 0;    ///< places that the repeat leaves for what follows it (part of `uses`)
   bool starts = false;        ///< opens a new edge (a ring, a chain)
   bool passes_any = false;    ///< … each pass goes into the next place, stitch or chain space (`pass_uses`)
-  bool passes_chains = false; ///< … or into the next chain of a space
+  bool passes_chains = false; ///< goes into the chains of spaces too, each being a place
+  std::int64_t pass_more_in_space = 0; ///< with passes_any: what one into a space makes more
   bool folded = false;        ///< goes through both layers: one stitch alone in the middle is no fault
   bool carries = false;       ///< ends with a turning chain that counts as the next row's first stitch
   std::uint32_t spaces = 0;   ///< chain spaces that it goes into

@@ -13,7 +13,7 @@ using Said = std::vector<std::string>;
 
 namespace {
 
-/// What the fabric counts of a text on which nothing is to be said.
+/// What the fabric counts of every part of a text on which nothing is to be said.
 Counts counts_of(const std::string& text) {
   const pattern::Source source(text);
   const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
@@ -21,7 +21,10 @@ Counts counts_of(const std::string& text) {
   CHECK(ids::said(read.findings) == Said{});
   CHECK(ids::said(worked.findings) == Said{});
   CHECK(ids::said(fabric::check(read.tree, worked.fabric)) == Said{});
-  return ids::counts_of(worked.fabric);
+  Counts counts;
+  for (const fabric::Round& round : worked.fabric.rounds)
+    if (round.number > 0) counts.push_back(round.counted);
+  return counts;
 }
 
 } // namespace
@@ -56,4 +59,38 @@ TEST_CASE("Work in each stitch and each chain goes into every chain between stit
                   "Row 2: ch 1, turn, 3 sc, ch 4, skip 4, 5 sc. 12 sts, counting the chains.\n"
                   "Row 3: ch 1, turn, 12 sc, one in every sc and one in every ch\n")
             .back() == 12);
+}
+
+TEST_CASE("More may go into each chain space than into each stitch") {
+  CHECK(counts_of(
+            "Fungus\nTerms: US\nRnd 1: 12 sc in a magic ring (12)\nRnd 2: (sc in next st, ch 1) around (12)\n"
+            "Rnd 3: sc in each sc, working 2 sc in each ch-1 sp (36)\n") == Counts{12, 12, 36});
+}
+
+TEST_CASE("A starting chain longer than its stitch is that stitch and the chains between all others") {
+  CHECK(counts_of("Fungus\nTerms: US\nRnd 1: MR, ch 3, 11 dc, join (12)\n"
+                  "Rnd 2: ch 4, (dc in next st, ch 1) x 11, join (12 dc, 12 ch-1 sps)\n"
+                  "Rnd 3: ch 1, 2 sc in each ch-1 sp around, join (24)\n") == Counts{12, 12, 24});
+}
+
+TEST_CASE("A round goes into the chains of two armholes where its count says so") {
+  CHECK(counts_of("Gnome\nTerms: US\nRnd 1: 24 sc in a magic ring (24)\n"
+                  "Rnd 2: 4 sc, ch 3, skip 4, 8 sc, ch 3, skip 4, 4 sc (22)\nRnd 3: sc around (22)\n") ==
+        Counts{24, 22, 22});
+}
+
+TEST_CASE("A sleeve made twice begins in the first of two armholes") {
+  CHECK(counts_of("Gnome\nTerms: US\nRnd 1: 24 sc in a magic ring (24)\n"
+                  "Rnd 2: 4 sc, skip 4, 8 sc, skip 4, 4 sc (16)\nRnd 3: sc around (16)\n\nARM (make 2)\n"
+                  "Rnd 1: join yarn at the underarm, sc in each skipped st of Rnd 2 around (4)\nRnd 2: sc "
+                  "around (4)\n") == Counts{24, 16, 16, 4, 4});
+}
+
+TEST_CASE(
+    "Chains that lead from the leg on the hook to another are worked on the way back and are places after") {
+  CHECK(counts_of("Bear\nTerms: US\n\nLeg (make 2)\nRnd 1: 12 sc in a magic ring (12)\nRnd 2: sc around "
+                  "(12)\n\nBody\n"
+                  "Rnd 3: sc in 12 sts of this leg, ch 3, sc in the 12 sts of the first leg, 3 sc over the "
+                  "chain (30)\n"
+                  "Rnd 4: sc in each st around (30)\n") == Counts{12, 12, 30, 30});
 }

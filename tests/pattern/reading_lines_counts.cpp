@@ -83,6 +83,8 @@ const TypedLine lines[] = {
      24},
     {"ch 1, turn, sc across (20 (30))", 20, 20, 20},
     {"Ch 9 (13). Sc in 2nd ch from hook and in each ch across. 8 (12) sc.", 0, 8, 8},
+    {"(sc, bobble) x 6 (12 sts, of which 6 bobbles)", 12, 12, 12},
+    {"(sc, puff) x 6 (12, of which 6 are puffs)", 12, 12, 12},
 };
 } // namespace
 

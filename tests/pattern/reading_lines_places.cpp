@@ -81,6 +81,8 @@ const TypedLine lines[] = {
     {"sc 4 through the two layers to close (4)", 8, 4, 4},
     {"4 sc through both edges (4)", 8, 4, 4},
     {"pinch closed, 6 sc through front and back (6)", 12, 6, 6},
+    {"sc in each of the 12 sts of this leg (12)", 12, 12, 12},
+    {"join yarn in the free front loops of round 3 of the foot, sc in next 12 (12)", 0, 12, 12},
 };
 } // namespace
 

@@ -70,6 +70,12 @@ const TypedLine lines[] = {
      12, 12, 12},
     {"*2 sc, inc**, 4 sc, rep from * to ** twice, sc (17)", 14, 17, 17},
     {"* Work off 2 s c as 1, s c in next s c; repeat from * around. 14 s c", 21, 14, 14},
+    {"repeat *2 sc, inc* 6 times (24)", 18, 24, 24},
+    {"repeat (2 sc, inc) 6 times (24)", 18, 24, 24},
+    {"*3 sc, inc around", 24, 30, -1},
+    {"sc(4), dec, repeat", 36, 30, -1, true},
+    {"sc(4), inc(2)", 6, 8, -1, true},
+    {"inc(6)", 6, 12, -1, true},
 };
 } // namespace
 
