@@ -111,7 +111,7 @@ private:
 
   /// What a part begins on: nothing, or the last round of the part before.
   static std::int64_t opening(const std::vector<PartLines>& parts, std::size_t part) {
-    if (!parts[part].rounds.empty() && starts(parts[part].rounds.front())) return 0;
+    if (!parts[part].rounds.empty() && starts(parts[part].rounds.front()) && !parts[part].goes_on) return 0;
     return parts[part].goes_on && !parts[part - 1].settled.empty() ? parts[part - 1].settled.back().open
                                                                    : unknown;
   }
