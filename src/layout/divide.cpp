@@ -53,17 +53,6 @@ std::vector<Stretch> divide(const Counts& counts, const Ends& ends) {
   return stretches;
 }
 
-std::vector<std::uint32_t> rounds_in_discs(const fabric::Fabric& fabric, std::uint32_t part) {
-  const fabric::Part& worked = fabric.parts[part];
-  std::vector<std::uint32_t> rounds;
-  for (std::uint32_t round = worked.first_round; round < worked.first_round + worked.rounds; ++round) {
-    const fabric::Round& one = fabric.rounds[round];
-    if (one.kind != pattern::RoundKind::round || one.turned) break;
-    if (one.worked && one.count > 0) rounds.push_back(round);
-  }
-  return rounds;
-}
-
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
                             const std::vector<std::uint32_t>& rounds, std::uint32_t loops) {
   const fabric::Part& worked = fabric.parts[part];

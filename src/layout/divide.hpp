@@ -26,11 +26,7 @@ struct Ends {
 /// to a closing or a neck or lose more than a quarter.
 std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends& ends);
 
-/// The rounds of a part that can be drawn as discs: those before the first row, chain or turned round,
-/// without those that have no stitch. Indices into Fabric::rounds.
-std::vector<std::uint32_t> rounds_in_discs(const fabric::Fabric& fabric, std::uint32_t part);
-
-/// The division of those rounds, in places of that list. Of a part begun in the loops of another the owner
+/// The division of rounds of a part that follow each other, in places of that list. Of a part begun in the loops of another the owner
 /// stands before them, with as many stitches as it gives loops.
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
                             const std::vector<std::uint32_t>& rounds, std::uint32_t loops = 0);

@@ -1,5 +1,6 @@
 #include "layout/figure.hpp"
 
+#include "layout/cut.hpp"
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
@@ -39,11 +40,17 @@ void draw_loops(const Ring& ring, const Plan& plan, Hand hand, const std::vector
   }
 }
 
+/// From the gutter round, which of a turned round is not the order of work.
+std::vector<Item> strung_items(const Fabric& fabric, const Ring& ring) {
+  std::vector<Item> items = items_of(fabric, ring.round, ring.echo);
+  if (ring.against) std::reverse(items.begin(), items.end());
+  return items;
+}
+
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
   for (const Ring& ring : plan.rings) {
-    rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items
-                                                   : items_of(fabric, ring.round, ring.echo));
+    rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items : strung_items(fabric, ring));
     Band band = band_of(rungs.items.back(), extents, ring.echo);
     draw_loops(ring, plan, page.hand, rungs.items.back(), band);
     band.break_outside = ring.round != ring.last_round;
@@ -142,7 +149,7 @@ void set_centre(const Size& first, const Band& band, const Core& core, Figure& f
   const double label = first.label_y - letter_height * number_size;
   figure.centre_radius = std::min(first.low, label);
   if (figure.centre != Centre::gathered) return;
-  const double heads = band.free_loops ? first.low : first.inner;
+  const double heads = band.free_loops || band.on_heads > 0 ? first.low : first.inner;
   figure.centre_radius = std::min(heads - gathering_gap - core.room, label);
   add_gathering(figure.centre_radius, figure);
 }
@@ -159,6 +166,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   Figure& figure = drawn.figure;
   const double edge = drawn.sizes.back().high;
   add_owner_numbers(fabric, extents, figure);
+  add_cut(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
   for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
   for (const int ring : add_flags(fabric, extents, figure, again)) crowded.push_back(ring);
@@ -166,16 +174,27 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   return crowded;
 }
 
+Way other(Way way) { return way == Way::clockwise ? Way::anticlockwise : Way::clockwise; }
+
+/// The way a ring is worked in a figure that runs this way.
+Way way_of(const Ring& ring, Way way) { return ring.against && !ring.owner ? other(way) : way; }
+
+/// Whether its rounds are worked to and fro.
+bool is_turned(const Figure& figure) {
+  return std::any_of(figure.rings.begin(), figure.rings.end(),
+                     [](const Ring& ring) { return ring.against && !ring.owner; });
+}
+
 void furnish(const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
   Figure& figure = drawn.figure;
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   for (std::uint32_t i = 0; i < bands.size(); ++i) {
-    add_label(bands[i], drawn.sizes[i], i, way, figure);
+    add_label(bands[i], drawn.sizes[i], i, way_of(figure.rings[i], way), figure);
     if (bands[i].break_outside) add_break_line(drawn.sizes[i], way, figure);
   }
   set_centre(drawn.sizes.front(), bands.front(), core, figure);
   const Size& last = drawn.sizes.back();
-  add_arrow(last.high + arrow_gap, last, way, figure);
+  if (!is_turned(figure)) add_arrow(last.high + arrow_gap, last, way, figure);
 }
 
 /// Makes more room where something found none.

@@ -1,5 +1,6 @@
 #include "layout/oval.hpp"
 
+#include "layout/cut.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
@@ -109,6 +110,7 @@ public:
     add_arrow();
     const double edge = around_.high;
     Figure& figure = oval_.figure;
+    add_cut(fabric_, extents_, figure);
     std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
     for (const int ring : add_ticks(fabric_, extents_, edge, figure, again)) crowded.push_back(ring);
     add_front(fabric_, extents_, page_, edge, figure);

@@ -55,9 +55,9 @@ namespace {
 
 /// A flat piece that is longer than a leaf goes on in further figures. Their rows are even in number, so that
 /// inks go on alternating.
-void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page,
-              Placement& placement) {
-  const std::vector<std::uint32_t> rows = rounds_in_rows(fabric, part);
+void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents,
+              const Page& page, Placement& placement) {
+  const std::vector<std::uint32_t>& rows = section.rounds;
   const Places places = wanted_places(fabric, rows, page.wanted);
   if (places.empty()) return;
   std::uint32_t longest = 0;
@@ -69,8 +69,16 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Extents& e
     Page some = page;
     some.wanted.from = fabric.rounds[rows[at]].number;
     some.wanted.to = fabric.rounds[rows[std::min(at + each - 1, places.last)]].number;
-    placement.figures.push_back(draw_rows(fabric, part, extents, figures == 1 ? page : some).figure);
+    placement.figures.push_back(draw_rows(fabric, part, section, extents, figures == 1 ? page : some).figure);
   }
+}
+
+void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
+                const Page& page, Placement& placement) {
+  for (const Plan& plan : plans)
+    placement.figures.push_back(plan.strip  ? draw_strip(fabric, plan, extents, page).figure
+                                : plan.oval ? draw_oval(fabric, plan, extents, page).figure
+                                            : draw_disc(fabric, plan, extents, page).figure);
 }
 
 } // namespace
@@ -81,11 +89,12 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
   const Folding folding(fabric);
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
     if (!is_wanted(page.wanted, part)) continue;
-    add_rows(fabric, part, extents, page, placement);
-    for (const Plan& plan : plan_part(fabric, part, folding, page, placement.figures.size()))
-      placement.figures.push_back(plan.strip  ? draw_strip(fabric, plan, extents, page).figure
-                                  : plan.oval ? draw_oval(fabric, plan, extents, page).figure
-                                              : draw_disc(fabric, plan, extents, page).figure);
+    for (const Section& section : sections_of(fabric, part))
+      if (section.rows)
+        add_rows(fabric, part, section, extents, page, placement);
+      else
+        add_rounds(fabric, plan_section(fabric, part, section, folding, page, placement.figures.size()), extents,
+                   page, placement);
   }
   return placement;
 }

@@ -138,6 +138,13 @@ struct Ground {
   std::uint32_t ring = 0;
 };
 
+/// The mark of the end of the yarn: its point and the way from the work. No `up`: there is none.
+struct Cut {
+  Point tip;
+  Point up;
+  bool operator==(const Cut&) const = default;
+};
+
 /// A figure: rings from the centre outward, or lines from the bottom up.
 struct Figure {
   Form form = Form::disc;
@@ -157,6 +164,7 @@ struct Figure {
   std::vector<Stroke> strokes;
   std::vector<Placed> placed;
   std::vector<Ground> grounds;    ///< beneath everything else
+  Cut cut;
   Point low, high;                ///< corners of everything in it
 };
 

@@ -17,15 +17,16 @@ constexpr double name_size = 0.95, note_size = 0.62;
 
 Run line(const std::string& text, double size) { return {text, Face::italic, size, 0, 0}; }
 
-Ring ring_of(const Fold& fold) {
+Ring ring_of(const Fabric& fabric, const Fold& fold) {
   Ring ring;
   ring.round = fold.first;
   ring.last_round = fold.last;
+  ring.against = runs_against(fabric.rounds[fold.first]);
   return ring;
 }
 
-Ring echo_of(std::uint32_t round) {
-  Ring ring = ring_of({round, round});
+Ring echo_of(const Fabric& fabric, std::uint32_t round) {
+  Ring ring = ring_of(fabric, {round, round});
   ring.echo = true;
   return ring;
 }
@@ -50,15 +51,15 @@ std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
 /// What one part's discs are planned with.
 class Planning {
 public:
-  Planning(const Fabric& fabric, std::uint32_t part, const Folding& folding, const Page& page)
+  Planning(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding, const Page& page)
       : fabric_(fabric), part_(fabric.parts[part]), number_(part), folding_(folding), page_(page),
-        rounds_(rounds_in_discs(fabric, part)), owner_(owner_of(fabric, part)),
+        rounds_(section.rounds), begins_part_(section.before == fabric::none),
         kept_(kept_of(fabric, part_, folding.kept_loops())) {
-    if (rounds_.empty()) owner_.reset();
-    core_ = owner_ || rounds_.empty() ? 0 : oval_core(fabric, part).chains();
+    if (begins_part_) owner_ = owner_of(fabric, part);
+    if (begins_part_ && !owner_) core_ = oval_core(fabric, part).chains();
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
-    if (page.strips)
+    if (page.strips && !is_turned())
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
     keep_wanted();
     split_strips();
@@ -133,7 +134,7 @@ private:
   bool begins_in_loops(const Stretch& stretch) const { return owner_.has_value() && stretch.first == 0; }
 
   Ring owner_ring() const {
-    Ring ring = echo_of(owner_->round);
+    Ring ring = echo_of(fabric_, owner_->round);
     ring.owner = true;
     ring.against = owner_->against;
     return ring;
@@ -142,8 +143,14 @@ private:
   // What the choice of strips asks.
 
   bool begins_at_centre() const {
-    return part_.start == fabric::Start::magic_ring || part_.start == fabric::Start::second_chain ||
-           core_ > 0;
+    return begins_part_ && (part_.start == fabric::Start::magic_ring ||
+                            part_.start == fabric::Start::second_chain || core_ > 0);
+  }
+
+  /// The lines of a strip all run the same way.
+  bool is_turned() const {
+    return std::any_of(rounds_.begin(), rounds_.end(),
+                       [this](std::uint32_t round) { return runs_against(fabric_.rounds[round]); });
   }
 
   bool is_gathered() const {
@@ -203,9 +210,9 @@ private:
     const std::vector<std::uint32_t> own(rounds_.begin() + first, rounds_.begin() + stretch.last + 1);
     std::vector<Ring> all;
     if (begins_in_loops(stretch)) all.push_back(owner_ring());
-    if (stretch.first > 0) all.push_back(echo_of(rounds_[stretch.first - 1]));
+    if (stretch.first > 0) all.push_back(echo_of(fabric_, rounds_[stretch.first - 1]));
     for (const Fold& fold : page_.fold ? folding_.fold(own) : unfolded(own)) {
-      all.push_back(ring_of(fold));
+      all.push_back(ring_of(fabric_, fold));
       all.back().ink = static_cast<std::uint8_t>(inked_++ % 2);
     }
     return all;
@@ -218,6 +225,8 @@ private:
     plan.centre = Centre::open;
     if (!plan.inward && plan.owner)
       plan.centre_text = owner_text();
+    else if (!plan.inward && at == 0 && !begins_part_)
+      plan.centre_text = {line(fill_in(page_.neck_from, figures), note_size)};
     else if (!plan.inward && stretches_[at].first == 0)
       plan.centre = first_centre();
     else if (!plan.inward && at == 0)
@@ -237,7 +246,7 @@ private:
   }
 
   std::vector<Run> owner_text() const {
-    Ring ring = ring_of({owner_->round, owner_->round});
+    Ring ring = ring_of(fabric_, {owner_->round, owner_->round});
     const std::string& name = fabric_.parts[fabric_.rounds[owner_->round].part].name;
     std::vector<Run> text{line(fill_in(page_.owner_round, number_of(fabric_, ring)), note_size)};
     if (!name.empty()) text.insert(text.begin(), line(name, name_size));
@@ -255,6 +264,7 @@ private:
   const Folding& folding_;
   const Page& page_;
   std::vector<std::uint32_t> rounds_;
+  bool begins_part_ = true;
   std::optional<Owner> owner_;
   std::vector<Kept> kept_;
   std::vector<Stretch> stretches_;
@@ -265,9 +275,9 @@ private:
 
 } // namespace
 
-std::vector<Plan> plan_part(const Fabric& fabric, std::uint32_t part, const Folding& folding,
-                            const Page& page, std::size_t figures) {
-  return Planning(fabric, part, folding, page).plans(figures);
+std::vector<Plan> plan_section(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
+                           const Page& page, std::size_t figures) {
+  return Planning(fabric, part, section, folding, page).plans(figures);
 }
 
 } // namespace whorl::layout

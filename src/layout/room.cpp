@@ -1,5 +1,7 @@
 #include "layout/room.hpp"
 
+#include "layout/cut.hpp"
+#include "layout/label.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
@@ -77,6 +79,31 @@ private:
   double within_;
 };
 
+Convex disc(double radius) {
+  constexpr double near = 0.41421356237309503; // tangent of a sixteenth of a turn
+  const double r = radius, n = radius * near;
+  return {{r, -n}, {r, n}, {n, r}, {-n, r}, {-r, n}, {-r, -n}, {-n, -r}, {n, -r}};
+}
+
+/// What stands in the middle of a disc. Where the yarn is cut there, its name makes way.
+std::vector<Convex> centre_ink(const Figure& figure) {
+  constexpr double ring = 0.67, chain = 0.62, end = 0.36;
+  if (figure.centre == Centre::magic_ring) return {disc(ring)};
+  if (figure.centre == Centre::second_chain) return {disc(chain)};
+  if (figure.centre == Centre::gathered) return {disc(end)};
+  if (figure.form == Form::disc_inward && !(figure.cut == Cut{})) return {};
+  std::vector<Convex> ink;
+  double y = figure.centre_text.size() > 1 ? 0.1 : -0.3;
+  for (const Run& line : figure.centre_text) {
+    const double drop = 0.22 * line.size;
+    Convex box = line_box({-line.width / 2, y}, line.width, line.size);
+    box[0].y -= drop, box[1].y -= drop;
+    ink.push_back(std::move(box));
+    y -= 0.9;
+  }
+  return ink;
+}
+
 Point aside_of(Point up) { return {up.y, -up.x}; }
 
 } // namespace
@@ -89,6 +116,8 @@ std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point
   for (const Label& label : figure.labels) near.add_always(label.box);
   for (const Pointer& pointer : figure.pointers) near.add(triangle(pointer));
   for (const Stroke& stroke : figure.strokes) near.add_line(stroke);
+  for (Convex& outline : centre_ink(figure)) near.add_always(std::move(outline));
+  if (!(figure.cut == Cut{})) near.add_always(outline_of(figure.cut));
   for (const Placed& placed : figure.placed)
     for (Convex& outline : outlines_of(placed)) near.add(std::move(outline));
   return std::move(near.ink);

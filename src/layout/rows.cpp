@@ -1,5 +1,6 @@
 #include "layout/rows.hpp"
 
+#include "layout/cut.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
@@ -20,31 +21,6 @@ constexpr double centre_ink = 0.67;
 constexpr double centre_reach = 0.92; ///< of a magic ring under the first row, with its air
 constexpr double least_chain_slot = 0.78;
 constexpr Pulls pulls{0.3, 1.0};
-
-// What can be drawn.
-
-bool stands_in_part(const Fabric& fabric, StitchId stitch, std::uint32_t part) {
-  return stitch < fabric.stitches.size() && fabric.rounds[fabric.stitches[stitch].round].part == part;
-}
-
-bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t part) {
-  if (into.what == fabric::On::ring) return true;
-  if (into.what == fabric::On::row_end) return false;
-  if (into.what != fabric::On::space) return stands_in_part(fabric, into.of, part);
-  return into.of < fabric.arches.size() && stands_in_part(fabric, fabric.arches[into.of].first_chain, part);
-}
-
-bool can_stand(const Fabric& fabric, const fabric::Round& round) {
-  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
-      if (!has_footing(fabric, leg.into, round.part)) return false;
-  return round.worked && round.count > 0 && !round.both_sides;
-}
-
-bool begins_flat(fabric::Start start) {
-  return start == fabric::Start::chain || start == fabric::Start::second_chain ||
-         start == fabric::Start::magic_ring;
-}
 
 // The starting chain.
 
@@ -80,22 +56,43 @@ std::uint32_t chains_high(const Fabric& fabric, const fabric::Round& row) {
   return 1;
 }
 
-/// The rows that are asked for, and the one before them.
-std::vector<std::uint32_t> shown_rows(const Fabric& fabric, std::uint32_t part, const Wanted& wanted) {
-  const std::vector<std::uint32_t> rows = rounds_in_rows(fabric, part);
-  const Places places = wanted_places(fabric, rows, wanted);
+/// The rows that are asked for, and what is before them.
+std::vector<std::uint32_t> shown_rows(const Fabric& fabric, const Section& section, const Wanted& wanted) {
+  const Places places = wanted_places(fabric, section.rounds, wanted);
   if (places.empty()) return {};
-  const auto first = static_cast<std::ptrdiff_t>(places.first - (places.first > 0 ? 1 : 0));
-  return {rows.begin() + first, rows.begin() + static_cast<std::ptrdiff_t>(places.last) + 1};
+  std::vector<std::uint32_t> shown(section.rounds.begin() + static_cast<std::ptrdiff_t>(places.first),
+                                   section.rounds.begin() + static_cast<std::ptrdiff_t>(places.last) + 1);
+  const std::uint32_t before = places.first > 0 ? section.rounds[places.first - 1] : section.before;
+  if (before != fabric::none) shown.insert(shown.begin(), before);
+  return shown;
+}
+
+/// The items of the round that rows begin on which they stand on, and a few to either side.
+std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::uint32_t row) {
+  constexpr std::size_t beside = 2;
+  std::vector<Item> items = items_of(fabric, round, true);
+  std::size_t first = items.size(), last = 0;
+  const fabric::Round& worked = fabric.rounds[row];
+  for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
+      for (std::size_t i = 0; i < items.size(); ++i)
+        if (items[i].first <= leg.into.of && leg.into.of < items[i].first + items[i].count &&
+            is_stitch(leg.into))
+          first = std::min(first, i), last = std::max(last, i);
+  if (first >= items.size()) return items;
+  items.resize(std::min(items.size(), last + 1 + beside));
+  items.erase(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(first - std::min(first, beside)));
+  return items;
 }
 
 /// A flat piece while it is put together.
 class Laying {
 public:
-  Laying(const Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page)
+  Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents, const Page& page)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
-        rows_(shown_rows(fabric, part, page.wanted)),
-        from_start_(rows_.front() == rounds_in_rows(fabric, part).front()), footing_(fabric, part) {
+        rows_(shown_rows(fabric, section, page.wanted)),
+        from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
+        footing_(fabric, part) {
     figure_.form = Form::rows;
     figure_.part = part;
     figure_.clockwise = page.hand == Hand::left;
@@ -114,6 +111,7 @@ public:
     bound();
     for (std::uint32_t i = 0; i < courses_.size(); ++i)
       if (!figure_.rings[i].chain) add_label(i, figure_.low.x, figure_.high.x);
+    add_cut(fabric_, extents_, figure_);
     std::vector<int> crowded = add_posts(fabric_, extents_, figure_);
     bound();
     add_front(fabric_, extents_, page_, 0, figure_);
@@ -172,7 +170,8 @@ private:
   void lay_row(std::uint32_t number) {
     const fabric::Round& row = fabric_.rounds[number];
     Course course;
-    std::vector<Item> own = items_of(fabric_, number);
+    const bool beneath = !from_start_ && number == rows_.front() && row.kind == pattern::RoundKind::round;
+    std::vector<Item> own = beneath ? items_beneath(fabric_, number, rows_[1]) : items_of(fabric_, number);
     const std::uint32_t behind = trailing_chains(fabric_, own);
     std::vector<Item> next_lead(own.end() - behind, own.end());
     own.resize(own.size() - behind);
@@ -257,24 +256,13 @@ private:
 
 } // namespace
 
-std::vector<std::uint32_t> rounds_in_rows(const Fabric& fabric, std::uint32_t part) {
-  const fabric::Part& worked = fabric.parts[part];
-  std::vector<std::uint32_t> rows;
-  if (!begins_flat(worked.start)) return rows;
-  for (std::uint32_t round = worked.first_round; round < worked.first_round + worked.rounds; ++round) {
-    if (fabric.rounds[round].kind != pattern::RoundKind::row || !can_stand(fabric, fabric.rounds[round]))
-      break;
-    rows.push_back(round);
-  }
-  return rows;
-}
-
-Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Extents& extents, const Page& page) {
+Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents,
+                   const Page& page) {
   constexpr int most_times = 10;
   constexpr double more = 0.2;
   std::vector<double> room;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, extents, page);
+    Laying laying(fabric, part, section, extents, page);
     const std::vector<int> crowded = laying.put_together(room);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);

@@ -1,5 +1,6 @@
 #include "layout/strip.hpp"
 
+#include "layout/cut.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
@@ -267,6 +268,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
     if (laying.courses[i].band.break_outside) add_break(laying, laying.courses[i], figure);
     if (i + 1 < laying.courses.size()) add_join(laying, i, figure);
   }
+  add_cut(laying.fabric, laying.extents, figure);
   std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure, again);
   bound_straight(laying.extents, figure);
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);

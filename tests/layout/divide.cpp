@@ -1,6 +1,7 @@
 #include "layout/divide.hpp"
 
 #include "balls.hpp"
+#include "layout/section.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -66,27 +67,6 @@ TEST_CASE("rounds are divided into discs outward and inward") {
 
 TEST_CASE("the gnome is four figures") {
   const fabric::Fabric gnome = test::gnome();
-  const std::vector<Stretch> stretches = divide(gnome, 0, rounds_in_discs(gnome, 0));
+  const std::vector<Stretch> stretches = divide(gnome, 0, sections_of(gnome, 0).front().rounds);
   CHECK(stretches == std::vector<Stretch>{{0, 10, false}, {11, 13, true}, {14, 21, false}, {22, 25, true}});
-}
-
-TEST_CASE("rounds of no stitch are left out of the discs") {
-  test::Ball ball;
-  ball.begin("ball").to(6).round({});
-  CHECK(rounds_in_discs(ball.fabric, 0) == std::vector<std::uint32_t>{0});
-}
-
-TEST_CASE("discs end before the first row and the first turned round") {
-  fabric::Fabric rows = test::ball({6, 12, 18});
-  rows.rounds[2].kind = pattern::RoundKind::row;
-  CHECK(rounds_in_discs(rows, 0).size() == 2);
-  fabric::Fabric turned = test::ball({6, 12, 18});
-  turned.rounds[1].turned = true;
-  CHECK(rounds_in_discs(turned, 0).size() == 1);
-}
-
-TEST_CASE("rounds that are only counted are not drawn") {
-  fabric::Fabric fabric = test::ball({6, 12, 18});
-  fabric.rounds[1].worked = false;
-  CHECK(rounds_in_discs(fabric, 0) == std::vector<std::uint32_t>{0, 2});
 }

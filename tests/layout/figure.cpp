@@ -16,8 +16,9 @@ std::vector<Drawn> drawn(const fabric::Fabric& fabric, const Page& page = {}) {
   const Folding folding(fabric);
   std::vector<Drawn> all;
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
-    for (const Plan& plan : plan_part(fabric, part, folding, page, all.size()))
-      if (!plan.strip) all.push_back(draw_disc(fabric, plan, extents, page));
+    for (const Section& section : sections_of(fabric, part))
+      for (const Plan& plan : plan_section(fabric, part, section, folding, page, all.size()))
+        if (!plan.strip) all.push_back(draw_disc(fabric, plan, extents, page));
   return all;
 }
 

@@ -24,7 +24,7 @@ Oval oval_of(const fabric::Fabric& fabric, const Extents& extents, Hand hand = H
   Page page;
   page.hand = hand;
   const Folding folding(fabric);
-  for (const Plan& plan : plan_part(fabric, 0, folding, page, 0))
+  for (const Plan& plan : plan_section(fabric, 0, sections_of(fabric, 0).at(0), folding, page, 0))
     if (plan.oval) return draw_oval(fabric, plan, extents, page);
   return {};
 }

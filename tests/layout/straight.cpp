@@ -27,7 +27,7 @@ template <class Look> void for_strips(std::uint64_t first, Look look) {
     seen.extents = test::extents_of(seen.fabric);
     seen.page.hand = seed % 3 == 0 ? Hand::left : Hand::right;
     const Folding folding(seen.fabric);
-    for (const Plan& plan : plan_part(seen.fabric, 0, folding, seen.page, 0)) {
+    for (const Plan& plan : plan_section(seen.fabric, 0, sections_of(seen.fabric, 0).at(0), folding, seen.page, 0)) {
       if (!plan.strip) continue;
       seen.drawn = draw_strip(seen.fabric, plan, seen.extents, seen.page);
       look(seen);
@@ -40,7 +40,7 @@ template <class Look> void for_flats(std::uint64_t first, Look look) {
     Seen seen{seed, test::random_flat(seed), {}, {}, {}};
     seen.extents = test::extents_of(seen.fabric);
     seen.page.hand = seed % 3 == 0 ? Hand::left : Hand::right;
-    seen.drawn = draw_rows(seen.fabric, 0, seen.extents, seen.page);
+    seen.drawn = draw_rows(seen.fabric, 0, sections_of(seen.fabric, 0).at(0), seen.extents, seen.page);
     look(seen);
   }
 }

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "layout/place.hpp"
+
+namespace whorl::layout {
+
+/// Sets the mark of the end of the yarn outside the last stitch of a part that is cut off, clear of all that
+/// stands in its figure by then. `echo` rounds have none.
+void add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure);
+
+/// What the mark covers; its point at `cut.tip`.
+Convex outline_of(const Cut& cut);
+
+} // namespace whorl::layout

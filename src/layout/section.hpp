@@ -1,0 +1,24 @@
+#pragma once
+
+#include "fabric/fabric.hpp"
+
+#include <cstdint>
+#include <vector>
+
+namespace whorl::layout {
+
+/// Rounds of a part that follow each other, or rows: what figures of one kind show. Indices into
+/// Fabric::rounds, without those that have no stitch.
+struct Section {
+  std::vector<std::uint32_t> rounds;
+  bool rows = false;
+  std::uint32_t before = fabric::none; ///< the round or row that it goes on from; none: it begins the part
+};
+
+/// The sections of a part as far as they can be drawn: to the first chain, or row that has nothing to stand on.
+std::vector<Section> sections_of(const fabric::Fabric& fabric, std::uint32_t part);
+
+/// Whether a round is worked with the wrong side facing: seen from the right side it runs the other way.
+bool runs_against(const fabric::Round& round);
+
+} // namespace whorl::layout
