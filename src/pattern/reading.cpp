@@ -3,7 +3,7 @@
 #include "pattern/bare.hpp"
 #include "pattern/build.hpp"
 #include "pattern/costs.hpp"
-#include "pattern/effect.hpp"
+#include "pattern/other_readings.hpp"
 #include "pattern/passage.hpp"
 #include "pattern/placing.hpp"
 #include "pattern/stated.hpp"
@@ -25,17 +25,6 @@ struct Parts {
   std::uint32_t begin; ///< its first byte in the file
   StatedCount count;
 };
-
-std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Reading& reading) {
-  std::vector<stitch::StitchKind> all = reader.kinds.known;
-  all.insert(all.end(), reading.new_kinds.begin(), reading.new_kinds.end());
-  return all;
-}
-
-Effect effect_of(const WorkReader& reader, const Reading& reading) {
-  if (reading.new_kinds.empty()) return effect_of(reading.nodes, reading.body, reader.kinds.known);
-  return effect_of(reading.nodes, reading.body, all_kinds(reader, reading));
-}
 
 bool works_something(const Reading& reading) {
   return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
@@ -153,80 +142,6 @@ Reading finish(WorkReader& reader, const Parts& parts, std::int32_t path) {
   reading.effect = effect_of(reader, reading);
   set_text(reading, parts);
   return reading;
-}
-
-/// Acts that stand at the head or the end of a round and are not repeated with its stitches.
-bool is_outside(const WorkReader& reader, const Node& node) {
-  if (node.kind != NodeKind::work) return false;
-  const Act act = node.work.act;
-  return act == Act::join || act == Act::turn || act == Act::start_here ||
-         (act == Act::stitch && reader.kinds.at(node.work.kind).takes == 0);
-}
-
-/// The reading with its list repeated to the end of the round, as those mean it who type no repeat mark.
-Reading repeated_to_end(const WorkReader& reader, Reading reading) {
-  NodeId* first = &reading.nodes[reading.body].child;
-  while (*first != no_node && is_outside(reader, reading.nodes[*first])) first = &reading.nodes[*first].next;
-  NodeId last = *first;
-  for (NodeId id = *first; id != no_node; id = reading.nodes[id].next)
-    if (!is_outside(reader, reading.nodes[id])) last = id;
-  if (last == no_node) return reading;
-  const Span span = cover(reading.nodes[*first].span, reading.nodes[last].span);
-  Node repeat = make_node(NodeKind::repeat, {.to_end = true}, span);
-  repeat.child = *first;
-  repeat.next = reading.nodes[last].next;
-  reading.nodes[last].next = no_node;
-  *first = static_cast<NodeId>(reading.nodes.size());
-  reading.nodes.push_back(repeat);
-  reading.effect = effect_of(reader, reading);
-  reading.cost += costs.repeated_to_end;
-  return reading;
-}
-
-/// What the words behind a turning chain say of it: "ch 3 (counts as dc), turn".
-bool says(const Sentence& sentence, std::uint32_t from_byte, words::Concept what) {
-  for (std::uint32_t at = 0; at < sentence.size(); ++at)
-    if (sentence.span(at, at + 1).begin >= from_byte && word_meaning(sentence, at, what) != nullptr)
-      return true;
-  return false;
-}
-
-/// The reading whose chains before the turn at its end stand for the next row's first stitch; as the row is
-/// typed, of dc and taller they do unless the words say otherwise, of hdc the counts tell.
-std::optional<Reading> carrying(const WorkReader& reader, Reading& reading) {
-  const NodeId id = turning_chain(reading.nodes, reading.body, reader.kinds.known);
-  if (id == no_node || reading.nodes[id].work.counts || reading.nodes[id].work.times < 2 ||
-      reading.effect.uses + reading.effect.makes + reading.effect.pass_uses == 0)
-    return std::nullopt;
-  const std::uint32_t chains = reading.nodes[id].work.times, end = reading.nodes[id].span.end;
-  const bool denied = says(reader.sentence, end, reader.sentence.not_counted);
-  const bool said = !denied && says(reader.sentence, end, reader.sentence.counted);
-  Reading other = reading;
-  other.nodes[id].work.counts = true;
-  other.effect = effect_of(reader, other);
-  const bool likely = said || (!denied && chains > 2);
-  (likely ? reading : other).cost += said || denied ? costs.against_its_words : costs.starting_chain;
-  reading.turning_chains = other.turning_chains = chains;
-  reading.habits |= starting_chain_does_not;
-  other.habits |= starting_chain_counts;
-  return other;
-}
-
-/// The reading that goes into the chains of the round before too, each being a place: "ch 4, skip 4" and "sc
-/// around" behind it. None where it says itself what it goes into.
-std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& reading) {
-  if (reading.effect.starts || reading.effect.spaces + reading.effect.pass_spaces > 0) return std::nullopt;
-  Reading other = reading;
-  for (Node& node : other.nodes) {
-    if (node.kind == NodeKind::group || node.work.act == Act::skip) return std::nullopt;
-    const bool stitch = node.kind == NodeKind::work && node.work.act == Act::stitch;
-    if (!stitch || reader.kinds.at(node.work.kind).takes == 0) continue;
-    if (node.work.where != Where::next || node.work.into != Into::loops) return std::nullopt;
-    node.work.where = Where::any_chain;
-  }
-  other.effect = effect_of(reader, other);
-  other.cost += costs.into_chains_too;
-  return other;
 }
 
 bool may_repeat(const Reading& reading) {

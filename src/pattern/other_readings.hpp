@@ -1,0 +1,23 @@
+#pragma once
+
+#include "pattern/passage.hpp"
+
+#include <optional>
+
+namespace whorl::pattern {
+
+/// What a reading does to the edge, the kinds made on the way known.
+Effect effect_of(const WorkReader& reader, const Reading& reading);
+
+/// The reading with its list repeated to the end of the round, as those mean it who type no repeat mark.
+Reading repeated_to_end(const WorkReader& reader, Reading reading);
+
+/// The reading whose chains before the turn at its end stand for the next row's first stitch; as the row is
+/// typed, of dc and taller they do unless the words say otherwise, of hdc the counts tell.
+std::optional<Reading> carrying(const WorkReader& reader, Reading& reading);
+
+/// The reading that goes into the chains of the round before too, each being a place: "ch 4, skip 4" and "sc
+/// around" behind it. None where it says itself what it goes into.
+std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& reading);
+
+} // namespace whorl::pattern
