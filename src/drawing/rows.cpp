@@ -2,7 +2,6 @@
 
 #include "drawing/caption.hpp"
 #include "drawing/figure.hpp"
-#include "drawing/furniture.hpp"
 #include "drawing/lettering.hpp"
 
 #include <algorithm>
@@ -10,7 +9,7 @@
 namespace whorl::drawing {
 namespace {
 
-constexpr double least_gap = 9, part_gap = 13, widest_gap = 26;
+constexpr double least_gap = 9, widest_gap = 26;
 constexpr double number_gap = 2, caption_leading = 4.3, narrowest_caption = 46;
 
 // Captions.
@@ -54,24 +53,10 @@ void append_lines(std::vector<std::string>& lines, const std::string& text, doub
 /// The cells of one part, as far as they stand in one row.
 using Cells = std::vector<Cell>;
 
-double gap_before(const Cells& cells, std::size_t i) {
-  if (i == 0) return 0;
-  return cells[i].part == cells[i - 1].part ? least_gap : part_gap;
-}
-
 double width_of(const Cells& cells) {
   double width = 0;
-  for (std::size_t i = 0; i < cells.size(); ++i) width += 2 * cells[i].side + gap_before(cells, i);
+  for (std::size_t i = 0; i < cells.size(); ++i) width += 2 * cells[i].side + (i > 0 ? least_gap : 0);
   return width;
-}
-
-std::vector<Cells> parts_of(const Cells& cells) {
-  std::vector<Cells> parts;
-  for (const Cell& cell : cells) {
-    if (parts.empty() || parts.back().back().part != cell.part) parts.emplace_back();
-    parts.back().push_back(cell);
-  }
-  return parts;
 }
 
 /// Breaks one part into rows of as many cells as fit.
@@ -89,40 +74,11 @@ std::vector<Row> broken(const Cells& part, double width) {
   return rows;
 }
 
-/// Room for a part's head where another part stands to the right of it.
-void make_room_for_head(const Copy& copy, Cells& part) {
-  const double missing = head_width(copy, part.front().part) - width_of(part);
-  if (missing > 0) part.back().side += missing / 2;
-}
-
-std::vector<Row> packed(const Copy& copy, const Cells& cells, double width) {
-  std::vector<Row> rows;
-  bool open = false; // whether the last row may take another part
-  for (Cells& part : parts_of(cells)) {
-    Cells roomy = part;
-    make_room_for_head(copy, roomy);
-    if (open) {
-      Cells both = rows.back().cells;
-      both.insert(both.end(), roomy.begin(), roomy.end());
-      if (width_of(both) <= width) {
-        rows.back().cells = both;
-        continue;
-      }
-    }
-    std::vector<Row> own = broken(width_of(roomy) <= width ? roomy : part, width);
-    open = own.size() == 1;
-    rows.insert(rows.end(), own.begin(), own.end());
-  }
-  return rows;
-}
-
-bool is_shared(const Row& row) { return row.cells.front().part != row.cells.back().part; }
-
 /// Columns of several rows: how far the cells of each reach to either side.
 std::vector<double> columns_of(const std::vector<Row>& rows) {
   std::vector<double> sides;
   for (const Row& row : rows)
-    for (std::size_t i = 0; i < row.cells.size() && !is_shared(row); ++i) {
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
       if (sides.size() <= i) sides.push_back(0);
       sides[i] = std::max(sides[i], row.cells[i].side);
     }
@@ -148,28 +104,18 @@ std::vector<double> axes(const std::vector<double>& sides, double width) {
   return x;
 }
 
-std::vector<double> shared_axes(const Cells& cells, double width) {
-  const double gaps = static_cast<double>(cells.size()) - 1;
-  const double more = std::min(widest_gap - part_gap, (width - width_of(cells)) / gaps);
-  std::vector<double> x;
-  double edge = 0;
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    edge += i > 0 ? gap_before(cells, i) + more : 0;
-    x.push_back(edge + cells[i].side);
-    edge += 2 * cells[i].side;
-  }
-  return x;
+/// Whether a small figure would float in the middle of a column that a wide strip makes.
+bool floats(const std::vector<Row>& rows, const std::vector<double>& sides) {
+  for (const Row& row : rows)
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+      if (row.cells[i].side < 0.6 * sides[i]) return true;
+  return false;
 }
 
 void set_axes(std::vector<Row>& rows, double width) {
   const std::vector<double> common = columns_of(rows);
-  const bool aligned = least_width(common) <= width;
-  for (Row& row : rows) {
-    if (is_shared(row))
-      row.x = shared_axes(row.cells, width);
-    else
-      row.x = axes(aligned ? common : columns_of({row}), width);
-  }
+  const bool aligned = least_width(common) <= width && !floats(rows, common);
+  for (Row& row : rows) row.x = axes(aligned ? common : columns_of({row}), width);
 }
 
 void set_heights(Row& row) {
@@ -178,17 +124,6 @@ void set_heights(Row& row) {
     if (cell.number.empty()) continue;
     const double lines = static_cast<double>(std::max<std::size_t>(1, cell.caption.size()));
     row.below = std::max(row.below, caption_gap + caption_leading * (lines - 1) + 1);
-  }
-}
-
-/// A head stands over the first cell of its part and has the room up to the next head.
-void set_heads(Row& row, std::uint32_t part_before, double width) {
-  for (std::size_t i = 0; i < row.cells.size(); ++i) {
-    if (row.cells[i].part == part_before) continue;
-    part_before = row.cells[i].part;
-    const double x = row.heads.empty() ? 0 : row.x[i] - row.cells[i].side;
-    if (!row.heads.empty()) row.heads.back().width = x - least_gap - row.heads.back().x;
-    row.heads.push_back({part_before, x, width - x});
   }
 }
 
@@ -209,15 +144,11 @@ Cell cell_of(const Copy& copy, std::size_t figure) {
   return cell;
 }
 
-std::vector<Row> rows_of(const Copy& copy, const Cells& cells, double width) {
-  std::vector<Row> rows = packed(copy, cells, width);
+std::vector<Row> rows_of(const Cells& cells, double width) {
+  std::vector<Row> rows = broken(cells, width);
   for (Row& row : rows) set_heights(row);
   set_axes(rows, width);
-  std::uint32_t part = fabric::none;
-  for (Row& row : rows) {
-    set_heads(row, part, width);
-    part = row.cells.back().part;
-  }
+  if (!rows.empty()) rows.front().heads.push_back({cells.front().part, 0, width});
   return rows;
 }
 

@@ -24,8 +24,7 @@ struct Head {
   double x = 0, width = 0;
 };
 
-/// Cells side by side, bottoms level; `x`: where the axis of each stands. Parts of one row each may share
-/// one.
+/// Cells side by side, bottoms level; `x`: where the axis of each stands.
 struct Row {
   std::vector<Cell> cells;
   std::vector<double> x;
@@ -36,9 +35,9 @@ struct Row {
 /// The cell of a figure; its caption is broken into lines where it is wider than the figure.
 Cell cell_of(const Copy& copy, std::size_t figure);
 
-/// Groups cells into rows no wider than `width`, part by part; axes stand in columns through the whole sheet
+/// Groups the cells of a part into rows no wider than `width`, its head above the first; axes stand in columns
 /// where the figures' sizes allow it.
-std::vector<Row> rows_of(const Copy& copy, const std::vector<Cell>& cells, double width);
+std::vector<Row> rows_of(const std::vector<Cell>& cells, double width);
 
 /// The caption under a figure, whose axis and base line are given.
 Group draw_caption(const Cell& cell, double x, double y);

@@ -277,3 +277,15 @@ TEST_CASE("The two loops are pictured once where a figure marks one, with room b
 TEST_CASE("Without loop marks the loops are not pictured") {
   CHECK(sheets::groups_of(made(sheets::gnome()).scene, "loops").empty());
 }
+
+TEST_CASE("The figures and the table of a part stand together, apart from those of others") {
+  const Made it = made(sheets::beetle());
+  const auto figures = sheets::groups_of(it.scene, "figure"), tables = sheets::groups_of(it.scene, "table");
+  std::vector<Box> parts(it.fabric.parts.size());
+  REQUIRE(tables.size() == parts.size());
+  for (std::size_t i = 0; i < parts.size(); ++i) join(parts[i], bounds(*tables[i], it.scene.symbols));
+  for (std::size_t i = 0; i < figures.size(); ++i)
+    join(parts[it.placement.figures[i].part], bounds(*figures[i], it.scene.symbols));
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    for (std::size_t k = i + 1; k < parts.size(); ++k) CHECK_FALSE(sheets::overlap(parts[i], parts[k]));
+}
