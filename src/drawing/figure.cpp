@@ -41,45 +41,6 @@ Origin origin_of(const Copy& copy, fabric::StitchId stitch, std::uint32_t count)
   return {stitch, node < copy.tree.nodes.size() ? copy.tree.nodes[node].span : Span{}, count};
 }
 
-// The end of the yarn: outside the last stitch of the part.
-
-const Ring* last_ring(const Figure& figure) {
-  const auto worked = [](const Ring& a, const Ring& b) { return a.last_round < b.last_round; };
-  const auto last = std::max_element(figure.rings.begin(), figure.rings.end(), worked);
-  return last != figure.rings.end() && !last->echo && last->items > 0 ? &*last : nullptr;
-}
-
-struct Cut {
-  Point tip, direction;
-};
-
-/// In a strip the mark stands at the far side of the last line's count, or of its last stitch.
-Cut cut_beside(const Figure& figure, const Ring& ring, const layout::Item& item) {
-  const double away = figure.clockwise ? 1 : -1;
-  double edge = item.foot.x + away * 0.5;
-  const std::uint32_t number = static_cast<std::uint32_t>(&ring - figure.rings.data());
-  for (const layout::Label& label : figure.labels)
-    if (label.ring == number)
-      for (const Point p : label.box) edge = away < 0 ? std::min(edge, p.x) : std::max(edge, p.x);
-  const double middle = item.foot.y + item.height / 2;
-  return {{edge + away * 0.25, middle}, {-away, 0}};
-}
-
-bool keeps_loops(const Figure& figure, const Ring& ring) {
-  const auto number = static_cast<std::uint32_t>(&ring - figure.rings.data());
-  return std::any_of(figure.placed.begin(), figure.placed.end(), [number](const layout::Placed& placed) {
-    return placed.sign == layout::Sign::free_loop && placed.ring == number;
-  });
-}
-
-Cut cut_of(const Figure& figure, const Ring& ring) {
-  const layout::Item& item = figure.items[ring.first_item + ring.items - 1];
-  if (figure.form == Form::strip) return cut_beside(figure, ring, item);
-  const bool past_break = ring.last_before_break && (figure.form == Form::disc || figure.form == Form::oval);
-  const double clear = item.height + 0.55 + (past_break ? 0.4 : 0) + (keeps_loops(figure, ring) ? 0.45 : 0);
-  return {item.foot + clear * item.up, -1.0 * item.up};
-}
-
 // Parts of a figure.
 
 Color line_color(const layout::Stroke& stroke) {
@@ -183,18 +144,30 @@ Symbol symbol_of(const Drawing& drawing, const layout::Item& item, const Ring& r
   return symbol;
 }
 
+std::string round_id(const fabric::Fabric& fabric, std::uint32_t round) {
+  return fabric.parts[fabric.rounds[round].part].key + "-" + round_number(fabric, round);
+}
+
 std::string ring_id(const Drawing& drawing, const Ring& ring) {
-  const fabric::Fabric& fabric = drawing.copy.fabric;
-  const fabric::Part& part = fabric.parts[fabric.rounds[ring.round].part];
-  std::string id = part.key + "-" + round_number(drawing.copy.fabric, ring.round);
+  std::string id = round_id(drawing.copy.fabric, ring.round);
   if (ring.echo) id += "_" + std::to_string(drawing.number + 1);
   return id;
+}
+
+/// The ids of the rounds that a folded ring shows.
+std::vector<std::string> folded_rounds(const Drawing& drawing, const Ring& ring) {
+  std::vector<std::string> ids;
+  if (ring.echo || ring.last_round == ring.round) return ids;
+  for (std::uint32_t round = ring.round; round <= ring.last_round; ++round)
+    ids.push_back(round_id(drawing.copy.fabric, round));
+  return ids;
 }
 
 Group ring_group(const Drawing& drawing, std::uint32_t number) {
   const Figure& figure = drawing.figure;
   const Ring& ring = figure.rings[number];
-  Group group{ring_id(drawing, ring), "round", ring_title(drawing.copy, ring), {}};
+  Group group{
+      ring_id(drawing, ring), "round", ring_title(drawing.copy, ring), {}, folded_rounds(drawing, ring)};
   group.items.reserve(ring.items + 2);
   for (const layout::Pointer& pointer : figure.pointers)
     if (pointer.ring == number) group.items.push_back(pointer_mark(drawing, pointer, ring));
@@ -207,10 +180,10 @@ Group ring_group(const Drawing& drawing, std::uint32_t number) {
 
 Group cut_group(const Drawing& drawing) {
   Group group{"", "cut", say(drawing.copy.wording, "title-cut"), {}};
-  const Cut cut = cut_of(drawing.figure, *last_ring(drawing.figure));
-  const Point away = -1.0 * turned_over(cut.direction);
+  const layout::Cut& cut = drawing.figure.cut;
   if (const auto mark = drawing.symbols.mark("cut"))
-    group.items.push_back(Symbol{*mark, on_sheet(drawing.frame, cut.tip), away, 1, ink::black, {}});
+    group.items.push_back(
+        Symbol{*mark, on_sheet(drawing.frame, cut.tip), turned_over(cut.up), 1, ink::black, {}});
   return group;
 }
 
@@ -219,8 +192,7 @@ constexpr double cut_reach = 0.54;
 
 Box cut_box(const Copy& copy, std::size_t figure) {
   if (!shows_cut(copy, figure)) return {};
-  const Figure& it = copy.placement.figures[figure];
-  const Cut cut = cut_of(it, *last_ring(it));
+  const layout::Cut& cut = copy.placement.figures[figure].cut;
   Box box;
   cover(box, {cut.tip.x, -cut.tip.y}, cut_reach);
   return box;
@@ -277,12 +249,7 @@ Text lettered(const layout::Run& run, Point at, double scale, Color color) {
 }
 
 bool shows_cut(const Copy& copy, std::size_t figure) {
-  const auto& figures = copy.placement.figures;
-  const bool last = figure + 1 == figures.size() || figures[figure + 1].part != figures[figure].part;
-  const fabric::Part& part = copy.fabric.parts[figures[figure].part];
-  const bool to_the_end = figures[figure].last_round + 1 == part.first_round + part.rounds;
-  return last && to_the_end && part.whole && part.end == fabric::End::cut &&
-         last_ring(figures[figure]) != nullptr;
+  return !(copy.placement.figures[figure].cut == layout::Cut{});
 }
 
 bool shows_miscount(const Figure& figure, std::uint32_t ring) {

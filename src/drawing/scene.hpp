@@ -95,6 +95,7 @@ struct Group {
   std::string kind; ///< class: "figure", "round", "label", "legend" …
   std::string title;
   std::vector<Item> items;
+  std::vector<std::string> rounds; ///< of a folded round: the ids of all that it shows
 };
 
 /// Part of a symbol, in mm, origin at its foot, y downward (so up is -y), drawn in the colour of its use.

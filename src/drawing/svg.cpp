@@ -4,6 +4,7 @@
 #include "drawing/type.hpp"
 #include "drawing/xml.hpp"
 
+#include <algorithm>
 #include <set>
 
 namespace whorl::drawing {
@@ -170,6 +171,34 @@ void write_place_in_text(Page& page, Span span) {
   page.out += '"';
 }
 
+const char* loops_word(std::uint8_t loops) {
+  if (loops == stitch::front) return "front";
+  return loops == stitch::back ? "back" : "third";
+}
+
+/// Which loops of its places a stitch takes, where they are not both.
+void write_loops(Page& page, StitchId stitch) {
+  const fabric::Legs legs = fabric::legs_of(*page.options.fabric, stitch);
+  if (legs.size() == 0) return;
+  const fabric::Place& into = legs.begin()->into;
+  const bool told =
+      into.what == fabric::On::top && into.loops != stitch::both && into.loops != stitch::no_loop;
+  if (told) attribute(page.out, "data-loop", std::string_view(loops_word(into.loops)));
+}
+
+/// What a stitch is, what it is worked into, and where the text says it.
+void write_meaning(Page& page, StitchId stitch, Span span) {
+  const fabric::Fabric& fabric = *page.options.fabric;
+  page.out += "\" class=\"";
+  append_class(page.out, fabric.kinds[fabric.stitches[stitch].kind].name);
+  page.out += "\" data-stitch=\"";
+  append_escaped(page.out, fabric.kinds[fabric.stitches[stitch].kind].name);
+  page.out += '"';
+  write_into(page, stitch);
+  write_loops(page, stitch);
+  write_place_in_text(page, span);
+}
+
 /// A stitch has its id once; where it is drawn again (the faint round of the next figure) it points to that.
 void write_stitch(Page& page, const Origin& origin) {
   const fabric::Fabric* fabric = page.options.fabric;
@@ -178,13 +207,30 @@ void write_stitch(Page& page, const Origin& origin) {
   page.has_id[origin.stitch] = true;
   page.out += again ? " data-again=\"" : " id=\"";
   fabric::append_id(page.out, *fabric, origin.stitch, page.prefix);
-  page.out += "\" class=\"";
-  append_class(page.out, fabric->kinds[fabric->stitches[origin.stitch].kind].name);
-  page.out += '"';
-  if (again) return;
+  if (again) {
+    page.out += "\" class=\"";
+    append_class(page.out, fabric->kinds[fabric->stitches[origin.stitch].kind].name);
+    page.out += '"';
+    return;
+  }
+  write_meaning(page, origin.stitch, origin.span);
   if (origin.count > 1) attribute(page.out, "data-stitches", static_cast<double>(origin.count));
-  write_into(page, origin.stitch);
-  write_place_in_text(page, origin.span);
+}
+
+/// The other stitches that a symbol shows have their ids too, on nothing that is drawn.
+void write_others(Page& page, const Origin& origin) {
+  const fabric::Fabric* fabric = page.options.fabric;
+  if (!fabric || origin.stitch >= fabric->stitches.size()) return;
+  const std::size_t end =
+      std::min<std::size_t>(origin.stitch + std::size_t{origin.count}, fabric->stitches.size());
+  for (StitchId stitch = origin.stitch + 1; stitch < end; ++stitch) {
+    if (page.has_id[stitch]) continue;
+    page.has_id[stitch] = true;
+    page.out += "<g id=\"";
+    fabric::append_id(page.out, *fabric, stitch, page.prefix);
+    write_meaning(page, stitch, origin.span);
+    page.out += "/>\n";
+  }
 }
 
 void write_matrix(std::string& out, const Symbol& symbol) {
@@ -209,6 +255,7 @@ void write(Page& page, const Symbol& symbol, Color current) {
   write_matrix(page.out, symbol);
   if (symbol.color != current) attribute(page.out, "color", symbol.color);
   page.out += "/>\n";
+  write_others(page, symbol.origin);
 }
 
 void write(Page& page, const Stroke& stroke, Color) {
@@ -257,6 +304,17 @@ Color color_within(const Group& group, Color current) {
   return current;
 }
 
+void write_rounds(Page& page, const Group& group) {
+  if (group.rounds.empty()) return;
+  page.out += " data-rounds=\"";
+  for (const std::string& id : group.rounds) {
+    if (&id != &group.rounds.front()) page.out += ' ';
+    page.out += page.prefix;
+    append_escaped(page.out, id);
+  }
+  page.out += '"';
+}
+
 void write(Page& page, const Group& group, Color current) {
   const Color color = color_within(group, current);
   std::string& out = page.out;
@@ -264,6 +322,7 @@ void write(Page& page, const Group& group, Color current) {
   if (!group.id.empty()) attribute(out, "id", claim(page, group.id));
   if (!group.kind.empty()) attribute(out, "class", group.kind);
   if (color != current) attribute(out, "color", color);
+  write_rounds(page, group);
   if (!group.title.empty()) {
     attribute(out, "role", "group");
     attribute(out, "aria-label", group.title);

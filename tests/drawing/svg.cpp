@@ -183,6 +183,33 @@ TEST_CASE("a stitch has its id, its kind, what it goes into and its place in the
   CHECK(stitch.attribute("data-column").as_int() == 2);
 }
 
+TEST_CASE("a stitch says which it is and, where it takes one loop, which loop") {
+  Drawn drawn;
+  drawn.fabric.legs[8].into.loops = stitch::back;
+  const auto document = parsed(drawn.text(small_scene()));
+  CHECK(by_id(document, "cap-2-3").attribute("data-stitch").value() == std::string("sc"));
+  CHECK(by_id(document, "cap-2-3").attribute("data-loop").value() == std::string("back"));
+  CHECK(by_id(document, "cap-2-2").attribute("data-loop").empty());
+}
+
+TEST_CASE("the second stitch of an increase has its id and says what it goes into") {
+  Scene scene = small_scene();
+  auto& round = std::get<Group>(scene.items[1]);
+  std::get<Symbol>(round.items[0]).origin.count = 2;
+  round.items.erase(round.items.begin() + 1);
+  const auto document = parsed(Drawn().text(scene));
+  CHECK(by_id(document, "cap-2-1").attribute("data-stitches").as_int() == 2);
+  CHECK(by_id(document, "cap-2-2").attribute("data-stitch").value() == std::string("sc"));
+  CHECK(by_id(document, "cap-2-2").attribute("data-into").value() == std::string("cap-1-1"));
+}
+
+TEST_CASE("a folded round names all the rounds that it shows") {
+  Scene scene = small_scene();
+  std::get<Group>(scene.items[1]).rounds = {"cap-2", "cap-3"};
+  const auto document = parsed(Drawn().text(scene, "a-"));
+  CHECK(by_id(document, "a-cap_round_2").attribute("data-rounds").value() == std::string("a-cap-2 a-cap-3"));
+}
+
 TEST_CASE("stitches are silent for screen readers") {
   const auto document = parsed(Drawn().text(small_scene()));
   CHECK(by_id(document, "cap-2-3").first_child().empty());
