@@ -27,6 +27,15 @@ std::size_t letters_of(std::string_view text) {
       text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
+/// A note, and behind it at the most when to stuff.
+bool is_introduction(const std::vector<Placing>& placings) {
+  const auto is_told = [](const Placing& placing) {
+    return placing.what == What::note || placing.what == What::stuff;
+  };
+  return !placings.empty() && placings.front().what == What::note &&
+         std::all_of(placings.begin(), placings.end(), is_told);
+}
+
 bool is_one_note(const std::vector<Placing>& placings) {
   return placings.size() == 1 && placings.front().what == What::note;
 }
@@ -162,17 +171,17 @@ private:
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
   }
 
-  /// The short sentence directly below a part's heading, without its full stop; "" if there is none.
+  /// The short line directly below a part's heading, without its full stop; "" if there is none.
   std::string introduction(const PartLines& lines) const {
     if (lines.rounds.empty() || lines.lines.front().line->kind != LineKind::sentence) return {};
     const Span span = lines.lines.front().line->span;
     const std::string_view between = source_.at({lines.heading->span.end, span.begin});
     std::string_view text = source_.at(span);
     if (std::count(between.begin(), between.end(), '\n') != 1 || letters_of(text) > limit::introduction ||
-        read_header(text, span) || !is_one_note(read_placings(text, span, vocabulary_)))
+        read_header(text, span) || !is_introduction(read_placings(text, span, vocabulary_)))
       return {};
     if (text.back() == '.') text.remove_suffix(1);
-    return text.find(". ") == std::string_view::npos ? std::string(text) : std::string();
+    return std::string(text);
   }
 
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }

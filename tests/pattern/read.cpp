@@ -191,7 +191,7 @@ TEST_CASE("a line that only makes a ring belongs to the first round below it, an
   CHECK(placed("Nut\n\nMake a magic ring.\nRnd 1: 6 sc in MR (6)\n") == "Make a magic ring.");
 }
 
-TEST_CASE("a short sentence directly below a part's heading is the part's note") {
+TEST_CASE("a short line directly below a part's heading is the part's note") {
   const auto note = [](std::string_view heading, std::string_view below) {
     return read_text("Acorn\n\n" + std::string(heading) + "\n" + std::string(below) +
                      "\nRnd 1: 6 sc in MR (6)\n")
@@ -201,7 +201,13 @@ TEST_CASE("a short sentence directly below a part's heading is the part's note")
   CHECK(note("CAP (make 2)", "In moss, from the top down.\n") == "In moss, from the top down");
   CHECK(note("CAP (make 2, in walnut)", "In moss, from the top down.\n") == "in walnut");
   CHECK(note("CAP (make 2)", "\nIn moss, from the top down.\n").empty());
-  CHECK(note("CAP", "In moss and a little walnut, worked in a spiral from the top down.\n").empty());
+  CHECK(note("NUT", "In walnut, from the tip up. Stuff before closing.\n") ==
+        "In walnut, from the tip up. Stuff before closing");
+  CHECK(
+      note("CAP",
+           "In moss and a little walnut, in a spiral from the top down, with the marker moved up at the end "
+           "of every single round.\n")
+          .empty());
   CHECK(note("CAP", "Stuff it firmly.\n").empty());
 }
 
