@@ -58,66 +58,6 @@ drawing::SheetOptions sheet_options(const ChartOptions& options) {
   return sheet;
 }
 
-/// The whole sentence of its line that a clause belongs to.
-std::string sentence_around(const pattern::Source& source, pattern::Span clause) {
-  const pattern::Span line = source.line(source.line_of(clause.begin));
-  const std::string_view text = source.at(line);
-  const std::size_t at = clause.begin - line.begin;
-  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
-  std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
-  std::size_t end =
-      std::min(text.find(". ", std::max(at, std::size_t{clause.end - line.begin} - 1)), text.size());
-  if (end < text.size()) ++end;
-  while (begin < end && std::string_view(" \t-*").find(text[begin]) != std::string_view::npos) ++begin;
-  while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '\t')) --end;
-  return std::string(text.substr(begin, end - begin));
-}
-
-/// Sewing and other making-up that stands behind the last round of its part.
-std::vector<std::string> closing_of(const pattern::Source& source, const pattern::Tree& tree,
-                                    const layout::Wanted& wanted) {
-  std::vector<std::string> lines;
-  if (layout::leaves_rounds_out(wanted)) return lines;
-  for (const pattern::Placing& placing : tree.placings) {
-    if (placing.what != pattern::What::sew || placing.after_round < pattern::end_round(tree, placing.part))
-      continue;
-    if (!layout::is_wanted(wanted, placing.part)) continue;
-    std::string sentence = sentence_around(source, placing.span);
-    if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
-  }
-  return lines;
-}
-
-/// What stands behind the label of a round, in one line.
-std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
-  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
-  const std::string_view typed = source.at({begin, std::max(begin, round.span.end)});
-  std::string line;
-  for (const char c : typed) {
-    const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
-    if (!blank)
-      line += c;
-    else if (!line.empty() && line.back() != ' ')
-      line += ' ';
-  }
-  const std::size_t first = line.find_first_not_of(":.-) ");
-  line.erase(0, first == std::string::npos ? line.size() : first);
-  while (!line.empty() && line.back() == ' ') line.pop_back();
-  return line;
-}
-
-drawing::SheetText text_of(const pattern::Source& source, const pattern::Tree& tree,
-                           const layout::Wanted& wanted, const drawing::Wording& wording) {
-  drawing::SheetText text;
-  text.title = tree.title;
-  text.subtitle = tree.subtitle;
-  text.terms = drawing::say(wording, "terms-us");
-  for (const pattern::Part& part : tree.parts) text.part_notes.push_back(part.note);
-  for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
-  text.closing = closing_of(source, tree, wanted);
-  return text;
-}
-
 std::vector<bool> drawn_rounds(const fabric::Fabric& fabric, const layout::Placement& placement) {
   std::vector<bool> drawn(fabric.rounds.size(), false);
   for (const layout::Figure& figure : placement.figures)
@@ -244,7 +184,7 @@ void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::
   chart.extents = drawing::extents_of(pattern.fabric, marks, style_of(chart.options));
   chart.placement = layout::place(pattern.fabric, chart.extents, page_of(chart.options, wanted));
   chart.not_drawn = not_drawn_of(pattern.fabric, chart.placement, wording);
-  drawing::SheetText text = text_of(pattern.source, pattern.tree, wanted, wording);
+  drawing::SheetText text = sheet_text_of(pattern, wanted, wording);
   text.closing.insert(text.closing.end(), chart.not_drawn.begin(), chart.not_drawn.end());
   text.caution = pattern.caution;
   chart.sheets = drawing::sheets(pattern.tree, pattern.fabric, chart.placement, marks, text, wording,

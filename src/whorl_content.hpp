@@ -4,6 +4,7 @@
 #include "whorl.hpp"
 
 #include "drawing/scene.hpp"
+#include "drawing/sheet.hpp"
 #include "drawing/wording.hpp"
 #include "fabric/fabric.hpp"
 #include "layout/place.hpp"
@@ -51,6 +52,10 @@ struct Symbols::Content {
 
 /// The words of the sheet for a pattern in these terms; English while there is no other.
 const drawing::Wording& wording_for(const std::string& language);
+
+/// The texts of a sheet that come from the pattern.
+drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
+                                 const drawing::Wording& wording);
 
 /// The chart of a pattern.
 std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,

@@ -1,5 +1,7 @@
 #include "drawing/caption.hpp"
 
+#include <algorithm>
+
 namespace whorl::drawing {
 namespace {
 
@@ -81,25 +83,62 @@ std::string owner_view(const Copy& copy, const Figure& figure, const layout::Rin
              {stretch(copy, figure), loops_used(copy, figure), owner_name(copy, owner.round)});
 }
 
+/// "hold Stem with its start down": so that the part runs as it is drawn.
+std::string hold(const Copy& copy, const layout::Ring& owner) {
+  const std::string& name = copy.fabric.parts[copy.fabric.rounds[owner.round].part].name;
+  const std::string id = owner.against ? "caption-hold-end" : "caption-hold-start";
+  return name.empty() ? say(copy.wording, id + "-unnamed") : say(copy.wording, id, {name});
+}
+
+/// "Leg and Tail": the other parts whose edges a figure's first round goes along; "": it goes along none.
+std::string joined_parts(const Copy& copy, const Figure& figure) {
+  std::string words;
+  const fabric::Round& first = copy.fabric.rounds[figure.first_round];
+  if (first.joined_open == 0) return words;
+  std::vector<std::uint32_t> parts;
+  for (fabric::StitchId i = first.first_stitch; i < first.first_stitch + first.count; ++i)
+    for (const fabric::Leg& leg : fabric::legs_of(copy.fabric, i)) {
+      if (leg.into.what != fabric::On::top || leg.into.of >= copy.fabric.stitches.size()) continue;
+      const std::uint32_t part = copy.fabric.rounds[copy.fabric.stitches[leg.into.of].round].part;
+      if (part != figure.part && std::find(parts.begin(), parts.end(), part) == parts.end())
+        parts.push_back(part);
+    }
+  for (const std::uint32_t part : parts) {
+    const std::string& name = copy.fabric.parts[part].name;
+    words = words.empty() ? name : say(copy.wording, "joined-and", {words, name});
+  }
+  return words;
+}
+
 bool is_in(const Figure& figure, std::uint32_t round) {
   return figure.first_round <= round && round <= figure.last_round;
 }
 
+/// "eyes", "markers", "beads": what is put into holes, before the rest of an id.
+std::string of_posts(pattern::What what, const char* id) {
+  if (what == pattern::What::eye) return "caption-eyes" + std::string(id);
+  return (what == pattern::What::marker ? "caption-markers" : "caption-beads") + std::string(id);
+}
+
 /// "eyes between rounds 11 and 12, after stitches 11 and 19 (8 between)".
-std::string eyes(const Copy& copy, const fabric::Placing& placing) {
+std::string posts(const Copy& copy, const fabric::Placing& placing) {
   const std::string a = std::to_string(placing.after[0]), b = std::to_string(placing.after[1]);
   const std::string apart = std::to_string(placing.after[1] - placing.after[0]);
   const std::string round = round_number(copy.fabric, placing.round);
   const pattern::Placing* text =
       placing.text < copy.tree.placings.size() ? &copy.tree.placings[placing.text] : nullptr;
   if (text != nullptr && text->to > text->from)
-    return say(copy.wording, "caption-eyes-between",
+    return say(copy.wording, of_posts(placing.what, "-between"),
                {std::to_string(text->from), std::to_string(text->to), a, b, apart});
-  return say(copy.wording, "caption-eyes", {round, a, b, apart});
+  return say(copy.wording, of_posts(placing.what, ""), {round, a, b, apart});
 }
 
-bool places_eyes(const fabric::Placing& placing, const Figure& figure) {
-  return placing.what == pattern::What::eye && placing.part == figure.part && is_in(figure, placing.round) &&
+bool is_post(pattern::What what) {
+  return what == pattern::What::eye || what == pattern::What::marker || what == pattern::What::bead;
+}
+
+bool places_posts(const fabric::Placing& placing, const Figure& figure) {
+  return is_post(placing.what) && placing.part == figure.part && is_in(figure, placing.round) &&
          placing.after.size() == 2 && placing.after[1] > placing.after[0];
 }
 
@@ -145,11 +184,16 @@ std::string figure_number(const Copy& copy, std::size_t figure) {
 std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   const Figure& it = copy.placement.figures[figure];
   const layout::Ring* owner = owner_ring(it);
-  std::vector<std::string> sentences{owner != nullptr
-                                         ? owner_view(copy, it, *owner)
-                                         : say(copy.wording, view(copy, figure), {stretch(copy, it)})};
+  const std::string joined = joined_parts(copy, it);
+  std::vector<std::string> sentences;
+  if (owner != nullptr)
+    sentences = {owner_view(copy, it, *owner), hold(copy, *owner)};
+  else if (!joined.empty())
+    sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined})};
+  else
+    sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it)})};
   for (const fabric::Placing& placing : copy.fabric.placings)
-    if (places_eyes(placing, it)) sentences.push_back(eyes(copy, placing));
+    if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
   return sentences;
 }
 

@@ -13,6 +13,7 @@ namespace {
 
 constexpr double least_title = 7, rule_gap = 3.95, rule_width = 0.25;
 constexpr double disc_radius = 2.95, name_indent = 8.6, make_gap = 3.6, least_name = 4.2;
+constexpr double after_heading = 5.4;
 
 /// As large as a title may be so that it stands in one line.
 double title_size(std::string_view title, double width) {
@@ -90,7 +91,8 @@ Drawn draw_title(const Copy& copy, Point at, double width) {
   Flow flow(at.x, at.x + width, at.y - 1);
   flow.put(copy.text.title, at_size(lettering::title, title_size(copy.text.title, width)), 0);
   flow.put(copy.text.subtitle, lettering::subtitle, 4.5);
-  flow.put_right(copy.text.terms, lettering::terms, 8);
+  const char* between = copy.text.yarns.empty() || copy.text.terms.empty() ? "" : " \u00b7 ";
+  flow.put_right(copy.text.yarns + between + copy.text.terms, lettering::terms, 8);
   const double bottom = std::max(flow.base(), at.y + 4) + rule_gap;
   title.group.items = flow.take();
   title.group.items.push_back(rule({at.x, bottom}, width));
@@ -129,6 +131,11 @@ std::string part_letter(std::uint32_t part) { return layout::part_letter(part); 
 Drawn draw_closing(const Copy& copy, SymbolCase& symbols, Point at, double width) {
   Drawn closing{{"", "closing", "", {}}, 0};
   double y = at.y;
+  if (!copy.text.closing.empty()) {
+    closing.group.items.push_back(
+        written(say(copy.wording, "putting-together"), lettering::heading, {at.x, y + 3}));
+    y += after_heading;
+  }
   for (const std::string& line : copy.text.closing) y += draw_lines(closing.group, line, {at.x, y}, width);
   if (!copy.text.caution.empty()) {
     if (y > at.y) y += 2.2;

@@ -136,18 +136,9 @@ void add_direction(const Making& making, Entries& entries) {
 
 namespace {
 
-/// The first stitch of the legend that is neither chain nor slip stitch: dots would be taken for beads.
-const SymbolKey& plainest(const Making& making) {
-  for (const SymbolKey& key : making.usage.stitches) {
-    const stitch::Shape shape = stitch::shape_of(kind_of(making, key));
-    if (shape.legs > 0 && shape.height > 0) return key;
-  }
-  return making.usage.stitches.front();
-}
-
 /// Two of a plain stitch beside one another.
 std::vector<Item> pair_of_stitches(const Making& making, Color left, Color right) {
-  const std::uint32_t symbol = making.symbols.stitch(plainest(making));
+  const std::uint32_t symbol = making.symbols.stitch(plainest(making.usage, making.copy.fabric));
   const double apart =
       std::max(0.95 * making.scale, 1.2 * making.factor * bounds(making.symbols.definition(symbol)).width());
   return {centred(making, symbol, {-apart / 2, 0}, left), centred(making, symbol, {apart / 2, 0}, right)};

@@ -82,7 +82,7 @@ std::string sign_words(const Making& making, const Placed& sign) {
 /// A stitch on the ground of its yarn.
 void add_ground(const Making& making, std::uint8_t yarn, std::vector<Entry>& entries) {
   if (making.usage.stitches.empty()) return;
-  const std::uint32_t symbol = making.symbols.stitch(making.usage.stitches.front());
+  const std::uint32_t symbol = making.symbols.stitch(plainest(making.usage, making.copy.fabric));
   const Box ink = bounds(making.symbols.definition(symbol));
   const double half =
       std::max(0.55 * making.scale, making.factor * std::max(ink.width(), ink.height()) * 0.62);

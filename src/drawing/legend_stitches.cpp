@@ -29,7 +29,31 @@ std::string kind_name(const Making& making, const std::string& kind) {
   return words_or(making, "name-" + base, base) + kind.substr(number);
 }
 
+/// The plain stitch that a gathered one is made of, by its height and slashes; "" if there is none.
+std::string plain_of(const stitch::Shape& shape) {
+  for (const stitch::StitchKind& plain : stitch::standard_kinds()) {
+    const stitch::Shape one = stitch::shape_of(plain);
+    const bool same = one.legs == 1 && one.stems == shape.stems && one.height == shape.height && one.bar;
+    if (same && !shape.slashes.empty() && one.slashes == std::vector<int>{shape.slashes.front()})
+      return plain.name;
+  }
+  return {};
+}
+
+/// "bobble: 4 dc joined at top and foot": of a bobble, popcorn or cluster that the pattern makes its own way;
+/// "" of any other stitch.
+std::string gathered_title(const Making& making, const stitch::StitchKind& kind) {
+  const auto usual = stitch::find_kind(stitch::standard_kinds(), kind.name);
+  const std::string id = "title-gathered-" + kind.name;
+  if (!usual || making.copy.wording.count(id) == 0) return {};
+  const stitch::Shape shape = stitch::shape_of(kind);
+  if (shape == stitch::shape_of(stitch::standard_kinds()[*usual])) return {};
+  const std::string plain = plain_of(shape);
+  return plain.empty() ? "" : words(making, id, {std::to_string(shape.legs), kind_name(making, plain)});
+}
+
 std::string kind_title(const Making& making, const stitch::StitchKind& kind) {
+  if (std::string own = gathered_title(making, kind); !own.empty()) return own;
   const std::size_t number = number_in(kind.name);
   if (kind.own || number == std::string::npos || making.copy.wording.count("title-" + kind.name) > 0)
     return words_or(making, "title-" + kind.name, kind.title);
@@ -43,10 +67,21 @@ std::string base_id(layout::Base base) {
   return base == layout::Base::front_post ? "front-post" : "back-post";
 }
 
+/// The author's own word, unless other stitches go by the same.
+std::string typed_name(const Making& making, const SymbolKey& key) {
+  std::string name;
+  for (const TypedName& typed : making.copy.text.names)
+    if (typed.kind == key.kind && typed.in_one == key.in_one) name = typed.name;
+  for (const TypedName& typed : making.copy.text.names)
+    if (typed.name == name && (typed.kind != key.kind || typed.in_one != key.in_one)) return {};
+  return name;
+}
+
 std::string stitch_name(const Making& making, const SymbolKey& key) {
   const bool on_top = key.base == layout::Base::top;
   std::string name = kind_name(making, kind_of(making, key).name);
   if (!on_top) name = words(making, "name-" + base_id(key.base), {name});
+  if (std::string typed = on_top ? typed_name(making, key) : ""; !typed.empty()) return typed;
   if (key.in_one == 1) return name;
   const std::string several = key.in_one == 2 ? "name-inc" : "name-several";
   if (!on_top) return words(making, "name-several", {std::to_string(key.in_one), name});

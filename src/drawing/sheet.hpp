@@ -30,13 +30,23 @@ struct SheetOptions {
   Style style;
 };
 
+/// What the pattern's author calls a stitch, or so many in one place.
+struct TypedName {
+  stitch::KindId kind = 0;
+  std::uint16_t in_one = 1;
+  std::string name; ///< "X", "dc2tog"
+};
+
 /// The texts of a sheet that come from the pattern.
 struct SheetText {
   std::string title;
   std::string subtitle;
   std::string terms;                    ///< "US terms"
+  std::string yarns;                    ///< "yarn 1 moss, yarn 2 cream"; "": there is one
   std::vector<std::string> part_notes;  ///< per part: behind its name
+  std::vector<bool> from_below;         ///< per part: worked from its lower end up
   std::vector<std::string> round_lines; ///< per round of the text: what stands behind its label, as typed
+  std::vector<TypedName> names;         ///< of the stitches that are called by one word, each once
   std::vector<std::string> closing;     ///< lines at the foot: making-up
   std::string caution;                  ///< about parts that can come off; "": there are none
 };

@@ -5,13 +5,16 @@
 #include "drawing/profile.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace whorl::drawing {
 namespace {
 
 constexpr double scale = 1.5, widest = 36, highest = 44, thinnest = 2.4; ///< mm per W; mm
 constexpr double pen = 0.5, thin = 0.2, dash = 0.9;
-constexpr double bracket_gap = 3.4, bracket = 1.3, name_gap = 1.6, name_leading = 3.9;
+constexpr double bracket_gap = 3.4, bracket = 1.3, name_leading = 3.9;
+constexpr double least_name_gap = 1.6, leader_from = 0.4, leader_to = 0.5;
+constexpr double least_slant = 0.6; ///< of what a leader rises, at least so much it also goes aside
 constexpr double least_bracket = 0.5;
 constexpr double least_apart = 0.6; ///< of lines that run side by side
 constexpr std::uint32_t most_rounds = 1000;
@@ -96,6 +99,14 @@ std::vector<double> middles_of(const SideView& view) {
   return middles;
 }
 
+/// From the brackets to the names: a steep leader would come too near to the next.
+double name_gap_of(const SideView& view) {
+  const std::vector<double> middles = middles_of(view), at = apart(middles);
+  double rise = 0;
+  for (std::size_t i = 0; i < at.size(); ++i) rise = std::max(rise, std::abs(at[i] - middles[i]));
+  return std::max(least_name_gap, leader_from + leader_to + least_slant * rise);
+}
+
 Path mirrored_outline(const SideView& view, Point axis) {
   std::vector<Point> points;
   for (const Point& point : view.outline) points.push_back(axis + point);
@@ -135,7 +146,7 @@ Path bracket_along(double x, double top, double bottom) {
 
 void draw_names(Group& group, const SideView& view, Point axis) {
   const std::vector<double> middles = middles_of(view), at = apart(middles);
-  const double x = axis.x + view.half + bracket_gap;
+  const double x = axis.x + view.half + bracket_gap, names = x + bracket + name_gap_of(view);
   double last = -least_apart;
   for (std::size_t i = 0; i < view.names.size(); ++i) {
     const auto [top, bottom] = stretch_of(view, i);
@@ -145,14 +156,25 @@ void draw_names(Group& group, const SideView& view, Point axis) {
     if (bottom - top >= least_bracket || has_room)
       group.items.push_back(Stroke{bracket_along(x, axis.y + top, axis.y + bottom), thin, ink::grey, 0, {}});
     if (shifted && has_room)
-      group.items.push_back(Stroke{line_through({{x + bracket + 0.4, axis.y + middles[i]},
-                                                 {x + bracket + name_gap - 0.5, axis.y + at[i]}}),
+      group.items.push_back(Stroke{line_through({{x + bracket + leader_from, axis.y + middles[i]},
+                                                 {names - leader_to, axis.y + at[i]}}),
                                    thin,
                                    ink::grey,
                                    0,
                                    {}});
-    group.items.push_back(written(view.names[i], name, {x + bracket + name_gap, axis.y + at[i] + 1}));
+    group.items.push_back(written(view.names[i], name, {names, axis.y + at[i] + 1}));
   }
+}
+
+/// Stands a piece on its start: what is last comes first.
+void turn_over(SideView& view) {
+  const std::size_t last = view.outline.size() - 1;
+  std::vector<std::size_t> ends;
+  for (std::size_t i = view.ends.size(); i > 0; --i) ends.push_back(last - (i == 1 ? 0 : view.ends[i - 2]));
+  view.ends = std::move(ends);
+  std::reverse(view.names.begin(), view.names.end());
+  std::reverse(view.outline.begin(), view.outline.end());
+  for (Point& point : view.outline) point.y = 0.0 - point.y;
 }
 
 } // namespace
@@ -169,12 +191,13 @@ SideView side_view_of(const Copy& copy, std::uint32_t part) {
     view.ends.push_back(profile.ends[copy.placement.figures[figure].last_round - first]);
     view.names.push_back(say(copy.wording, "side-view-figure", {std::to_string(figure + 1)}));
   }
+  if (part < copy.text.from_below.size() && copy.text.from_below[part]) turn_over(view);
   fit(view);
   if (2 * view.half < thinnest) return SideView();
   const std::vector<double> at = apart(middles_of(view));
   view.axis_top = std::max(0.3, name_leading / 2 - at.front());
   view.height = view.axis_top + std::max(view.height, at.back() + name_leading / 2);
-  view.width = 2 * view.half + bracket_gap + bracket + name_gap + names_width(view);
+  view.width = 2 * view.half + bracket_gap + bracket + name_gap_of(view) + names_width(view);
   view.title =
       it.name.empty() ? say(copy.wording, "side-view-title") : say(copy.wording, "side-view", {it.name});
   return view;

@@ -134,4 +134,12 @@ Usage usage_of(const Copy& copy) {
   return usage;
 }
 
+const SymbolKey& plainest(const Usage& usage, const fabric::Fabric& fabric) {
+  for (const SymbolKey& key : usage.stitches) {
+    const stitch::Shape shape = stitch::shape_of(fabric.kinds[key.kind]);
+    if (shape.legs > 0 && shape.height > 0) return key;
+  }
+  return usage.stitches.front();
+}
+
 } // namespace whorl::drawing

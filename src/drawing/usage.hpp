@@ -18,7 +18,8 @@ struct Usage {
   const layout::Figure* label_figure = nullptr; ///< where a label stands that can serve as the example …
   const layout::Label* label = nullptr;         ///< … and the label
   const layout::Pointer* pointer = nullptr;
-  std::vector<layout::Placed> signs; ///< one of each kind, and of those with letters or yarns one of each text
+  /// One of each kind, and of those with letters or yarns one of each text.
+  std::vector<layout::Placed> signs;
   std::set<std::uint8_t> grounds; ///< yarns that have one
   bool owner = false;             ///< a faint round in whose loops a part is worked
   bool echo = false;
@@ -31,5 +32,9 @@ struct Usage {
 };
 
 Usage usage_of(const Copy& copy);
+
+/// The first of the stitches that is neither chain nor slip stitch, for samples: dots would be taken for
+/// beads. There must be one stitch at least.
+const layout::SymbolKey& plainest(const Usage& usage, const fabric::Fabric& fabric);
 
 } // namespace whorl::drawing

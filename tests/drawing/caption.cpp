@@ -140,3 +140,60 @@ TEST_CASE("A repeated round is named as one") {
   ring.echo = true;
   CHECK(ring_title(it.copy(), ring) == "Round 3 again, as the figure before shows it");
 }
+
+TEST_CASE("Markers and beads are said as eyes are") {
+  Made it = two_figures(figure(Form::disc), figure(Form::disc));
+  fabric::Placing posts;
+  posts.round = 4;
+  posts.after = {7, 11};
+  posts.what = pattern::What::marker;
+  it.fabric.placings = {posts};
+  CHECK(caption(it.copy(), 1)[1] == "markers in round 5, after stitches 7 and 11 (4 between)");
+  it.fabric.placings.front().what = pattern::What::bead;
+  CHECK(caption(it.copy(), 1)[1] == "beads in round 5, after stitches 7 and 11 (4 between)");
+}
+
+namespace {
+
+/// A figure in the loops of a round of the same part.
+layout::Figure in_loops(bool against) {
+  layout::Figure it = figure(Form::disc, Centre::open);
+  layout::Ring owner;
+  owner.echo = owner.owner = true;
+  owner.against = against;
+  it.rings = {owner};
+  return it;
+}
+
+/// What is said of the hold.
+std::string hold_of(bool against) {
+  Made it = two_figures(figure(Form::disc), in_loops(against));
+  it.fabric.stitches.resize(1);
+  return caption(it.copy(), 1)[1];
+}
+
+} // namespace
+
+TEST_CASE("A part in free loops says how to hold the piece that has them") {
+  CHECK(hold_of(false) == "hold Ball with its start down");
+  CHECK(hold_of(true) == "hold Ball with its start up");
+}
+
+TEST_CASE("A round along the edges of other parts names them") {
+  Made it = two_figures(figure(Form::disc, Centre::open), figure(Form::disc));
+  fabric::Part leg;
+  leg.name = "Leg";
+  it.fabric.parts.push_back(leg);
+  fabric::Round edge;
+  edge.part = 1;
+  it.fabric.rounds.push_back(edge);
+  it.fabric.stitches.resize(2);
+  it.fabric.stitches[0].round = 6;
+  it.fabric.stitches[1].first_leg = 0;
+  it.fabric.stitches[0].first_leg = 0;
+  it.fabric.legs = {{{0, fabric::On::top, stitch::both}}};
+  it.fabric.rounds[0].first_stitch = 1;
+  it.fabric.rounds[0].count = 1;
+  it.fabric.rounds[0].joined_open = 30;
+  CHECK(caption(it.copy(), 0) == Lines{"rounds 1–3, on the edges of Leg, seen from the start"});
+}

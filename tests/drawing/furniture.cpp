@@ -58,5 +58,14 @@ TEST_CASE("Without a caution there is no room for one") {
 TEST_CASE("Making-up stands at the foot of the sheet") {
   SheetText text;
   text.closing = {"Sew the cap over the nut."};
-  CHECK(sheets::words_of(made(sample::acorn(), text).scene, "closing") == "Sew the cap over the nut. ");
+  CHECK(sheets::words_of(made(sample::acorn(), text).scene, "closing") ==
+        "Putting together Sew the cap over the nut. ");
+}
+
+TEST_CASE("Several yarns stand in the title's line before the terms") {
+  SheetText text;
+  text.yarns = "yarn 1 moss, yarn 2 cream";
+  text.terms = "US terms";
+  const std::string words = sheets::words_of(made(sample::acorn(), text).scene, "title");
+  CHECK(words.find("yarn 1 moss, yarn 2 cream \u00b7 US terms") != std::string::npos);
 }

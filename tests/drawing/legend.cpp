@@ -187,3 +187,34 @@ TEST_CASE("A left-handed sheet explains what is on it all the same") {
   sheets::compose(it);
   CHECK(stitches_and_loops(it) == shown_in_figures(it));
 }
+
+TEST_CASE("The sample of a yarn's ground is a stitch and no chain") {
+  sample::Maker m;
+  m.part("Body");
+  m.round({m.ch(2), m.in_chain(6, 2)}, 6);
+  m.round({m.inc(6)}, 12);
+  Made it = made(m.tree);
+  const auto chain = stitch::find_kind(it.fabric.kinds, "ch");
+  REQUIRE(chain);
+  layout::Item item;
+  item.key = {*chain, 1, stitch::both};
+  layout::Figure& figure = it.placement.figures.front();
+  figure.items.push_back(item);
+  figure.grounds.emplace_back();
+  SymbolCase symbols(it.fabric.kinds, built_in_marks(), it.options.style, it.options.stitch);
+  for (const Entry& entry : legend_entries(it.copy(), symbols)) {
+    if (entry.key != "ground") continue;
+    const auto& sample = std::get<Symbol>(entry.sample.back());
+    CHECK(symbols.definitions()[sample.symbol].id.substr(0, 2) == "sc");
+  }
+  CHECK(keys_of(it).count("ground") == 1);
+}
+
+TEST_CASE("Stitches go by the author's own letters, unless two go by the same") {
+  SheetText text;
+  const auto kinds = sample::acorn().kinds;
+  text.names = {{*stitch::find_kind(kinds, "sc"), 1, "X"}, {*stitch::find_kind(kinds, "sc2tog"), 1, "A"}};
+  CHECK(words_of(made(sample::acorn(), text), "sc").substr(0, 2) == "X:");
+  text.names[1].name = "X";
+  CHECK(words_of(made(sample::acorn(), text), "sc").substr(0, 3) == "sc:");
+}

@@ -90,3 +90,18 @@ TEST_CASE("A side view stays within the size that it is said to have") {
   CHECK(box.top >= -0.3);
   CHECK(box.bottom <= view.height + 0.3);
 }
+
+TEST_CASE("A piece that is worked from its lower end up stands on its start") {
+  SheetText text;
+  text.from_below = {true};
+  const Made it = made(sheets::gnome(), text);
+  const SideView up = side_view_of(it.copy(), 0), down = side_view_of(made(sheets::gnome()).copy(), 0);
+  CHECK(up.names.front() == "fig. 4");
+  CHECK(up.names.back() == "fig. 1");
+  REQUIRE(up.outline.size() == down.outline.size());
+  CHECK(std::abs(up.outline.front().x - down.outline.back().x) < 1e-9);
+  // The first figure's stretch is as long below as it was above.
+  const double above = down.outline[down.ends[0]].y - down.outline.front().y;
+  const double below = up.outline.back().y - up.outline[up.ends[2]].y;
+  CHECK(std::abs(above - below) < 1e-9);
+}

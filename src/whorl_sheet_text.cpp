@@ -1,0 +1,159 @@
+#include "whorl_content.hpp"
+
+#include <algorithm>
+
+namespace whorl {
+namespace {
+
+/// The whole sentence of its line that a clause belongs to.
+std::string sentence_around(const pattern::Source& source, pattern::Span clause) {
+  const pattern::Span line = source.line(source.line_of(clause.begin));
+  const std::string_view text = source.at(line);
+  const std::size_t at = clause.begin - line.begin;
+  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
+  std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
+  std::size_t end =
+      std::min(text.find(". ", std::max(at, std::size_t{clause.end - line.begin} - 1)), text.size());
+  if (end < text.size()) ++end;
+  while (begin < end && std::string_view(" \t-*").find(text[begin]) != std::string_view::npos) ++begin;
+  while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '\t')) --end;
+  return std::string(text.substr(begin, end - begin));
+}
+
+/// Sewing and other making-up that stands behind the last round of its part.
+std::vector<std::string> closing_of(const pattern::Source& source, const pattern::Tree& tree,
+                                    const layout::Wanted& wanted) {
+  std::vector<std::string> lines;
+  if (layout::leaves_rounds_out(wanted)) return lines;
+  for (const pattern::Placing& placing : tree.placings) {
+    if (placing.what != pattern::What::sew || placing.after_round < pattern::end_round(tree, placing.part))
+      continue;
+    if (!layout::is_wanted(wanted, placing.part)) continue;
+    std::string sentence = sentence_around(source, placing.span);
+    if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
+  }
+  return lines;
+}
+
+/// What stands behind the label of a round, in one line.
+std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
+  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
+  const std::string_view typed = source.at({begin, std::max(begin, round.span.end)});
+  std::string line;
+  for (const char c : typed) {
+    const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
+    if (!blank)
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
+  }
+  const std::size_t first = line.find_first_not_of(":.-) ");
+  line.erase(0, first == std::string::npos ? line.size() : first);
+  while (!line.empty() && line.back() == ' ') line.pop_back();
+  return line;
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// Where a word stands in a text, from `at` on.
+std::size_t find_word(std::string_view text, std::string_view word, std::size_t at = 0) {
+  for (; (at = text.find(word, at)) != std::string_view::npos; ++at) {
+    const bool begins = at == 0 || !is_letter(text[at - 1]);
+    const bool ends = at + word.size() == text.size() || !is_letter(text[at + word.size()]);
+    if (begins && ends) return at;
+  }
+  return at;
+}
+
+/// Whether a part's note says that it is worked "from the foot up".
+bool says_up(std::string note) {
+  for (char& c : note) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+  const std::size_t from = std::min(find_word(note, "from"), find_word(note, "bottom"));
+  const std::size_t up = std::min(find_word(note, "up", from), find_word(note, "upwards", from));
+  return from != std::string_view::npos && up < note.find(". ", from);
+}
+
+/// The one word that is typed for a stitch: "X" of "6X", "dc2tog"; "": it is told in several.
+std::string word_of(std::string_view typed) {
+  const std::size_t begin = typed.find_first_not_of("0123456789 ");
+  if (begin == std::string_view::npos) return {};
+  const std::size_t end = std::min(typed.find_first_of(" (", begin), typed.size());
+  const std::string_view word = typed.substr(begin, end - begin), rest = typed.substr(end);
+  const bool counted = rest.find_first_not_of(" 0123456789xX\u00d7*times") == std::string_view::npos;
+  const bool plain = word.find_first_of(",;:*[]{}\"'.") == std::string_view::npos;
+  // "SL in each CH": what is typed in capitals stands for itself.
+  const bool letters =
+      word.size() <= 3 && word.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == std::string_view::npos;
+  constexpr std::size_t longest = 8;
+  return (counted || letters) && plain && word.size() <= longest ? std::string(word) : std::string();
+}
+
+/// "ch" of "Ch" at the head of a line.
+std::string without_capital(std::string word) {
+  const bool capital =
+      word.size() > 1 && word[0] >= 'A' && word[0] <= 'Z' && word[1] >= 'a' && word[1] <= 'z';
+  if (capital) word[0] = static_cast<char>(word[0] - 'A' + 'a');
+  return word;
+}
+
+/// Whether a word can be that of a stitch: several in one place are called by none that also means one.
+bool can_name(const pattern::Work& work, std::string_view word) {
+  if (word.empty() || work.into != pattern::Into::loops) return false;
+  return work.in_one == 1 || word.size() == 1 || word.substr(0, 3) == "inc";
+}
+
+/// What the author calls her stitches, where one word says it; the first word for each.
+std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pattern::Tree& tree) {
+  std::vector<drawing::TypedName> names;
+  for (const pattern::Node& node : tree.nodes) {
+    if (node.kind != pattern::NodeKind::work || node.work.act != pattern::Act::stitch) continue;
+    const std::string word = without_capital(word_of(source.at(node.span)));
+    const auto known = std::find_if(names.begin(), names.end(), [&](const drawing::TypedName& name) {
+      return name.kind == node.work.kind && name.in_one == node.work.in_one;
+    });
+    if (known == names.end() && can_name(node.work, word))
+      names.push_back({node.work.kind, node.work.in_one, word});
+  }
+  return names;
+}
+
+/// "yarn 1 moss, yarn 2 cream", of the yarns that are worked with; "" where there is one, or one has no name.
+std::string yarns_of(const pattern::Tree& tree, const fabric::Fabric& fabric,
+                     const drawing::Wording& wording) {
+  std::vector<bool> used(256, false);
+  for (const fabric::Stitch& stitch : fabric.stitches) used[stitch.yarn] = true;
+  if (std::count(used.begin(), used.end(), true) < 2) return {};
+  std::string words;
+  for (std::size_t yarn = 1; yarn < used.size(); ++yarn) {
+    if (!used[yarn]) continue;
+    if (yarn > tree.yarns.size() || tree.yarns[yarn - 1].empty()) return {};
+    const std::string number = std::to_string(yarn), &name = tree.yarns[yarn - 1];
+    const std::string said = name == number ? drawing::say(wording, "yarn", {number})
+                                            : drawing::say(wording, "yarn-named", {number, name});
+    words += (words.empty() ? "" : ", ") + said;
+  }
+  return words;
+}
+
+} // namespace
+
+drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
+                                 const drawing::Wording& wording) {
+  const pattern::Source& source = pattern.source;
+  const pattern::Tree& tree = pattern.tree;
+  drawing::SheetText text;
+  text.title = tree.title;
+  text.subtitle = tree.subtitle;
+  text.terms = drawing::say(wording, "terms-us");
+  for (const pattern::Part& part : tree.parts) {
+    text.part_notes.push_back(part.note);
+    text.from_below.push_back(says_up(part.note));
+  }
+  for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
+  text.yarns = yarns_of(tree, pattern.fabric, wording);
+  text.names = names_of(source, tree);
+  text.closing = closing_of(source, tree, wanted);
+  return text;
+}
+
+} // namespace whorl
