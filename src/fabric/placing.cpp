@@ -52,7 +52,9 @@ void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& pl
   const Round& round = fabric.rounds[placing.round];
   const auto after = holes(width(round), text.apart);
   if (!after) {
-    findings.push_back(finding(Severity::error, text,
+    // What is sewn on may belong to another part than the one taken.
+    const bool posts = text.what == What::eye || text.what == What::bead;
+    findings.push_back(finding(posts ? Severity::error : Severity::note, text,
                                name_of(text.what) + " " + stitches(text.apart) + " apart do not fit: " +
                                    fabric::name_of(round) + " has " + stitches(width(round))));
     return;

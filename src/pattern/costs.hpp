@@ -42,6 +42,7 @@ struct Costs {
   int only_last_around = 3;   ///< the last stitch of such a list alone going round
   int second_to_end = 20;     ///< a second piece that runs to the end of the round
   int into_chains_too = 3;    ///< a round that goes into the chains before as into stitches, and does not say so
+  int other_layers = 3;       ///< a fold worked through or two pieces laid together, which it does not say
   int bare_count = 5;         ///< a last number that stands by itself, as the count
   int habit_again = 1;        ///< a habit that the line has shown already
   int habits_mixed = 6;       ///< two habits that contradict each other in one line

@@ -10,6 +10,9 @@ namespace whorl::pattern {
 
 namespace {
 
+/// Words after which a piece lies in two layers.
+constexpr std::string_view folding[] = {"fold", "flatten", "press flat", "lay flat", "pinch"};
+
 std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Reading& reading) {
   std::vector<stitch::StitchKind> all = reader.kinds.known;
   all.insert(all.end(), reading.new_kinds.begin(), reading.new_kinds.end());
@@ -90,6 +93,41 @@ std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& 
   other.effect = effect_of(reader, other);
   other.cost += costs.into_chains_too;
   return other;
+}
+
+namespace {
+
+/// The reading with every stitch that goes in as `from` going in as `to`.
+std::optional<Reading> gone_into(const WorkReader& reader, const Reading& reading, Into from, Into to) {
+  if (reading.effect.starts) return std::nullopt;
+  Reading other = reading;
+  bool any = false;
+  for (Node& node : other.nodes) {
+    const Work& work = node.work;
+    const bool stitch = node.kind == NodeKind::work && work.act == Act::stitch;
+    if (!stitch || work.into != from || work.where != Where::next || reader.kinds.at(work.kind).takes == 0)
+      continue;
+    node.work.into = to;
+    any = true;
+  }
+  if (!any) return std::nullopt;
+  other.effect = effect_of(reader, other);
+  other.cost += costs.other_layers;
+  return other;
+}
+
+} // namespace
+
+std::optional<Reading> through_two_pieces(const WorkReader& reader, const Reading& reading) {
+  return gone_into(reader, reading, Into::both_layers, Into::loops);
+}
+
+std::optional<Reading> through_fold(const WorkReader& reader, const Reading& reading) {
+  const std::string_view text = reader.sentence.text();
+  const bool folds = std::any_of(std::begin(folding), std::end(folding), [text](std::string_view word) {
+    return text.find(word) != std::string_view::npos;
+  });
+  return folds ? gone_into(reader, reading, Into::loops, Into::both_layers) : std::nullopt;
 }
 
 } // namespace whorl::pattern

@@ -20,4 +20,12 @@ std::optional<Reading> carrying(const WorkReader& reader, Reading& reading);
 /// around" behind it. None where it says itself what it goes into.
 std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& reading);
 
+/// The reading of a line that works through both layers as through those of two pieces laid together, each
+/// stitch taking one place: "place one ear behind the other". None where nothing is worked through both.
+std::optional<Reading> through_two_pieces(const WorkReader& reader, const Reading& reading);
+
+/// The reading of a line that speaks of folding, "fold the opening and close it with 4 sc", with its plain
+/// stitches through both layers. None where it does not.
+std::optional<Reading> through_fold(const WorkReader& reader, const Reading& reading);
+
 } // namespace whorl::pattern

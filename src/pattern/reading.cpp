@@ -180,6 +180,13 @@ std::uint32_t stop_of(const Sentence& sentence, const Parts& parts) {
   return parts.count.stated.empty() ? sentence.size() : parts.count.begin;
 }
 
+/// The other ways to take the words of the last reading, which only counts can call for.
+void add_others(const WorkReader& reader, std::vector<Reading>& readings) {
+  const Reading last = readings.back();
+  for (const auto way : {into_chains_too, through_two_pieces, through_fold})
+    if (auto other = way(reader, last)) readings.push_back(std::move(*other));
+}
+
 /// Every reading of the work before the count.
 std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort effort) {
   const std::uint32_t begin = skip_blanks(reader.sentence.text(), 0);
@@ -192,8 +199,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       continue;
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
-    if (effort == Effort::all)
-      if (auto other = into_chains_too(reader, readings.back())) readings.push_back(std::move(*other));
+    if (effort == Effort::all) add_others(reader, readings);
     if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }

@@ -70,3 +70,9 @@ TEST_CASE("Something that names no round is placed in none") {
   m.place(pattern::What::stuff);
   CHECK(fabric::work(m.tree).fabric.placings[1].round == fabric::none);
 }
+
+TEST_CASE("What is sewn on too far apart may belong elsewhere, which is a note") {
+  Maker m = with_eyes(12, 20);
+  m.tree.placings[0].what = pattern::What::sew;
+  CHECK(ids::said(fabric::work(m.tree).findings).front().substr(0, 12) == "note placing");
+}
