@@ -110,6 +110,12 @@ std::string joined_parts(const Copy& copy, const Figure& figure) {
   return words;
 }
 
+/// Whether its rounds run to and fro.
+bool is_turned(const Figure& figure) {
+  return std::any_of(figure.rings.begin(), figure.rings.end(),
+                     [](const layout::Ring& ring) { return ring.against && !ring.owner; });
+}
+
 bool is_in(const Figure& figure, std::uint32_t round) {
   return figure.first_round <= round && round <= figure.last_round;
 }
@@ -192,6 +198,7 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
     sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined})};
   else
     sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it)})};
+  if (is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
   return sentences;

@@ -158,8 +158,11 @@ void add_inks(const Making& making, Entries& entries) {
 void add_break(const Making& making, Entries& entries) {
   if (making.usage.lines.count(Line::fold_break) == 0) return;
   const Path path = break_line({}, 1.7 * making.scale, 0.2 * making.scale);
-  entries.push_back(finished(
-      making, {"break", {hairline(path, 0.05 * making.scale)}, {}, "", words(making, "title-break")}));
+  entries.push_back(finished(making, {"break",
+                                      {hairline(path, 0.05 * making.scale)},
+                                      {},
+                                      "",
+                                      words(making, of_rounds(making, "title-break"))}));
 }
 
 void add_echo(const Making& making, Entries& entries) {

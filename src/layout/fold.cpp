@@ -1,5 +1,6 @@
 #include "layout/fold.hpp"
 
+#include "fabric/opening.hpp"
 #include "layout/items.hpp"
 
 namespace whorl::layout {
@@ -42,6 +43,31 @@ bool is_plain_stitch(const Fabric& fabric, StitchId stitch, std::uint32_t before
   return legs.begin()->into == fabric::Place{stitch - before, fabric::On::top, stitch::both};
 }
 
+/// The next stitch back from `end` that has a top, not before `begin`; none.
+StitchId topped_before(const Fabric& fabric, StitchId end, StitchId begin) {
+  while (end > begin)
+    if (fabric::has_top(fabric, --end)) return end;
+  return fabric::none;
+}
+
+/// Every stitch of it has one leg, in the stitches of the row before from its end back; besides there are
+/// chains to turn with.
+bool is_plain_row(const Fabric& fabric, const Round& row, const Round& before) {
+  if (before.kind != pattern::RoundKind::row || before.makes != row.makes) return false;
+  if (row.counting_chain != fabric::none) return false;
+  StitchId base = before.first_stitch + before.count;
+  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch) {
+    const Stitch& worked = fabric.stitches[stitch];
+    if ((worked.flags & fabric::starts_chain) != 0) continue;
+    base = topped_before(fabric, base, before.first_stitch);
+    const fabric::Legs legs = fabric::legs_of(fabric, stitch);
+    if (base == fabric::none || worked.flags != fabric::counts || legs.size() != 1) return false;
+    if (worked.yarn != fabric.stitches[base].yarn) return false;
+    if (!(legs.begin()->into == fabric::Place{base, fabric::On::top, stitch::both})) return false;
+  }
+  return true;
+}
+
 bool same_miscount(const Round& one, const Round& other) {
   const auto miss = [](const Round& round) { return round.stated >= 0 && round.stated != round.counted; };
   return miss(one) == miss(other);
@@ -58,12 +84,14 @@ Folding::Folding(const Fabric& fabric)
 /// Every stitch of a plain round has one leg, in the stitch that stands one round's length before it.
 bool Folding::is_plain(std::uint32_t round) const {
   const Round& worked = fabric_.rounds[round];
-  if (kept_[round] || worked.again != 0 || worked.joined || worked.turned || round == 0) return false;
-  if (fabric_.rounds[round - 1].part != worked.part || fabric_.rounds[round - 1].count != worked.count)
-    return false;
+  if (kept_[round] || worked.again != 0 || worked.joined || round == 0 || worked.count == 0) return false;
+  const Round& before = fabric_.rounds[round - 1];
+  if (before.part != worked.part) return false;
+  if (worked.kind == pattern::RoundKind::row) return is_plain_row(fabric_, worked, before);
+  if (worked.turned || before.count != worked.count) return false;
   for (std::uint32_t i = 0; i < worked.count; ++i)
     if (!is_plain_stitch(fabric_, worked.first_stitch + i, worked.count)) return false;
-  return worked.count > 0;
+  return true;
 }
 
 bool Folding::are_alike(std::uint32_t round, std::uint32_t next) const {
@@ -85,6 +113,7 @@ std::vector<Fold> Folding::fold(const std::vector<std::uint32_t>& rounds) const 
       while (last + 1 < rounds.size() && is_plain(rounds[last + 1]) &&
              are_alike(rounds[last], rounds[last + 1]))
         ++last;
+    if (fabric_.rounds[rounds[at]].kind == pattern::RoundKind::row) last -= (last - at) % 2;
     if (last < at + 2) last = at;
     rings.push_back({rounds[at], rounds[last]});
     at = last + 1;

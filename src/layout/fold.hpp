@@ -15,7 +15,8 @@ struct Fold {
 };
 
 /// Gathers three or more consecutive rounds that are alike, plain and even, with nothing placed, changed or
-/// used in or between them, into one ring; every other round is a ring of its own.
+/// used in or between them, into one ring; every other round is a ring of its own. Of rows an odd number is
+/// gathered: the first and the last run the same way.
 class Folding {
 public:
   explicit Folding(const fabric::Fabric& fabric);

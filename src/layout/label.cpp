@@ -20,6 +20,8 @@ std::string numbered(const fabric::Round& round) {
   return text;
 }
 
+bool is_row(const fabric::Round& round) { return round.kind == pattern::RoundKind::row; }
+
 } // namespace
 
 std::string number_of(const fabric::Fabric& fabric, const Ring& ring) {
@@ -70,7 +72,9 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
                dot_space, extents);
   std::string second;
   if (ring.round != ring.last_round)
-    second = fill_in(page.rounds, ring.last_round - ring.round + 1), label.second = second_of_folds;
+    second = fill_in(is_row(fabric.rounds[ring.round]) ? page.rows : page.rounds,
+                     ring.last_round - ring.round + 1),
+    label.second = second_of_folds;
   else if (loops == stitch::back || loops == stitch::front)
     second = loops == stitch::back ? page.back_loops : page.front_loops,
     label.second = inward ? second_of_loops : -second_of_loops;

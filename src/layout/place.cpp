@@ -55,8 +55,8 @@ namespace {
 
 /// A flat piece that is longer than a leaf goes on in further figures. Their rows are even in number, so that
 /// inks go on alternating.
-void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents,
-              const Page& page, Placement& placement) {
+void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
+              const Folding& folding, const Extents& extents, const Page& page, Placement& placement) {
   const std::vector<std::uint32_t>& rows = section.rounds;
   const Places places = wanted_places(fabric, rows, page.wanted);
   if (places.empty()) return;
@@ -69,7 +69,8 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
     Page some = page;
     some.wanted.from = fabric.rounds[rows[at]].number;
     some.wanted.to = fabric.rounds[rows[std::min(at + each - 1, places.last)]].number;
-    placement.figures.push_back(draw_rows(fabric, part, section, extents, figures == 1 ? page : some).figure);
+    placement.figures.push_back(
+        draw_rows(fabric, part, section, folding, extents, figures == 1 ? page : some).figure);
   }
 }
 
@@ -91,10 +92,10 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
     if (!is_wanted(page.wanted, part)) continue;
     for (const Section& section : sections_of(fabric, part))
       if (section.rows)
-        add_rows(fabric, part, section, extents, page, placement);
+        add_rows(fabric, part, section, folding, extents, page, placement);
       else
-        add_rounds(fabric, plan_section(fabric, part, section, folding, page, placement.figures.size()), extents,
-                   page, placement);
+        add_rounds(fabric, plan_section(fabric, part, section, folding, page, placement.figures.size()),
+                   extents, page, placement);
   }
   return placement;
 }

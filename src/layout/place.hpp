@@ -35,6 +35,7 @@ struct Page {
   Wanted wanted;
   Leaf leaf;
   std::string rounds = "{} rounds";         ///< second line of a folded ring's label
+  std::string rows = "{} rows";
   std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";
   std::string neck = "neck";

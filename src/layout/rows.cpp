@@ -88,7 +88,8 @@ std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::
 /// A flat piece while it is put together.
 class Laying {
 public:
-  Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents, const Page& page)
+  Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
+         const Extents& extents, const Page& page)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
         rows_(shown_rows(fabric, section, page.wanted)),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
@@ -98,6 +99,7 @@ public:
     figure_.clockwise = page.hand == Hand::left;
     figure_.first_round = rows_[from_start_ ? 0 : 1];
     figure_.last_round = rows_.back();
+    fold_rows(folding);
     set_centre();
   }
 
@@ -105,10 +107,12 @@ public:
   std::vector<int> put_together(const std::vector<double>& room) {
     room_ = room;
     lay_chain();
-    for (const std::uint32_t row : rows_) lay_row(row);
+    for (const Fold& fold : folds_) lay_rows(fold);
     for (std::uint32_t i = 0; i < courses_.size(); ++i)
       stand_course(fabric_, extents_, courses_[i], 0, figure_.rings[i], figure_);
     bound();
+    for (const Course& course : courses_)
+      if (course.band.break_outside) add_break(course, figure_.low.x, figure_.high.x, figure_);
     for (std::uint32_t i = 0; i < courses_.size(); ++i)
       if (!figure_.rings[i].chain) add_label(i, figure_.low.x, figure_.high.x);
     add_cut(fabric_, extents_, figure_);
@@ -167,28 +171,45 @@ private:
     settle(std::move(course), ring);
   }
 
-  void lay_row(std::uint32_t number) {
+  /// What the figure goes on from is a line of its own.
+  void fold_rows(const Folding& folding) {
+    const std::size_t own = from_start_ ? 0 : 1;
+    if (own > 0) folds_.push_back({rows_.front(), rows_.front()});
+    const std::vector<std::uint32_t> rows(rows_.begin() + static_cast<std::ptrdiff_t>(own), rows_.end());
+    if (page_.fold)
+      for (const Fold& fold : folding.fold(rows)) folds_.push_back(fold);
+    else
+      for (const std::uint32_t row : rows) folds_.push_back({row, row});
+  }
+
+  /// The chains at the end of a row, with which the work is turned.
+  std::vector<Item> turning_chains(std::uint32_t row) const {
+    const std::vector<Item> items = items_of(fabric_, row);
+    return {items.end() - trailing_chains(fabric_, items), items.end()};
+  }
+
+  void lay_rows(const Fold& fold) {
+    const std::uint32_t number = fold.first;
     const fabric::Round& row = fabric_.rounds[number];
     Course course;
     const bool beneath = !from_start_ && number == rows_.front() && row.kind == pattern::RoundKind::round;
     std::vector<Item> own = beneath ? items_beneath(fabric_, number, rows_[1]) : items_of(fabric_, number);
-    const std::uint32_t behind = trailing_chains(fabric_, own);
-    std::vector<Item> next_lead(own.end() - behind, own.end());
-    own.resize(own.size() - behind);
-    if (number == rows_.back()) {
-      // nothing stands on it: they stay where they are
-      own.insert(own.end(), next_lead.begin(), next_lead.end());
-      next_lead.clear();
+    std::vector<Item> next_lead;
+    if (fold.last != rows_.back()) { // else nothing stands on it: they stay where they are
+      own.resize(own.size() - trailing_chains(fabric_, own));
+      next_lead = turning_chains(fold.last);
     }
     const auto chains = static_cast<std::uint32_t>(lead_.size()) + leading_chains(fabric_, own);
     course.items = std::move(lead_);
     course.items.insert(course.items.end(), own.begin(), own.end());
     lead_ = std::move(next_lead);
     Ring ring;
-    ring.round = ring.last_round = number;
+    ring.round = fold.first;
+    ring.last_round = fold.last;
     ring.echo = !from_start_ && number == rows_.front();
     if (!ring.echo) ring.ink = static_cast<std::uint8_t>(inked_++ % 2);
     course.band = band_of(course.items, extents_, false);
+    course.band.break_outside = ring.last_before_break = fold.first != fold.last;
     course.band.label = letter(fabric_, ring, marked_loops(own), false, extents_, page_);
     set_stands(extents_, chains, row.counting_chain != fabric::none, course);
     course.leftward = runs_leftward(course, row);
@@ -245,7 +266,8 @@ private:
   const Extents& extents_;
   const Page& page_;
   std::vector<std::uint32_t> rows_;
-  bool from_start_ = true; ///< false: the first row is the faint one that it goes on from
+  std::vector<Fold> folds_; ///< of them
+  bool from_start_ = true;  ///< false: the first row is the faint one that it goes on from
   Footing footing_;
   Figure figure_;
   std::vector<Course> courses_;
@@ -256,13 +278,13 @@ private:
 
 } // namespace
 
-Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents,
-                   const Page& page) {
+Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
+                   const Extents& extents, const Page& page) {
   constexpr int most_times = 10;
   constexpr double more = 0.2;
   std::vector<double> room;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, section, extents, page);
+    Laying laying(fabric, part, section, folding, extents, page);
     const std::vector<int> crowded = laying.put_together(room);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/fold.hpp"
 #include "layout/section.hpp"
 #include "layout/straight.hpp"
 
@@ -9,7 +10,7 @@ namespace whorl::layout {
 
 /// Draws a flat piece, its rows as they look from the right side: on its starting chain, or on the part of a
 /// round that they go on from.
-Straight draw_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section, const Extents& extents,
-                   const Page& page);
+Straight draw_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
+                   const Folding& folding, const Extents& extents, const Page& page);
 
 } // namespace whorl::layout

@@ -12,11 +12,13 @@ namespace {
 
 using fabric::Fabric;
 
-constexpr double clearance = 0.30;   ///< heads of a line to feet of the next
-constexpr double loop_gap = 0.46;    ///< more where loop marks stand between
-constexpr double free_gap = 0.66;    ///< more where loops for another part stand between
-constexpr double break_gap = 0.70;   ///< more where a break line stands between
-constexpr double air_across = 0.21;  ///< between the inks of a line and the next
+constexpr double clearance = 0.30;                        ///< heads of a line to feet of the next
+constexpr double loop_gap = 0.46;                         ///< more where loop marks stand between
+constexpr double free_gap = 0.66;                         ///< more where loops for another part stand between
+constexpr double break_gap = 0.70;                        ///< more where a break line stands between
+constexpr double air_across = 0.21;                       ///< between the inks of a line and the next
+constexpr double break_middle = 0.45, zigzag_long = 0.19; ///< of a break line, above the heads
+constexpr std::uint32_t stitches_a_zigzag = 6;
 constexpr double chain_pitch = 0.72; ///< of chains one above the other
 
 bool is_chain(const Fabric& fabric, const Item& item) {
@@ -143,6 +145,25 @@ double gap_above(const Course& below, const Course& above) {
   const double ink = air_across + (below.high - below.outer) + (above.inner - above.low) +
                      (below.band.break_outside ? break_gap : 0);
   return std::max(wanted, ink) + below.band.room_outside;
+}
+
+double break_height(const Course& course) { return std::max(course.outer, course.high - 0.1) + break_middle; }
+
+void add_break(const Course& course, double left, double right, Figure& figure) {
+  const double y = break_height(course), sixth = zigzag_long / 6;
+  const auto zigzags = std::max<std::uint32_t>(
+      1, (static_cast<std::uint32_t>(course.items.size()) + stitches_a_zigzag / 2) / stitches_a_zigzag);
+  Stroke line{Line::fold_break, {{left, y}}, false};
+  for (std::uint32_t i = 0; i < zigzags; ++i) {
+    const double x = left + (right - left) * (i + 0.5) / zigzags;
+    for (const Point p : {Point{x - 3 * sixth, y},
+                          {x - sixth, y + zigzag_high},
+                          {x + sixth, y - zigzag_high},
+                          {x + 3 * sixth, y}})
+      line.points.push_back(p);
+  }
+  line.points.push_back({right, y});
+  figure.strokes.push_back(std::move(line));
 }
 
 void stand_course(const Fabric& fabric, const Extents& extents, const Course& course, double aside,

@@ -30,6 +30,14 @@ void set_height(double inner, const Extents& extents, Course& course);
 /// How much more than `inner` above the heads of `below` the feet of a line stand.
 double gap_above(const Course& below, const Course& above);
 
+inline constexpr double zigzag_high = 0.20; ///< of a break line, above and below it
+
+/// The height of the break line above a folded line.
+double break_height(const Course& course);
+
+/// Adds that line, from `left` to `right`.
+void add_break(const Course& course, double left, double right, Figure& figure);
+
 /// Adds the items of a laid line, moved aside by `aside`, with their feet and tips.
 void stand_course(const fabric::Fabric& fabric, const Extents& extents, const Course& course, double aside,
                   Ring& ring, Figure& figure);

@@ -19,8 +19,6 @@ constexpr double pointer_at = 0.42, number_at = 0.84, count_at = 0.66; ///< beyo
 constexpr double second_space = 0.20, flag_space = 0.20;
 constexpr double numbers_above = 0.32; ///< their base line above all ink
 constexpr std::uint32_t fifth = 5;
-constexpr double break_middle = 0.45, zigzag_high = 0.20, zigzag_long = 0.19, break_air = 0.18;
-constexpr std::uint32_t stitches_a_zigzag = 6;
 constexpr double corner = 0.22; ///< of the join line
 constexpr double join_left = 0.24, join_in = 0.02, join_right = 0.07;
 constexpr double join_low = 0.20; ///< above the heads, where something is placed in the gap
@@ -161,7 +159,7 @@ void add_numbers(const Laying& laying, Figure& figure) {
   const auto top = static_cast<std::uint32_t>(figure.rings.size() - 1);
   const Ring& ring = figure.rings[top];
   const Course& course = laying.courses.back();
-  const double clear = course.band.break_outside ? course.outer + break_middle + zigzag_high : course.high;
+  const double clear = course.band.break_outside ? break_height(course) + zigzag_high : course.high;
   std::uint32_t number = 0;
   for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
     for (std::uint32_t j = 0; j < figure.items[i].count; ++j) {
@@ -176,25 +174,6 @@ void add_numbers(const Laying& laying, Figure& figure) {
 }
 
 // Lines.
-
-double break_height(const Course& course) { return std::max(course.outer, course.high - 0.1) + break_middle; }
-
-void add_break(const Laying& laying, const Course& course, Figure& figure) {
-  const double y = break_height(course), edge = laying.edge();
-  const auto zigzags = std::max<std::uint32_t>(
-      1, (static_cast<std::uint32_t>(course.items.size()) + stitches_a_zigzag / 2) / stitches_a_zigzag);
-  Stroke line{Line::fold_break, {{-edge, y}}, false};
-  for (std::uint32_t i = 0; i < zigzags; ++i) {
-    const double x = laying.length * (i + 0.5) / zigzags - edge, sixth = zigzag_long / 6;
-    for (const Point p : {Point{x - 3 * sixth, y},
-                          {x - sixth, y + zigzag_high},
-                          {x + sixth, y - zigzag_high},
-                          {x + 3 * sixth, y}})
-      line.points.push_back(p);
-  }
-  line.points.push_back({edge, y});
-  figure.strokes.push_back(std::move(line));
-}
 
 double join_height(const Course& below, const Course& above) {
   if (below.band.break_outside) return (break_height(below) + zigzag_high + above.low) / 2;
@@ -256,7 +235,8 @@ void draw_kept(Laying& laying, Figure& figure) {
   for (std::size_t i = 0; i < bands.size(); ++i) laying.courses[i].band = std::move(bands[i]);
 }
 
-/// Puts everything together, for the first time or again; returns the lines above which something found no room.
+/// Puts everything together, for the first time or again; returns the lines above which something found no
+/// room.
 std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
   figure = begin_figure(laying);
   stack(laying);
@@ -265,7 +245,8 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
   add_labels(laying, figure);
   add_numbers(laying, figure);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
-    if (laying.courses[i].band.break_outside) add_break(laying, laying.courses[i], figure);
+    if (laying.courses[i].band.break_outside)
+      add_break(laying.courses[i], -laying.edge(), laying.edge(), figure);
     if (i + 1 < laying.courses.size()) add_join(laying, i, figure);
   }
   add_cut(laying.fabric, laying.extents, figure);

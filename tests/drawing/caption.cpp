@@ -80,6 +80,14 @@ TEST_CASE("A strip says which way its rounds run") {
   CHECK(caption(it.copy(), 1) == Lines{"rounds 4–6, seen from outside; each round runs from left to right"});
 }
 
+TEST_CASE("A disc that is worked to and fro says so") {
+  layout::Figure disc = figure(Form::disc, Centre::magic_ring);
+  disc.rings.resize(2);
+  disc.rings[1].against = true;
+  const Made it = two_figures(disc, figure(Form::disc));
+  CHECK(caption(it.copy(), 0).at(1) == "turned behind each round: each begins at its number");
+}
+
 TEST_CASE("A figure of one round names that round") {
   Made it = two_figures(figure(Form::disc), figure(Form::disc));
   it.placement.figures[0].last_round = 0;

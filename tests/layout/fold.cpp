@@ -1,6 +1,7 @@
 #include "layout/fold.hpp"
 
-#include "balls.hpp"
+#include "flats.hpp"
+#include "layout/section.hpp"
 
 #include <catch2/catch.hpp>
 #include <numeric>
@@ -104,4 +105,29 @@ TEST_CASE("a round whose stated count is wrong is not folded with right ones") {
   fabric::Fabric fabric = even_ball(3).fabric;
   fabric.rounds[3].stated = 13;
   CHECK(folds_of(fabric) == none_folded);
+}
+
+namespace {
+
+/// A strap: a row of 4 and so many alike rows on it.
+fabric::Fabric strap(std::uint32_t rows) {
+  test::Flat flat;
+  flat.begin("strap", 5);
+  for (std::uint32_t row = 0; row <= rows; ++row) flat.row(test::Steps(4));
+  return flat.fabric;
+}
+
+std::vector<Fold> row_folds_of(const fabric::Fabric& fabric) {
+  return Folding(fabric).fold(sections_of(fabric, 0).at(0).rounds);
+}
+
+} // namespace
+
+TEST_CASE("alike rows are folded, an odd number of them") {
+  const std::vector<Fold> odd = row_folds_of(strap(5)), even = row_folds_of(strap(6));
+  REQUIRE(odd.size() == 2);
+  CHECK(odd[1].last - odd[1].first == 4);
+  REQUIRE(even.size() == 3);
+  CHECK(even[1].last - even[1].first == 4);
+  CHECK(even[2].first == even[2].last);
 }
