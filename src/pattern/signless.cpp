@@ -49,6 +49,16 @@ bool is_abbreviation(std::string_view word) {
          is_letter(word.front());
 }
 
+/// `sc`, `sl st`, `double crochet`: the value begins with a word that nobody types for anything else.
+bool names_stitch(std::string_view value) {
+  constexpr std::array<std::string_view, 18> words{
+      "sc",     "hdc",  "dc",     "tr",     "inc",      "dec",      "ch",    "sl",   "slst",
+      "single", "half", "double", "treble", "increase", "decrease", "chain", "slip", "invdec"};
+  const std::string first = small_letters(value.substr(0, value.find(' ')));
+  return std::find(words.begin(), words.end(), first) != words.end() &&
+         std::count(value.begin(), value.end(), ' ') <= 2;
+}
+
 /// `sc`, `three sc in one`, `2X in 1`: it has a word of two letters, or a figure before a letter.
 bool may_be_meaning(std::string_view text) {
   if (text.empty() || !(is_letter(text.front()) || is_digit(text.front()))) return false;
@@ -80,6 +90,7 @@ struct Pieces {
   std::vector<Definition> found;
   std::vector<std::string> names;
   bool strange = false; ///< a piece is no entry
+  bool told = false;    ///< a name is known for one by its meaning alone: "Zun inc"
 };
 
 void take_piece(const Source& source, Span line, std::size_t begin, std::size_t end, bool in_list,
@@ -92,7 +103,11 @@ void take_piece(const Source& source, Span line, std::size_t begin, std::size_t 
   const std::size_t blank = text.find(' ', begin);
   const std::size_t value = blank < end ? text.find_first_not_of(' ', blank) : none;
   const std::string_view name = text.substr(begin, std::min(blank, end) - begin);
-  const bool named = is_letter_name(name) || (in_list && is_abbreviation(name));
+  const bool told = value != none && is_abbreviation(name) && !is_colour(small_letters(name)) &&
+                    names_stitch(text.substr(value, end - value));
+  const bool letter = is_letter_name(name) || (in_list && is_abbreviation(name));
+  const bool named = letter || told;
+  out.told = out.told || (told && !letter);
   if (value == none || !named || !may_be_meaning(text.substr(value, end - value))) {
     out.strange = true;
     return;
@@ -125,10 +140,11 @@ Pieces pieces_from(const Source& source, Span line, std::size_t from, bool in_li
   return pieces;
 }
 
-/// Two names at least, no two alike, and not all of them articles.
+/// Two names at least, no two alike, and not all of them articles; three where only meanings tell.
 bool is_list(const Pieces& pieces, bool in_list) {
   if (pieces.strange || pieces.found.empty()) return false;
   if (in_list) return true;
+  if (pieces.told && pieces.found.size() < 3) return false;
   std::vector<std::string> names = pieces.names;
   std::sort(names.begin(), names.end());
   const bool distinct = std::adjacent_find(names.begin(), names.end()) == names.end();

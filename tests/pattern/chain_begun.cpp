@@ -21,3 +21,10 @@ TEST_CASE("a row goes along a chain above it, the first stitch into the chain th
 TEST_CASE("a few chains at the head of a round are no foundation") {
   CHECK(counts("Leaf\nRnd 1: ch 3, 11 dc in MR (12)\nRnd 2: ch 3, dc in each st around (12)\n") == "12 12");
 }
+
+TEST_CASE("a machine's words for making the chain lose nothing") {
+  CHECK(counts("Scarf\nDial 10 air loops.\nRow 1: from the second loop 9 columns without crochet.\n"
+               "Row 2: turn, 9 columns without a crochet.\n") == "9 9");
+  CHECK(counts("Nose\nWe recruit a chain of 5 air loops, close in a ring.\n1 row: 10 sb (10)\n") == "10");
+  CHECK(counts("Tail\nBlorp 10 air loops.\nRow 1: 9 sb.\n") == "9");
+}

@@ -127,3 +127,12 @@ TEST_CASE("dots between the entries of a list are no part of the work") {
   CHECK(
       complaints("Fox\no ring \u00B7 x sc \u00B7 v inc\n\n1. o 6x\n2. 6v [12]\n3. 6(1x, v) [18]\n").empty());
 }
+
+TEST_CASE("names in another language are a list where three of them are told as stitches") {
+  CHECK(counts("Snail eye. fM sc, Zun inc, Abn dec, Km sl st, Lm ch\n\nRd 1 - 6 fM in MR, 1Km, 1Lm (6)\n"
+               "Rd 2 - 6 Zun, 1Km, 1Lm (12)\nRd 3 - (3 fM, Zun) x 3, 1Km, 1Lm (15)\n") == "6 12 15");
+}
+
+TEST_CASE("colours before stitches are no list of names") {
+  CHECK(counts("Snail\nRnd 1: 6 sc in MR (6)\nRnd 2: (black sc, white inc, brown sc) x 2 (8)\n") == "6 8");
+}
