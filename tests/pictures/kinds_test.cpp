@@ -3,7 +3,6 @@
 
 #include <catch2/catch.hpp>
 
-#include <algorithm>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -59,17 +58,6 @@ private:
   std::string text_;
 };
 
-/// Marks that touch, but for those of the side view, which has tests of its own.
-std::vector<pictures::Contact> touching_stitches(const Chart& chart) {
-  std::vector<pictures::Contact> found = pictures::touching(chart.scene(), nullptr);
-  const auto is_aside = [](const std::string& name) { return name.find("side-view") != std::string::npos; };
-  found.erase(
-      std::remove_if(found.begin(), found.end(),
-                     [&](const pictures::Contact& c) { return is_aside(c.one) && is_aside(c.other); }),
-      found.end());
-  return found;
-}
-
 } // namespace
 
 TEST_CASE("nothing touches on sheets with stitches of every kind beside one another") {
@@ -79,7 +67,7 @@ TEST_CASE("nothing touches on sheets with stitches of every kind beside one anot
     INFO("seed " << seed << '\n' << basket.text());
     REQUIRE_FALSE(pattern.has_errors());
     const Chart chart = pattern.chart();
-    const auto contacts = touching_stitches(chart);
+    const auto contacts = pictures::touching(chart.scene(), nullptr);
     INFO(pictures::show(contacts));
     CHECK(contacts.empty());
   }
