@@ -181,6 +181,7 @@ private:
       tier.weight = Tier::looped_weight;
     if (at > 0 || !(begins_at_centre() || owner_)) tier.even = round.makes == count_beside(at);
     tier.coloured = is_coloured(round);
+    tier.owner = at == 0 && owner_.has_value();
     return tier;
   }
 

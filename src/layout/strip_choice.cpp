@@ -119,6 +119,13 @@ void keep_outward(const Tiers& tiers, std::vector<Piece>& pieces) {
   }
 }
 
+/// A figure of nothing but another part's round would show no work.
+void keep_first_with_owner(const Tiers& tiers, std::vector<Piece>& pieces) {
+  if (pieces.size() < 2 || !tiers.front().owner || pieces[0].last != 1 || !pieces[1].strip) return;
+  ++pieces[0].last;
+  if (++pieces[1].first == pieces[1].last) pieces.erase(pieces.begin() + 1);
+}
+
 std::vector<Stretch> joined(const Tiers& tiers, const std::vector<Piece>& pieces) {
   std::vector<Stretch> stretches;
   for (const Piece& piece : pieces) {
@@ -149,6 +156,7 @@ std::vector<Stretch> choose_strips(const std::vector<Stretch>& discs, const Tier
   }
   keep_outward(tiers, pieces);
   take_in(tiers, ends.gathered, pieces);
+  keep_first_with_owner(tiers, pieces);
   return joined(tiers, pieces);
 }
 

@@ -15,6 +15,7 @@ struct Tier {
   std::uint32_t weight = ring_weight;
   bool even = false;     ///< no round of it has more or fewer stitches than the one before
   bool coloured = false; ///< worked in several yarns
+  bool owner = false;    ///< the faint round in whose loops the part begins
 
   /// How much a tier counts from the centre, in fourteenths of a ring.
   static constexpr std::uint32_t ring_weight = 14, looped_weight = 21, folded_weight = 28;
@@ -22,7 +23,8 @@ struct Tier {
 
 /// Takes strips out of discs: even tiers that stand far out for their few stitches (the k-th of n stitches
 /// where 10 k > 3 n), or that are worked in several yarns. Little growing and shrinking between strips and
-/// behind the last goes with them. `tiers` are those of all discs, in the order of work.
+/// behind the last goes with them. The round of an owner keeps the first of the part's own. `tiers` are those
+/// of all discs, in the order of work.
 std::vector<Stretch> choose_strips(const std::vector<Stretch>& discs, const std::vector<Tier>& tiers,
                                    const Ends& ends);
 
