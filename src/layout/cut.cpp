@@ -50,8 +50,8 @@ Cut cut_of(const Figure& figure, std::uint32_t ring) {
   const Item& item = figure.items[it.first_item + it.items - 1];
   if (figure.form == Form::strip) return cut_beside(figure, ring, item);
   const bool broken = it.last_before_break && (figure.form == Form::disc || figure.form == Form::oval);
-  const double clear = item.height + beyond_head + (broken ? past_break : 0) +
-                       (keeps_loops(figure, ring) ? past_loops : 0);
+  const double clear =
+      item.height + beyond_head + (broken ? past_break : 0) + (keeps_loops(figure, ring) ? past_loops : 0);
   return {item.foot + clear * item.up, item.up};
 }
 

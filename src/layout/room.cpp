@@ -14,8 +14,8 @@ namespace {
 
 constexpr double along_step = 0.05, across_step = 0.05;
 constexpr int steps_along = 7, steps_across = 4;
-constexpr int patience = 3,
-              steps_further = 4;      ///< widening helps in most cases; two posts in one hole part in the end
+constexpr int patience = 3, steps_further = 4,
+              steps_aside = 2;        ///< widening helps in most cases; two posts in one hole part in the end
 constexpr double enough = 0.25;       ///< more air is not looked for
 constexpr double dear_to_move = 0.02; ///< air that a whole W of moving must gain
 constexpr double neighbourhood = 3;
@@ -135,9 +135,11 @@ bool settle_sign(const Figure& figure, const Extents& extents, Point up, int aga
   const Point along = aside_of(up);
   double best = -1;
   Placed found = placed;
-  const int far_along = steps_along + std::max(0, again - patience) * steps_further;
+  const int longer = std::max(0, again - patience);
+  const int far_along = steps_along + longer * steps_further,
+            far_across = steps_across + longer * steps_aside;
   for (int i = -far_along; i <= far_along; ++i)
-    for (int j = -steps_across; j <= steps_across; ++j) {
+    for (int j = -far_across; j <= far_across; ++j) {
       const Placed there = moved(placed, i * along_step * along + j * across_step * up);
       const double far = i * along_step * i * along_step + j * across_step * j * across_step;
       const double worth = air_around(there, ink, enough) - dear_to_move * far;
