@@ -34,6 +34,8 @@ struct Band {
   bool against = false;       ///< its stitches' own order runs the other way
   std::vector<std::vector<LoopPlace>> loops;         ///< for each of `shapes`
   std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
+  std::vector<Item> column; ///< chains on end in the first item's place; that item stands for them
+  double chain_height = 0;  ///< of one of them, across
   Lettering label;
 };
 

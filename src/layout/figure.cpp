@@ -1,5 +1,6 @@
 #include "layout/figure.hpp"
 
+#include "layout/column.hpp"
 #include "layout/cut.hpp"
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
@@ -51,7 +52,11 @@ Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, c
   Rungs rungs;
   for (const Ring& ring : plan.rings) {
     rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items : strung_items(fabric, ring));
+    std::vector<Item> column;
+    if (!ring.owner && !ring.against) column = take_column(fabric, rungs.items.back());
     Band band = band_of(rungs.items.back(), extents, ring.echo);
+    const bool counting = fabric.rounds[ring.round].counting_chain != fabric::none;
+    if (!column.empty()) stand_on_end(std::move(column), counting, extents, band);
     draw_loops(ring, plan, page.hand, rungs.items.back(), band);
     band.break_outside = ring.round != ring.last_round;
     band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
@@ -109,18 +114,22 @@ void set_rounds(Figure& figure) {
   }
 }
 
+/// Chains of a column that have no place of their own.
+std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
+
 void set_size(const Size& size, const Band& band, Ring& ring) {
   ring.inner = size.inner;
   ring.outer = size.outer;
   ring.middle = size.middle;
   ring.last_before_break = band.break_outside;
-  ring.items = static_cast<std::uint32_t>(band.shape_of.size());
+  ring.items = static_cast<std::uint32_t>(band.shape_of.size() + chains_below(band));
 }
 
 /// Keeps the figure's lists from growing bit by bit.
 void make_room(const Rungs& rungs, Figure& figure) {
   std::size_t items = 0;
   for (const std::vector<Item>& ring : rungs.items) items += ring.size();
+  for (const Band& band : rungs.bands) items += chains_below(band);
   figure.items.reserve(items);
   figure.feet.reserve(items + items / 4);
   figure.tips.reserve(items + items / 4);
@@ -141,7 +150,7 @@ void lay_rings(const Fabric& fabric, const Rungs& rungs, const Turn& turn, Drawn
     stand_ring(fabric, items, band, size, drawn.laid.back().at, turn, figure);
     const bool more = i + 1 < rungs.bands.size();
     const fabric::Round* outside = more ? &fabric.rounds[figure.rings[i + 1].last_round] : nullptr;
-    seats = seats_of(fabric, ring, items, size, drawn.laid.back().at, turn, outside);
+    seats = seats_of(fabric, ring, items, band, size, drawn.laid.back().at, turn, outside);
   }
 }
 

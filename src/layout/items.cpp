@@ -118,7 +118,8 @@ std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo)
 }
 
 bool is_stitch(const fabric::Place& place) {
-  return place.what != fabric::On::ring && place.what != fabric::On::space && place.of != fabric::none;
+  return place.what != fabric::On::ring && place.what != fabric::On::space &&
+         place.what != fabric::On::row_end && place.of != fabric::none;
 }
 
 bool is_shaping(const Fabric& fabric, const Item& item) {

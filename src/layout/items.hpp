@@ -15,7 +15,7 @@ fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item);
 /// item. An echo shows no loop marks.
 std::vector<Item> items_of(const fabric::Fabric& fabric, std::uint32_t round, bool echo = false);
 
-/// Whether a place is one that an item stands for: no ring and no space.
+/// Whether a place is one that an item stands for: no ring, no space and no end of a row.
 bool is_stitch(const fabric::Place& place);
 
 /// An increase, or a decrease over several places.

@@ -160,8 +160,9 @@ double side_by_side(std::size_t place, std::size_t places) {
 
 } // namespace
 
-Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Size& size,
-               const std::vector<double>& at, const Turn& turn, const fabric::Round* outside) {
+Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
+               const Size& size, const std::vector<double>& at, const Turn& turn,
+               const fabric::Round* outside) {
   if (turn.inward && outside == nullptr) return {};
   Seats seats = seats_for(turn.inward ? *outside : fabric.rounds[ring.last_round]);
   const double open = open_arc(size);
@@ -170,6 +171,9 @@ Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& 
   std::vector<StitchId> joined;
   for (std::size_t i = 0; i < items.size(); ++i) {
     joined.clear();
+    if (i == 0 && !turn.inward)
+      for (std::size_t j = 0; j + 1 < band.column.size(); ++j)
+        give(seats, band.column[j].first + onto_last, (at[i] - size.half_gutter) / open);
     if (turn.inward)
       find_bases(fabric, items[i], joined);
     else

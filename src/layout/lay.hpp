@@ -30,7 +30,7 @@ Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<
 /// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
 /// which are stitches of `outside`.
 Seats seats_of(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
-               const Size& size, const std::vector<double>& at, const Turn& turn,
+               const Band& band, const Size& size, const std::vector<double>& at, const Turn& turn,
                const fabric::Round* outside);
 
 } // namespace whorl::layout

@@ -1,6 +1,7 @@
 #include "layout/placed.hpp"
 
 #include "fabric/opening.hpp"
+#include "layout/column.hpp"
 #include "layout/hole.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
@@ -197,8 +198,11 @@ void add_loops(const Plan& plan, const std::vector<Band>& bands, const Extents& 
     if (!bands[i].free_loops) continue;
     const Ring& ring = figure.rings[i];
     const std::vector<Kept>& kept = ring.owner && plan.owner ? plan.owner->kept : plan.kept;
-    for (std::uint32_t j = 0; j < ring.items; ++j) {
-      const Item item = figure.items[ring.first_item + j];
+    const auto places_of_ring = static_cast<std::uint32_t>(bands[i].shape_of.size());
+    const std::uint32_t first = ring.first_item + ring.items - places_of_ring;
+    for (std::uint32_t j = 0; j < places_of_ring; ++j) {
+      Item item = figure.items[first + j];
+      if (j == 0 && !bands[i].column.empty()) item = column_standing(bands[i], item, figure);
       const std::vector<LoopPlace>& places = bands[i].loops[bands[i].shape_of[j]];
       add_loops_of(item, i, places, kept, extents, figure);
       if (!ring.owner || j > 0 || places.empty()) continue;

@@ -1,5 +1,6 @@
 #include "layout/stand.hpp"
 
+#include "layout/column.hpp"
 #include "layout/contour.hpp"
 #include "layout/items.hpp"
 
@@ -66,7 +67,8 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   const std::vector<Ends> ends = ends_of(band, turn.hand);
-  for (std::size_t i = 0; i < items.size(); ++i) {
+  if (!band.column.empty()) stand_column(band, size, at.front(), turn, figure);
+  for (std::size_t i = band.column.empty() ? 0 : 1; i < items.size(); ++i) {
     const std::uint32_t shape = band.shape_of[i];
     Item item = items[i];
     item.at = at[i];

@@ -1,5 +1,6 @@
 #include "ink.hpp"
 
+#include "layout/cut.hpp"
 #include "layout/sign.hpp"
 
 #include <algorithm>
@@ -79,6 +80,7 @@ std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
       patches.push_back({thin(line[i], line[i + 1], 0.05), owner, "line"});
   }
+  if (!(figure.cut == Cut{})) patches.push_back({outline_of(figure.cut), ++owner, "cut"});
   for (const Placed& placed : figure.placed) {
     ++owner;
     for (const Convex& outline : outlines_of(placed))

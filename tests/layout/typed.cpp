@@ -1,0 +1,90 @@
+/// Figures of patterns as they are typed.
+
+#include "balls.hpp"
+#include "ink.hpp"
+#include "layout/items.hpp"
+#include "layout/place.hpp"
+
+#include "fabric/work.hpp"
+#include "pattern/read.hpp"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+using namespace whorl;
+using namespace whorl::layout;
+
+namespace {
+
+struct Typed {
+  explicit Typed(const std::string& text) {
+    const pattern::Source source(text);
+    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
+    extents = test::extents_of(fabric);
+    figures = place(fabric, extents, {}).figures;
+  }
+  double air(std::size_t figure) const {
+    return test::nearest(test::patches_of(figures.at(figure), extents)).air;
+  }
+
+  fabric::Fabric fabric;
+  Extents extents;
+  std::vector<Figure> figures;
+};
+
+const std::string coaster =
+    "Coaster\n\nRnd 1: Ch 3 (counts as dc), 11 dc in MR, join with sl st to top of "
+    "ch-3 (12)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join "
+    "with sl st to top of ch-3 (24)\nFasten off.\n";
+
+double radius(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
+
+Point middle(const Item& chain) { return chain.foot + chain.height / 2 * chain.up; }
+
+} // namespace
+
+TEST_CASE("the chains that a joined round starts with stand on end in the place of one stitch") {
+  const Figure figure = Typed(coaster).figures.at(0);
+  for (const Ring& ring : figure.rings) {
+    const Item* chains = &figure.items[ring.first_item];
+    CHECK(chains[0].at == chains[2].at);
+    CHECK(radius(middle(chains[1])) - radius(middle(chains[0])) == Approx(0.72).margin(0.1));
+    CHECK(chains[3].at - chains[2].at < 2.5);
+  }
+}
+
+TEST_CASE("every chain and stitch of joined rounds is drawn once") {
+  const Typed typed(coaster);
+  std::vector<int> shown(typed.fabric.stitches.size(), 0);
+  for (const Item& item : typed.figures.at(0).items)
+    for (std::uint32_t j = 0; j < item.count; ++j) ++shown[item.first + j];
+  CHECK(std::count(shown.begin(), shown.end(), 1) == static_cast<std::ptrdiff_t>(shown.size()));
+}
+
+TEST_CASE("nothing touches in joined rounds") { CHECK(Typed(coaster).air(0) > 0.055); }
+
+TEST_CASE("the mark of a cut yarn stands clear of the picot that is worked last") {
+  const Typed typed(
+      "Cap\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc 2, picot) x 6 (12)\nFasten off.\n");
+  CHECK(radius(typed.figures.at(0).cut.tip) > 0);
+  CHECK(typed.air(0) > 0.055);
+}
+
+TEST_CASE("a part that is not cut off has no mark of it") {
+  CHECK(Typed("Cap\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n").figures.at(0).cut == Cut{});
+}
+
+TEST_CASE("a part in loops whose rounds go on as a strip keeps its first round beside its owner") {
+  const Typed typed(
+      "Cap\n\nCAP\nRnd 1: 5 sc in MR (5)\nRnd 2: inc x 5 (10)\nRnd 3: BLO: sc around (10)\nFasten "
+      "off.\n\nFRILL\nRnd 1: working in the free front loops of Rnd 2 of the cap, sc around "
+      "(10)\nRnd 2: sc around (10)\nRnd 3: sc around (10)\nFasten off.\n");
+  for (const Figure& figure : typed.figures)
+    CHECK(std::any_of(figure.rings.begin(), figure.rings.end(), [](const Ring& ring) { return !ring.echo; }));
+}
+
+TEST_CASE("the end of a row is no stitch") {
+  CHECK_FALSE(is_stitch({3, fabric::On::row_end, stitch::front}));
+  CHECK(is_stitch({3, fabric::On::top, stitch::both}));
+}
