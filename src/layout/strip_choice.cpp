@@ -22,8 +22,9 @@ constexpr std::uint64_t core_weight(std::uint64_t chains) {
   return chains == 0 ? 0 : Tier::ring_weight * (chains - 1) / 3;
 }
 
-bool stands_far_out(std::uint64_t weight, std::uint64_t count) {
-  return 10 * weight > 3 * Tier::ring_weight * count;
+/// One or two rounds on the way to others, as in a nose, are left in their disc a little longer.
+bool stands_far_out(std::uint64_t weight, std::uint64_t count, bool on_the_way) {
+  return 50 * weight > (on_the_way ? 18 : 15) * Tier::ring_weight * count;
 }
 
 /// Chooses among the tiers of one disc.
@@ -57,7 +58,9 @@ private:
         weight += tiers_[i++].weight;
         continue;
       }
-      weight = choose(i, end, weight + run) ? open_weight(tiers_[i].count) + Tier::ring_weight : weight + run;
+      const bool on_the_way = is_short(i, end) && end < disc_.last;
+      weight = choose(i, end, weight + run, on_the_way) ? open_weight(tiers_[i].count) + Tier::ring_weight
+                                                        : weight + run;
       i = end;
     }
   }
@@ -72,13 +75,19 @@ private:
         weight += tiers_[--i].weight;
         continue;
       }
-      weight = choose(begin, i, weight + run) ? open_weight(tiers_[begin].count) : weight + run;
+      const bool on_the_way = is_short(begin, i) && begin > disc_.first;
+      weight = choose(begin, i, weight + run, on_the_way) ? open_weight(tiers_[begin].count) : weight + run;
       i = begin;
     }
   }
 
-  bool choose(std::size_t first, std::size_t last, std::uint64_t weight) {
-    bool strip = stands_far_out(weight, tiers_[first].count);
+  /// One or two rounds.
+  bool is_short(std::size_t first, std::size_t last) const {
+    return tiers_[last - 1].last - tiers_[first].first < 2;
+  }
+
+  bool choose(std::size_t first, std::size_t last, std::uint64_t weight, bool on_the_way) {
+    bool strip = stands_far_out(weight, tiers_[first].count, on_the_way);
     for (std::size_t i = first; i < last; ++i) strip = strip || tiers_[i].coloured;
     for (std::size_t i = first; i < last; ++i) far_[i - disc_.first] = strip ? 1 : 0;
     return strip;

@@ -30,6 +30,12 @@ TEST_CASE("an even run becomes a strip where ten times its last ring is more tha
   CHECK(chosen({6, 12, 18, 18, 18, 18}) == Stretches{{0, 2}, {3, 5, false, true}});
 }
 
+TEST_CASE("one even round on the way to others is left in its disc a little longer") {
+  // the second ring of 6: 100 < 108; the sixth of 18: 300 < 324; the third of 8: 150 > 144
+  CHECK(chosen({6, 6, 9, 12, 18, 18, 24}) == Stretches{{0, 6}});
+  CHECK(chosen({6, 8, 8, 10}) == Stretches{{0, 1}, {2, 3, false, true}});
+}
+
 TEST_CASE("an even run in several yarns becomes a strip whole") {
   CHECK(chosen({6, 12, 18, 24, 24, 24}, false, 5) == Stretches{{0, 3}, {4, 5, false, true}});
 }
