@@ -8,6 +8,7 @@ namespace whorl::drawing {
 namespace {
 
 constexpr double after_head = 3, after_row = 7, before_part = 3;
+constexpr double most_aside = 24; ///< that furniture stands from its figures, beyond the gap
 constexpr double column_gap = 9, block_gap = 7, between_blocks = 10;
 
 /// Blocks that wait for a place, in order.
@@ -98,7 +99,9 @@ double settled_height(const Shelf& shelf) {
 
 /// Gives what is free on a shelf to its highest blocks, so that it becomes lower.
 void widen(const std::vector<Block>& blocks, Shelf& shelf, double free) {
-  constexpr double step = 6;
+  constexpr double least_step = 6;
+  constexpr int most_steps = 16;
+  const double step = std::max(least_step, free / most_steps);
   std::vector<double> widths;
   for (StandingBlock& block : shelf.blocks) widths.push_back(least_width(blocks[block.block]));
   const auto set = [&](std::size_t i) {
@@ -222,11 +225,11 @@ std::size_t fill_column(Arranging& it, std::size_t first) {
   if (stack.shelves.empty()) return first + 1;
   shorten_heads(it, column);
   stack_rows(it, it.made.heads[first], first);
-  const double left = std::max(column.left, column.right - stack.width);
+  const double left = std::max(column.left, std::min(column.right - stack.width, column.left + most_aside));
   double top = column.top;
   for (Shelf& shelf : stack.shelves) {
     const double height = shelf.height;
-    set_down(it, std::move(shelf), left + (column.right - left - shelf.width) / 2, top);
+    set_down(it, std::move(shelf), left + (stack.width - shelf.width) / 2, top);
     top += height + block_gap;
   }
   const double bottom =
