@@ -113,6 +113,7 @@ TEST_CASE("a strip longer than a sheet goes on on another with its last round re
 TEST_CASE("a flat piece longer than a sheet goes on on another with its last row repeated") {
   ChartOptions options;
   options.paper = Paper::letter;
+  options.fold = false;
   const Chart chart = scarf(90).chart(options);
   CHECK(chart.sheets() > 1);
   CHECK(chart.remarks().empty());
