@@ -163,10 +163,10 @@ void set_centre(const Size& first, const Band& band, const Core& core, Figure& f
   add_gathering(figure.centre_radius, figure);
 }
 
-void add_grounds(const Fabric& fabric, Drawn& drawn) {
+void add_grounds(const Fabric& fabric, std::uint8_t main_yarn, Drawn& drawn) {
   std::vector<double> edges;
   for (const Size& size : drawn.sizes) edges.push_back(size.half_gutter / size.middle);
-  layout::add_grounds(fabric, edges, drawn.figure);
+  layout::add_grounds(fabric, edges, main_yarn, drawn.figure);
 }
 
 /// What is placed on the figure; returns the rings outside which it found no room.
@@ -231,7 +231,7 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
   furnish(rungs.bands, core, drawn);
   crowded = place_signs(fabric, extents, page, again, drawn);
-  add_grounds(fabric, drawn);
+  add_grounds(fabric, page.main_yarn, drawn);
   bound(drawn.sizes.back().high, drawn.figure);
   return drawn;
 }

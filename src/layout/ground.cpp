@@ -5,6 +5,7 @@
 #include "layout/turn.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace whorl::layout {
 namespace {
@@ -26,12 +27,6 @@ std::uint8_t only_yarn(const Fabric& fabric, const fabric::Round& round) {
   for (std::uint32_t i = 1; i < round.count; ++i)
     if (fabric.stitches[round.first_stitch + i].yarn != yarn) return 0;
   return yarn;
-}
-
-std::uint8_t first_yarn(const Fabric& fabric, std::uint32_t part) {
-  const fabric::Part& worked = fabric.parts[part];
-  if (worked.rounds == 0 || fabric.rounds[worked.first_round].count == 0) return 1;
-  return fabric.stitches[fabric.rounds[worked.first_round].first_stitch].yarn;
 }
 
 /// Items of one ring in one yarn, side by side.
@@ -63,13 +58,13 @@ bool has_loops(const Figure& figure, std::size_t ring) {
 /// Lays grounds; rings are joined to the next where that is in the same yarn.
 class Laying {
 public:
-  Laying(const Fabric& fabric, const std::vector<double>& edges, Figure& figure)
-      : fabric_(fabric), edges_(edges), figure_(figure), first_(first_yarn(fabric, figure.part)) {}
+  Laying(const Fabric& fabric, const std::vector<double>& edges, std::uint8_t main_yarn, Figure& figure)
+      : fabric_(fabric), edges_(edges), figure_(figure), main_yarn_(main_yarn) {}
 
   void lay() {
     for (std::uint32_t i = 0; i < figure_.rings.size(); ++i)
       if (!figure_.rings[i].echo)
-        for (const Patch& patch : patches_of(fabric_, figure_, figure_.rings[i], first_)) lay(i, patch);
+        for (const Patch& patch : patches_of(fabric_, figure_, figure_.rings[i], main_yarn_)) lay(i, patch);
   }
 
 private:
@@ -78,7 +73,7 @@ private:
     Ground ground;
     ground.yarn = patch.yarn;
     ground.ring = ring;
-    ground.outline = is_disc(figure_)                ? sector(ring, patch, low, high)
+    ground.outline = is_disc(figure_)             ? sector(ring, patch, low, high)
                      : figure_.form == Form::oval ? stretch(ring, patch, low, high)
                                                   : oblong(ring, patch, low, high);
     figure_.grounds.push_back(std::move(ground));
@@ -181,22 +176,30 @@ private:
   const Fabric& fabric_;
   const std::vector<double>& edges_;
   Figure& figure_;
-  std::uint8_t first_;
+  std::uint8_t main_yarn_;
 };
 
 } // namespace
 
-std::uint8_t changed_yarn(const Fabric& fabric, std::uint32_t round) {
+std::uint8_t main_yarn(const Fabric& fabric) {
+  std::array<std::size_t, 256> stitches{};
+  for (const fabric::Stitch& stitch : fabric.stitches) ++stitches[stitch.yarn];
+  const auto most = std::max_element(stitches.begin(), stitches.end());
+  return *most == 0 ? std::uint8_t{1} : static_cast<std::uint8_t>(most - stitches.begin());
+}
+
+std::uint8_t changed_yarn(const Fabric& fabric, std::uint32_t round, std::uint8_t main_yarn) {
   const fabric::Round& worked = fabric.rounds[round];
-  if (round == 0 || fabric.rounds[round - 1].part != worked.part || fabric.rounds[round - 1].count == 0)
-    return 0;
+  const bool first = fabric.parts[worked.part].first_round == round;
+  if (!first && (round == 0 || fabric.rounds[round - 1].count == 0)) return 0;
   const std::uint8_t yarn = only_yarn(fabric, worked);
-  const std::uint8_t before = fabric.stitches[worked.first_stitch - 1].yarn;
+  const std::uint8_t before = first ? main_yarn : fabric.stitches[worked.first_stitch - 1].yarn;
   return yarn != before ? yarn : std::uint8_t{0};
 }
 
-void add_grounds(const Fabric& fabric, const std::vector<double>& edges, Figure& figure) {
-  Laying(fabric, edges, figure).lay();
+void add_grounds(const Fabric& fabric, const std::vector<double>& edges, std::uint8_t main_yarn,
+                 Figure& figure) {
+  Laying(fabric, edges, main_yarn, figure).lay();
 }
 
 } // namespace whorl::layout

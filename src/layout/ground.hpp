@@ -7,11 +7,15 @@
 
 namespace whorl::layout {
 
-/// The yarn of a round that is worked wholly in another yarn than the round before it ended in; 0: it is not.
-std::uint8_t changed_yarn(const fabric::Fabric& fabric, std::uint32_t round);
+/// The yarn of most stitches, of the lower number where two have as many.
+std::uint8_t main_yarn(const fabric::Fabric& fabric);
 
-/// Lays the pale grounds under all stitches in another yarn than the part's first. `edges`: for each ring the
+/// The yarn to which a whole round changes, or in which a part begins that is not the main one; 0: none.
+std::uint8_t changed_yarn(const fabric::Fabric& fabric, std::uint32_t round, std::uint8_t main_yarn);
+
+/// Lays the pale grounds under all stitches in another yarn than the main one. `edges`: for each ring the
 /// angle at which the gutter ends (of a line: nothing).
-void add_grounds(const fabric::Fabric& fabric, const std::vector<double>& edges, Figure& figure);
+void add_grounds(const fabric::Fabric& fabric, const std::vector<double>& edges, std::uint8_t main_yarn,
+                 Figure& figure);
 
 } // namespace whorl::layout

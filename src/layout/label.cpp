@@ -80,7 +80,7 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
     label.second = inward ? second_of_loops : -second_of_loops;
   if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
   label.width = std::max(line_width(label.first), line_width(label.below));
-  if (!ring.echo) label.flag = changed_yarn(fabric, ring.round);
+  if (!ring.echo) label.flag = changed_yarn(fabric, ring.round, page.main_yarn);
   if (label.flag == 0) return label;
   label.flag_x = label.width + flag_space;
   label.width = label.flag_x + flag_width;

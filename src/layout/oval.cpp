@@ -114,7 +114,7 @@ public:
     std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
     for (const int ring : add_ticks(fabric_, extents_, edge, figure, again)) crowded.push_back(ring);
     add_front(fabric_, extents_, page_, edge, figure);
-    add_grounds(fabric_, std::vector<double>(figure.rings.size(), 0), figure);
+    add_grounds(fabric_, std::vector<double>(figure.rings.size(), 0), page_.main_yarn, figure);
     bound(edge, figure);
     return crowded;
   }

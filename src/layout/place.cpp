@@ -1,5 +1,6 @@
 #include "layout/place.hpp"
 
+#include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/oval.hpp"
 #include "layout/plan.hpp"
@@ -84,9 +85,11 @@ void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, co
 
 } // namespace
 
-Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& page) {
+Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& asked) {
   Placement placement;
-  placement.wanted = page.wanted;
+  placement.wanted = asked.wanted;
+  Page page = asked;
+  page.main_yarn = main_yarn(fabric);
   const Folding folding(fabric);
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
     if (!is_wanted(page.wanted, part)) continue;

@@ -36,12 +36,14 @@ struct Page {
   Leaf leaf;
   std::string rounds = "{} rounds";         ///< second line of a folded ring's label
   std::string rows = "{} rows";
+  std::uint8_t main_yarn = 1;               ///< that which has no ground; `place` takes what most stitches are in
   std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";
   std::string neck = "neck";
   std::string neck_open = "open";
   std::string neck_from = "from figure {}"; ///< {}: number of the figure before
   std::string owner_round = "round {}";     ///< in the middle of a part that is worked in the loops of another
+  std::string joined_edges = "joined edges"; ///< in the middle of a part that goes on along the edges of others
   std::string front = "front";
 };
 

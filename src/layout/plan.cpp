@@ -51,7 +51,8 @@ std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
 /// What one part's discs are planned with.
 class Planning {
 public:
-  Planning(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding, const Page& page)
+  Planning(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
+           const Page& page)
       : fabric_(fabric), part_(fabric.parts[part]), number_(part), folding_(folding), page_(page),
         rounds_(section.rounds), begins_part_(section.before == fabric::none),
         kept_(kept_of(fabric, part_, folding.kept_loops())) {
@@ -228,6 +229,8 @@ private:
       plan.centre_text = owner_text();
     else if (!plan.inward && at == 0 && !begins_part_)
       plan.centre_text = {line(fill_in(page_.neck_from, figures), note_size)};
+    else if (!plan.inward && stretches_[at].first == 0 && !joined_parts().empty())
+      plan.centre_text = joined_text();
     else if (!plan.inward && stretches_[at].first == 0)
       plan.centre = first_centre();
     else if (!plan.inward && at == 0)
@@ -254,6 +257,29 @@ private:
     return text;
   }
 
+  /// The other parts along whose edges the first round goes.
+  std::vector<std::uint32_t> joined_parts() const {
+    std::vector<std::uint32_t> parts;
+    const fabric::Round& first = fabric_.rounds[rounds_.front()];
+    for (std::uint32_t i = 0; first.joined_open > 0 && i < first.count; ++i)
+      for (const fabric::Leg& leg : fabric::legs_of(fabric_, first.first_stitch + i)) {
+        if (leg.into.what != fabric::On::top) continue;
+        const std::uint32_t part = fabric_.rounds[fabric_.stitches[leg.into.of].round].part;
+        if (part != number_ && std::find(parts.begin(), parts.end(), part) == parts.end())
+          parts.push_back(part);
+      }
+    return parts;
+  }
+
+  std::vector<Run> joined_text() const {
+    std::string names;
+    for (const std::uint32_t part : joined_parts())
+      names += (names.empty() ? "" : " + ") + fabric_.parts[part].name;
+    std::vector<Run> text{line(page_.joined_edges, note_size)};
+    if (!names.empty()) text.insert(text.begin(), line(names, name_size));
+    return text;
+  }
+
   Centre first_centre() const {
     if (part_.start == fabric::Start::magic_ring) return Centre::magic_ring;
     return part_.start == fabric::Start::second_chain ? Centre::second_chain : Centre::open;
@@ -276,8 +302,8 @@ private:
 
 } // namespace
 
-std::vector<Plan> plan_section(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
-                           const Page& page, std::size_t figures) {
+std::vector<Plan> plan_section(const Fabric& fabric, std::uint32_t part, const Section& section,
+                               const Folding& folding, const Page& page, std::size_t figures) {
   return Planning(fabric, part, section, folding, page).plans(figures);
 }
 

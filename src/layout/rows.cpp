@@ -119,7 +119,7 @@ public:
     std::vector<int> crowded = add_posts(fabric_, extents_, figure_);
     bound();
     add_front(fabric_, extents_, page_, 0, figure_);
-    add_grounds(fabric_, std::vector<double>(figure_.rings.size(), 0), figure_);
+    add_grounds(fabric_, std::vector<double>(figure_.rings.size(), 0), page_.main_yarn, figure_);
     bound();
     return crowded;
   }

@@ -114,24 +114,31 @@ void add_flag(const Laying& laying, double beyond, double middle, std::uint8_t y
   figure.placed.push_back(std::move(flag));
 }
 
-/// The yarn that a round brings in beside the first of the part.
-std::uint8_t other_yarn(const Fabric& fabric, const Ring& ring, std::uint8_t first) {
+/// The yarn beside the main one of a round that is worked in several; 0: it is worked in one.
+std::uint8_t other_yarn(const Fabric& fabric, const Ring& ring, std::uint8_t main_yarn) {
   const fabric::Round& round = fabric.rounds[ring.round];
-  for (std::uint32_t i = 0; i < round.count && !ring.echo; ++i)
-    if (fabric.stitches[round.first_stitch + i].yarn != first)
-      return fabric.stitches[round.first_stitch + i].yarn;
-  return 0;
+  std::uint8_t other = 0;
+  bool several = false;
+  for (std::uint32_t i = 0; i < round.count; ++i) {
+    const std::uint8_t yarn = fabric.stitches[round.first_stitch + i].yarn;
+    several = several || yarn != fabric.stitches[round.first_stitch].yarn;
+    if (other == 0 && yarn != main_yarn) other = yarn;
+  }
+  return several ? other : std::uint8_t{0};
 }
 
-std::uint8_t first_yarn(const Fabric& fabric, std::uint32_t part) {
-  const fabric::Round& first = fabric.rounds[fabric.parts[part].first_round];
-  return first.count > 0 ? fabric.stitches[first.first_stitch].yarn : 1;
+/// The yarn to which a line's flag changes; 0: it has none. `last`: the other yarn of the lines before.
+std::uint8_t flagged_yarn(const Laying& laying, const Ring& ring, std::uint8_t& last) {
+  const std::uint8_t main = laying.page.main_yarn, other = other_yarn(laying.fabric, ring, main);
+  const bool brought_in = other != 0 && other != last;
+  if (other != 0) last = other;
+  if (ring.echo) return 0;
+  return brought_in ? other : changed_yarn(laying.fabric, ring.round, main);
 }
 
 /// Number, pointer and flag where a line begins, its count where it ends.
 void add_labels(const Laying& laying, Figure& figure) {
-  std::uint8_t last = first_yarn(laying.fabric, laying.plan.part);
-  const std::uint8_t first = last;
+  std::uint8_t last = laying.page.main_yarn;
   for (std::uint32_t i = 0; i < laying.courses.size(); ++i) {
     const Course& course = laying.courses[i];
     const Ring& ring = figure.rings[i];
@@ -147,10 +154,9 @@ void add_labels(const Laying& laying, Figure& figure) {
     const Point direction{-laying.side(), 0};
     const double tip = laying.side() * (laying.edge() + pointer_at - pointer_length / 2);
     figure.pointers.push_back({{tip, ring.middle}, direction, pointer_length, i, tone});
-    const std::uint8_t yarn = other_yarn(laying.fabric, ring, first);
-    if (yarn != 0 && yarn != last)
+    const std::uint8_t yarn = flagged_yarn(laying, ring, last);
+    if (yarn != 0)
       add_flag(laying, number_at + line_width(number) + flag_space, ring.middle, yarn, i, figure);
-    if (yarn != 0) last = yarn;
   }
 }
 
@@ -253,7 +259,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
   std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure, again);
   bound_straight(laying.extents, figure);
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);
-  add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), figure);
+  add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), laying.page.main_yarn, figure);
   bound_straight(laying.extents, figure);
   return crowded;
 }

@@ -85,7 +85,7 @@ TEST_CASE("A disc that is worked to and fro says so") {
   disc.rings.resize(2);
   disc.rings[1].against = true;
   const Made it = two_figures(disc, figure(Form::disc));
-  CHECK(caption(it.copy(), 0).at(1) == "turned behind each round: each begins at its number");
+  CHECK(caption(it.copy(), 0).at(1) == "turned after each round; each begins at its number");
 }
 
 TEST_CASE("A figure of one round names that round") {

@@ -190,7 +190,7 @@ TEST_CASE("a whole round in another yarn has a flag behind its count, and one wh
   CHECK(flags.at(0).ring == 2);
 }
 
-TEST_CASE("stitches in another yarn than the part's first lie on a ground, side by side on one") {
+TEST_CASE("stitches in another yarn than the main one lie on a ground, side by side on one") {
   fabric::Fabric fabric = test::ball({6, 12, 24});
   test::dye(fabric, 2, 2, 3, 5);
   test::dye(fabric, 2, 2, 8, 9);
@@ -201,7 +201,17 @@ TEST_CASE("stitches in another yarn than the part's first lie on a ground, side 
   CHECK(figure.grounds[0].outline.front() == figure.grounds[0].outline.back());
 }
 
-TEST_CASE("a part wholly in the second yarn has no ground") {
+TEST_CASE("a part in another yarn than most of the piece lies on a ground and has a flag") {
+  test::Ball ball;
+  ball.begin("cap").to(6).to(12).to(18).begin("stem").to(6).to(6);
+  for (const std::uint32_t round : {3U, 4U}) test::dye(ball.fabric, round, 2);
+  const Placement placement = placed(ball.fabric);
+  CHECK(placement.figures.front().grounds.empty());
+  CHECK_FALSE(placement.figures.back().grounds.empty());
+  CHECK(texts_of(signs_of(placement.figures.back(), Sign::flag)) == std::vector<std::string>{"2"});
+}
+
+TEST_CASE("a piece wholly in the second yarn has no ground") {
   fabric::Fabric fabric = test::ball({6, 12});
   for (std::uint32_t round = 0; round < 2; ++round) test::dye(fabric, round, 2);
   CHECK(placed(fabric).figures.at(0).grounds.empty());
