@@ -9,28 +9,13 @@
 namespace whorl::drawing {
 namespace {
 
-using Words = std::vector<std::string>;
+using Strings = std::vector<std::string>;
 
 bool is_blank(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
 
-Words words_of(std::string_view text) {
-  Words words;
-  bool within = false;
-  for (const char c : text) {
-    if (is_blank(c)) {
-      within = false;
-      continue;
-    }
-    if (!within) words.emplace_back();
-    within = true;
-    words.back() += c;
-  }
-  return words;
-}
-
 /// The letters of a word as a reader sees them: a base with all that is set on it stays whole.
-Words letters_of(const std::string& word) {
-  Words letters;
+Strings letters_of(const std::string& word) {
+  Strings letters;
   const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(word.data());
   utf8proc_int32_t before = 0, state = 0;
   for (std::size_t i = 0; i < word.size();) {
@@ -48,9 +33,9 @@ Words letters_of(const std::string& word) {
 }
 
 /// Pieces of a word, none wider than a line unless it is a single letter.
-Words pieces_of(const std::string& word, const Lettering& lettering, double width) {
+Strings pieces_of(const std::string& word, const Lettering& lettering, double width) {
   if (width_of(word, lettering) <= width) return {word};
-  Words pieces{""};
+  Strings pieces{""};
   for (const std::string& letter : letters_of(word)) {
     if (!pieces.back().empty() && width_of(pieces.back() + letter, lettering) > width) pieces.emplace_back();
     pieces.back() += letter;
@@ -65,11 +50,20 @@ struct Piece {
   bool glued = false;
 };
 
-std::vector<Piece> pieces_of(std::string_view text, const Lettering& lettering, double width) {
+/// The pieces that fill lines as long as `enough` together.
+std::vector<Piece> pieces_of(const std::vector<Word>& words, const Lettering& lettering, double width,
+                             double enough) {
   std::vector<Piece> pieces;
-  for (const std::string& word : words_of(text)) {
+  pieces.reserve(words.size());
+  for (const Word& word : words) {
+    if (enough < 0) break;
+    enough -= word.width;
+    if (word.width <= width) {
+      pieces.push_back({word.text, word.width, false});
+      continue;
+    }
     bool glued = false;
-    for (std::string& piece : pieces_of(word, lettering, width)) {
+    for (std::string& piece : pieces_of(word.text, lettering, width)) {
       const double wide = width_of(piece, lettering);
       pieces.push_back({std::move(piece), wide, glued});
       glued = true;
@@ -82,28 +76,38 @@ struct Measure {
   double width = 0, indent = 0, blank = 0;
 };
 
-/// Index of the first piece of each line, filled greedily.
-std::vector<std::size_t> line_starts(const std::vector<Piece>& pieces, const Measure& measure) {
-  std::vector<std::size_t> starts;
+/// Fills lines greedily; tells the index of the first piece of each.
+template <class Tell> void fill_lines(const std::vector<Piece>& pieces, const Measure& measure, Tell tell) {
   double filled = 0;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const double gap = pieces[i].glued ? 0 : measure.blank;
-    const bool fits = !starts.empty() && filled + gap + pieces[i].width <= measure.width;
-    filled = fits ? filled + gap + pieces[i].width : (starts.empty() ? measure.indent : 0) + pieces[i].width;
-    if (!fits) starts.push_back(i);
+    const bool fits = i > 0 && filled + gap + pieces[i].width <= measure.width;
+    filled = fits ? filled + gap + pieces[i].width : (i == 0 ? measure.indent : 0) + pieces[i].width;
+    if (!fits) tell(i);
   }
+}
+
+std::vector<std::size_t> line_starts(const std::vector<Piece>& pieces, const Measure& measure) {
+  std::vector<std::size_t> starts;
+  fill_lines(pieces, measure, [&starts](std::size_t piece) { starts.push_back(piece); });
   return starts;
+}
+
+std::size_t lines_of(const std::vector<Piece>& pieces, const Measure& measure) {
+  std::size_t lines = 0;
+  fill_lines(pieces, measure, [&lines](std::size_t) { ++lines; });
+  return lines;
 }
 
 /// The least width that takes no more lines than the full one.
 Measure evened(const std::vector<Piece>& pieces, Measure measure) {
-  const std::size_t lines = line_starts(pieces, measure).size();
+  const std::size_t lines = lines_of(pieces, measure);
   double least = measure.indent, enough = measure.width;
   for (const Piece& piece : pieces) least = std::max(least, piece.width);
   if (lines < 2 || least >= enough) return measure;
   for (int halving = 0; halving < 12; ++halving) {
     const double middle = (least + enough) / 2;
-    const bool fits = line_starts(pieces, {middle, measure.indent, measure.blank}).size() <= lines;
+    const bool fits = lines_of(pieces, {middle, measure.indent, measure.blank}) <= lines;
     (fits ? enough : least) = middle;
   }
   measure.width = enough;
@@ -146,9 +150,31 @@ Text written(std::string text, const Lettering& lettering, Point at, Anchor anch
   return set;
 }
 
+std::vector<Word> words_of(std::string_view text, const Lettering& lettering) {
+  std::vector<Word> words;
+  bool within = false;
+  for (const char c : text) {
+    if (is_blank(c)) {
+      within = false;
+      continue;
+    }
+    if (!within) words.emplace_back();
+    within = true;
+    words.back().text += c;
+  }
+  for (Word& word : words) word.width = width_of(word.text, lettering);
+  return words;
+}
+
 std::vector<std::string> wrap(std::string_view text, const Lettering& lettering, double width, double indent,
                               std::size_t most) {
-  const std::vector<Piece> pieces = pieces_of(text, lettering, width);
+  return wrap(words_of(text, lettering), lettering, width, indent, most);
+}
+
+std::vector<std::string> wrap(const std::vector<Word>& words, const Lettering& lettering, double width,
+                              double indent, std::size_t most) {
+  const double enough = width * (static_cast<double>(most) + 2);
+  const std::vector<Piece> pieces = pieces_of(words, lettering, width, enough);
   const Measure measure{width, indent, width_of(" ", lettering)};
   std::vector<std::size_t> starts = line_starts(pieces, measure);
   if (starts.size() <= most) return joined(pieces, line_starts(pieces, evened(pieces, measure)));

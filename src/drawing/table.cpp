@@ -171,6 +171,7 @@ std::string heading_of(const Copy& copy, std::uint32_t part) {
 Table table_of(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& free) {
   Table table;
   table.rows = table_rows(copy, part, free);
+  for (TableRow& row : table.rows) row.words = words_of(row.line, words);
   table.heading = heading_of(copy, part);
   table.title = table.heading.empty() ? say(copy.wording, "table-titles")
                                       : say(copy.wording, "table-title", {table.heading});
@@ -200,24 +201,35 @@ std::size_t most_blocks(const Table& table, double width) {
 namespace {
 
 /// A line of the author within `room`; where it is shortened, its ellipsis has room too.
-std::vector<std::string> wrapped(const std::string& text, double room) {
+std::vector<std::string> wrapped(const std::vector<Word>& text, double room) {
   std::vector<std::string> lines = wrap(text, words, room, 0, most_lines);
   if (lines.empty() || width_of(lines.back(), words) <= room) return lines;
   return wrap(text, words, room - width_of("…", words), 0, most_lines);
 }
 
+/// Wraps the lines of all rows, or takes them from where they have been set in the same room.
+void set_lines(const Table& table, double room, const SetTable& before, SetTable& set) {
+  set.room = room;
+  if (!before.lines.empty() && before.room == room) {
+    set.lines = before.lines;
+    set.line_width = before.line_width;
+    return;
+  }
+  for (const TableRow& row : table.rows) {
+    set.lines.push_back(room > 0 ? wrapped(row.words, room) : std::vector<std::string>());
+    for (const std::string& text : set.lines.back())
+      set.line_width = std::max(set.line_width, width_of(text, words));
+  }
+}
+
 } // namespace
 
-SetTable set_table(const Table& table, double width, std::size_t blocks) {
+SetTable set_table(const Table& table, double width, std::size_t blocks, const SetTable& before) {
   SetTable set;
   const double share = (width - block_gap * static_cast<double>(blocks - 1)) / static_cast<double>(blocks);
   const double room = std::min(table.widths[line], share - width_besides(table));
   set.line_width = table.heads[line].empty() ? 0 : width_of(table.heads[line], head);
-  for (const TableRow& row : table.rows) {
-    set.lines.push_back(room > 0 ? wrapped(row.line, room) : std::vector<std::string>());
-    for (const std::string& text : set.lines.back())
-      set.line_width = std::max(set.line_width, width_of(text, words));
-  }
+  set_lines(table, room, before, set);
   const double rows = rows_height(set, blocks);
   set.blocks = broken(set, rows);
   const double many = static_cast<double>(std::max<std::size_t>(1, set.blocks.size()));

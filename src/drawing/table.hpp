@@ -24,13 +24,14 @@ double full_width(const Table& table);
 /// A table as it will stand: wrapped lines, broken into `blocks` side by side.
 struct SetTable {
   std::vector<std::vector<std::string>> lines; ///< of each row
+  double room = 0;                             ///< in which they are set
   std::vector<std::size_t> blocks;             ///< first row of each
   double line_width = 0;                       ///< of the lines' column
   double width = 0, height = 0;
 };
 
-/// Sets a table in so many blocks side by side within `width`.
-SetTable set_table(const Table& table, double width, std::size_t blocks);
+/// Sets a table in so many blocks side by side within `width`; `before` is how it was set last.
+SetTable set_table(const Table& table, double width, std::size_t blocks, const SetTable& before = {});
 
 /// How many blocks of a table have room side by side.
 std::size_t most_blocks(const Table& table, double width);

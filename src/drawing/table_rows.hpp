@@ -2,6 +2,7 @@
 
 #include "drawing/copy.hpp"
 #include "drawing/left_free.hpp"
+#include "drawing/lettering.hpp"
 
 #include <cstdint>
 #include <string>
@@ -15,6 +16,7 @@ struct TableRow {
   std::uint8_t ink = 0;                    ///< of its ring
   std::string number;                      ///< "7–9"
   std::string line;                        ///< what the author wrote, as typed
+  std::vector<Word> words;                 ///< of it, measured
   std::string stitches;                    ///< "36", "25 (!)"
   std::string change;                      ///< "start", "+6", "even BLO"
   bool even = false;                       ///< as many stitches as before
