@@ -26,7 +26,7 @@ bool marks_loops(const Copy& copy, std::uint32_t part) {
 Setting lowest(const Table& table, double width) {
   Setting best;
   for (std::size_t blocks = 1; blocks <= most_blocks(table, width); ++blocks) {
-    SetTable set = set_table(table, width, blocks, best.table);
+    SetTable set = set_table(table, width, blocks);
     if (blocks > 1 && set.height > best.height - 4) continue;
     best = {set.width, set.height, {}};
     best.table = std::move(set);

@@ -85,9 +85,8 @@ private:
       return;
     }
     Block first = block, second = block;
-    first.table.rows.resize(rows / 2);
-    second.table.rows.erase(second.table.rows.begin(),
-                            second.table.rows.begin() + static_cast<std::ptrdiff_t>(rows / 2));
+    first.table = rows_of(block.table, 0, rows / 2);
+    second.table = rows_of(block.table, rows / 2, rows);
     split(first, width, room);
     split(second, width, room);
   }

@@ -62,7 +62,7 @@ double width_besides(const Table& table) {
 }
 
 double row_height_of(const SetTable& set, std::size_t row) {
-  const std::size_t lines = std::max<std::size_t>(1, set.lines[row].size());
+  const std::size_t lines = std::max<std::size_t>(1, set.wrapped->lines[row].size());
   return row_height + further_line * static_cast<double>(lines - 1);
 }
 
@@ -70,7 +70,7 @@ double row_height_of(const SetTable& set, std::size_t row) {
 std::vector<std::size_t> broken(const SetTable& set, double most) {
   std::vector<std::size_t> blocks;
   double high = 0;
-  for (std::size_t row = 0; row < set.lines.size(); ++row) {
+  for (std::size_t row = 0; row < set.wrapped->lines.size(); ++row) {
     const double height = row_height_of(set, row);
     if (blocks.empty() || high + height > most) {
       blocks.push_back(row);
@@ -84,7 +84,7 @@ std::vector<std::size_t> broken(const SetTable& set, double most) {
 /// Height of the rows when broken into so many blocks: the least there is.
 double rows_height(const SetTable& set, std::size_t blocks) {
   double all = 0, highest = 0;
-  for (std::size_t row = 0; row < set.lines.size(); ++row) {
+  for (std::size_t row = 0; row < set.wrapped->lines.size(); ++row) {
     all += row_height_of(set, row);
     highest = std::max(highest, row_height_of(set, row));
   }
@@ -96,7 +96,9 @@ double rows_height(const SetTable& set, std::size_t blocks) {
 
 double top_height(const Table& table) { return heads_height + (table.heading.empty() ? 0 : heading_height); }
 
-double block_width(const Table& table, const SetTable& set) { return width_besides(table) + set.line_width; }
+double block_width(const Table& table, const SetTable& set) {
+  return width_besides(table) + set.wrapped->width;
+}
 
 // Drawing.
 
@@ -113,7 +115,7 @@ std::vector<Edge> edges_of(const Table& table, const SetTable& set, double x) {
   for (std::size_t column = 0; column < columns; ++column) {
     if (!has_column(table, column)) continue;
     if (x > start) x += column_gap;
-    const double width = column == line ? set.line_width : table.widths[column];
+    const double width = column == line ? set.wrapped->width : table.widths[column];
     const bool begins = column == line || column == left;
     edges[column] = {begins ? x : x + width, begins ? Anchor::start : Anchor::end};
     x += width;
@@ -155,7 +157,7 @@ void draw_block(Group& group, const Table& table, const SetTable& set, std::size
   const std::size_t end = block + 1 < set.blocks.size() ? set.blocks[block + 1] : table.rows.size();
   double y = at.y + heads_height;
   for (std::size_t row = set.blocks[block]; row < end; ++row) {
-    draw_row(group, table.rows[row], set.lines[row], edges, y + 2.6);
+    draw_row(group, table.rows[row], set.wrapped->lines[row], edges, y + 2.6);
     y += row_height_of(set, row);
   }
 }
@@ -207,29 +209,37 @@ std::vector<std::string> wrapped(const std::vector<Word>& text, double room) {
   return wrap(text, words, room - width_of("…", words), 0, most_lines);
 }
 
-/// Wraps the lines of all rows, or takes them from where they have been set in the same room.
-void set_lines(const Table& table, double room, const SetTable& before, SetTable& set) {
-  set.room = room;
-  if (!before.lines.empty() && before.room == room) {
-    set.lines = before.lines;
-    set.line_width = before.line_width;
-    return;
-  }
+SetLines set_lines(const Table& table, double room) {
+  SetLines set;
+  set.width = table.heads[line].empty() ? 0 : width_of(table.heads[line], head);
   for (const TableRow& row : table.rows) {
     set.lines.push_back(room > 0 ? wrapped(row.words, room) : std::vector<std::string>());
-    for (const std::string& text : set.lines.back())
-      set.line_width = std::max(set.line_width, width_of(text, words));
+    for (const std::string& text : set.lines.back()) set.width = std::max(set.width, width_of(text, words));
   }
+  return set;
+}
+
+/// Many widths are tried for a sheet: lines are wrapped once for each room.
+std::shared_ptr<const SetLines> lines_in(const Table& table, double room) {
+  std::shared_ptr<const SetLines>& lines = (*table.rooms)[room];
+  if (!lines) lines = std::make_shared<const SetLines>(set_lines(table, room));
+  return lines;
 }
 
 } // namespace
 
-SetTable set_table(const Table& table, double width, std::size_t blocks, const SetTable& before) {
+Table rows_of(const Table& table, std::size_t first, std::size_t end) {
+  Table some = table;
+  some.rows.assign(table.rows.begin() + static_cast<std::ptrdiff_t>(first),
+                   table.rows.begin() + static_cast<std::ptrdiff_t>(end));
+  some.rooms = std::make_shared<Table::Rooms>();
+  return some;
+}
+
+SetTable set_table(const Table& table, double width, std::size_t blocks) {
   SetTable set;
   const double share = (width - block_gap * static_cast<double>(blocks - 1)) / static_cast<double>(blocks);
-  const double room = std::min(table.widths[line], share - width_besides(table));
-  set.line_width = table.heads[line].empty() ? 0 : width_of(table.heads[line], head);
-  set_lines(table, room, before, set);
+  set.wrapped = lines_in(table, std::min(table.widths[line], share - width_besides(table)));
   const double rows = rows_height(set, blocks);
   set.blocks = broken(set, rows);
   const double many = static_cast<double>(std::max<std::size_t>(1, set.blocks.size()));

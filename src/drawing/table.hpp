@@ -3,7 +3,16 @@
 #include "drawing/legend.hpp"
 #include "drawing/table_rows.hpp"
 
+#include <map>
+#include <memory>
+
 namespace whorl::drawing {
+
+/// The lines of all rows, wrapped.
+struct SetLines {
+  std::vector<std::vector<std::string>> lines;
+  double width = 0; ///< of their column
+};
 
 /// The table of a part's rounds before it is set: what it says, and how wide its columns are.
 struct Table {
@@ -13,6 +22,9 @@ struct Table {
   std::vector<std::string> heads; ///< of number, line, stitches, change, left; "": there is no such column
   std::vector<double> widths;     ///< in mm, as wide as what stands in them …
   double narrowest = 0;           ///< … and so narrow the lines may be set
+  /// The lines as they have been set in rooms of some widths, while the sheet is composed.
+  using Rooms = std::map<double, std::shared_ptr<const SetLines>>;
+  std::shared_ptr<Rooms> rooms = std::make_shared<Rooms>();
 };
 
 Table table_of(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& left);
@@ -23,15 +35,16 @@ double full_width(const Table& table);
 
 /// A table as it will stand: wrapped lines, broken into `blocks` side by side.
 struct SetTable {
-  std::vector<std::vector<std::string>> lines; ///< of each row
-  double room = 0;                             ///< in which they are set
-  std::vector<std::size_t> blocks;             ///< first row of each
-  double line_width = 0;                       ///< of the lines' column
+  std::shared_ptr<const SetLines> wrapped;
+  std::vector<std::size_t> blocks; ///< first row of each
   double width = 0, height = 0;
 };
 
-/// Sets a table in so many blocks side by side within `width`; `before` is how it was set last.
-SetTable set_table(const Table& table, double width, std::size_t blocks, const SetTable& before = {});
+/// Sets a table in so many blocks side by side within `width`.
+SetTable set_table(const Table& table, double width, std::size_t blocks);
+
+/// Some of its rows as a table of their own.
+Table rows_of(const Table& table, std::size_t first, std::size_t end);
 
 /// How many blocks of a table have room side by side.
 std::size_t most_blocks(const Table& table, double width);

@@ -33,11 +33,18 @@ double fallback_width(char32_t character) {
   return unknown;
 }
 
+/// The row of a character, or that before which it would stand. The printed characters of ASCII are the
+/// first.
+const AdvanceRow* row_of(const AdvanceTable& table, char32_t character) {
+  constexpr char32_t first = 0x20, last = 0x7E;
+  if (character >= first && character <= last) return table.begin() + (character - first);
+  return std::lower_bound(table.begin(), table.end(), character,
+                          [](const AdvanceRow& one, char32_t wanted) { return one.character < wanted; });
+}
+
 double advance(std::size_t face, char32_t character) {
   const AdvanceTable table = advance_table();
-  const AdvanceRow* row =
-      std::lower_bound(table.begin(), table.end(), character,
-                       [](const AdvanceRow& one, char32_t wanted) { return one.character < wanted; });
+  const AdvanceRow* row = row_of(table, character);
   if (row == table.end() || row->character != character || row->advance[face] == 0)
     return fallback_width(character);
   return row->advance[face] / 10000.0;

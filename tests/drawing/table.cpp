@@ -122,8 +122,8 @@ TEST_CASE("A long line of the author is wrapped, and after four lines shortened"
   const Made it = made(cap(), text_with_lines(5, line));
   const Table table = table_of(it.copy(), 0, left_free(it.fabric));
   const SetTable set = set_table(table, least_width(table), 1);
-  CHECK(set.lines.front().size() == 4);
-  CHECK(set.lines.front().back().find("…") != std::string::npos);
+  CHECK(set.wrapped->lines.front().size() == 4);
+  CHECK(set.wrapped->lines.front().back().find("…") != std::string::npos);
 }
 
 TEST_CASE("A table without lines of the author has no column for them") {
