@@ -1,11 +1,11 @@
-// What a stitch costs from text to bytes, beside pugixml alone writing as many <use> in the same run.
-#include "ball.hpp"
+// What a stitch costs from text to bytes, beside pugixml alone writing as many <use> and Cairo alone painting
+// the same sheet, in the same run.
+#include "plain_page.hpp"
+#include "subjects.hpp"
 
 #include "drawing/sheet.hpp"
-#include "drawing/svg.hpp"
 #include "fabric/work.hpp"
 #include "layout/place.hpp"
-#include "paint/paint.hpp"
 #include "pattern/read.hpp"
 #include "whorl.hpp"
 #include "whorl_paint.hpp"
@@ -15,11 +15,14 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <functional>
 #include <sstream>
 #include <string>
 
 namespace {
+
+constexpr double most_dots_a_side = 4000;
 
 /// The least of several runs, in microseconds.
 double microseconds(int runs, const std::function<void()>& work) {
@@ -48,43 +51,88 @@ std::size_t uses_alone(std::size_t stitches) {
   return stream.str().size();
 }
 
-void measure(int k, bool typed_out) {
-  const std::string text = ball(k, typed_out);
-  const int runs = k < 10 ? 50 : k < 30 ? 10 : 3;
+/// What one subject of one size costs; times in microseconds a stitch.
+struct Cost {
+  double stitches = 0, reading = 0, working = 0, layout = 0, svg = 0, whole = 0, bytes = 0;
+  double to_pugixml = 0;        ///< text to SVG, as a ratio
+  double png = 0, to_plain = 0; ///< and the ratio to the plain page
+  double pdf = 0;
+};
+
+/// Every stitch drawn: folded rounds would cost nothing.
+whorl::ChartOptions unfolded() {
+  whorl::ChartOptions options;
+  options.fold = false;
+  return options;
+}
+
+void measure_rooms(Cost& cost, const std::string& text, int runs) {
   const whorl::words::Vocabulary* vocabulary = whorl::words::find_vocabulary("en-US");
   const whorl::pattern::Source source(text);
   whorl::pattern::Read read;
   whorl::fabric::Worked worked;
-  const double reading = microseconds(runs, [&] { read = whorl::pattern::read(source, *vocabulary); });
-  const double working = microseconds(runs, [&] { worked = whorl::fabric::work(read.tree); });
-  const whorl::layout::Extents extents =
-      whorl::drawing::extents_of(worked.fabric, whorl::drawing::built_in_marks());
+  cost.reading = microseconds(runs, [&] { read = whorl::pattern::read(source, *vocabulary); });
+  cost.working = microseconds(runs, [&] { worked = whorl::fabric::work(read.tree); });
+  const auto extents = whorl::drawing::extents_of(worked.fabric, whorl::drawing::built_in_marks());
   whorl::layout::Page page;
   page.fold = false;
-  const double placing = microseconds(runs, [&] { whorl::layout::place(worked.fabric, extents, page); });
-  const whorl::Pattern pattern = whorl::read(text);
-  whorl::ChartOptions options;
-  options.fold = false;
-  const whorl::Chart chart = pattern.chart(options);
+  cost.layout = microseconds(runs, [&] { whorl::layout::place(worked.fabric, extents, page); });
+  cost.stitches = static_cast<double>(worked.fabric.stitches.size());
+}
+
+void measure_bytes(Cost& cost, const std::string& text, int runs) {
+  const whorl::Chart chart = whorl::read(text).chart(unfolded());
   std::string svg;
-  const double writing = microseconds(runs, [&] { svg = chart.svg(); });
-  const double whole = microseconds(runs, [&] { svg = whorl::read(text).chart(options).svg(); });
-  const double painting = microseconds(1, [&] { whorl::png(chart, 200); });
-  const std::size_t stitches = worked.fabric.stitches.size();
-  const double alone = microseconds(runs, [&] { uses_alone(stitches); });
-  const double n = static_cast<double>(stitches);
-  std::printf("%8zu %-9s %8.3f %8.3f %8.3f %8.3f %9.3f %9.2f ms %7.2f %8.0f\n", stitches,
-              typed_out ? "typed out" : "repeats", reading / n, working / n, placing / n, writing / n,
-              painting / n, whole / 1000, whole / alone, static_cast<double>(svg.size()) / n);
+  cost.svg = microseconds(runs, [&] { svg = chart.svg(); });
+  cost.whole = microseconds(runs, [&] { svg = whorl::read(text).chart(unfolded()).svg(); });
+  cost.bytes = static_cast<double>(svg.size());
+  cost.to_pugixml =
+      cost.whole / microseconds(runs, [&] { uses_alone(static_cast<std::size_t>(cost.stitches)); });
+  const double fits = most_dots_a_side * 25.4 / std::max(chart.width(), chart.height());
+  const double dots = std::min(200.0, fits);
+  cost.png = microseconds(std::min(runs, 5), [&] { whorl::png(chart, dots); });
+  cost.to_plain = cost.png / microseconds(std::min(runs, 5), [&] { plain_page(chart.scene(), dots); });
+  cost.pdf = microseconds(std::min(runs, 3), [&] { whorl::pdf(chart); });
+}
+
+Cost measure(const std::string& text, int runs) {
+  Cost cost;
+  measure_rooms(cost, text, runs);
+  measure_bytes(cost, text, runs);
+  for (double* each : {&cost.reading, &cost.working, &cost.layout, &cost.svg, &cost.whole, &cost.bytes,
+                       &cost.png, &cost.pdf})
+    *each /= cost.stitches;
+  return cost;
+}
+
+void print(const char* name, const Cost& cost) {
+  std::printf("%-10s %8.0f %8.3f %8.3f %8.3f %8.3f %8.3f %7.2f %8.0f %8.3f %7.2f %8.3f\n", name,
+              cost.stitches, cost.reading, cost.working, cost.layout, cost.svg, cost.whole, cost.to_pugixml,
+              cost.bytes, cost.png, cost.to_plain, cost.pdf);
 }
 
 } // namespace
 
-int main() {
+int main(int count, char** arguments) {
+  const int sizes = count > 1 ? std::atoi(arguments[1]) : 4;
+  const Subject subjects[] = {{"ball", ball, {5, 16, 50, 158}},
+                              {"typed out", typed_out_ball, {5, 16, 50, 158}},
+                              {"wall", wall, {3, 10, 32, 100}},
+                              {"tall", tall, {7, 22, 70, 223}}};
   std::printf(
-      "microseconds a stitch; text to SVG whole; its ratio to pugixml alone; bytes of SVG a stitch\n");
-  std::printf("%8s %-9s %8s %8s %8s %8s %9s %12s %7s %8s\n", "stitches", "", "reading", "working", "layout",
-              "SVG", "PNG", "text to SVG", "ratio", "bytes");
-  for (const bool typed_out : {false, true})
-    for (const int k : {5, 16, 50}) measure(k, typed_out);
+      "microseconds a stitch; text to SVG whole, and its ratio to pugixml alone; bytes of SVG a stitch;\n"
+      "PNG, and its ratio to a plain Cairo page; PDF\n");
+  std::printf("%-10s %8s %8s %8s %8s %8s %8s %7s %8s %8s %7s %8s\n", "", "stitches", "reading", "working",
+              "layout", "SVG", "whole", "ratio", "bytes", "PNG", "ratio", "PDF");
+  for (const Subject& subject : subjects) {
+    double at_3000 = 0, last = 0;
+    for (int i = 0; i < std::min(sizes, 4); ++i) {
+      const Cost cost = measure(subject.text(subject.sizes[i]), i == 0 ? 50 : i == 1 ? 20 : i == 2 ? 5 : 3);
+      print(subject.name, cost);
+      if (i == 1) at_3000 = cost.whole;
+      last = cost.whole;
+    }
+    if (sizes > 2)
+      std::printf("%-10s a stitch of the largest costs %.2f of one at 3 000\n", subject.name, last / at_3000);
+  }
 }
