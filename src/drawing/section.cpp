@@ -14,12 +14,18 @@ constexpr double column_gap = 9, block_gap = 7, between_blocks = 10;
 /// Blocks that wait for a place, in order.
 using Waiting = std::vector<std::size_t>;
 
+/// A block that stands above a low figure of a row and moves with it.
+struct Pocketed {
+  std::size_t block = 0, row = 0; ///< in the arrangement
+};
+
 /// What an arrangement is made from, and it itself.
 struct Arranging {
   const Copy& copy;
   const std::vector<Block>& blocks;
   Arrangement made;
   Waiting waiting;
+  std::vector<Pocketed> pocketed;
 };
 
 double heads_height(const Copy& copy, const Row& row) {
@@ -44,7 +50,10 @@ void stack_rows(Arranging& it, double from, std::size_t first) {
   for (std::size_t i = first; i < made.rows.size(); ++i) {
     if (i > first) y += gap_before(made.rows[i]);
     made.heads[i] = y;
-    made.tops[i] = y + heads_height(it.copy, made.rows[i]);
+    const double top = y + heads_height(it.copy, made.rows[i]);
+    for (const Pocketed& one : it.pocketed)
+      if (one.row == i) made.blocks[one.block].at.y += top - made.tops[i];
+    made.tops[i] = top;
     y = made.tops[i] + row_height(made.rows[i]);
   }
   made.height = y;
@@ -274,6 +283,7 @@ void fill_pockets(Arranging& it, std::size_t row) {
       if (shelf.height > pocket.height) continue;
       const double width = shelf.width;
       set_down(it, std::move(shelf), left, top);
+      it.pocketed.push_back({it.made.blocks.size() - 1, row});
       left += width + between_blocks;
     }
   }
@@ -304,7 +314,7 @@ double used_width(const Copy& copy, const Arrangement& made) {
 
 Arrangement set_section(const Copy& copy, const Section& section, const std::vector<Block>& blocks,
                         double figures, double width) {
-  Arranging it{copy, blocks, {}, section.blocks};
+  Arranging it{copy, blocks, {}, section.blocks, {}};
   it.made.width = width;
   it.made.rows = rows_of(section.cells, figures);
   it.made.heads.resize(it.made.rows.size());
