@@ -67,15 +67,20 @@ Convex outline_of(const Cut& cut) {
   return {cut.tip, cut.tip + half_wide * right + high * cut.up, cut.tip - half_wide * right + high * cut.up};
 }
 
-void add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure) {
+bool add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure) {
   const std::uint32_t ring = last_ring(figure);
-  if (ring == fabric::none || !is_cut_off(fabric, figure)) return;
+  if (ring == fabric::none || !is_cut_off(fabric, figure)) return true;
+  const bool inward = figure.form == Form::disc_inward;
+  if (inward) figure.centre_text.clear(); // it makes way
   Cut cut = cut_of(figure, ring);
-  for (int i = 0; i < most_steps; ++i) {
-    if (is_clear(outline_of(cut), ink_near(figure, extents, cut.tip, neighbourhood))) break;
-    cut.tip = cut.tip + step * cut.up;
+  const int steps = inward ? static_cast<int>(figure.rings[ring].inner / step) : most_steps;
+  bool clear = false;
+  for (int i = 0; i < steps && !clear; ++i) {
+    if (i > 0) cut.tip = cut.tip + step * cut.up;
+    clear = is_clear(outline_of(cut), ink_near(figure, extents, cut.tip, neighbourhood));
   }
   figure.cut = cut;
+  return clear;
 }
 
 } // namespace whorl::layout

@@ -5,8 +5,8 @@
 namespace whorl::layout {
 
 /// Sets the mark of the end of the yarn outside the last stitch of a part that is cut off, clear of all that
-/// stands in its figure by then. `echo` rounds have none.
-void add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure);
+/// stands in its figure by then; false: it found no room. `echo` rounds have none.
+bool add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure);
 
 /// What the mark covers; its point at `cut.tip`.
 Convex outline_of(const Cut& cut);

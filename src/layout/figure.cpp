@@ -175,8 +175,9 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   Figure& figure = drawn.figure;
   const double edge = drawn.sizes.back().high;
   add_owner_numbers(fabric, extents, figure);
-  add_cut(fabric, extents, figure);
+  const bool cut_found_room = add_cut(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
+  if (!cut_found_room && figure.form == Form::disc_inward) crowded.push_back(-1);
   for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
   for (const int ring : add_flags(fabric, extents, figure, again)) crowded.push_back(ring);
   add_front(fabric, extents, page, edge, figure);

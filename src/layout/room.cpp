@@ -85,13 +85,12 @@ Convex disc(double radius) {
   return {{r, -n}, {r, n}, {n, r}, {-n, r}, {-r, n}, {-r, -n}, {-n, -r}, {n, -r}};
 }
 
-/// What stands in the middle of a disc. Where the yarn is cut there, its name makes way.
+/// What stands in the middle of a disc.
 std::vector<Convex> centre_ink(const Figure& figure) {
   constexpr double ring = 0.67, chain = 0.62, end = 0.36;
   if (figure.centre == Centre::magic_ring) return {disc(ring)};
   if (figure.centre == Centre::second_chain) return {disc(chain)};
   if (figure.centre == Centre::gathered) return {disc(end)};
-  if (figure.form == Form::disc_inward && !(figure.cut == Cut{})) return {};
   std::vector<Convex> ink;
   double y = figure.centre_text.size() > 1 ? 0.1 : -0.3;
   for (const Run& line : figure.centre_text) {

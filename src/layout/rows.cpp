@@ -104,7 +104,7 @@ public:
   }
 
   /// Puts everything together; returns the rows above which something found no room.
-  std::vector<int> put_together(const std::vector<double>& room) {
+  std::vector<int> put_together(const std::vector<double>& room, int again) {
     room_ = room;
     lay_chain();
     for (const Fold& fold : folds_) lay_rows(fold);
@@ -116,7 +116,7 @@ public:
     for (std::uint32_t i = 0; i < courses_.size(); ++i)
       if (!figure_.rings[i].chain) add_label(i, figure_.low.x, figure_.high.x);
     add_cut(fabric_, extents_, figure_);
-    std::vector<int> crowded = add_posts(fabric_, extents_, figure_);
+    std::vector<int> crowded = add_posts(fabric_, extents_, figure_, again);
     bound();
     add_front(fabric_, extents_, page_, 0, figure_);
     add_grounds(fabric_, std::vector<double>(figure_.rings.size(), 0), page_.main_yarn, figure_);
@@ -285,7 +285,7 @@ Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& sect
   std::vector<double> room;
   for (int i = 0;; ++i) {
     Laying laying(fabric, part, section, folding, extents, page);
-    const std::vector<int> crowded = laying.put_together(room);
+    const std::vector<int> crowded = laying.put_together(room, i);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int line : crowded)
