@@ -45,7 +45,8 @@ std::vector<pictures::Contact> touching(const drawing::Scene& sheet) {
   return found;
 }
 
-/// Looks at the sheets of so many patterns of a form; all are read without an error.
+/// Looks at the sheets of so many patterns of a form. A few have an eye that does not fit, which is no matter
+/// here.
 void look_at(Shape shape, std::uint64_t first, std::uint64_t many) {
   for (std::uint64_t seed = first; seed < first + many; ++seed) {
     const std::string text = pictures::pattern_by_chance(shape, seed);
