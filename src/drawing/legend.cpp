@@ -26,7 +26,7 @@ Grid grid_of(const Entries& entries, double width) {
   Grid grid;
   for (const Entry& entry : entries) grid.sample = std::max(grid.sample, entry.box.width());
   const double wanted = column_width + std::max(0.0, grid.sample - 10);
-  grid.columns = std::max<std::size_t>(1, static_cast<std::size_t>((width + 2) / wanted));
+  grid.columns = std::max<std::size_t>(1, static_cast<std::size_t>((width + text_gap) / wanted));
   grid.columns = std::min(grid.columns, std::max<std::size_t>(1, (entries.size() + 2) / 3));
   grid.rows = (entries.size() + grid.columns - 1) / grid.columns;
   grid.column = std::min(width / static_cast<double>(grid.columns), wanted + 8);

@@ -119,8 +119,14 @@ void lay_foot(OneSheet& sheet, const Carried& carried) {
   if (carried.closing) lay_closing(sheet);
 }
 
+/// Closing lines may stand half-way into the lower margin of a size of paper.
+double height_on(const OneSheet& sheet, const Paper& size) {
+  if (sheet.y + sheet.edge / 2 <= size.height) return size.height;
+  return std::ceil(sheet.y + sheet.edge);
+}
+
 void finish(OneSheet& sheet, const Paper& size) {
-  sheet.scene.height = std::max(size.height, std::ceil(sheet.y + sheet.edge));
+  sheet.scene.height = height_on(sheet, size);
   if (sheet.scene.paper) sheet.scene.items.front() = paper(sheet.scene.width, sheet.scene.height);
   sheet.scene.symbols = sheet.symbols.definitions();
   sheet.scene.language = sheet.copy.tree.language;

@@ -70,11 +70,12 @@ private:
     return height_of(copy, marks_, share.carried, arranged(copy, share));
   }
 
-  bool fits(const Share& share) const {
+  /// `spare`: how far it may reach into the lower margin.
+  bool fits(const Share& share, double spare = 0) const {
     const double room = inner_width(share.carried.paper);
     for (const Cell& cell : cells_of(copy_of(share)))
       if (2 * cell.side > room) return false;
-    return height(share) <= share.carried.paper.height;
+    return height(share) <= share.carried.paper.height + spare;
   }
 
   /// A table that is longer than a sheet goes on in another.
@@ -169,10 +170,11 @@ private:
     made.back().carried.legend = Explains::everything;
   }
 
+  /// A line or two under everything are worth no sheet of their own.
   void add_closing(std::vector<Share>& made) const {
     Share last = made.back();
     last.carried.closing = true;
-    if (!fits(last)) {
+    if (!fits(last, margin / 2)) {
       last = share(figures(), figures(), copy_.options.size);
       last.carried.closing = true;
       made.push_back(last);
