@@ -1,5 +1,7 @@
 #include "drawing/caption.hpp"
 
+#include "layout/section.hpp"
+
 #include <algorithm>
 
 namespace whorl::drawing {
@@ -93,27 +95,11 @@ std::string hold(const Copy& copy, const layout::Ring& owner) {
 /// "Leg and Tail": the other parts whose edges a figure's first round goes along; "": it goes along none.
 std::string joined_parts(const Copy& copy, const Figure& figure) {
   std::string words;
-  const fabric::Round& first = copy.fabric.rounds[figure.first_round];
-  if (first.joined_open == 0) return words;
-  std::vector<std::uint32_t> parts;
-  for (fabric::StitchId i = first.first_stitch; i < first.first_stitch + first.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(copy.fabric, i)) {
-      if (leg.into.what != fabric::On::top || leg.into.of >= copy.fabric.stitches.size()) continue;
-      const std::uint32_t part = copy.fabric.rounds[copy.fabric.stitches[leg.into.of].round].part;
-      if (part != figure.part && std::find(parts.begin(), parts.end(), part) == parts.end())
-        parts.push_back(part);
-    }
-  for (const std::uint32_t part : parts) {
+  for (const std::uint32_t part : layout::joined_parts(copy.fabric, figure.first_round)) {
     const std::string& name = copy.fabric.parts[part].name;
     words = words.empty() ? name : say(copy.wording, "joined-and", {words, name});
   }
   return words;
-}
-
-/// Whether its rounds run to and fro.
-bool is_turned(const Figure& figure) {
-  return std::any_of(figure.rings.begin(), figure.rings.end(),
-                     [](const layout::Ring& ring) { return ring.against && !ring.owner; });
 }
 
 bool is_in(const Figure& figure, std::uint32_t round) {
@@ -198,7 +184,7 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
     sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined})};
   else
     sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it)})};
-  if (is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
+  if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
   return sentences;

@@ -7,6 +7,7 @@
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
+#include "layout/section.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
@@ -188,12 +189,6 @@ Way other(Way way) { return way == Way::clockwise ? Way::anticlockwise : Way::cl
 
 /// The way a ring is worked in a figure that runs this way.
 Way way_of(const Ring& ring, Way way) { return ring.against && !ring.owner ? other(way) : way; }
-
-/// Whether its rounds are worked to and fro.
-bool is_turned(const Figure& figure) {
-  return std::any_of(figure.rings.begin(), figure.rings.end(),
-                     [](const Ring& ring) { return ring.against && !ring.owner; });
-}
 
 void furnish(const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
   Figure& figure = drawn.figure;

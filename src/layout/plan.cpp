@@ -229,7 +229,7 @@ private:
       plan.centre_text = owner_text();
     else if (!plan.inward && at == 0 && !begins_part_)
       plan.centre_text = {line(fill_in(page_.neck_from, figures), note_size)};
-    else if (!plan.inward && stretches_[at].first == 0 && !joined_parts().empty())
+    else if (!plan.inward && stretches_[at].first == 0 && !joined_parts(fabric_, rounds_.front()).empty())
       plan.centre_text = joined_text();
     else if (!plan.inward && stretches_[at].first == 0)
       plan.centre = first_centre();
@@ -257,23 +257,9 @@ private:
     return text;
   }
 
-  /// The other parts along whose edges the first round goes.
-  std::vector<std::uint32_t> joined_parts() const {
-    std::vector<std::uint32_t> parts;
-    const fabric::Round& first = fabric_.rounds[rounds_.front()];
-    for (std::uint32_t i = 0; first.joined_open > 0 && i < first.count; ++i)
-      for (const fabric::Leg& leg : fabric::legs_of(fabric_, first.first_stitch + i)) {
-        if (leg.into.what != fabric::On::top) continue;
-        const std::uint32_t part = fabric_.rounds[fabric_.stitches[leg.into.of].round].part;
-        if (part != number_ && std::find(parts.begin(), parts.end(), part) == parts.end())
-          parts.push_back(part);
-      }
-    return parts;
-  }
-
   std::vector<Run> joined_text() const {
     std::string names;
-    for (const std::uint32_t part : joined_parts())
+    for (const std::uint32_t part : joined_parts(fabric_, rounds_.front()))
       names += (names.empty() ? "" : " + ") + fabric_.parts[part].name;
     std::vector<Run> text{line(page_.joined_edges, note_size)};
     if (!names.empty()) text.insert(text.begin(), line(names, name_size));

@@ -1,5 +1,7 @@
 #include "layout/section.hpp"
 
+#include <algorithm>
+
 namespace whorl::layout {
 namespace {
 
@@ -46,6 +48,24 @@ bool is_drawn_round(const Fabric& fabric, const fabric::Round& round) {
 
 bool runs_against(const fabric::Round& round) {
   return round.kind == pattern::RoundKind::round && round.side == fabric::Side::wrong;
+}
+
+bool is_turned(const Figure& figure) {
+  return std::any_of(figure.rings.begin(), figure.rings.end(),
+                     [](const Ring& ring) { return ring.against && !ring.owner; });
+}
+
+std::vector<std::uint32_t> joined_parts(const Fabric& fabric, std::uint32_t number) {
+  std::vector<std::uint32_t> parts;
+  const fabric::Round& round = fabric.rounds[number];
+  for (std::uint32_t i = 0; round.joined_open > 0 && i < round.count; ++i)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, round.first_stitch + i)) {
+      if (leg.into.what != fabric::On::top || leg.into.of >= fabric.stitches.size()) continue;
+      const std::uint32_t part = fabric.rounds[fabric.stitches[leg.into.of].round].part;
+      if (part != round.part && std::find(parts.begin(), parts.end(), part) == parts.end())
+        parts.push_back(part);
+    }
+  return parts;
 }
 
 std::vector<Section> sections_of(const Fabric& fabric, std::uint32_t part) {

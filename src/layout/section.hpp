@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fabric/fabric.hpp"
+#include "layout/place.hpp"
 
 #include <cstdint>
 #include <vector>
@@ -15,10 +16,17 @@ struct Section {
   std::uint32_t before = fabric::none; ///< the round or row that it goes on from; none: it begins the part
 };
 
-/// The sections of a part as far as they can be drawn: to the first chain, or row that has nothing to stand on.
+/// The sections of a part as far as they can be drawn: to the first chain, or row that has nothing to stand
+/// on.
 std::vector<Section> sections_of(const fabric::Fabric& fabric, std::uint32_t part);
 
 /// Whether a round is worked with the wrong side facing: seen from the right side it runs the other way.
 bool runs_against(const fabric::Round& round);
+
+/// Whether rounds of a figure are worked to and fro.
+bool is_turned(const Figure& figure);
+
+/// The other parts along whose edges a round goes, in the order of the round; none where it joins no parts.
+std::vector<std::uint32_t> joined_parts(const fabric::Fabric& fabric, std::uint32_t round);
 
 } // namespace whorl::layout
