@@ -1,5 +1,6 @@
 #include "layout/cut.hpp"
 
+#include "layout/hole.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
 
@@ -27,12 +28,6 @@ bool is_cut_off(const fabric::Fabric& fabric, const Figure& figure) {
   const fabric::Part& part = fabric.parts[figure.part];
   return part.whole && part.end == fabric::End::cut &&
          figure.last_round + 1 == part.first_round + part.rounds;
-}
-
-bool keeps_loops(const Figure& figure, std::uint32_t ring) {
-  return std::any_of(figure.placed.begin(), figure.placed.end(), [ring](const Placed& placed) {
-    return placed.sign == Sign::free_loop && placed.ring == ring;
-  });
 }
 
 /// In a strip at the far side of the last line's count, or of its last stitch.

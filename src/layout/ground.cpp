@@ -49,12 +49,6 @@ std::vector<Patch> patches_of(const Fabric& fabric, const Figure& figure, const 
   return patches;
 }
 
-bool has_loops(const Figure& figure, std::size_t ring) {
-  return std::any_of(figure.placed.begin(), figure.placed.end(), [ring](const Placed& placed) {
-    return placed.sign == Sign::free_loop && placed.ring == ring;
-  });
-}
-
 /// Lays grounds; rings are joined to the next where that is in the same yarn.
 class Laying {
 public:
@@ -87,7 +81,7 @@ private:
 
   double high_of(std::uint32_t ring, std::uint8_t yarn) const {
     const double outer = figure_.rings[ring].outer;
-    const bool loops = figure_.form != Form::disc_inward && has_loops(figure_, ring);
+    const bool loops = figure_.form != Form::disc_inward && keeps_loops(figure_, ring);
     if (ring + 1 >= figure_.rings.size()) return outer + (loops ? past_loops : beyond);
     const double half = (figure_.rings[ring + 1].inner - outer) / 2;
     if (joined(ring, yarn)) return outer + half + overlap;
@@ -96,7 +90,7 @@ private:
 
   double low_of(std::uint32_t ring, std::uint8_t yarn) const {
     const double inner = figure_.rings[ring].inner;
-    const bool loops = figure_.form == Form::disc_inward && has_loops(figure_, ring);
+    const bool loops = figure_.form == Form::disc_inward && keeps_loops(figure_, ring);
     if (ring == 0) return inner - (loops ? past_loops : beyond);
     const double half = (inner - figure_.rings[ring - 1].outer) / 2;
     if (joined(ring - 1, yarn)) return inner - half;

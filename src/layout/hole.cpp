@@ -72,13 +72,13 @@ const Ring* next_ring(const Figure& figure, std::uint32_t ring) {
   return next < figure.rings.size() && !figure.rings[next].echo ? &figure.rings[next] : nullptr;
 }
 
+} // namespace
+
 bool keeps_loops(const Figure& figure, std::uint32_t ring) {
   return std::any_of(figure.placed.begin(), figure.placed.end(), [ring](const Placed& placed) {
     return placed.sign == Sign::free_loop && placed.ring == ring;
   });
 }
-
-} // namespace
 
 bool is_disc(const Figure& figure) { return figure.form == Form::disc || figure.form == Form::disc_inward; }
 

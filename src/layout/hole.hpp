@@ -19,6 +19,9 @@ bool is_disc(const Figure& figure);
 /// Whether it is one or an oval: its rings go round its middle.
 bool goes_round(const Figure& figure);
 
+/// Whether loops for another part are drawn on a ring.
+bool keeps_loops(const Figure& figure, std::uint32_t ring);
+
 /// The contours of an oval, or of a disc, whose core is a point.
 Stadium stadium_of(const Figure& figure);
 
