@@ -85,6 +85,6 @@ TEST_CASE("the pointer of a turned round stands on the other side of the gutter"
 }
 
 TEST_CASE("a disc that is worked to and fro has no arrow of one direction") {
-  for (const Stroke& stroke : placed(turned_ball()).figures.at(0).strokes)
-    CHECK(stroke.line != Line::direction);
+  const Figure figure = placed(turned_ball()).figures.at(0);
+  for (const Stroke& stroke : figure.strokes) CHECK(stroke.line != Line::direction);
 }
