@@ -7,231 +7,206 @@
 namespace whorl::drawing {
 namespace {
 
-constexpr double after_section = 9, between_sections = 15, most_between = 30;
-constexpr std::size_t most_abreast = 4;
+constexpr double after_section = 9, between_sections = 14, after_head = 3;
+constexpr double most_more_between = 16;
+constexpr std::size_t most_parts = 24; ///< all ways are tried of so many; others follow below
 
-/// The ways in which one part can be set, wider ones lower.
-using Settings = std::vector<Arrangement>;
+using Kind = Piece::Kind;
 
-/// What a sheet is arranged from, part by part.
+/// One of the ways to set a part with its head, or the legend.
+struct Form {
+  std::uint32_t piece = 0; ///< of the part's front
+  double head = 0;         ///< height of the head and the air below it
+};
+
+/// What a sheet is arranged from, part by part; things are the parts, then the legend.
 struct Arranging {
   const Copy& copy;
   const std::vector<Block>& blocks;
   std::vector<Section> sections;
-  std::vector<Settings> settings;
+  std::vector<SectionSlices> slices;
+  std::vector<std::vector<Form>> forms; ///< of each part
+  Slicing slicing;
+  std::vector<Front> things;
 };
 
-Section& section_of(std::vector<Section>& sections, std::vector<std::uint32_t>& parts, std::uint32_t part) {
-  const auto at = std::find(parts.begin(), parts.end(), part);
-  if (at != parts.end()) return sections[static_cast<std::size_t>(at - parts.begin())];
-  parts.push_back(part);
-  return sections.emplace_back();
+Section& section_of(std::vector<Section>& sections, std::uint32_t part) {
+  const auto at = std::find_if(sections.begin(), sections.end(),
+                               [part](const Section& section) { return section.part == part; });
+  if (at != sections.end()) return *at;
+  sections.push_back({part, {}, {}});
+  return sections.back();
 }
 
 /// Figures and furniture part by part, in the order of the figures; furniture of other sheets' figures last.
 std::vector<Section> sections_of(const std::vector<Cell>& cells, const std::vector<Block>& blocks) {
   std::vector<Section> sections;
-  std::vector<std::uint32_t> parts;
-  for (const Cell& cell : cells) section_of(sections, parts, cell.part).cells.push_back(cell);
-  for (std::size_t i = 0; i < blocks.size(); ++i)
-    section_of(sections, parts, blocks[i].part).blocks.push_back(i);
+  for (const Cell& cell : cells) section_of(sections, cell.part).cells.push_back(cell);
+  for (std::size_t i = 0; i < blocks.size(); ++i) section_of(sections, blocks[i].part).blocks.push_back(i);
   return sections;
 }
 
-double least_width(const Section& section, const std::vector<Block>& blocks) {
-  double least = 0;
-  for (const Cell& cell : section.cells) least = std::max(least, 2 * cell.side);
-  for (const std::size_t block : section.blocks) least = std::max(least, least_width(blocks[block]));
-  return least;
+/// A part has a head where its figures are; furniture alone has none.
+double head_height(const Copy& copy, const Section& section, double width) {
+  if (section.cells.empty() || !has_head(copy, section.part)) return 0;
+  return draw_part_head(copy, section.part, {}, width).height + after_head;
 }
 
-/// The lowest way to set a part within a width.
-Arrangement lowest_section(const Copy& copy, const Section& section, const std::vector<Block>& blocks,
-                           double width) {
-  Arrangement lowest;
-  for (const double column : {0.0, 45.0, 65.0, 85.0}) {
-    const double figures = width - column;
-    const bool fit = std::all_of(section.cells.begin(), section.cells.end(),
-                                 [&](const Cell& cell) { return 2 * cell.side <= figures; });
-    if (column > 0 && (!fit || section.blocks.empty())) break;
-    Arrangement made = set_section(copy, section, blocks, figures, width);
-    if (column == 0 || made.height < lowest.height) lowest = std::move(made);
-  }
-  return lowest;
-}
-
-/// Ways to set a part in widths from the least up to `most`, by steps; each is lower than those before it.
-Settings settings_of(const Copy& copy, const Section& section, const std::vector<Block>& blocks, double most,
-                     double step) {
-  Settings settings;
-  const double least = least_width(section, blocks);
-  for (double width = least;; width += step) {
-    width = std::min(width, std::max(most, least));
-    Arrangement made = lowest_section(copy, section, blocks, width);
-    if (settings.empty() || made.height < settings.back().height - 1) settings.push_back(std::move(made));
-    if (width >= most) return settings;
-  }
-}
-
-/// The narrowest of the settings that are no higher; none: nullptr.
-const Arrangement* narrowest(const Settings& settings, double height) {
-  const Arrangement* best = nullptr;
-  for (const Arrangement& made : settings)
-    if (made.height <= height && (best == nullptr || made.width < best->width)) best = &made;
-  return best;
-}
-
-/// Parts that stand side by side.
-struct Shelf {
-  std::vector<const Arrangement*> parts;
-  double width = 0, height = 0;
-};
-
-/// Parts `first` to before `end` side by side, no higher than `height`; empty where one cannot be so low.
-Shelf shelf_of(const std::vector<Settings>& all, std::size_t first, std::size_t end, double height) {
-  Shelf shelf;
-  for (std::size_t i = first; i < end; ++i) {
-    const Arrangement* made = narrowest(all[i], height);
-    if (made == nullptr) return {};
-    shelf.parts.push_back(made);
-    shelf.width += made->width + (i > first ? between_sections : 0);
-    shelf.height = std::max(shelf.height, made->height);
-  }
-  return shelf;
-}
-
-/// The lowest shelf of these parts within a width; empty: they have no room side by side.
-Shelf lowest_shelf(const std::vector<Settings>& all, std::size_t first, std::size_t end, double width) {
-  Shelf best;
-  for (std::size_t i = first; i < end; ++i)
-    for (const Arrangement& made : all[i]) {
-      if (!best.parts.empty() && made.height >= best.height) continue;
-      Shelf shelf = shelf_of(all, first, end, made.height);
-      if (!shelf.parts.empty() && shelf.width <= width + 1e-6) best = std::move(shelf);
+/// The ways to set a part under its head, which takes fewer lines in more width.
+void add_part(Arranging& it, std::size_t section, double most) {
+  it.slices.push_back(slices_of(it.sections[section], it.blocks, most));
+  const SectionSlices& made = it.slices.back();
+  const double least =
+      it.sections[section].cells.empty() ? 0 : head_width(it.copy, it.sections[section].part);
+  std::vector<Form> forms;
+  std::vector<Piece> pieces;
+  for (const std::uint32_t number : made.front)
+    for (const double more : {0.0, 30.0, 70.0}) {
+      const Piece& body = made.slicing[number];
+      const double width = std::max(body.width, least) + more;
+      const double head = head_height(it.copy, it.sections[section], width);
+      pieces.push_back({Kind::thing, static_cast<std::uint32_t>(section),
+                        static_cast<std::uint32_t>(forms.size()), width, head + body.height, 0});
+      forms.push_back({number, head});
     }
-  return best;
+  it.forms.push_back(std::move(forms));
+  it.things.push_back(it.slicing.keep(std::move(pieces)));
 }
 
-/// The shelves that together are lowest.
-std::vector<Shelf> lowest_shelves(const std::vector<Settings>& all, double width) {
-  std::vector<double> height(all.size() + 1, 0);
-  std::vector<Shelf> last(all.size() + 1);
-  for (std::size_t end = 1; end <= all.size(); ++end)
-    for (std::size_t first = end; first-- > 0 && end - first <= most_abreast;) {
-      Shelf shelf = lowest_shelf(all, first, end, width);
-      if (shelf.parts.empty()) continue;
-      const double high = height[first] + (first > 0 ? after_section : 0) + shelf.height;
-      if (!last[end].parts.empty() && high >= height[end]) continue;
-      height[end] = high;
-      last[end] = std::move(shelf);
+void add_legend(Arranging& it, const LegendHeight& height) {
+  constexpr double least = 66, step = 8, most = 320;
+  if (!height) return;
+  std::vector<Piece> pieces;
+  for (double width = least; width <= most; width += step)
+    pieces.push_back(
+        {Kind::thing, static_cast<std::uint32_t>(it.sections.size()), 0, width, height(width), 0});
+  it.things.push_back(it.slicing.keep(std::move(pieces)));
+}
+
+Arranging begun(const Copy& copy, const std::vector<Cell>& cells, const std::vector<Block>& blocks,
+                double most) {
+  Arranging it{
+      copy, blocks, sections_of(cells, blocks), {}, {}, Slicing(between_sections, after_section, most), {}};
+  for (std::size_t section = 0; section < it.sections.size(); ++section) add_part(it, section, most);
+  return it;
+}
+
+/// All ways to set the things `first` to before `end`, which stand one after the other.
+Front ways(Slicing& slicing, const std::vector<Front>& things, std::size_t first, std::size_t end) {
+  const std::size_t many = end - first;
+  std::vector<std::vector<Front>> of(many); // of[i][k]: of k + 1 things from first + i on
+  for (std::size_t i = 0; i < many; ++i) of[i].push_back(things[first + i]);
+  for (std::size_t run = 2; run <= many; ++run)
+    for (std::size_t i = 0; i + run <= many; ++i) {
+      std::vector<Piece> offers;
+      for (std::size_t cut = 1; cut < run; ++cut) {
+        slicing.offer_above(of[i][cut - 1], of[i + cut][run - cut - 1], offers);
+        slicing.offer_beside(of[i][cut - 1], of[i + cut][run - cut - 1], offers);
+      }
+      of[i].push_back(slicing.keep(std::move(offers)));
     }
-  std::vector<Shelf> shelves;
-  for (std::size_t end = all.size(); end > 0; end -= shelves.back().parts.size())
-    shelves.push_back(std::move(last[end]));
-  std::reverse(shelves.begin(), shelves.end());
-  return shelves;
+  return of[0].back();
 }
 
-/// Adds a part to an arrangement, its upper left corner at `at`.
-void set_down(Arrangement& whole, const Arrangement& part, Point at) {
-  for (std::size_t i = 0; i < part.rows.size(); ++i) {
-    Row row = part.rows[i];
-    for (double& x : row.x) x += at.x;
-    for (Head& head : row.heads) head.x += at.x;
-    whole.rows.push_back(std::move(row));
-    whole.heads.push_back(part.heads[i] + at.y);
-    whole.tops.push_back(part.tops[i] + at.y);
+Front all_ways(Arranging& it) {
+  Front front;
+  for (std::size_t first = 0; first < it.things.size(); first += most_parts) {
+    const std::size_t end = std::min(first + most_parts, it.things.size());
+    const Front more = ways(it.slicing, it.things, first, end);
+    std::vector<Piece> offers;
+    if (first > 0) it.slicing.offer_above(front, more, offers);
+    front = first > 0 ? it.slicing.keep(std::move(offers)) : more;
   }
-  for (StandingBlock block : part.blocks) {
-    block.at = block.at + at;
-    whole.blocks.push_back(std::move(block));
+  return front;
+}
+
+void put(const Arranging& it, std::uint32_t number, Point at, double width, Arrangement& whole);
+
+void put_thing(const Arranging& it, const Piece& piece, Point at, double width, Arrangement& whole) {
+  if (piece.first == it.sections.size()) {
+    whole.legend = at;
+    whole.legend_width = width;
+    return;
+  }
+  const Section& section = it.sections[piece.first];
+  const Form& form = it.forms[piece.first][piece.second];
+  if (form.head > 0) whole.heads.push_back({section.part, at, width});
+  set_down(section, it.blocks, it.slices[piece.first], form.piece, at + Point{0, form.head}, width, whole);
+}
+
+/// Side by side, with what is free between them up to a measure.
+void put_row(const Arranging& it, const std::vector<std::uint32_t>& row, Point at, double width,
+             Arrangement& whole) {
+  double taken = 0;
+  for (const std::uint32_t number : row) taken += it.slicing[number].width;
+  const double gaps = static_cast<double>(row.size()) - 1, free = width - taken - gaps * between_sections;
+  const double gap = between_sections + std::max(0.0, std::min(most_more_between, free / gaps));
+  const double right = at.x + width;
+  for (const std::uint32_t number : row) {
+    const double own = it.slicing[number].width;
+    put(it, number, at, number == row.back() ? std::max(own, right - at.x) : own, whole);
+    at.x += own + gap;
   }
 }
 
-/// Gives every part of a shelf its share of what is free, unless it becomes higher by it.
-void widen(const Arranging& it, const Shelf& shelf, std::size_t first, double free,
-           std::vector<Arrangement>& parts) {
-  for (std::size_t i = 0; i < shelf.parts.size(); ++i) {
-    const double share = free / static_cast<double>(shelf.parts.size() - i);
-    Arrangement wider =
-        lowest_section(it.copy, it.sections[first + i], it.blocks, shelf.parts[i]->width + share);
-    const bool fits =
-        wider.height <= shelf.height + 1e-6 && wider.width <= shelf.parts[i]->width + share + 1e-6;
-    parts.push_back(fits ? std::move(wider) : *shelf.parts[i]);
-    free -= parts.back().width - shelf.parts[i]->width;
+void put(const Arranging& it, std::uint32_t number, Point at, double width, Arrangement& whole) {
+  const Piece& piece = it.slicing[number];
+  if (piece.kind == Kind::thing) return put_thing(it, piece, at, width, whole);
+  if (piece.kind == Kind::beside)
+    return put_row(it, it.slicing.chain(number, Kind::beside), at, width, whole);
+  for (const std::uint32_t part : it.slicing.chain(number, Kind::above)) {
+    put(it, part, at, width, whole);
+    at.y += it.slicing[part].height + after_section;
   }
 }
 
-double width_of(const std::vector<Arrangement>& parts) {
-  double width = between_sections * (static_cast<double>(parts.size()) - 1);
-  for (const Arrangement& part : parts) width += part.width;
-  return width;
-}
-
-Arrangement stacked(const Arranging& it, const std::vector<Shelf>& shelves, double width) {
+Arrangement arranged(const Arranging& it, const Front& front, std::size_t way, double width) {
   Arrangement whole;
   whole.width = width;
-  std::size_t first = 0;
-  for (const Shelf& shelf : shelves) {
-    if (whole.height > 0) whole.height += after_section;
-    std::vector<Arrangement> parts;
-    widen(it, shelf, first, std::max(0.0, width - shelf.width), parts);
-    const double gaps = static_cast<double>(parts.size()) - 1;
-    const double gap =
-        gaps > 0 ? std::min(most_between, between_sections + (width - width_of(parts)) / gaps) : 0;
-    double x = 0;
-    for (const Arrangement& part : parts) {
-      set_down(whole, part, {x, whole.height});
-      x += part.width + gap;
-    }
-    whole.height += shelf.height;
-    first += parts.size();
-  }
+  if (front.empty()) return whole;
+  whole.width = std::max(width, it.slicing[front[way]].width);
+  whole.height = it.slicing[front[way]].height;
+  put(it, front[way], {0, 0}, whole.width, whole);
   return whole;
 }
 
-double height_of(const std::vector<Shelf>& shelves) {
-  double height = 0;
-  for (const Shelf& shelf : shelves) height += shelf.height + (height > 0 ? after_section : 0);
-  return height;
-}
-
-/// Paper that a sheet of an arrangement takes; one that is higher than a page is long counts as more.
-double paper_of(double inner_width, double inner_height) {
-  constexpr double besides = 80, slender = 1.42; // about as high as title and legend are together
+/// What a sheet of such a size costs: its paper, more where it is slender, and more where it is so wide that
+/// it must be seen small.
+double cost(double inner_width, double inner_height, double besides) {
+  constexpr double slender = 1.8, legible = 170;
   const double width = inner_width + 2 * margin, height = inner_height + besides;
-  return width * height * (1 + 1.2 * std::max(0.0, height / width - slender));
+  return width * height * (1 + 0.4 * std::max(0.0, height / width - slender)) *
+         (1 + 0.5 * std::max(0.0, width / legible - 1));
 }
 
 } // namespace
 
-Arrangement lowest_arrangement(const Copy& copy, const std::vector<Cell>& cells,
-                               const std::vector<Block>& blocks, double width) {
-  Arranging it{copy, blocks, sections_of(cells, blocks), {}};
-  for (const Section& section : it.sections)
-    it.settings.push_back(settings_of(copy, section, blocks, width, std::max(12.0, width / 16)));
-  return stacked(it, lowest_shelves(it.settings, width), width);
+Arrangement best_arrangement(const Copy& copy, const std::vector<Cell>& cells,
+                             const std::vector<Block>& blocks, double least, const LegendHeight& legend) {
+  constexpr double title_and_foot = 45, widest = 300;
+  Arranging it = begun(copy, cells, blocks, std::max(least, widest));
+  add_legend(it, legend);
+  const Front front = all_ways(it);
+  std::size_t best = 0;
+  double lowest = 0;
+  for (std::size_t way = 0; way < front.size(); ++way) {
+    const Piece& piece = it.slicing[front[way]];
+    const double paper = cost(std::max(least, piece.width), piece.height, title_and_foot);
+
+    if (way > 0 && paper >= lowest) continue;
+    lowest = paper;
+    best = way;
+  }
+  return arranged(it, front, best, least);
 }
 
-Arrangement best_arrangement(const Copy& copy, const std::vector<Cell>& cells,
-                             const std::vector<Block>& blocks, double least) {
-  constexpr double most = 1.6;
-  Arranging it{copy, blocks, sections_of(cells, blocks), {}};
-  for (const Section& section : it.sections) least = std::max(least, least_width(section, blocks));
-  const double step = std::max(10.0, least / 18);
-  for (const Section& section : it.sections)
-    it.settings.push_back(settings_of(copy, section, blocks, least * most, step));
-  std::vector<Shelf> best;
-  double best_width = least, least_paper = 0;
-  for (double width = least; width <= least * most; width += step) {
-    std::vector<Shelf> shelves = lowest_shelves(it.settings, width);
-    const double paper = paper_of(width, height_of(shelves));
-    if (least_paper > 0 && paper >= least_paper) continue;
-    least_paper = paper;
-    best_width = width;
-    best = std::move(shelves);
-  }
-  return stacked(it, best, best_width);
+Arrangement lowest_arrangement(const Copy& copy, const std::vector<Cell>& cells,
+                               const std::vector<Block>& blocks, double width) {
+  Arranging it = begun(copy, cells, blocks, width);
+  const Front front = all_ways(it);
+  std::size_t lowest = 0;
+  while (lowest + 1 < front.size() && it.slicing[front[lowest + 1]].width <= width) ++lowest;
+  return arranged(it, front, lowest, width);
 }
 
 } // namespace whorl::drawing

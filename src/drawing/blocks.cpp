@@ -22,14 +22,18 @@ bool marks_loops(const Copy& copy, std::uint32_t part) {
   });
 }
 
+Setting setting_of(SetTable set) {
+  Setting setting{set.width, set.height, {}};
+  setting.table = std::move(set);
+  return setting;
+}
+
 /// A table set in as few columns as make it so low.
 Setting lowest(const Table& table, double width) {
   Setting best;
   for (std::size_t blocks = 1; blocks <= most_blocks(table, width); ++blocks) {
     SetTable set = set_table(table, width, blocks);
-    if (blocks > 1 && set.height > best.height - 4) continue;
-    best = {set.width, set.height, {}};
-    best.table = std::move(set);
+    if (blocks == 1 || set.height <= best.height - 4) best = setting_of(std::move(set));
   }
   return best;
 }
@@ -56,14 +60,25 @@ std::vector<Block> blocks_of(const Copy& copy) {
   return blocks;
 }
 
-double least_width(const Block& block) {
-  if (block.kind == Block::Kind::side_view) return block.view.width;
-  return block.kind == Block::Kind::loops ? loop_picture_width : least_width(block.table);
+std::vector<Setting> settings_of(const Block& block, double most) {
+  constexpr std::size_t most_abreast = 6;
+  if (block.kind != Block::Kind::table) return {set_block(block, loop_picture_width)};
+  const std::size_t abreast = std::min(most_abreast, most_blocks(block.table, most));
+  std::vector<Setting> settings;
+  for (const double room : good_rooms(block.table))
+    for (std::size_t blocks = 1; blocks <= abreast; ++blocks) {
+      const double width = width_in(block.table, room, blocks);
+      if (width <= most) settings.push_back(setting_of(set_table(block.table, width, blocks)));
+    }
+  if (settings.empty()) settings.push_back(set_block(block, most));
+  return settings;
 }
 
-double full_width(const Block& block) {
-  if (block.kind == Block::Kind::side_view) return block.view.width;
-  return block.kind == Block::Kind::loops ? widest_loops : full_width(block.table);
+Setting eased(const Block& block, const Setting& setting, double width) {
+  if (block.kind == Block::Kind::side_view) return setting;
+  if (block.kind == Block::Kind::loops) return set_block(block, width);
+  Setting wider = setting_of(set_table(block.table, width, setting.table.blocks.size()));
+  return wider.height < setting.height - 1e-6 && wider.width <= width + 1e-6 ? wider : setting;
 }
 
 Setting set_block(const Block& block, double width) {

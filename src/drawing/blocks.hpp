@@ -25,9 +25,12 @@ struct Setting {
 /// The furniture of a sheet, part by part.
 std::vector<Block> blocks_of(const Copy& copy);
 
-/// The least width that a block takes, and the most that it can use.
-double least_width(const Block& block);
-double full_width(const Block& block);
+/// The ways to set a block, the narrowest first; only where `most` is narrower are lines broken more than
+/// they should be.
+std::vector<Setting> settings_of(const Block& block, double most);
+
+/// A block that is set in a room with no more lines than it was, or fewer.
+Setting eased(const Block& block, const Setting& setting, double width);
 
 /// A block set as low as it can be within `width`.
 Setting set_block(const Block& block, double width);

@@ -15,6 +15,7 @@ namespace {
 constexpr double largest_scale = 5.2;
 
 constexpr double least_row = 6.8, line_height = 4.2, column_width = 61, text_gap = 3, margin_right = 1.5;
+constexpr double below_heading = 5.4;
 
 /// A grid of rows and columns, filled column by column.
 struct Grid {
@@ -137,6 +138,13 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   return entries;
 }
 
+double legend_height(const std::vector<Entry>& entries, double width) {
+  const Grid grid = grid_of(entries, width);
+  double height = below_heading;
+  for (std::size_t row = 0; row < grid.rows; ++row) height += row_height(entries, grid, row);
+  return height;
+}
+
 Drawn draw_legend(const Copy& copy, SymbolCase& symbols, Point at, double width) {
   const Entries entries = legend_entries(copy, symbols);
   const std::string heading = say(copy.wording, "symbols");
@@ -144,7 +152,7 @@ Drawn draw_legend(const Copy& copy, SymbolCase& symbols, Point at, double width)
   if (entries.empty()) return legend;
   const Grid grid = grid_of(entries, width);
   legend.group.items.push_back(written(heading, lettering::heading, at + Point{0, 3}));
-  double y = at.y + 5.4;
+  double y = at.y + below_heading;
   for (std::size_t row = 0; row < grid.rows; ++row) {
     const double height = row_height(entries, grid, row);
     for (std::size_t column = 0; column < grid.columns; ++column) {

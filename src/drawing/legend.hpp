@@ -27,6 +27,9 @@ struct Drawn {
   double height = 0;
 };
 
+/// How high the legend of these entries is within a width.
+double legend_height(const std::vector<Entry>& entries, double width);
+
 /// The legend with its heading, its top left corner at `at`, in columns within `width`.
 Drawn draw_legend(const Copy& copy, SymbolCase& symbols, Point at, double width);
 

@@ -12,7 +12,7 @@
 namespace whorl::drawing {
 namespace {
 
-constexpr double after_title = 4.5, before_legend = 11, before_closing = 5;
+constexpr double after_title = 4.5, before_legend = 11, before_closing = 5, closing_below_parts = 9;
 constexpr double rounding = 1e-6;
 constexpr double close_margin = 2; ///< round figures that are to be placed on a page
 
@@ -37,36 +37,28 @@ void lay_title(OneSheet& sheet) {
   sheet.y += after_title;
 }
 
-void lay_row(OneSheet& sheet, const Row& row, double top) {
-  const double bottom = top + row.above;
-  for (std::size_t i = 0; i < row.cells.size(); ++i) {
-    const Cell& cell = row.cells[i];
-    const double axis = sheet.edge + row.x[i];
-    const Frame frame{{axis - (cell.box.left + cell.box.right) / 2, bottom - cell.box.bottom},
-                      sheet.copy.options.stitch};
-    sheet.scene.figures[cell.figure] = frame;
-    sheet.scene.items.push_back(draw_figure(sheet.copy, cell.figure, frame, sheet.symbols));
-    if (!cell.number.empty()) sheet.scene.items.push_back(draw_caption(cell, axis, bottom + caption_gap));
-  }
-}
-
-/// The heads of the parts that begin in a row, on one level.
-void lay_heads(OneSheet& sheet, const Row& row, double top) {
-  for (const Head& head : row.heads)
-    if (has_head(sheet.copy, head.part))
-      sheet.scene.items.push_back(
-          draw_part_head(sheet.copy, head.part, {sheet.edge + head.x, top}, head.width).group);
+void lay_cell(OneSheet& sheet, const StandingCell& standing) {
+  const Cell& cell = standing.cell;
+  const Point at = Point{sheet.edge, sheet.y} + standing.at;
+  const Frame frame{{at.x - (cell.box.left + cell.box.right) / 2, at.y - cell.box.bottom},
+                    sheet.copy.options.stitch};
+  sheet.scene.figures[cell.figure] = frame;
+  sheet.scene.items.push_back(draw_figure(sheet.copy, cell.figure, frame, sheet.symbols));
+  if (!cell.number.empty()) sheet.scene.items.push_back(draw_caption(cell, at.x, at.y + caption_gap));
 }
 
 void lay_arranged(OneSheet& sheet, const Arrangement& arranged, const std::vector<Block>& blocks) {
-  for (std::size_t i = 0; i < arranged.rows.size(); ++i) {
-    lay_heads(sheet, arranged.rows[i], sheet.y + arranged.heads[i]);
-    lay_row(sheet, arranged.rows[i], sheet.y + arranged.tops[i]);
+  const Point corner{sheet.edge, sheet.y};
+  std::size_t cell = 0;
+  for (const StandingHead& head : arranged.heads) {
+    sheet.scene.items.push_back(draw_part_head(sheet.copy, head.part, corner + head.at, head.width).group);
+    for (; cell < arranged.cells.size() && arranged.cells[cell].cell.part == head.part; ++cell)
+      lay_cell(sheet, arranged.cells[cell]);
   }
+  for (; cell < arranged.cells.size(); ++cell) lay_cell(sheet, arranged.cells[cell]);
   for (const StandingBlock& block : arranged.blocks)
     sheet.scene.items.push_back(
-        draw_block(sheet.copy, blocks[block.block], block.setting, Point{sheet.edge, sheet.y} + block.at)
-            .group);
+        draw_block(sheet.copy, blocks[block.block], block.setting, corner + block.at).group);
 }
 
 Copy whole(const Copy& copy) {
@@ -77,18 +69,24 @@ bool has_figures(const Copy& copy) {
   return copy.first_figure < std::min(copy.end_figure, copy.placement.figures.size());
 }
 
+/// The legend under everything.
 void lay_legend(OneSheet& sheet, Explains explains) {
   const Copy copy = explains == Explains::everything ? whole(sheet.copy) : sheet.copy;
-  if (explains == Explains::nothing || !has_figures(copy)) return;
+  if (!sheet.copy.options.legend || explains == Explains::nothing || !has_figures(copy)) return;
   sheet.y += before_legend;
   lay(sheet, draw_legend(copy, sheet.symbols, {sheet.edge, sheet.y}, sheet.width));
 }
 
-void lay_closing(OneSheet& sheet) {
-  Drawn closing =
-      draw_closing(sheet.copy, sheet.symbols, {sheet.edge, sheet.y + before_closing}, sheet.width);
+/// The legend among the parts.
+void lay_legend_aside(OneSheet& sheet, const Arrangement& arranged) {
+  const Point at = Point{sheet.edge, sheet.y} + arranged.legend;
+  sheet.scene.items.push_back(draw_legend(sheet.copy, sheet.symbols, at, arranged.legend_width).group);
+}
+
+void lay_closing(OneSheet& sheet, double gap) {
+  Drawn closing = draw_closing(sheet.copy, sheet.symbols, {sheet.edge, sheet.y + gap}, sheet.width);
   if (closing.height == 0) return;
-  sheet.y += before_closing;
+  sheet.y += gap;
   lay(sheet, std::move(closing));
 }
 
@@ -113,10 +111,10 @@ OneSheet begun(const Copy& copy, const std::vector<Mark>& marks, const Carried& 
 }
 
 /// Everything below the figures.
-void lay_foot(OneSheet& sheet, const Carried& carried) {
+void lay_foot(OneSheet& sheet, const Carried& carried, const Arrangement& arranged) {
   if (sheet.copy.options.figures_only) return;
-  if (sheet.copy.options.legend) lay_legend(sheet, carried.legend);
-  if (carried.closing) lay_closing(sheet);
+  if (arranged.legend_width == 0) lay_legend(sheet, carried.legend);
+  if (carried.closing) lay_closing(sheet, arranged.legend_width == 0 ? before_closing : closing_below_parts);
 }
 
 /// Closing lines may stand half-way into the lower margin of a size of paper.
@@ -137,6 +135,13 @@ void finish(OneSheet& sheet, const Paper& size) {
 
 } // namespace
 
+LegendHeight legend_height(const Copy& copy, const std::vector<Mark>& marks) {
+  const SheetOptions& options = copy.options;
+  if (!options.legend || options.figures_only || !has_figures(copy)) return {};
+  SymbolCase symbols(copy.fabric.kinds, marks, options.style, options.stitch);
+  return [entries = legend_entries(copy, symbols)](double width) { return legend_height(entries, width); };
+}
+
 std::vector<Cell> cells_of(const Copy& copy) {
   std::vector<Cell> cells;
   for (std::size_t i = 0; i < copy.placement.figures.size(); ++i)
@@ -149,7 +154,7 @@ double height_of(const Copy& copy, const std::vector<Mark>& marks, const Carried
   OneSheet sheet = begun(copy, marks, carried, arranged);
   lay_title(sheet);
   sheet.y += arranged.height;
-  lay_foot(sheet, carried);
+  lay_foot(sheet, carried, arranged);
   return std::ceil(sheet.y + sheet.edge);
 }
 
@@ -158,8 +163,9 @@ Scene compose(const Copy& copy, const std::vector<Mark>& marks, const Carried& c
   OneSheet sheet = begun(copy, marks, carried, arranged);
   lay_title(sheet);
   lay_arranged(sheet, arranged, carried.blocks);
+  if (arranged.legend_width > 0) lay_legend_aside(sheet, arranged);
   sheet.y += arranged.height;
-  lay_foot(sheet, carried);
+  lay_foot(sheet, carried, arranged);
   finish(sheet, carried.paper);
   return std::move(sheet.scene);
 }

@@ -22,6 +22,9 @@ struct Carried {
 /// The figures of a sheet with their captions.
 std::vector<Cell> cells_of(const Copy& copy);
 
+/// The height of the legend in a width; empty: the sheet has none.
+LegendHeight legend_height(const Copy& copy, const std::vector<Mark>& marks);
+
 /// How high paper must be for a sheet that is arranged so.
 double height_of(const Copy& copy, const std::vector<Mark>& marks, const Carried& carried,
                  const Arrangement& arranged);

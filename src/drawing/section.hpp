@@ -1,38 +1,30 @@
 #pragma once
 
 #include "drawing/blocks.hpp"
-#include "drawing/rows.hpp"
+#include "drawing/cell.hpp"
+#include "drawing/slicing.hpp"
 
 #include <vector>
 
 namespace whorl::drawing {
 
-/// A block where it stands; `at` is its top left corner.
-struct StandingBlock {
-  std::size_t block = 0;
-  Point at;
-  Setting setting;
-};
-
-/// How figures and furniture stand between the margins, in mm from the upper left corner, y downward.
-struct Arrangement {
-  std::vector<Row> rows;
-  std::vector<double> heads; ///< of each row: where the heads of its parts begin …
-  std::vector<double> tops;  ///< … and its figures
-  std::vector<StandingBlock> blocks;
-  double width = 0, height = 0;
-};
-
 /// What belongs to one part: its figures, and which of the blocks are its own.
 struct Section {
+  std::uint32_t part = 0;
   std::vector<Cell> cells;
   std::vector<std::size_t> blocks;
 };
 
-/// A part's figures in rows of `figures` at the most, its furniture above the low ones and in the columns
-/// that they leave free within `width`; what finds no room there stands under them. As wide as it needs to
-/// be.
-Arrangement set_section(const Copy& copy, const Section& section, const std::vector<Block>& blocks,
-                        double figures, double width);
+/// The ways to set the figures and the furniture of a part, without its head. Things are its cells, then its
+/// blocks.
+struct SectionSlices {
+  Slicing slicing;
+  Front front;
+  std::vector<std::vector<Setting>> forms; ///< of each block
+};
+
+/// Figures stand in their order, from the upper left on; furniture beside or under them, and above low ones
+/// that stand beside high ones. `most`: width that tables keep within.
+SectionSlices slices_of(const Section& section, const std::vector<Block>& blocks, double most);
 
 } // namespace whorl::drawing

@@ -11,8 +11,8 @@ namespace {
 /// Figures alone need no more paper than they are wide.
 void shrink(Arrangement& arranged) {
   arranged.width = 0;
-  for (const Row& row : arranged.rows)
-    arranged.width = std::max(arranged.width, row.x.back() + row.cells.back().side);
+  for (const StandingCell& cell : arranged.cells)
+    arranged.width = std::max(arranged.width, cell.at.x + cell.cell.side);
 }
 
 } // namespace
@@ -22,8 +22,8 @@ Scene sheet(const pattern::Tree& tree, const fabric::Fabric& fabric, const layou
             const SheetOptions& options) {
   const Copy copy{tree, fabric, placement, text, wording, options};
   const Carried carried{blocks_of(copy), Explains::its_own, true, {}};
-  Arrangement arranged =
-      best_arrangement(copy, cells_of(copy), carried.blocks, options.least_width - 2 * margin);
+  Arrangement arranged = best_arrangement(copy, cells_of(copy), carried.blocks,
+                                          options.least_width - 2 * margin, legend_height(copy, marks));
   if (options.figures_only) shrink(arranged);
   return compose(copy, marks, carried, arranged);
 }

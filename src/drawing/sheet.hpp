@@ -20,7 +20,7 @@ struct Paper {
 /// What stands on the sheet besides the figures, and how large.
 struct SheetOptions {
   double stitch = 4.4;      ///< mm per W (3.85-5.0; never under 3.8)
-  double least_width = 180; ///< mm; the sheet grows to what it needs
+  double least_width = 160; ///< mm; the sheet grows to what it needs
   bool legend = true;
   bool table = true;         ///< of the rounds of each part
   bool side_view = true;     ///< of parts that are drawn in several figures

@@ -19,6 +19,7 @@ constexpr Lettering words{2.8, Typeface::sans, false, false, ink::black};
 constexpr double column_gap = 3.2, block_gap = 8;
 constexpr double row_height = 4.35, further_line = 3.55, heads_height = 5.6, heading_height = 6.4;
 constexpr double narrow_line = 30, wide_line = 64;
+constexpr double rounding = 0.002; ///< that a line may be wider than its room
 constexpr std::size_t most_lines = 4;
 
 const std::string& text_in(const TableRow& row, std::size_t column) {
@@ -189,8 +190,6 @@ Table table_of(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>
   return table;
 }
 
-double full_width(const Table& table) { return width_besides(table) + table.widths[line]; }
-
 double least_width(const Table& table) {
   return width_besides(table) + std::min(table.widths[line], narrow_line);
 }
@@ -213,7 +212,7 @@ SetLines set_lines(const Table& table, double room) {
   SetLines set;
   set.width = table.heads[line].empty() ? 0 : width_of(table.heads[line], head);
   for (const TableRow& row : table.rows) {
-    set.lines.push_back(room > 0 ? wrapped(row.words, room) : std::vector<std::string>());
+    set.lines.push_back(room > 0 ? wrapped(row.words, room + rounding) : std::vector<std::string>());
     for (const std::string& text : set.lines.back()) set.width = std::max(set.width, width_of(text, words));
   }
   return set;
@@ -227,6 +226,31 @@ std::shared_ptr<const SetLines> lines_in(const Table& table, double room) {
 }
 
 } // namespace
+
+std::vector<double> good_rooms(const Table& table) {
+  constexpr double step = 2, worth = 8, long_line = 38;
+  const double full = table.widths[line];
+  const auto many = [&table](double room) {
+    std::size_t all = 0;
+    for (const std::vector<std::string>& lines : lines_in(table, room)->lines) all += lines.size();
+    return all;
+  };
+  std::vector<double> rooms{full};
+  std::size_t most = many(full);
+  for (double room = full - step; room >= narrow_line; room -= step) {
+    if (many(room) <= most)
+      rooms.back() = room;
+    else if (full > long_line && rooms.size() == 1 && many(room) <= most + table.rows.size() / 8 &&
+             room < rooms.back() - worth)
+      rooms.push_back(room);
+  }
+  return rooms;
+}
+
+double width_in(const Table& table, double room, std::size_t blocks) {
+  const double many = static_cast<double>(blocks);
+  return (width_besides(table) + room) * many + block_gap * (many - 1);
+}
 
 Table rows_of(const Table& table, std::size_t first, std::size_t end) {
   Table some = table;

@@ -20,8 +20,7 @@ struct Table {
   std::string heading; ///< above it; "": the sheet has one part
   std::vector<TableRow> rows;
   std::vector<std::string> heads; ///< of number, line, stitches, change, left; "": there is no such column
-  std::vector<double> widths;     ///< in mm, as wide as what stands in them …
-  double narrowest = 0;           ///< … and so narrow the lines may be set
+  std::vector<double> widths;     ///< in mm, as wide as what stands in them
   /// The lines as they have been set in rooms of some widths, while the sheet is composed.
   using Rooms = std::map<double, std::shared_ptr<const SetLines>>;
   std::shared_ptr<Rooms> rooms = std::make_shared<Rooms>();
@@ -29,9 +28,15 @@ struct Table {
 
 Table table_of(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& left);
 
-/// The least width in which a table can be set, and the width at which its lines take no further lines.
+/// The least width in which a table can be set.
 double least_width(const Table& table);
-double full_width(const Table& table);
+
+/// Widths of the lines' column in which they are well set: as few further lines as can be in no more room
+/// than that takes; or a few more where they save room.
+std::vector<double> good_rooms(const Table& table);
+
+/// How wide a table is in so many blocks with such a column of lines.
+double width_in(const Table& table, double room, std::size_t blocks);
 
 /// A table as it will stand: wrapped lines, broken into `blocks` side by side.
 struct SetTable {

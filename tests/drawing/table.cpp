@@ -162,3 +162,21 @@ TEST_CASE("Without tables and side views a sheet has none") {
   CHECK(sheets::groups_of(it.scene, "table").empty());
   CHECK(sheets::groups_of(it.scene, "side-view").empty());
 }
+
+TEST_CASE("Short lines of the author are not broken") {
+  const Made it = made(sheets::gnome(), text_with_lines(26, "(2 sc, inc) x 6 (24)"));
+  const Table table = table_of(it.copy(), 0, left_free(it.fabric));
+  for (const double room : good_rooms(table))
+    for (const auto& lines : set_table(table, width_in(table, room, 2), 2).wrapped->lines)
+      CHECK(lines.size() == 1);
+}
+
+TEST_CASE("One long line is broken where that makes a table much narrower") {
+  SheetText text = text_with_lines(26, "(2 sc, inc) x 6 (24)");
+  text.round_lines[5] = "2 sc, inc, (4 sc, inc) x 5, then 2 sc to the end (36)";
+  const Made it = made(sheets::gnome(), text);
+  const Table table = table_of(it.copy(), 0, left_free(it.fabric));
+  const std::vector<double> rooms = good_rooms(table);
+  REQUIRE(rooms.size() == 2);
+  CHECK(rooms[1] < rooms[0] - 8);
+}
