@@ -60,7 +60,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   opened_at_ = 0;
   far_side_ = false;
   row_sides_ = 0;
-  along_rows_ = false;
+  along_rows_ = corner_comes_ = each_row_end_ = false;
   own_place_ = false;
   fresh_ = edge_.is_empty();
   ring_comes_ = fresh_ && names_ring(body);
@@ -182,7 +182,7 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
   case pattern::Act::join:
     return join(node, id, context);
   case pattern::Act::turn:
-    return turn();
+    return turns_to_other_side(node) || turn();
   case pattern::Act::start_here:
     return start_here();
   case pattern::Act::other_side:
@@ -208,7 +208,8 @@ bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t
   if (takes == 0 && spaces == 0)
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
   go_round_the_end();
-  const std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
+  std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
+  if (corner_comes_ && (each_row_end_ || rest >= edge_.left())) rest = 0; // that is worked round the corner
   if (takes == 0) return passes_over_spaces(node, spaces, times);
   const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, rest);
   if (node.work.where == Where::any_chain) edge_.open_chains(fabric_.arches);
@@ -286,6 +287,7 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   const Gist& gist = gists_[kind];
   if (id == turning_chain_) return carry(id, inside);
   if (work.counts && gist.chain) return work_counted_chain(node, id, inside);
+  if (gist.slip && joins_at_corner(node)) return true;
   if (gist.slip && lead_into_space(node)) return add(node, kind, inside, id);
   const bool space = work.where == Where::space;
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
@@ -328,6 +330,13 @@ stitch::KindId Hand::seen_from_outside(const Node& node, stitch::KindId kind, co
 }
 
 /// Chains made just before the work is turned climb to the next row.
+/// "3 sc in last ch, turn the work, sc in next 6 ch on the other side": it is turned round its end, not over.
+bool Hand::turns_to_other_side(const Node& node) const {
+  if (opened_at_ == 0 || node.next == pattern::no_node) return false;
+  const Node& next = tree_.nodes[node.next];
+  return next.kind == pattern::NodeKind::work && next.work.act == pattern::Act::other_side;
+}
+
 bool Hand::turn() {
   if (!fresh_) climb();
   if (edge_.made() > 0) leave_rest(true);

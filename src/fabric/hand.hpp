@@ -103,6 +103,7 @@ private:
   std::size_t begin_group(const pattern::Node& node);
   bool work_repeat(const pattern::Node& node, const Context& context, int depth);
   bool turn();
+  bool turns_to_other_side(const pattern::Node& node) const;
   bool start_here();
   template <class Pass>
   bool passes(const pattern::Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
@@ -119,6 +120,7 @@ private:
   bool take_space(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
+  bool joins_at_corner(const pattern::Node& node) const;
   bool lead_into_space(const pattern::Node& node);
   bool go_where_led();
   bool is_same_place(const pattern::Node& node, pattern::Where where) const;
@@ -139,11 +141,14 @@ private:
   bool open_part_edge(const pattern::Node& node);
   bool open_places(std::vector<Place> places);
   bool open_ring_of_chains();
+  std::uint32_t flat_part() const;
   std::vector<std::uint32_t> rows_below() const;
   std::vector<Place> ends_of_rows(const std::vector<std::uint32_t>& rows, bool other) const;
   std::vector<Place> starting_chain_below() const;
   std::uint64_t places_wanted(const pattern::Node& opening, std::uint64_t there);
   bool open_edge_of_rows(const pattern::Node& node);
+  bool go_round_corner();
+  void open_along_rows(std::vector<Place> places);
   std::uint32_t last_round_of(std::uint32_t named) const;
   std::uint32_t round_meant(const pattern::Node& node);
   std::uint32_t last_worked_end(std::uint32_t part) const;
@@ -198,6 +203,8 @@ private:
   std::uint32_t opened_at_ = 0; ///< the chain from the hook at which a starting chain was opened
   bool far_side_ = false;       ///< its other side is open
   int row_sides_ = 0;           ///< sides of a flat piece that were opened along its row ends
+  bool corner_comes_ = false;   ///< one side of a flat piece is open, and what follows it goes round a corner
+  bool each_row_end_ = false;   ///< … and it is worked in each end of a row
   bool along_rows_ = false;     ///< an edge of a flat piece is open: corners are no chain spaces
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;

@@ -80,7 +80,7 @@ bool Hand::open_other_side(const Node& node) {
     const std::uint32_t from = foundation_count_ - (in_place_ >= 2 ? 1 : 0);
     if (open_far_side(foundation_, from, opened_at_)) return true;
   }
-  const std::uint32_t chain = fabric_.parts[part_].foundation;
+  const std::uint32_t chain = fabric_.parts[row_sides_ > 0 ? flat_part() : part_].foundation;
   if (opened_at_ != 0 || chain == none || fabric_.rounds[chain].count == 0)
     return stop(node, "edge", "there is no starting chain to be worked along its other side");
   const Round& round = fabric_.rounds[chain];

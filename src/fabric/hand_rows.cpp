@@ -31,11 +31,18 @@ void append(std::vector<Place>& all, const std::vector<Place>& more) {
 
 } // namespace
 
+/// The part whose edges the round goes along: where it is the first of its own ("Edging, Rnd 1"), the part
+/// before.
+std::uint32_t Hand::flat_part() const {
+  const bool first = fabric_.parts[part_].first_round + 1 == fabric_.rounds.size();
+  return first && part_ > 0 ? part_ - 1 : part_;
+}
+
 /// The rows of the flat piece that the round being worked goes along, the last first.
 std::vector<std::uint32_t> Hand::rows_below() const {
   std::vector<std::uint32_t> rows;
   for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
-       i > fabric_.parts[part_].first_round;) {
+       i > fabric_.parts[flat_part()].first_round;) {
     const Round& row = fabric_.rounds[--i];
     if (!row.worked || (row.kind != pattern::RoundKind::row && !row.turned)) break;
     rows.push_back(i);
@@ -57,7 +64,7 @@ std::vector<Place> Hand::ends_of_rows(const std::vector<std::uint32_t>& rows, bo
 /// The loops along the starting chain that the first row left, but for the chains skipped at the hook.
 std::vector<Place> Hand::starting_chain_below() const {
   std::vector<Place> places;
-  const std::uint32_t chain = fabric_.parts[part_].foundation;
+  const std::uint32_t chain = fabric_.parts[flat_part()].foundation;
   if (chain == none) return places;
   const Round& round = fabric_.rounds[chain];
   for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
@@ -76,7 +83,7 @@ std::uint64_t Hand::places_wanted(const Node& opening, std::uint64_t there) {
     if (opens_edge_of_rows(node)) edge = &node, here = counted_edge = false;
     const Need need = need_of(tree_, id, needs_);
     if (here) needed += need.surely(), unsaid = unsaid || need.to_end;
-    fixed += need.makes;
+    fixed += need.makes - std::min<std::uint64_t>(need.makes, need.slips);
     const bool side = edge->work.act == Act::row_ends || edge->work.act == Act::all_edges;
     if (need.to_end && side && !counted_edge) ++open_edges, counted_edge = true;
     if (need.to_end && edge->work.act == Act::top_edge) fixed += fabric_.rounds[rows_below().front()].makes;
@@ -110,13 +117,38 @@ bool Hand::open_edge_of_rows(const Node& node) {
       node.work.act != Act::top_edge && (node.work.times == 0 || node.work.act == Act::other_side);
   if (evenly) places = spread(places, places_wanted(node, places.size()));
   row_sides_ += node.work.act == Act::top_edge ? 0 : 1;
+  corner_comes_ = node.work.act == Act::row_ends || node.work.act == Act::other_side;
+  each_row_end_ = node.work.act == Act::row_ends && node.work.times != 0;
+  open_along_rows(std::move(places));
+  return true;
+}
+
+/// At the end of a side that is used up the work goes on along the next: the starting chain, the other row
+/// ends, the top.
+bool Hand::go_round_corner() {
+  if (!corner_comes_ || edge_.left() > 0) return false;
+  const std::vector<std::uint32_t> rows = rows_below();
+  if (rows.empty()) return false;
+  if (row_sides_ == 1 && !far_side_) {
+    far_side_ = true;
+    open_along_rows(starting_chain_below());
+  } else if (row_sides_ == 1) {
+    ++row_sides_;
+    open_along_rows(ends_of_rows(rows, true));
+  } else {
+    corner_comes_ = false;
+    open_along_rows(tops_of(fabric_, rows.front()));
+  }
+  return edge_.left() > 0;
+}
+
+void Hand::open_along_rows(std::vector<Place> places) {
   close_arch();
   edge_.reopen(std::move(places));
   taken_.clear();
   in_place_ = 0;
   fresh_ = false;
   outcome_.opened = along_rows_ = true;
-  return true;
 }
 
 } // namespace whorl::fabric

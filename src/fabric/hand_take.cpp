@@ -22,6 +22,12 @@ void Hand::leave_rest(bool on_purpose) {
       fabric_.unworked.push_back(Unworked{rest[i], round, on_purpose || i + meant >= rest.size()});
 }
 
+/// "Join with sl st to any corner" of a flat piece, whose edges come next: the yarn is joined there, no more.
+bool Hand::joins_at_corner(const Node& node) const {
+  const bool head = !begun_ && repeats_ == 0 && node.work.times == 1 && node.work.where == Where::space;
+  return head && edge_.spaces_left() == 0 && !rows_below().empty();
+}
+
 /// At the head of a round a slip stitch into a chain space only leads there: the space stays open.
 bool Hand::lead_into_space(const Node& node) {
   const bool head = !begun_ && repeats_ == 0 && node.work.times == 1 && !node.work.to_end;
@@ -119,6 +125,7 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
   }
   if (ring_comes_ && edge_.is_empty()) open_ring();
   std::optional<Place> place = place_at(where, slip);
+  if (!place && !slip && go_round_corner()) place = place_at(where, slip);
   if (place && !edge_.is_ring()) used();
   if (!place && slip) {
     place = edge_.take_own();

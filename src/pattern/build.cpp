@@ -57,8 +57,9 @@ void put_ring(Building& b, Sequence& sequence, Span span) {
 }
 
 /// A piece that runs to the end stops before what the line goes on with.
-Work with_leave(Work work, const Sequence& sequence, const Path& path) {
-  if (work.to_end && work.leave == 0) work.leave = sequence.uses_in_all - path.effect.uses;
+Work with_leave(Work work, const Sequence& sequence, const Path& path, Act opened) {
+  const bool one_side = opened == Act::row_ends; // what follows is worked along another
+  if (work.to_end && work.leave == 0 && !one_side) work.leave = sequence.uses_in_all - path.effect.uses;
   return work;
 }
 
@@ -143,7 +144,7 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
     open_part(b, sequence, name_span(b, path), name_of_part(b, path), false);
   else if (piece.opened != Act::stitch)
     put_opening(b, sequence, piece, piece.opened, piece.opened_loops, span_of(b, path));
-  Work work = with_leave(piece.work, sequence, path);
+  Work work = with_leave(piece.work, sequence, path, piece.opened);
   if (piece.onward) {
     sequence.from_chain = work.nth;
     work.where = Where::next;
@@ -157,11 +158,25 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
   if (starting && piece.chains > 0) put_chains_beside(b, sequence, path, piece);
 }
 
+/// "20 fsc": the chains, and a stitch into each of them.
+void put_foundation(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
+  const auto chain = b.reader.kinds.find("ch");
+  if (!chain) return;
+  const Span span = span_of(b, path);
+  put(b, sequence, work_node(b, {.kind = *chain, .times = piece.work.times + piece.work.nth - 1U}, span));
+  sequence.from_chain = piece.work.nth;
+  b.started = true;
+  Work work = piece.work;
+  work.nth = 0;
+  put_from_chain(b, sequence, work, span);
+  if (work.times > 0) put(b, sequence, work_node(b, work, span));
+}
+
 /// A repeat whose last pass stops at the two stars: the repeat, then once more what stands before them.
 void put_unfinished(Building& b, Sequence& sequence, const Path& path, const Piece& piece, NodeId child) {
   const std::int32_t bracket = b.reader.matches[static_cast<std::size_t>(path.match)].slots.bracket;
   const std::int32_t last = last_pass(b.reader, path.inner, bracket);
-  Work work = with_leave(piece.work, sequence, path);
+  Work work = with_leave(piece.work, sequence, path, piece.opened);
   if (last != no_path) work.leave += b.reader.paths[static_cast<std::size_t>(last)].effect.uses;
   put(b, sequence, wrap(b, NodeKind::repeat, work, child, span_of(b, path)));
   if (last == no_path) return;
@@ -178,7 +193,8 @@ void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece&
   const NodeId child = build_stretch(b, path.inner);
   const NodeKind kind = piece.verb == Verb::group ? NodeKind::group : NodeKind::repeat;
   if (piece.part) return put_unfinished(b, sequence, path, piece, child);
-  put(b, sequence, wrap(b, kind, with_leave(piece.work, sequence, path), child, span_of(b, path)));
+  put(b, sequence,
+      wrap(b, kind, with_leave(piece.work, sequence, path, piece.opened), child, span_of(b, path)));
 }
 
 void into_next(Sequence& sequence, Into into, bool rest) {
@@ -211,6 +227,8 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   case Verb::others:
   case Verb::under_chain:
     return;
+  case Verb::foundation:
+    return put_foundation(b, sequence, path, piece);
   case Verb::turn:
     return put_turn(b, sequence, path, piece);
   case Verb::ring:

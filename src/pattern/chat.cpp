@@ -1,5 +1,6 @@
 #include "pattern/chat.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/stated.hpp"
 #include "words/ascii.hpp"
 
@@ -15,6 +16,11 @@ using words::WordKind;
 
 bool is_understood(const std::vector<Reading>& readings) {
   return !readings.empty() && readings.front().passed_over.empty();
+}
+
+/// Understood, and not only by passing over many words.
+bool is_well_understood(const std::vector<Reading>& readings) {
+  return is_understood(readings) && readings.front().cost <= cost::clean_start;
 }
 
 /// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter; and
@@ -71,16 +77,25 @@ bool speaks_of_shaping(const words::Vocabulary& vocabulary, const std::vector<Wo
   return unknown > 2;
 }
 
+bool works(const Reader& reader, const words::Folded& folded, const std::vector<Word>& words) {
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    return instructs(reader.vocabulary, word) && !only_names(folded, word);
+  });
+}
+
+bool works(const Reader& reader, Span span) {
+  const words::Folded folded = words::fold(reader.source.at(span), span.begin);
+  return works(reader, folded, words::lattice(folded, reader.vocabulary).words);
+}
+
 /// Whether a stretch of text tells of no work.
 bool is_chat(const Reader& reader, Span span) {
   const words::Folded folded = words::fold(reader.source.at(span), span.begin);
   const auto lattice = words::lattice(folded, reader.vocabulary);
-  const bool works = std::any_of(lattice.words.begin(), lattice.words.end(), [&](const Word& word) {
-    return instructs(reader.vocabulary, word) && !only_names(folded, word);
-  });
   const bool talks = std::any_of(lattice.words.begin(), lattice.words.end(),
                                  [](const Word& word) { return word.kind == WordKind::unknown; });
-  return (talks && !works) || speaks_of_shaping(reader.vocabulary, lattice.words);
+  return (talks && !works(reader, folded, lattice.words)) ||
+         speaks_of_shaping(reader.vocabulary, lattice.words);
 }
 
 /// The count that a sentence behind the work states: "You have 12 stitches."
@@ -105,6 +120,7 @@ bool read_part(const Reader& reader, Way& way, Span work, Effort effort) {
   part.readings =
       read_work(reader.source.at(work), work, reader.vocabulary, reader.kinds, effort, part.stuck);
   if (!is_understood(part.readings) || !does_work(part)) return false;
+  if (is_understood(way.readings) && part.readings.front().cost >= way.readings.front().cost) return false;
   way.readings = std::move(part.readings);
   return true;
 }
@@ -112,21 +128,26 @@ bool read_part(const Reader& reader, Way& way, Span work, Effort effort) {
 } // namespace
 
 void read_without_chat(const Reader& reader, Way& way, Effort effort) {
-  if (is_understood(way.readings) || !way.above.empty()) return;
+  if (is_well_understood(way.readings) || !way.above.empty()) return;
   const std::vector<std::uint32_t> begins = later_sentences(reader.source.at(way.work));
   Span work = way.work;
   std::size_t first = 0;
   while (first < begins.size() && is_chat(reader, {work.begin, way.work.begin + begins[first]}))
     work.begin = way.work.begin + begins[first++];
   std::size_t last = begins.size();
-  while (last > first && is_chat(reader, {way.work.begin + begins[last - 1], work.end}))
-    work.end = way.work.begin + begins[--last];
+  std::vector<Stated> stated;
+  for (; last > first; --last) {
+    const Span sentence{way.work.begin + begins[last - 1], work.end};
+    const std::vector<Stated> told = count_in(reader, sentence);
+    if (!is_chat(reader, sentence) && (told.empty() || works(reader, sentence))) break;
+    if (stated.empty()) stated = told;
+    work.end = sentence.begin;
+  }
   if (work.length() == way.work.length() || !read_part(reader, way, work, effort)) return;
   const Span behind{work.end, way.work.end};
   if (work.begin > way.work.begin) keep(reader, {way.work.begin, work.begin}, way.readings);
   if (behind.length() == 0) return;
   keep(reader, behind, way.readings);
-  const std::vector<Stated> stated = count_in(reader, behind);
   if (stated.empty()) return;
   if (!way.stated) way.stated = stated.front().count;
   for (Reading& reading : way.readings)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "pattern/label.hpp"
+#include "pattern/reading.hpp"
 #include "words/vocabulary.hpp"
 
 #include <optional>
@@ -16,5 +17,12 @@ std::optional<Label> edging_label(std::string_view text, std::uint32_t begin,
 /// does not begin with it and a blank.
 std::optional<Label> unmarked_label(std::string_view text, std::uint32_t begin, int number,
                                     const words::Vocabulary& vocabulary);
+
+/// Whether a reading goes along the edges of a flat piece: the ends of its rows, its top, all of them.
+bool goes_along_edges(const Reading& reading);
+
+/// Of a round behind rows: what goes around the piece goes along all its edges rather than over its last row;
+/// each reading that only goes around gets one beside it that does so.
+void prefer_edges(std::vector<Reading>& readings);
 
 } // namespace whorl::pattern

@@ -22,6 +22,7 @@ struct Label {
   int listed = 0;           ///< number of a list that stands before the label and says nothing
   bool ordinal = false;     ///< "3rd round"
   bool unmarked = false;    ///< a number whose mark was forgotten, known from the rounds around it
+  bool behind_rows = false; ///< of a round, behind rows of a flat piece: it may go along all its edges
   bool closed = false;      ///< a mark or a line end closes it
   Span count;               ///< "(18)": a count that stands before the work
   Span aside;               ///< "(WS)", "(brown)": brackets between number and mark

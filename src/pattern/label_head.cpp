@@ -1,5 +1,7 @@
 #include "pattern/label_head.hpp"
 
+#include "pattern/colour.hpp"
+
 #include "pattern/limits.hpp"
 #include "words/ascii.hpp"
 
@@ -131,6 +133,7 @@ std::size_t pass_foreign_link(const Head& head, std::size_t place) {
   if (end == place || end - place > longest || end >= text.size() || text[end] != ' ') return place;
   const Word* word = find_word(head, place, [](const Word& w) { return w.kind != WordKind::unknown; });
   const bool known = word != nullptr && text.substr(place, end - place) != "a";
+  if (is_colour(text.substr(place, end - place))) return place; // "r4 red 8 sc"
   const bool letter = end == place + 1 && text[place] != 'a';
   return known || letter ? place : end;
 }

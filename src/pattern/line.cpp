@@ -1,5 +1,6 @@
 #include "pattern/line.hpp"
 
+#include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
 #include "pattern/pieces.hpp"
@@ -228,7 +229,8 @@ private:
     if (!any_round_) return true;
     const Way& way = typed_[round].ways.front();
     if (way.reference && way.label.span.empty()) return true;
-    const bool starts = !way.readings.empty() && way.readings.front().effect.starts;
+    const bool starts = !way.readings.empty() && way.readings.front().effect.starts &&
+                        !goes_along_edges(way.readings.front());
     return way.label.from == 1 || (starts && !way.label.relative) || (starts && way.label.span.empty());
   }
 

@@ -34,6 +34,7 @@ constexpr VerbName verbs[] = {
     {"side-behind", Verb::side_behind},
     {"part-here", Verb::part_here},
     {"part-behind", Verb::part_behind},
+    {"foundation", Verb::foundation},
     {"repeat", Verb::repeat},
     {"group", Verb::group},
     {"loops-rest", Verb::loops_rest},
@@ -243,6 +244,8 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   if (meaning.where == Where::chain)
     piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
   if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
+  const bool chains_alone = kinds.at(*kind).takes == 0 && names.second.empty();
+  if (meaning.where == Where::ring && chains_alone) return std::nullopt; // "into a ring work 3 ch, 11 tr"
   return piece;
 }
 
@@ -255,6 +258,20 @@ std::optional<Piece> chain_piece(const Slots& slots, const Kinds& kinds) {
   piece.work.kind = *chain;
   piece.work.counts = true;
   piece.work.times = slots.count == no_number ? 3 : slots.count;
+  return piece;
+}
+
+/// "20 fsc": so many stitches; `nth` is the chain from the hook that the first goes into.
+std::optional<Piece> foundation_piece(const Sentence& sentence, const Slots& slots, const Kinds& kinds) {
+  constexpr std::string_view before = "foundation ";
+  const std::string_view name = names_of(sentence, slots).work;
+  const auto kind = kinds.find(name.substr(std::min(before.size(), name.size())));
+  if (!kind || slots.count == no_number || slots.count == 0) return std::nullopt;
+  Piece piece;
+  piece.verb = Verb::foundation;
+  piece.work.kind = *kind;
+  piece.work.times = slots.count;
+  piece.work.nth = static_cast<std::uint16_t>(stitch::shape_of(kinds.at(*kind)).height + 1);
   return piece;
 }
 
@@ -337,6 +354,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   piece->verb = meaning.verb;
   piece->part = meaning.part;
   if (meaning.verb == Verb::starting_chain) return chain_piece(match.slots, kinds);
+  if (meaning.verb == Verb::foundation) return foundation_piece(sentence, match.slots, kinds);
   if (meaning.verb == Verb::picot) return picot_piece(match.slots, kinds);
   if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
   if (meaning.verb == Verb::every) piece = every_piece(sentence, match, meaning, kinds);
@@ -346,6 +364,8 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   Work& work = piece->work;
   work.act = act_of(meaning.verb);
   work.where = meaning.where;
+  piece->opened = meaning.opens == Act::stitch ? piece->opened : meaning.opens;
+  piece->evenly = meaning.evenly;
   if (meaning.verb == Verb::again && match.slots.many != no_number)
     piece->again_many = static_cast<std::uint16_t>(std::min(match.slots.many, 0xFFFFU));
   if (meaning.verb != Verb::stitch && meaning.verb != Verb::every)

@@ -30,6 +30,7 @@ enum class Verb : std::uint8_t {
   side_behind,    ///< the same, for the piece before
   part_here,      ///< what follows goes along another part
   part_behind,    ///< the piece before goes along another part
+  foundation,     ///< chains and, into each of them, a stitch: a row begun without a chain of its own
   opening,        ///< opens places that the round before does not have
   repeat,         ///< a passage
   group,          ///< a passage into one place

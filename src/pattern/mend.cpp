@@ -86,12 +86,16 @@ void keep_nearest(std::vector<Near>& near, const Near& found) {
   near.push_back(found);
 }
 
+/// "fsc", "fdc": seldom meant where another stitch is a letter away.
+bool begins_row(const words::ConceptEntry& entry) { return entry.name.rfind("foundation ", 0) == 0; }
+
 std::vector<Near> near_words(std::string_view typed, const words::Vocabulary& vocabulary) {
   std::vector<Near> near;
   if (typed.size() < 2 || typed.size() > 20) return near;
   const int most = typed.size() >= 6 ? 2 : 1;
   for (const words::PhraseEntry& entry : vocabulary.phrases) {
     if (!is_one_word(entry.phrase) || !is_instruction(vocabulary, entry.means)) continue;
+    if (entry.means < vocabulary.concepts.size() && begins_row(vocabulary.concepts[entry.means])) continue;
     const int apart = letters_apart(typed, entry.phrase, most);
     if (apart <= most) keep_nearest(near, {entry.means, entry.phrase, apart});
   }

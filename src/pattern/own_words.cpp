@@ -153,7 +153,15 @@ public:
       : source_(source), language_(vocabulary), vocabulary_(&language_) {}
 
   OwnWords read(const OwnList& list) {
+    const Concept edging = words::find_concept(language_, "edging");
+    std::uint32_t worked = 0; // where a line of work ends
     for (const Definition& definition : list.definitions) {
+      const Entry entry = entry_of(definition);
+      if (has(entry.known, edging)) worked = end_of_line(definition.name.begin); // "Edging: ch 1, …"
+      if (definition.name.begin < worked) {
+        out_.explains.push_back(false);
+        continue;
+      }
       if (speaks_of_own(source_.at(definition.value))) extend();
       const bool sense = take(entry_of(definition));
       out_.explains.push_back(sense || (definition.in_list && !definition.in_line));
@@ -162,6 +170,10 @@ public:
   }
 
 private:
+  std::uint32_t end_of_line(std::uint32_t at) const {
+    return static_cast<std::uint32_t>(std::min(source_.text().find('\n', at), source_.text().size()));
+  }
+
   Entry entry_of(const Definition& definition) const {
     Entry entry{definition, source_.at(definition.name), source_.at(definition.value), {}, {}};
     entry.names = names_of(entry.name);

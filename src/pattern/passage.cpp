@@ -167,7 +167,8 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   const bool behind =
       piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
   if (before.loose && !behind) path.cost += costs.no_separator;
-  if (before.effect.pass_uses != 0 && effect.pass_uses != 0) path.cost += costs.second_to_end;
+  const bool own_edge = piece.opened != Act::stitch; // each side of a flat piece has an end of its own
+  if (before.effect.pass_uses != 0 && effect.pass_uses != 0 && !own_edge) path.cost += costs.second_to_end;
   if (piece.verb == Verb::under_chain && piece_before(s.reader, index) == nullptr) path.cost += 3;
   path.habits = static_cast<std::uint16_t>(path.habits | row.habit);
   if (!has_worked(before)) {

@@ -129,6 +129,8 @@ bool may_take(Slot slot, const Word& word) {
   case Slot::passage:
   case Slot::list:
     return false;
+  case Slot::name:
+    return word.kind == WordKind::unknown;
   default:
     return word.kind == WordKind::mark;
   }
@@ -140,7 +142,7 @@ bool take_word(const Walk& walk, Slots& slots, const Element& element, const Wor
   if (word.kind == WordKind::phrase) return take_phrase(walk, slots, element, word);
   if (word.kind == WordKind::mark)
     return take_mark(walk, element.slot, word) || is_times_star(walk, element, word);
-  return false;
+  return element.slot == Slot::name;
 }
 
 bool takes_passage(Slot slot, Passage kind) {
@@ -196,7 +198,8 @@ void try_step(Walk& walk, std::uint32_t step, std::uint32_t at, const Slots& slo
     if (!take_word(walk, taken, element, word)) continue;
     const std::uint32_t end = element.slot == Slot::separator ? behind_marks(walk, word.end) : word.end;
     const bool space = element.slot == Slot::place && word.means == walk.sentence.space;
-    reach(walk, step, end, taken, cost + word.cost + (space ? 1 : 0));
+    const int own = element.slot == Slot::name ? 0 : word.cost; // that it is unknown is what is wanted
+    reach(walk, step, end, taken, cost + own + (space ? 1 : 0));
   }
 }
 

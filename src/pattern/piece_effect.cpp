@@ -43,6 +43,12 @@ Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
     return every_effect(piece, kinds.at(piece.work.kind));
   case Verb::repeat:
     return piece.work.to_end ? to_end(inner, piece.work.leave) : times(inner, piece.work.times);
+  case Verb::foundation: {
+    Effect begun;
+    begun.makes = piece.work.times;
+    begun.starts = true;
+    return begun;
+  }
   case Verb::opening:
   case Verb::from_chain:
   case Verb::side_behind:

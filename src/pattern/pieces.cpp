@@ -1,6 +1,7 @@
 #include "pattern/pieces.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "words/ascii.hpp"
@@ -35,7 +36,7 @@ public:
     if (labelled_) take_label(labels_.front());
     for (std::size_t place = first_place(); place + least_piece <= text_.size(); ++place)
       if (may_begin(place) && begins_round(place)) cut_at(place);
-    if (!labelled_) cut_behind_name();
+    if (!labelled_ && !edging_label(text_, line_.begin, reader_.vocabulary)) cut_behind_name();
     add_piece({begin_, line_.end});
     return std::move(pieces_);
   }

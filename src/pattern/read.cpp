@@ -53,8 +53,8 @@ bool says_shaping(const std::vector<Header>& list) {
 class PatternReader {
 public:
   PatternReader(const Source& typed, const Speech& speech)
-      : source_(speech.text(typed)), vocabulary_(speech.vocabulary()), kinds_(speech.kinds()),
-        reader_{source_, vocabulary_, kinds_}, telling_(reader_),
+      : source_(speech.text(typed)), vocabulary_(speech.vocabulary()),
+        kinds_(speech.kinds()), reader_{source_, vocabulary_, kinds_}, telling_(reader_),
         list_says_shaping_(says_shaping(speech.headers)) {}
 
   Read read() {
@@ -224,7 +224,7 @@ private:
     if (unread) {
       telling_.tell_unread(way, mend);
     } else if (settled.reading != not_read) {
-      telling_.tell_passed_over(way.readings[settled.reading], mend);
+      telling_.tell_passed_over(way.readings[settled.reading], settled, mend);
       telling_.tell_misspelt(line, way.readings[settled.reading]);
       telling_.tell_scanned(line);
       telling_.tell_scanned_sc(line);
@@ -270,7 +270,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
-  bool list_says_shaping_;  ///< the pattern's list says what an increase or decrease is
+  bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0; ///< of all rounds
   Read result_;
   int mended_ = 0;

@@ -41,6 +41,7 @@ public:
     }
     place = pass_fillers(place);
     place = take_rounds(place);
+    if (reference_.from == 0) place = take_number_alone(place);
     if (reference_.from == 0)
       place = take_part_then_rounds(place);
     else
@@ -184,6 +185,21 @@ private:
     reference_.from = numbers.from;
     reference_.to = numbers.to;
     return end;
+  }
+
+  /// "repeat 2", "same as 8-9", where rounds are called by their numbers; `place` if more stands behind.
+  std::size_t take_number_alone(std::size_t place) {
+    const std::size_t at = pass_blanks(head_, place);
+    LabelNumbers numbers = label_numbers_at(head_, at, NumberForm::digits);
+    if (numbers.dash && numbers.spaced) { // "repeat 2 - 18": the count
+      const LabelNumber only = label_number_at(head_, at, NumberForm::digits);
+      numbers.from = numbers.to = only.value;
+      numbers.end = only.end;
+    }
+    if (numbers.end == 0 || !is_end_or_mark(numbers.end)) return place;
+    reference_.from = numbers.from;
+    reference_.to = numbers.to;
+    return numbers.end;
   }
 
   /// "the head to Rnd 5", "the first leg".

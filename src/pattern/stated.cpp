@@ -94,7 +94,7 @@ bool tells_of_chains(const Search& search, std::uint32_t begin, std::uint32_t en
     for (const Word& word : words) {
       if (word.kind != WordKind::phrase) continue;
       const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
-      if (name == "ch" || name == "chain" || name == "space")
+      if (name == "ch" || name == "chain" || name == "the chains" || name == "space")
         chains = true;
       else if (is_work(search.sentence, word) && name != "increase")
         return false;

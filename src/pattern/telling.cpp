@@ -1,5 +1,6 @@
 #include "pattern/telling.hpp"
 
+#include "pattern/colour.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/mend.hpp"
 #include "pattern/terms.hpp"
@@ -10,6 +11,8 @@
 namespace whorl::pattern {
 
 namespace {
+
+constexpr std::uint32_t longest_in = 8; ///< bytes of "in", "into", "in the" and the blank behind
 
 std::string what_could_follow(const Stuck& stuck) {
   if (stuck.could_follow.empty()) return {};
@@ -146,8 +149,31 @@ bool Telling::tell_too_large(const std::vector<Span>& spans) {
   return true;
 }
 
-void Telling::tell_passed_over(const Reading& reading, const std::string& mend) {
-  const auto& spans = reading.passed_over;
+/// A word of no meaning that stands for no place: "sc in blorp" lacks one.
+bool Telling::is_beside(Span span) const {
+  const std::string_view word = reader_.source.at(span);
+  const Sentence before = look_up(
+      reader_.source.at({span.begin - std::min(span.begin, longest_in), span.begin}), 0, reader_.vocabulary);
+  const bool behind_in =
+      std::any_of(before.lattice.words.begin(), before.lattice.words.end(), [&](const words::Word& w) {
+        return w.means == before.in && skip_blanks(before.text(), w.end) == before.size();
+      });
+  return is_unknown(span) && (!behind_in || is_colour(words::fold(word).text));
+}
+
+bool Telling::is_unknown(Span span) const {
+  const words::Folded folded = words::fold(reader_.source.at(span), span.begin);
+  const words::Lattice lattice = words::lattice(folded, reader_.vocabulary);
+  return !lattice.words.empty() &&
+         std::all_of(lattice.words.begin(), lattice.words.end(),
+                     [](const auto& word) { return word.kind == words::WordKind::unknown; });
+}
+
+void Telling::tell_passed_over(const Reading& reading, const Settled& settled, const std::string& mend) {
+  std::vector<Span> spans = reading.passed_over;
+  if (settled.states && settled.agrees()) // "brim, flo, …": the counts show that it is no stitch
+    spans.erase(std::remove_if(spans.begin(), spans.end(), [this](Span span) { return is_beside(span); }),
+                spans.end());
   if (spans.empty() || tell_too_large(spans)) return;
   std::string what = quoted(reader_.source.at(spans.front()));
   for (std::size_t i = 1; i < spans.size(); ++i)

@@ -29,7 +29,7 @@ public:
   void tell_unread(const Way& way, const std::string& mend);
 
   /// Stitches and numbers that a reading leaves out, all at once.
-  void tell_passed_over(const Reading& reading, const std::string& mend);
+  void tell_passed_over(const Reading& reading, const Settled& settled, const std::string& mend);
 
   /// A word that was passed over is told where its letters, in another order, are one of the language.
   void tell_misspelt(const Line& line, const Reading& reading);
@@ -62,6 +62,8 @@ public:
   std::vector<Finding> take();
 
 private:
+  bool is_beside(Span span) const;
+  bool is_unknown(Span span) const;
   bool tell_too_large(const std::vector<Span>& spans);
 
   const Reader& reader_;

@@ -124,11 +124,16 @@ private:
     if (typed.blank) return;
     if (!typed.ways.empty()) typed.begins_round = rounds_seen_ = true;
     if (typed.begins_round) return;
-    const auto labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
-    for (const Label& label : labels) typed.ways.push_back(way_of(reader_, label, typed.span.end));
+    auto labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
+    for (Label& label : labels) {
+      label.behind_rows = behind_rows_ && label.kind == RoundKind::round;
+      typed.ways.push_back(way_of(reader_, label, typed.span.end));
+    }
     if (!labels.empty()) {
       typed.begins_round = is_round(typed);
     } else if (is_edging(typed)) {
+      typed.begins_round = true;
+    } else if (is_round_along_edges(typed)) {
       typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
@@ -138,17 +143,45 @@ private:
       typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
+    if (typed.begins_round) watch_rows(typed.ways.front());
     if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
   }
 
-  /// "Edging: ch 1, sc evenly along the side" behind rows or rounds.
+  /// "Edging: ch 1, sc evenly along the side" behind rows or rounds; one with a count is worked, be it
+  /// understood or not.
   bool is_edging(Typed& typed) const {
-    const auto label = edging_label(text(typed), typed.span.begin, reader_.vocabulary);
+    auto label = edging_label(text(typed), typed.span.begin, reader_.vocabulary);
     if (!label || !rounds_seen_) return false;
+    label->behind_rows = behind_rows_;
     typed.ways = {way_of(reader_, *label, typed.span.end)};
-    return is_clean(typed.ways.front()) && does_work(typed.ways.front());
+    const Way& way = typed.ways.front();
+    return (is_clean(way) && does_work(way)) || (way.stated && names_stitches(reader_, way.work));
+  }
+
+  /// "Ch 1, sc evenly around the edge of the ear (18)" behind rows, without a label.
+  bool is_round_along_edges(Typed& typed) const {
+    if (!behind_rows_ || !names_stitches(reader_, typed.span)) return false;
+    Label label = no_label(typed.span);
+    label.behind_rows = true;
+    Way way = way_of(reader_, label, typed.span.end);
+    if (!is_clean(way) || !does_work(way) || !goes_along_edges(way.readings.front()) ||
+        way.readings.front().stated.empty())
+      return false;
+    typed.ways = {std::move(way)};
+    return true;
+  }
+
+  /// Whether a flat piece is being worked: some row of the part, or a round that turns.
+  void watch_rows(const Way& way) {
+    const auto turns = [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::turn;
+    };
+    const bool turned = !way.readings.empty() && std::any_of(way.readings.front().nodes.begin(),
+                                                             way.readings.front().nodes.end(), turns);
+    const bool row = way.label.kind == RoundKind::row || turned;
+    behind_rows_ = row || (behind_rows_ && way.label.from != 1);
   }
 
   /// "2 inc x 6 (12)" between "1." and "3.".
@@ -386,8 +419,9 @@ private:
   std::vector<Typed> lines_;
   std::vector<Span> names_; ///< short lines that are no rounds
   bool rounds_seen_ = false;
-  TableForm table_; ///< of the table whose heading was seen last
-  int last_ = 0;    ///< number of the last round seen
+  bool behind_rows_ = false; ///< the rounds before are rows of a flat piece
+  TableForm table_;          ///< of the table whose heading was seen last
+  int last_ = 0;             ///< number of the last round seen
 };
 
 } // namespace

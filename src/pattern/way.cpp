@@ -1,4 +1,5 @@
 #include "pattern/way.hpp"
+#include "pattern/edging.hpp"
 
 #include "pattern/chain_begun.hpp"
 #include "pattern/chat.hpp"
@@ -272,6 +273,7 @@ void take_stitch_before(std::vector<Reading>& readings) {
 } // namespace
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
+  if (way.label.behind_rows) effort = Effort::all;
   way.reference = way.above.empty()
                       ? read_reference(reader.source.at(way.work), way.work.begin, reader.vocabulary)
                       : std::nullopt;
@@ -312,6 +314,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   read_without_chat(reader, way, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);
+  if (way.label.behind_rows) prefer_edges(way.readings);
 }
 
 namespace {

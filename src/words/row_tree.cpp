@@ -24,6 +24,7 @@ constexpr SlotName slot_names[] = {
     {"stars", Slot::stars},
     {"passage", Slot::passage},
     {"list", Slot::list},
+    {"name", Slot::name},
     {"sep", Slot::separator},
     {"colon", Slot::colon},
     {"hyphen", Slot::hyphen},

@@ -47,8 +47,8 @@ struct RowEntry {
   std::uint16_t habit = 0; ///< name of the habit it follows, as a bit of pattern::Habit; 0: none
 };
 
-/// What an element of a row takes: a concept, a class of concepts, a number, a mark, or a passage in brackets
-/// or between stars.
+/// What an element of a row takes: a concept, a class of concepts, a number, a mark, a word that
+/// nobody knows, or a passage in brackets or between stars.
 enum class Slot : std::uint8_t {
   concept_named,
   concept_class,
@@ -66,6 +66,7 @@ enum class Slot : std::uint8_t {
   stars,
   passage,
   list,
+  name,
   separator,
   colon,
   hyphen,

@@ -1,35 +1,13 @@
-#include "fabric/check.hpp"
-#include "fabric/work.hpp"
-#include "pattern/read.hpp"
+#include "text.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 
 using namespace whorl;
+using test::Text;
 
 namespace {
-
-/// What a pattern comes to: its fabric, and every error and warning.
-struct Text {
-  explicit Text(const std::string& text) {
-    const pattern::Source source(text);
-    read = pattern::read(source, *words::find_vocabulary("en-US"));
-    worked = fabric::work(read.tree);
-    for (const auto& list : {read.findings, worked.findings, fabric::check(read.tree, worked.fabric)})
-      for (const pattern::Finding& finding : list)
-        if (finding.severity != pattern::Severity::note) said += finding.message + "\n";
-  }
-  const fabric::Round& last() const { return worked.fabric.rounds.back(); }
-  std::string into(std::uint32_t index) const {
-    const auto legs = fabric::legs_of(worked.fabric, last().first_stitch + index);
-    return legs.size() == 0 ? "" : fabric::id_of(worked.fabric, legs.begin()->into);
-  }
-
-  pattern::Read read;
-  fabric::Worked worked;
-  std::string said;
-};
 
 const std::string fin = "Fin\n\nRow 1: ch 7, sc in 2nd ch from hook and in each ch across (6)\n"
                         "Rows 2-8: ch 1, turn, sc in each st across (6)\n";
