@@ -44,9 +44,13 @@ std::vector<std::uint32_t> Hand::rows_below() const {
   for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
        i > fabric_.parts[flat_part()].first_round;) {
     const Round& row = fabric_.rounds[--i];
-    if (!row.worked || (row.kind != pattern::RoundKind::row && !row.turned)) break;
+    const bool to_and_fro = row.kind == pattern::RoundKind::row || row.turned;
+    if (!row.worked || (!to_and_fro && !rows.empty())) break;
     rows.push_back(i);
   }
+  const bool turned =
+      rows.size() > 1 || (!rows.empty() && fabric_.rounds[rows[0]].kind == pattern::RoundKind::row);
+  if (!turned) rows.clear(); // the last row need not be turned; a round alone is none
   return rows;
 }
 

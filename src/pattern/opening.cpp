@@ -78,6 +78,16 @@ std::uint32_t behind_part(const Sentence& sentence, std::uint32_t at) {
   return end;
 }
 
+/// "BLO | behind the skirt": where the words end that name what stands before the loops; `at` if none do.
+std::uint32_t behind_what_hides(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  if (!is_named(sentence, next, {"behind"})) return at;
+  next = behind(sentence, *words_at(sentence, next).first);
+  while (is_named(sentence, next, {"filler"})) next = behind(sentence, *words_at(sentence, next).first);
+  const WordsAt name = words_at(sentence, next);
+  return !name.empty() && name.first->kind == WordKind::unknown ? name.first->end : at;
+}
+
 void find_round(const Sentence& sentence, Opening& opening) {
   opening.round = round_named(sentence, opening.end);
   if (opening.round != 0) opening.end = behind_part(sentence, opening.end);
@@ -102,7 +112,8 @@ void meet_loops(Scan& scan, std::uint32_t at, const Word& word, std::uint8_t loo
     return;
   }
   find_round(scan.sentence, opening);
-  if (scan.unused || opening.round != 0) scan.found = opening;
+  if (opening.round == 0) opening.end = behind_what_hides(scan.sentence, opening.end);
+  if (scan.unused || opening.round != 0 || opening.end != word.end) scan.found = opening;
 }
 
 std::uint8_t loops_of(std::string_view name) {
