@@ -83,6 +83,8 @@ void count_line(std::string_view line, Counted& counted) {
 }
 
 bool is_explained(const OwnWords& own, char letter) {
+  if (std::find(own.as_known.begin(), own.as_known.end(), std::string(1, letter)) != own.as_known.end())
+    return true;
   return std::any_of(own.phrases.begin(), own.phrases.end(), [letter](const words::PhraseEntry& entry) {
     return entry.phrase.size() == 1 && entry.phrase.front() == letter;
   });

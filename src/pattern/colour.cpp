@@ -14,14 +14,17 @@ using words::WordKind;
 
 /// The usual English names of colours. They are no words of the vocabulary, so that notes keep them.
 constexpr std::string_view colours[] = {
-    "amber",  "apricot",  "aqua",    "beige",    "black",    "blue",      "blush",      "bronze",    "brown",
-    "buff",   "burgundy", "caramel", "charcoal", "chestnut", "chocolate", "cinnamon",   "copper",    "coral",
-    "cream",  "crimson",  "ecru",    "emerald",  "fawn",     "gold",      "gray",       "green",     "grey",
-    "indigo", "ivory",    "khaki",   "lavender", "lemon",    "lilac",     "lime",       "magenta",   "maroon",
-    "mauve",  "mint",     "moss",    "mustard",  "navy",     "ochre",     "olive",      "orange",    "peach",
-    "pink",   "plum",     "purple",  "red",      "rose",     "russet",    "rust",       "sage",      "salmon",
-    "sand",   "scarlet",  "silver",  "tan",      "taupe",    "teal",      "terracotta", "turquoise", "violet",
-    "white",  "yellow"};
+    "amber",     "apricot",   "aqua",     "ash",       "beige",    "black",     "blue",       "blush",
+    "brick",     "bronze",    "brown",    "buff",      "burgundy", "caramel",   "chalk",      "charcoal",
+    "chestnut",  "chocolate", "cinnamon", "clay",      "cocoa",    "coffee",    "copper",     "coral",
+    "cream",     "crimson",   "denim",    "ecru",      "emerald",  "fawn",      "fuchsia",    "gold",
+    "gray",      "green",     "grey",     "indigo",    "ivory",    "jade",      "khaki",      "lavender",
+    "lemon",     "lilac",     "lime",     "linen",     "magenta",  "maroon",    "mauve",      "mint",
+    "moss",      "mustard",   "natural",  "navy",      "nude",     "oatmeal",   "ochre",      "olive",
+    "orange",    "peach",     "pink",     "plum",      "purple",   "raspberry", "red",        "rose",
+    "russet",    "rust",      "sage",     "salmon",    "sand",     "scarlet",   "sienna",     "silver",
+    "slate",     "soot",      "tan",      "tangerine", "taupe",    "teal",      "terracotta", "toffee",
+    "turquoise", "umber",     "violet",   "white",     "wine",     "yellow"};
 
 /// Words before a colour that belong to its name.
 constexpr std::string_view shades[] = {"dark", "light",  "pale",  "bright", "deep",    "soft",

@@ -1,5 +1,6 @@
 #include "pattern/line.hpp"
 
+#include "pattern/colour.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
@@ -323,7 +324,10 @@ private:
     const bool letters =
         std::count(name.begin(), name.end(), ' ') < 2 &&
         std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
-    const bool bracket = name.size() == line.size() || line.back() == ')';
+    const std::size_t closing = line.rfind(')');
+    const bool in_colour =
+        closing != line.npos && closing + 2 < line.size() && is_colour(line.substr(closing + 2));
+    const bool bracket = name.size() == line.size() || line.back() == ')' || in_colour;
     return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
            yarn_named(name, reader_.vocabulary).empty();
   }

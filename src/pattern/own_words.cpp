@@ -400,7 +400,10 @@ private:
       add_names(entry, words::find_concept(*vocabulary_, "chain"));
     bool any = false;
     for (const std::string& name : entry.names) {
-      if (has(meanings_of(name, *vocabulary_), means)) continue;
+      if (has(meanings_of(name, *vocabulary_), means)) {
+        out_.as_known.push_back(name);
+        continue;
+      }
       add_phrase(name, means, entry);
       if (name.size() > 1 && !is_plural(name)) add_phrase(name + "s", means, entry);
       any = true;

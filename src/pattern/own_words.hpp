@@ -12,6 +12,7 @@ namespace whorl::pattern {
 /// What the definitions of a text come to.
 struct OwnWords {
   std::vector<words::PhraseEntry> phrases;   ///< before those of the language
+  std::vector<std::string> as_known;         ///< names explained as the language has them, folded
   std::vector<words::ConceptEntry> concepts; ///< behind those of the language
   std::vector<stitch::StitchKind> kinds;     ///< the standard kinds and her own; empty: the standard ones
   std::vector<bool> explains;                ///< per definition: it is one, and no work

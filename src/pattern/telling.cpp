@@ -261,6 +261,10 @@ void Telling::tell_reversed(const Line& line) {
 void Telling::tell_left_out(const Line& line) {
   if (!names_stitches(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);
+  if (!is_clean(way) && way.stated)
+    add(finding(
+        Severity::warning, "left-out", line.span,
+        "this line names stitches and ends with a count, but I cannot read it as a round; it is left out"));
   if (!is_clean(way) || !does_work(way)) return;
   const auto& nodes = way.readings.front().nodes;
   const bool moves_start = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {

@@ -205,6 +205,20 @@ std::string notes(std::string_view text, std::string_view code) {
 
 } // namespace
 
+TEST_CASE("a letter that the list explains as everybody does is no habit to be said") {
+  const std::string text =
+      "Nut\nAbbreviations\nX = sc\nV = inc\n\nR1: 6X (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)";
+  CHECK(counts(text) == "6 12 18");
+  CHECK(notes(text, "letters").empty());
+}
+
+TEST_CASE("a line with stitches and a count that is no round is not passed over in silence") {
+  const std::string text = "Nut\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n";
+  CHECK(notes(text + "Flounce the wugs with sc and frob dc, then gyre (36)\n", "left-out").find("count") !=
+        std::string::npos);
+  CHECK(notes(text + "Sew the nut to the cup with the tail you left.\n", "left-out").empty());
+}
+
 TEST_CASE("letters that nobody explains are found out where most lines work in them, and said") {
   const std::string text =
       "Nut\nR1: 6X (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)\nR4: 2T, F, 15X (18)\nR5: (X, A)*6 (12)";
