@@ -176,7 +176,7 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
   case pattern::Act::stitch:
     return work_stitches(node, id, context);
   case pattern::Act::skip:
-    return skip(node, context);
+    return leaves_behind_turn(node) || skip(node, context);
   case pattern::Act::ring:
     return open_ring();
   case pattern::Act::join:

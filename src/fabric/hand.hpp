@@ -115,6 +115,7 @@ private:
 
   // Taking places.
   bool skip(const pattern::Node& node, const Context& context);
+  bool leaves_behind_turn(const pattern::Node& node);
   bool take(const pattern::Node& node, pattern::Where where, const Gist& gist, const Context& context);
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
   bool take_space(const pattern::Node& node);

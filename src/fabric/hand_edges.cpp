@@ -166,6 +166,7 @@ bool Hand::open_skipped(const Node& node) {
   if (named == none) return stop(node, "edge", "the round that left stitches unworked was not worked");
   bool of_it = false;
   std::vector<Place> places = left_unworked(fabric_, named, of_it);
+  if (all_taken(fabric_, places)) places = last_unworked(fabric_, places);
   const std::string name = fabric::name_of(fabric_.rounds[named]);
   if (places.empty()) return stop(node, "edge", "no stitches were left unworked in " + name);
   if (of_it)

@@ -50,6 +50,16 @@ bool Hand::go_where_led() {
   return true;
 }
 
+/// "10 sc, turn, leaving the last 4 sts unworked": those in front of the turn, not those of the row just
+/// made.
+bool Hand::leaves_behind_turn(const Node& node) {
+  const bool last = node.next == pattern::no_node && repeats_ == 0;
+  if (!last || edge_.made() > 0 || turned_at_ != fabric_.stitches.size() || !fabric_.rounds.back().turned)
+    return false;
+  for (std::uint32_t i = 0; i < node.work.times; ++i) used();
+  return true;
+}
+
 bool Hand::is_same_place(const Node& node, Where where) const {
   if (taken_.empty()) return false;
   if (where == Where::same) return true;

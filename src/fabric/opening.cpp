@@ -77,11 +77,35 @@ std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool
   return of_it ? still_free(fabric, of) : by;
 }
 
+namespace {
+
+bool is_taken(const Fabric& fabric, const Place& place) {
+  return place.of < fabric.taken.size() && (fabric.taken[place.of] & place.loops) != 0;
+}
+
+} // namespace
+
+bool all_taken(const Fabric& fabric, const std::vector<Place>& places) {
+  return std::all_of(places.begin(), places.end(),
+                     [&](const Place& place) { return is_taken(fabric, place); });
+}
+
+std::vector<Place> last_unworked(const Fabric& fabric, const std::vector<Place>& places) {
+  std::vector<Place> last;
+  std::uint32_t round = none;
+  for (auto left = fabric.unworked.rbegin(); left != fabric.unworked.rend(); ++left) {
+    if (is_taken(fabric, left->place) || (round != none && left->round != round)) continue;
+    round = left->round;
+    last.push_back(left->place);
+  }
+  std::reverse(last.begin(), last.end());
+  return last.empty() ? places : last;
+}
+
 std::vector<Place> still_free(const Fabric& fabric, const std::vector<Place>& places) {
   std::vector<Place> free;
-  std::copy_if(places.begin(), places.end(), std::back_inserter(free), [&](const Place& place) {
-    return place.of >= fabric.taken.size() || (fabric.taken[place.of] & place.loops) == 0;
-  });
+  std::copy_if(places.begin(), places.end(), std::back_inserter(free),
+               [&](const Place& place) { return !is_taken(fabric, place); });
   return free.empty() ? places : free;
 }
 

@@ -24,6 +24,13 @@ std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool
 /// Those of the places whose loops nothing is worked into; all of them if there is none.
 std::vector<Place> still_free(const Fabric& fabric, const std::vector<Place>& places);
 
+/// Whether something is worked into each of the places.
+bool all_taken(const Fabric& fabric, const std::vector<Place>& places);
+
+/// The places that the last round which left any unworked left free: where rows are repeated, those of the
+/// repeat. `places` if there are none.
+std::vector<Place> last_unworked(const Fabric& fabric, const std::vector<Place>& places);
+
 /// Of places left unworked in several gaps of the same length (two armholes), those of the first gap where no
 /// more are `wanted`; else all.
 std::vector<Place> first_gap(std::vector<Place> places, std::uint32_t wanted);

@@ -236,6 +236,7 @@ void Working::take_loops() {
   fabric().taken.resize(fabric().stitches.size(), stitch::no_loop);
   const StitchId first = fabric().rounds.back().first_stitch;
   for (StitchId i = first; i < fabric().stitches.size(); ++i) {
+    if ((fabric().stitches[i].flags & joins) != 0) continue; // it closes the round and leaves its loops free
     const bool hides = hand_.hides_back_loops(fabric().stitches[i].kind);
     for (const Leg& leg : legs_of(fabric(), i))
       if (leg.into.what == On::top || leg.into.what == On::chain_side)

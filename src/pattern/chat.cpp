@@ -74,7 +74,7 @@ bool speaks_of_shaping(const words::Vocabulary& vocabulary, const std::vector<Wo
     if (word.kind == WordKind::number || (instructs(vocabulary, word) && !shapes(word))) return false;
     unknown += word.kind == WordKind::unknown;
   }
-  return unknown > 2;
+  return unknown > 1;
 }
 
 bool works(const Reader& reader, const words::Folded& folded, const std::vector<Word>& words) {
@@ -88,13 +88,19 @@ bool works(const Reader& reader, Span span) {
   return works(reader, folded, words::lattice(folded, reader.vocabulary).words);
 }
 
+/// "Count the V's along the top": what is to be looked at, not worked.
+bool tells_to_count(const Reader& reader, Span span) {
+  const std::string text = words::fold(reader.source.at(span)).text;
+  return text.rfind("count ", 0) == 0 || text.rfind("check ", 0) == 0;
+}
+
 /// Whether a stretch of text tells of no work.
 bool is_chat(const Reader& reader, Span span) {
   const words::Folded folded = words::fold(reader.source.at(span), span.begin);
   const auto lattice = words::lattice(folded, reader.vocabulary);
   const bool talks = std::any_of(lattice.words.begin(), lattice.words.end(),
                                  [](const Word& word) { return word.kind == WordKind::unknown; });
-  return (talks && !works(reader, folded, lattice.words)) ||
+  return tells_to_count(reader, span) || (talks && !works(reader, folded, lattice.words)) ||
          speaks_of_shaping(reader.vocabulary, lattice.words);
 }
 

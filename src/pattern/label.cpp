@@ -290,6 +290,30 @@ std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
   return second;
 }
 
+/// "3rd, 4th and 5th rounds": ordinals that run on, the word behind the last.
+std::vector<Label> words_behind_ordinals(const Head& head, std::size_t begin) {
+  const std::string_view text = head.line.text;
+  const LabelNumber first = label_number_at(head, begin, NumberForm::any);
+  LabelNumber last = first;
+  std::size_t begin_of_last = begin;
+  for (std::size_t place = first.end; last.end != 0 && last.ordinal;) {
+    place = pass_blanks(head, place);
+    const bool comma = place < text.size() && text[place] == ',';
+    if (comma) place = pass_blanks(head, place + 1);
+    if (const Word* conjunction = phrase_at(head, place, head.conjunction))
+      place = pass_blanks(head, conjunction->end);
+    const LabelNumber next = label_number_at(head, place, NumberForm::any);
+    if (next.end == 0 || !next.ordinal || next.value != last.value + 1) break;
+    last = next;
+    begin_of_last = place;
+    place = next.end;
+  }
+  if (last.value < first.value + 2) return {};
+  std::vector<Label> labels = number_before_word(head, begin_of_last);
+  for (Label& label : labels) label.from = first.value, label.span.begin = head.line.from[begin];
+  return labels;
+}
+
 /// "Next 3 rounds:", "Next rnd:", "Last row:".
 std::vector<Label> relative_label(const Head& head, std::size_t begin) {
   const Word* next = phrase_at(head, begin, head.next);
@@ -350,6 +374,7 @@ std::vector<Label> number_alone(const Head& head, std::size_t begin) {
 
 std::vector<Label> labels_with_word(const Head& head, std::size_t begin) {
   std::vector<Label> labels = word_before_number(head, begin);
+  if (labels.empty()) labels = words_behind_ordinals(head, begin);
   if (labels.empty()) labels = words_behind_numbers(head, begin);
   if (labels.empty()) labels = relative_label(head, begin);
   return labels;

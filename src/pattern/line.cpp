@@ -1,6 +1,7 @@
 #include "pattern/line.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
@@ -166,6 +167,8 @@ private:
 
   /// Whether a bracket is open at the end of a text, or a comma stands there.
   static bool is_open(std::string_view work) {
+    constexpr std::string_view from = " from"; // "repeat from" above "* around"
+    if (work.size() > from.size() && work.substr(work.size() - from.size()) == from) return true;
     if (!work.empty() && (work.back() == ',' || work.back() == '(' || work.back() == '[')) return true;
     int open = 0;
     for (const char c : work) open += (c == '(' || c == '[') ? 1 : (c == ')' || c == ']') ? -1 : 0;
@@ -420,8 +423,14 @@ private:
     if (!names_stitches(reader_, typed.span)) return false;
     Way way = way_of(reader_, no_label(typed.span), typed.span.end);
     if (makes_last_number(typed, way)) return true;
-    return is_clean(way) && does_work(way) &&
-           (!way.readings.front().stated.empty() || is_only_counted(typed));
+    const bool told = is_clean(way) || (part_has_unlabelled_ && is_nearly_clean(way));
+    return told && does_work(way) && (!way.readings.front().stated.empty() || is_only_counted(typed));
+  }
+
+  /// "For the brim, working in the front loops only, put 2 hdc in every stitch (30)."
+  static bool is_nearly_clean(const Way& way) {
+    return !way.readings.empty() && way.readings.front().passed_over.empty() &&
+           way.readings.front().cost <= cost::clean_start;
   }
 
   /// `(x v)*6 18`: the last number is what the line makes.

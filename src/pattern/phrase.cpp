@@ -83,6 +83,7 @@ bool take_phrase(const Walk& walk, Slots& slots, const Element& element, const W
   case Slot::concept_named:
     if (word.means != element.means) return false;
     if (is_work(walk.sentence, word)) keep_work(slots, word.means);
+    if (sort == ConceptClass::loops) slots.loops = word.means;
     return true;
   case Slot::concept_class:
     if (sort != element.sort) return false;

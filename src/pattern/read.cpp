@@ -196,8 +196,9 @@ private:
       result_.tree.placings.back().what = What::change;
     settle_changes(result_.tree, first, vocabulary_);
     const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
+    const What what = result_.tree.placings.empty() ? What::note : result_.tree.placings.back().what;
     const bool note =
-        first + 1 == result_.tree.placings.size() && result_.tree.placings.back().what == What::note;
+        first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
     if (inside && note) telling_.tell_left_out(line);
   }
 

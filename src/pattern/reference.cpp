@@ -196,7 +196,8 @@ private:
       numbers.from = numbers.to = only.value;
       numbers.end = only.end;
     }
-    if (numbers.end == 0 || !is_end_or_mark(numbers.end)) return place;
+    const bool times = numbers.to > numbers.from && take_times(numbers.end) != numbers.end;
+    if (numbers.end == 0 || !(times || is_end_or_mark(numbers.end))) return place;
     reference_.from = numbers.from;
     reference_.to = numbers.to;
     return numbers.end;

@@ -378,9 +378,28 @@ bool work_into(const Reader& reader, Way& way, Span above) {
   return true;
 }
 
+namespace {
+
+/// "… to first dc. 28 dc": a sentence of a number and one word.
+std::optional<std::uint32_t> count_with_unit(std::string_view text) {
+  const std::size_t mark = text.find_last_of(".;:");
+  if (mark == std::string_view::npos) return std::nullopt;
+  const std::string_view count = trim(text.substr(mark + 1));
+  std::uint32_t value = 0;
+  std::size_t digits = 0;
+  for (; digits < count.size() && is_digit(count[digits]) && digits < 7; ++digits)
+    value = value * 10 + static_cast<std::uint32_t>(count[digits] - '0');
+  const std::string_view unit = count.substr(digits);
+  const bool word = unit.size() > 2 && unit[0] == ' ' && trim(unit).find(' ') == std::string_view::npos;
+  return digits == 0 || !word ? std::nullopt : std::optional(value);
+}
+
+} // namespace
+
 std::optional<std::uint32_t> count_at_end(std::string_view work) {
   std::string_view text = work;
   while (!text.empty() && (is_blank(text.back()) || text.back() == '.')) text.remove_suffix(1);
+  if (const auto told = count_with_unit(text)) return told;
   const bool bracket = !text.empty() && (text.back() == ')' || text.back() == ']');
   const std::size_t mark = bracket ? text.find_last_of("([") : text.find_last_of('=');
   if (mark == std::string_view::npos) return std::nullopt;
