@@ -132,6 +132,19 @@ TEST_CASE("a figure wider than the paper is drawn smaller, and that is said") {
   CHECK(chart.remarks()[0].find("a figure would be larger than the paper, so stitches are drawn ") == 0);
 }
 
+TEST_CASE(
+    "a figure wider than the paper with the smallest stitches is drawn all the same, and that is said") {
+  ChartOptions options;
+  options.paper = Paper::a4;
+  std::string text = "Lily pad\n\nRnd 1: 12 dc in MR (12)\nRnd 2: 2 dc in each st around (24)\n";
+  for (int round = 3; round <= 24; ++round)
+    text += "Rnd " + std::to_string(round) + ": (" + std::to_string(round - 2) +
+            " dc, 2 dc in next st) x 12 (" + std::to_string(12 * round) + ")\n";
+  const Chart chart = read(text).chart(options);
+  CHECK(chart.svg().find("data-stitch") != std::string::npos);
+  CHECK_FALSE(chart.remarks().empty());
+}
+
 TEST_CASE("a table longer than a sheet goes on on another") {
   ChartOptions options;
   options.paper = Paper::a4;
