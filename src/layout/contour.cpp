@@ -7,13 +7,13 @@
 namespace whorl::layout {
 
 Point outward(double angle, Way way) {
-  const double x = sine(angle);
-  return {way == Way::clockwise ? x : -x, cosine(angle)};
+  const SineCosine at = sine_cosine(angle);
+  return {way == Way::clockwise ? at.sine : -at.sine, at.cosine};
 }
 
 Point along(double angle, Way way) {
-  const double x = cosine(angle);
-  return {way == Way::clockwise ? x : -x, -sine(angle)};
+  const SineCosine at = sine_cosine(angle);
+  return {way == Way::clockwise ? at.cosine : -at.cosine, -at.sine};
 }
 
 Point on_circle(double radius, double angle, Way way) { return radius * outward(angle, way); }

@@ -153,7 +153,9 @@ private:
 
   std::vector<Point> oblong(std::uint32_t ring, const Patch& patch, double low, double high) const {
     const double from = between(ring, patch.first), to = between(ring, patch.last + 1);
-    std::vector<Point> outline{{from, low}};
+    std::vector<Point> outline;
+    outline.reserve(13);
+    outline.push_back({from, low});
     for (const Point corner : {Point{to, low}, Point{to, high}, Point{from, high}, Point{from, low}})
       line_to(corner, outline);
     return outline;

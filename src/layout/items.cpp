@@ -141,7 +141,13 @@ std::uint8_t marked_loops(const std::vector<Item>& items) {
   return alike ? loops : static_cast<std::uint8_t>(stitch::both);
 }
 
-bool has_loop_marks(const std::vector<Item>& items) {
+bool has_loop_marks(const Fabric& fabric, std::uint32_t round) {
+  const fabric::Round& worked = fabric.rounds[round];
+  bool may = false; // most rounds have none, which is quickly told
+  for (StitchId i = 0; i < worked.count && !may; ++i)
+    may = marked_loops_of(fabric, worked.first_stitch + i) != stitch::both;
+  if (!may) return false;
+  const std::vector<Item> items = items_of(fabric, round);
   return std::any_of(items.begin(), items.end(),
                      [](const Item& item) { return item.key.loops != stitch::both; });
 }

@@ -28,6 +28,6 @@ bool shares_place(const fabric::Fabric& fabric, const Item& one, const Item& oth
 std::uint8_t marked_loops(const std::vector<Item>& items);
 
 /// Whether any item of a round carries a loop mark.
-bool has_loop_marks(const std::vector<Item>& items);
+bool has_loop_marks(const fabric::Fabric& fabric, std::uint32_t round);
 
 } // namespace whorl::layout

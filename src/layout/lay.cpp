@@ -107,20 +107,39 @@ bool strays(const Laid& laid, double limit) {
   return false;
 }
 
-/// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
-void settle(Laid& laid, double limit) {
-  std::vector<char> at_least; // hardly other ones with stronger springs
-  laid.at = relax(laid.strung, at_least);
-  for (int i = 0; i < 6 && strays(laid, limit); ++i) {
-    for (double& pull : laid.strung.pull) pull *= 2;
-    laid.at = relax(laid.strung, at_least);
+/// Lets a ring settle with springs twice as strong so many times; whether that holds it on its seats.
+class Settling {
+public:
+  Settling(Laid& laid, double limit) : laid_(laid), limit_(limit) {}
+
+  bool holds(int doubled) {
+    const double stronger = std::ldexp(1.0, doubled - laid_.doubled);
+    for (double& pull : laid_.strung.pull) pull *= stronger;
+    laid_.doubled = doubled;
+    laid_.at = relax(laid_.strung, at_least_);
+    return !strays(laid_, limit_);
   }
+
+private:
+  Laid& laid_;
+  double limit_;
+  std::vector<char> at_least_; // hardly other ones with stronger springs
+};
+
+/// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
+/// Mostly as often as for the ring inside it, so that is tried first.
+void settle(Laid& laid, double limit, int inside) {
+  constexpr int most = 6;
+  Settling settling(laid, limit);
+  bool holds = settling.holds(std::max(0, inside - 1));
+  while (holds && laid.doubled > 0) holds = settling.holds(laid.doubled - 1);
+  while (!holds && laid.doubled < most) holds = settling.holds(laid.doubled + 1);
 }
 
 } // namespace
 
 Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-              const Size& size, const Seats& seats, const Turn& turn) {
+              const Size& size, const Seats& seats, const Turn& turn, int doubled_inside) {
   Laid laid;
   laid.strung.length = 2 * pi * size.middle;
   string_gaps(band, size, laid.strung);
@@ -128,7 +147,7 @@ Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& i
   if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
   const double seat_width =
       open_arc(size) / static_cast<double>(std::max<std::size_t>(1, seats.given.size()));
-  settle(laid, far_from_seat * seat_width);
+  settle(laid, far_from_seat * seat_width, doubled_inside);
   return laid;
 }
 

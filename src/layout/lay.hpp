@@ -20,12 +20,14 @@ struct Seats {
 struct Laid {
   Strung strung;
   std::vector<double> at; ///< arc length from the gutter's middle to each item's ray
+  int doubled = 0;        ///< how often its springs were made twice as strong
 };
 
 /// Strings the items of a ring, each drawn to the seats of what it is joined to inside it, and lets them
-/// settle.
+/// settle. `doubled_inside`: what it took for the ring inside; the result does not depend on it, only the
+/// time.
 Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
-              const Band& band, const Size& size, const Seats& seats, const Turn& turn);
+              const Band& band, const Size& size, const Seats& seats, const Turn& turn, int doubled_inside);
 
 /// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
 /// which are stitches of `outside`.

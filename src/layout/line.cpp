@@ -13,27 +13,21 @@ using fabric::StitchId;
 constexpr double air_along = 0.12;   ///< between neighbours
 constexpr double turning_air = 0.08; ///< more beside a turning chain
 
-/// Stands of one line from left to right.
-std::vector<std::size_t> from_left(const Course& course) {
-  std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < course.stands.size(); ++i) order.push_back(i);
-  if (course.leftward) std::reverse(order.begin(), order.end());
-  return order;
+/// The stands of a line counted from the left.
+const Stand& from_left(const Course& course, std::size_t place) {
+  return course.stands[course.leftward ? course.stands.size() - 1 - place : place];
 }
 
-const Item& item_at(const Course& course, std::size_t stand) {
-  return course.items[course.stands[stand].item];
-}
+const Item& item_of(const Course& course, const Stand& stand) { return course.items[stand.item]; }
 
 /// Stands side by side in one place share it as a fan.
-void spread_fans(const Fabric& fabric, const Course& course, const std::vector<std::size_t>& order,
-                 double slot, std::vector<double>& target) {
-  const auto width = [&](std::size_t i) { return course.stands[order[i]].slot * slot; };
-  for (std::size_t first = 0; first < order.size();) {
+void spread_fans(const Fabric& fabric, const Course& course, double slot, std::vector<double>& target) {
+  const std::size_t stands = course.stands.size();
+  const auto width = [&](std::size_t i) { return from_left(course, i).slot * slot; };
+  const auto item = [&](std::size_t i) -> const Item& { return item_of(course, from_left(course, i)); };
+  for (std::size_t first = 0; first < stands;) {
     std::size_t last = first + 1;
-    while (last < order.size() &&
-           shares_place(fabric, item_at(course, order[first]), item_at(course, order[last])))
-      ++last;
+    while (last < stands && shares_place(fabric, item(first), item(last))) ++last;
     double all = 0;
     for (std::size_t i = first; i < last; ++i) all += width(i);
     double reached = -all / 2;
@@ -48,10 +42,12 @@ void spread_fans(const Fabric& fabric, const Course& course, const std::vector<s
 /// A turning chain that does not count stands close to its row.
 bool is_turning(const Stand& stand) { return stand.column && stand.slot < 1; }
 
-void string_gaps(const Course& course, const std::vector<std::size_t>& order, double slot, Strung& strung) {
-  for (std::size_t k = 0; k <= order.size(); ++k) {
-    const Stand* before = k == 0 ? nullptr : &course.stands[order[k - 1]];
-    const Stand* behind = k == order.size() ? nullptr : &course.stands[order[k]];
+void string_gaps(const Course& course, double slot, Strung& strung) {
+  const std::size_t stands = course.stands.size();
+  strung.wanted.reserve(stands + 1), strung.least.reserve(stands + 1);
+  for (std::size_t k = 0; k <= stands; ++k) {
+    const Stand* before = k == 0 ? nullptr : &from_left(course, k - 1);
+    const Stand* behind = k == stands ? nullptr : &from_left(course, k);
     const double wanted = (before ? before->slot : 0) + (behind ? behind->slot : 0);
     const double ink = (before ? before->right : 0) + (behind ? behind->left : 0);
     strung.least.push_back(ink + air_along);
@@ -62,12 +58,14 @@ void string_gaps(const Course& course, const std::vector<std::size_t>& order, do
   }
 }
 
-void string_springs(const Fabric& fabric, const Course& course, const std::vector<std::size_t>& order,
-                    const Footing& footing, const Pulls& pulls, Strung& strung) {
-  for (const std::size_t stand : order) {
-    const Item& item = item_at(course, stand);
-    const std::optional<double> base =
-        !course.stands[stand].column ? base_of(fabric, item, footing) : std::nullopt;
+void string_springs(const Fabric& fabric, const Course& course, const Footing& footing, const Pulls& pulls,
+                    Strung& strung) {
+  const std::size_t stands = course.stands.size();
+  strung.target.reserve(stands), strung.pull.reserve(stands);
+  for (std::size_t i = 0; i < stands; ++i) {
+    const Stand& stand = from_left(course, i);
+    const Item& item = item_of(course, stand);
+    const std::optional<double> base = !stand.column ? base_of(fabric, item, footing) : std::nullopt;
     strung.target.push_back(base.value_or(0));
     strung.pull.push_back(!base ? 0 : is_shaping(fabric, item) ? pulls.shaping : pulls.plain);
   }
@@ -128,14 +126,8 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
   return count > 0 ? std::optional(sum / count) : std::nullopt;
 }
 
-Stand stand_of(const SymbolExtent& shape, double slot, std::uint32_t item) {
-  Stand stand{item, 1, 0, 0, slot, false};
-  for (const Convex& piece : shape.ink)
-    for (const Point& point : piece) {
-      stand.left = std::max(stand.left, 0 - point.x);
-      stand.right = std::max(stand.right, point.x);
-    }
-  return stand;
+Stand stand_of(const Reach& ink, double slot, std::uint32_t item) {
+  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false};
 }
 
 double least_length(const Course& course) {
@@ -145,13 +137,12 @@ double least_length(const Course& course) {
 }
 
 void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, Course& course) {
-  const std::vector<std::size_t> order = from_left(course);
   Strung& strung = course.strung = {};
   strung.length = room.length;
   strung.free_ends = room.free_ends;
-  string_gaps(course, order, room.slot, strung);
-  string_springs(fabric, course, order, footing, room.pulls, strung);
-  spread_fans(fabric, course, order, room.slot, strung.target);
+  string_gaps(course, room.slot, strung);
+  string_springs(fabric, course, footing, room.pulls, strung);
+  spread_fans(fabric, course, room.slot, strung.target);
   if (room.free_ends) hold_the_middle(strung);
   course.at = relax(strung);
 }

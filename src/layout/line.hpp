@@ -1,6 +1,7 @@
 #pragma once
 
 #include "layout/band.hpp"
+#include "layout/reach.hpp"
 #include "layout/relax.hpp"
 
 #include <cstdint>
@@ -35,7 +36,9 @@ struct Stand {
 struct Course {
   std::vector<Item> items;
   Band band;
-  std::vector<Stand> stands; ///< of all items, in order of work
+  std::vector<Stand> stands;  ///< of all items, in order of work
+  std::vector<Reach> reaches; ///< of the ink of each of the band's shapes
+  std::vector<char> upright;  ///< which of those shapes stand upright on it
   bool leftward = true;
   double inner = 0, outer = 0; ///< heights of feet and heads
   double low = 0, high = 0;    ///< between which all its ink lies
@@ -47,7 +50,7 @@ struct Course {
 std::optional<double> base_of(const fabric::Fabric& fabric, const Item& item, const Footing& footing);
 
 /// How a symbol stands.
-Stand stand_of(const SymbolExtent& shape, double slot, std::uint32_t item);
+Stand stand_of(const Reach& ink, double slot, std::uint32_t item);
 
 /// How strongly stitches are drawn to what they are worked into.
 struct Pulls {

@@ -237,8 +237,9 @@ void set_oval_stands(const Extents& extents, std::uint32_t chains, bool counting
   if (chains > 0) ring.stands.push_back(column_of(extent(extents, ring.items.front().key), chains));
   if (chains > 0 && counting) ring.stands.front().slot = 1;
   const std::size_t end = ring.items.size() - (ring.joined ? 1 : 0);
+  Reaches reaches;
   for (auto i = chains; i < end; ++i)
-    ring.stands.push_back(stand_of(shape_at(ring, i), ring.band.slot[ring.band.shape_of[i]], i));
+    ring.stands.push_back(stand_of(reaches.of(shape_at(ring, i)), ring.band.slot[ring.band.shape_of[i]], i));
   if (!ring.joined) return;
   Stand& first = ring.stands.front();
   double& side = hand == Hand::right ? first.right : first.left;

@@ -197,7 +197,7 @@ private:
     const fabric::StitchId first = fabric_.rounds[round].first_stitch;
     for (const Kept& kept : kept_)
       if (kept.stitch >= first && kept.stitch < first + fabric_.rounds[round].count) return true;
-    return has_loop_marks(items_of(fabric_, round));
+    return has_loop_marks(fabric_, round);
   }
 
   bool is_coloured(const fabric::Round& round) const {

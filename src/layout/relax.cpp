@@ -62,14 +62,16 @@ private:
 
   void gather_blocks(std::size_t first, std::size_t last) {
     blocks_.clear();
+    if (first >= last) return;
+    Block block{first, first, 0, 0, 0};
     for (std::size_t i = first; i < last; ++i) {
-      if (i == first || !rigid_[i]) blocks_.push_back({i, i, 0, 0, 0});
-      Block& block = blocks_.back();
+      if (i != first && !rigid_[i]) blocks_.push_back(block), block = {i, i, 0, 0, 0};
       if (i != block.first) block.reach += strung_.least[i];
       block.last = i + 1;
       block.pull += strung_.pull[i];
       block.drawn += strung_.pull[i] * (strung_.target[i] - block.reach);
     }
+    blocks_.push_back(block);
   }
 
   /// Thomas's elimination over the blocks: 2 + pull on the diagonal, -1 beside it.
@@ -136,6 +138,34 @@ private:
   std::vector<std::size_t> wrong_;
 };
 
+/// Items held together as if nothing but their springs drew them, with the place where these want the first.
+struct Pool {
+  std::size_t first = 0;
+  double pull = 0, drawn = 0;
+  double place() const { return drawn / pull; }
+};
+
+/// Which gaps would stand at their least if gaps had no springs of their own: a guess that is nearly right
+/// where the items' springs are strong. Neighbours that want to stand too near are pooled until none do.
+std::vector<char> guess_at_least(const Strung& strung) {
+  const std::size_t items = strung.target.size();
+  std::vector<char> rigid(items + 1, 0);
+  std::vector<Pool> pools;
+  double reach = 0;
+  for (std::size_t i = 0; i < items; ++i) {
+    reach += strung.least[i];
+    if (strung.pull[i] == 0) pools.clear();
+    if (strung.pull[i] == 0) continue;
+    Pool pool{i, strung.pull[i], strung.pull[i] * (strung.target[i] - reach)};
+    for (; !pools.empty() && pools.back().place() > pool.place(); pools.pop_back()) {
+      rigid[pool.first] = 1;
+      pool = {pools.back().first, pools.back().pull + pool.pull, pools.back().drawn + pool.drawn};
+    }
+    pools.push_back(pool);
+  }
+  return rigid;
+}
+
 std::vector<double> share_least(const Strung& strung, double sum) {
   std::vector<double> at;
   double reached = 0;
@@ -172,6 +202,7 @@ std::vector<double> relax(const Strung& strung, std::vector<char>& at_least) {
   double least = 0;
   for (const double gap : strung.least) least += gap;
   if (!strung.free_ends && least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
+  if (at_least.empty()) at_least = guess_at_least(strung);
   std::vector<double> at = ActiveSet(strung, at_least).solve();
   return at.size() == strung.target.size() ? at : share_least(strung, least);
 }

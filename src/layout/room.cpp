@@ -1,11 +1,13 @@
 #include "layout/room.hpp"
 
 #include "layout/cut.hpp"
+#include "layout/hole.hpp"
 #include "layout/label.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -33,7 +35,7 @@ Convex triangle(const Pointer& pointer) {
 }
 
 /// A straight piece of a line; its ends are square and stand over by half its width.
-Convex piece(Point a, Point b) {
+std::array<Point, 4> piece(Point a, Point b) {
   const double length = std::sqrt(square(b - a));
   const Point on = length > 1e-9 ? (line_width / 2 / length) * (b - a) : Point{line_width / 2, 0};
   const Point aside{-on.y, on.x};
@@ -53,10 +55,8 @@ public:
     return square(p - at_) <= (within_ + more) * (within_ + more);
   }
 
-  void add(Convex outline) {
-    if (std::any_of(outline.begin(), outline.end(), [this](Point p) { return reaches(p); }))
-      ink.push_back(std::move(outline));
-  }
+  void add(const Convex& outline) { add(outline.data(), outline.size()); }
+  void add(const std::array<Point, 4>& outline) { add(outline.data(), outline.size()); }
 
   /// A label may be longer than the neighbourhood is wide.
   void add_always(Convex outline) { ink.push_back(std::move(outline)); }
@@ -75,6 +75,11 @@ public:
   std::vector<Convex> ink;
 
 private:
+  void add(const Point* outline, std::size_t corners) {
+    if (std::any_of(outline, outline + corners, [this](Point p) { return reaches(p); }))
+      ink.emplace_back(outline, outline + corners);
+  }
+
   Point at_;
   double within_;
 };
@@ -105,20 +110,32 @@ std::vector<Convex> centre_ink(const Figure& figure) {
 
 Point aside_of(Point up) { return {up.y, -up.x}; }
 
+/// Whether a stitch of a ring may stand so near to a point.
+bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
+  constexpr double spare = 1;
+  if (figure.form == Form::oval) return true;
+  const double height = goes_round(figure) ? std::sqrt(square(at)) : at.y;
+  return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
+}
+
 } // namespace
 
 std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point at, double within) {
   Near near(at, within);
-  for (const Item& item : figure.items)
-    if (near.reaches(item.foot, tallest))
-      for (const Convex& part : extent(extents, item.key).ink) near.add(stood(item, part));
+  for (const Ring& ring : figure.rings) {
+    if (!may_be_near(figure, ring, at, within + tallest)) continue;
+    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+      if (near.reaches(figure.items[i].foot, tallest))
+        for (const Convex& part : extent(extents, figure.items[i].key).ink)
+          near.add(stood(figure.items[i], part));
+  }
   for (const Label& label : figure.labels) near.add_always(label.box);
   for (const Pointer& pointer : figure.pointers) near.add(triangle(pointer));
   for (const Stroke& stroke : figure.strokes) near.add_line(stroke);
   for (Convex& outline : centre_ink(figure)) near.add_always(std::move(outline));
   if (!(figure.cut == Cut{})) near.add_always(outline_of(figure.cut));
   for (const Placed& placed : figure.placed)
-    for (Convex& outline : outlines_of(placed)) near.add(std::move(outline));
+    for (const Convex& outline : outlines_of(placed)) near.add(outline);
   return std::move(near.ink);
 }
 

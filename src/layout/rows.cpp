@@ -108,6 +108,7 @@ public:
     room_ = room;
     lay_chain();
     for (const Fold& fold : folds_) lay_rows(fold);
+    make_room(courses_, figure_);
     for (std::uint32_t i = 0; i < courses_.size(); ++i)
       stand_course(fabric_, extents_, courses_[i], 0, figure_.rings[i], figure_);
     bound();
@@ -232,9 +233,8 @@ private:
   void settle(Course course, Ring ring) {
     const std::size_t number = courses_.size();
     course.band.room_outside = number < room_.size() ? room_[number] : 0;
-    set_height(figure_.centre == Centre::nothing ? 0 : centre_reach, extents_, course);
-    if (!courses_.empty())
-      set_height(courses_.back().outer + gap_above(courses_.back(), course), extents_, course);
+    set_height(figure_.centre == Centre::nothing ? 0 : centre_reach, course);
+    if (!courses_.empty()) set_height(courses_.back().outer + gap_above(courses_.back(), course), course);
     const Room room{0, true, 1, pulls};
     lay_course(fabric_, footing_, room, course);
     keep_places(fabric_, ring, course, room, footing_);

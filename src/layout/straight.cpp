@@ -1,6 +1,7 @@
 #include "layout/straight.hpp"
 
 #include "layout/items.hpp"
+#include "layout/reach.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
@@ -40,16 +41,8 @@ double foot_of(const Course& course, const SymbolExtent& shape) {
   return course.inner + (course.outer - course.inner - shape.height) / 2;
 }
 
-const SymbolExtent& shape_at(const Course& course, std::uint32_t item) {
-  return *course.band.shapes[course.band.shape_of[item]];
-}
-
-void reach(double foot, const SymbolExtent& shape, Course& course) {
-  for (const Convex& piece : shape.ink)
-    for (const Point& point : piece) {
-      course.low = std::min(course.low, foot + point.y);
-      course.high = std::max(course.high, foot + point.y);
-    }
+bool begins_with_column(const Course& course) {
+  return !course.stands.empty() && course.stands.front().column;
 }
 
 std::vector<Point> in_work_order(std::vector<Point> points, Point otherwise, bool leftward) {
@@ -70,16 +63,30 @@ void begin_item(Item& item, const Figure& figure) {
   item.first_tip = static_cast<std::uint32_t>(figure.tips.size());
 }
 
-void stand_upright(const Fabric& fabric, const SymbolExtent& shape, Point foot, bool leftward, Item item,
-                   Figure& figure) {
+/// How one of a line's shapes stands upright on it, its ends in order of work.
+struct Upright {
+  double foot = 0, height = 0;
+  std::vector<Point> feet, tips;
+};
+
+std::vector<Upright> uprights_of(const Course& course) {
+  std::vector<Upright> all;
+  for (const SymbolExtent* shape : course.band.shapes)
+    all.push_back({foot_of(course, *shape), shape->height,
+                   in_work_order(shape->feet, {0, 0}, course.leftward),
+                   in_work_order(shape->tips, {0, shape->height}, course.leftward)});
+  return all;
+}
+
+void stand_upright(const Fabric& fabric, const Upright& upright, double x, Item item, Figure& figure) {
   begin_item(item, figure);
-  item.foot = foot;
+  item.foot = {x, upright.foot};
   item.up = {0, 1};
-  item.height = shape.height;
+  item.height = upright.height;
   item.feet = static_cast<std::uint32_t>(legs_of(fabric, item).size());
-  add_points(foot, in_work_order(shape.feet, {0, 0}, leftward), item.feet, figure.feet);
-  add_points(foot, in_work_order(shape.tips, {0, shape.height}, leftward), item.count, figure.tips);
-  figure.items.push_back(std::move(item));
+  add_points(item.foot, upright.feet, item.feet, figure.feet);
+  add_points(item.foot, upright.tips, item.count, figure.tips);
+  figure.items.push_back(item);
 }
 
 void stand_on_end(const SymbolExtent& chain, Point middle, double half, Item item, Figure& figure) {
@@ -88,7 +95,7 @@ void stand_on_end(const SymbolExtent& chain, Point middle, double half, Item ite
   item.up = {1, 0};
   item.height = chain.height;
   figure.tips.push_back(middle + Point{0, half});
-  figure.items.push_back(std::move(item));
+  figure.items.push_back(item);
 }
 
 } // namespace
@@ -115,28 +122,41 @@ std::uint32_t trailing_chains(const Fabric& fabric, const std::vector<Item>& ite
 }
 
 void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Course& course) {
+  for (const SymbolExtent* shape : course.band.shapes) course.reaches.push_back(reach_of(*shape));
+  course.upright.assign(course.band.shapes.size(), 0);
+  course.stands.reserve(course.items.size());
   if (chains > 0) course.stands.push_back(column_of(extent(extents, course.items.front().key), chains));
   if (chains > 0 && counting) course.stands.front().slot = 1;
-  for (std::uint32_t i = chains; i < course.items.size(); ++i)
-    course.stands.push_back(stand_of(shape_at(course, i), course.band.slot[course.band.shape_of[i]], i));
+  for (std::uint32_t i = chains; i < course.items.size(); ++i) {
+    const std::uint32_t shape = course.band.shape_of[i];
+    course.upright[shape] = 1;
+    course.stands.push_back(stand_of(course.reaches[shape], course.band.slot[shape], i));
+  }
 }
 
-void set_height(double inner, const Extents& extents, Course& course) {
-  double height = 0;
-  for (const Stand& stand : course.stands) {
-    const SymbolExtent& shape = extent(extents, course.items[stand.item].key);
-    if (!shape.on_heads) height = std::max(height, stand.column ? chain_pitch * stand.items : shape.height);
-  }
+namespace {
+
+double height_of(const Course& course) {
+  double height = begins_with_column(course) ? chain_pitch * course.stands.front().items : 0;
+  for (std::size_t i = 0; i < course.upright.size(); ++i)
+    if (course.upright[i] && !course.band.shapes[i]->on_heads)
+      height = std::max(height, course.band.shapes[i]->height);
+  return height;
+}
+
+} // namespace
+
+void set_height(double inner, Course& course) {
   course.inner = inner;
-  course.outer = inner + height;
-  course.low = course.outer;
-  course.high = course.inner;
-  for (const Stand& stand : course.stands)
-    if (!stand.column)
-      reach(foot_of(course, extent(extents, course.items[stand.item].key)), shape_at(course, stand.item),
-            course);
-    else
-      course.low = std::min(course.low, inner), course.high = std::max(course.high, course.outer);
+  course.outer = inner + height_of(course);
+  course.low = begins_with_column(course) ? course.inner : course.outer;
+  course.high = begins_with_column(course) ? course.outer : course.inner;
+  for (std::size_t i = 0; i < course.upright.size(); ++i) {
+    if (!course.upright[i]) continue;
+    const double foot = foot_of(course, *course.band.shapes[i]);
+    course.low = std::min(course.low, foot + course.reaches[i].low.y);
+    course.high = std::max(course.high, foot + course.reaches[i].high.y);
+  }
 }
 
 double gap_above(const Course& below, const Course& above) {
@@ -166,6 +186,14 @@ void add_break(const Course& course, double left, double right, Figure& figure) 
   figure.strokes.push_back(std::move(line));
 }
 
+void make_room(const std::vector<Course>& courses, Figure& figure) {
+  std::size_t items = 0;
+  for (const Course& course : courses) items += course.items.size();
+  figure.items.reserve(items);
+  figure.feet.reserve(items + items / 4);
+  figure.tips.reserve(items + items / 4);
+}
+
 void stand_course(const Fabric& fabric, const Extents& extents, const Course& course, double aside,
                   Ring& ring, Figure& figure) {
   ring.first_item = static_cast<std::uint32_t>(figure.items.size());
@@ -174,20 +202,20 @@ void stand_course(const Fabric& fabric, const Extents& extents, const Course& co
   ring.outer = course.outer;
   ring.middle = (course.inner + course.outer) / 2;
   ring.leftward = course.leftward;
+  const std::vector<Upright> uprights = uprights_of(course);
   for (std::size_t i = 0; i < course.stands.size(); ++i) {
     const Stand& stand = course.stands[i];
     const double at = stand_at(course, i), x = at + aside;
     for (std::uint32_t j = 0; j < stand.items; ++j) {
       Item item = course.items[stand.item + j];
       item.at = course.leftward ? course.strung.length - at : at;
-      const SymbolExtent& shape = extent(extents, item.key);
       if (!stand.column) {
-        stand_upright(fabric, shape, {x, foot_of(course, shape)}, course.leftward, item, figure);
+        stand_upright(fabric, uprights[course.band.shape_of[stand.item + j]], x, item, figure);
         continue;
       }
       const double pitch = pitch_of(course, stand);
       const double up = ring.middle + (j - (stand.items - 1) / 2.0) * pitch;
-      stand_on_end(shape, {x, up}, pitch / 2, item, figure);
+      stand_on_end(extent(extents, item.key), {x, up}, pitch / 2, item, figure);
     }
   }
 }
@@ -206,10 +234,25 @@ Label straight_label(Point at, std::vector<Run> runs, std::uint32_t ring, Tone t
 
 namespace {
 
+void widen(Point low, Point high, Figure& figure) {
+  figure.low = {std::min(figure.low.x, low.x), std::min(figure.low.y, low.y)};
+  figure.high = {std::max(figure.high.x, high.x), std::max(figure.high.y, high.y)};
+}
+
 void widen(const std::vector<Point>& points, Figure& figure) {
-  for (const Point& point : points) {
-    figure.low = {std::min(figure.low.x, point.x), std::min(figure.low.y, point.y)};
-    figure.high = {std::max(figure.high.x, point.x), std::max(figure.high.y, point.y)};
+  for (const Point point : points) widen(point, point, figure);
+}
+
+void widen_for_items(const Extents& extents, Figure& figure) {
+  Reaches reaches;
+  for (const Item& item : figure.items) {
+    const SymbolExtent& shape = extent(extents, item.key);
+    if (item.up == Point{0, 1}) {
+      const Reach& ink = reaches.of(shape);
+      widen(item.foot + ink.low, item.foot + ink.high, figure);
+    } else {
+      for (const Convex& piece : shape.ink) widen(stood(item, piece), figure);
+    }
   }
 }
 
@@ -218,8 +261,7 @@ void widen(const std::vector<Point>& points, Figure& figure) {
 void bound_straight(const Extents& extents, Figure& figure) {
   if (figure.items.empty()) return;
   figure.low = figure.high = figure.items.front().foot;
-  for (const Item& item : figure.items)
-    for (const Convex& piece : extent(extents, item.key).ink) widen(stood(item, piece), figure);
+  widen_for_items(extents, figure);
   for (const Label& label : figure.labels) widen(label.box, figure);
   for (const Pointer& pointer : figure.pointers) widen({pointer.tip}, figure);
   for (const Stroke& stroke : figure.strokes) widen(stroke.points, figure);

@@ -25,7 +25,7 @@ std::uint32_t trailing_chains(const fabric::Fabric& fabric, const std::vector<It
 void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Course& course);
 
 /// Sets the height of a line whose feet stand at `inner`, and between which heights its ink lies.
-void set_height(double inner, const Extents& extents, Course& course);
+void set_height(double inner, Course& course);
 
 /// How much more than `inner` above the heads of `below` the feet of a line stand.
 double gap_above(const Course& below, const Course& above);
@@ -37,6 +37,9 @@ double break_height(const Course& course);
 
 /// Adds that line, from `left` to `right`.
 void add_break(const Course& course, double left, double right, Figure& figure);
+
+/// Keeps the figure's lists from growing bit by bit.
+void make_room(const std::vector<Course>& courses, Figure& figure);
 
 /// Adds the items of a laid line, moved aside by `aside`, with their feet and tips.
 void stand_course(const fabric::Fabric& fabric, const Extents& extents, const Course& course, double aside,

@@ -67,16 +67,15 @@ void stack(Laying& laying) {
   double inner = 0;
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
-    set_height(inner, laying.extents, course);
-    if (i > 0)
-      set_height(laying.courses[i - 1].outer + gap_above(laying.courses[i - 1], course), laying.extents,
-                 course);
+    set_height(inner, course);
+    if (i > 0) set_height(laying.courses[i - 1].outer + gap_above(laying.courses[i - 1], course), course);
     inner = course.outer;
   }
 }
 
 void lay(Laying& laying, Figure& figure) {
   Footing footing(laying.fabric, laying.plan.part);
+  make_room(laying.courses, figure);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
     const Room room{laying.length, false, laying.length / slots_of(course), {}};

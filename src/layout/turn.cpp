@@ -41,9 +41,19 @@ double cosine_near_zero(double x) {
   return 1.0 + q * sum;
 }
 
-double of_quarter(double rest, unsigned quarter) {
-  const double value = (quarter & 1U) != 0 ? cosine_near_zero(rest) : sine_near_zero(rest);
-  return (quarter & 2U) != 0 ? -value : value;
+/// A sine and a cosine turned on by quarters.
+SineCosine turned(SineCosine near_zero, unsigned quarter) {
+  const auto [sine, cosine] = near_zero;
+  switch (quarter) {
+  case 0:
+    return {sine, cosine};
+  case 1:
+    return {cosine, -sine};
+  case 2:
+    return {-sine, -cosine};
+  default:
+    return {-cosine, sine};
+  }
 }
 
 /// The arc sine's series, for |x| <= 1/2 and quicker where x is small.
@@ -62,15 +72,14 @@ double arc_sine_near_zero(double x) {
 
 } // namespace
 
-double sine(double angle) {
+SineCosine sine_cosine(double angle) {
   const Reduced reduced = reduce(angle);
-  return of_quarter(reduced.rest, reduced.quarter);
+  return turned({sine_near_zero(reduced.rest), cosine_near_zero(reduced.rest)}, reduced.quarter);
 }
 
-double cosine(double angle) {
-  const Reduced reduced = reduce(angle);
-  return of_quarter(reduced.rest, (reduced.quarter + 1U) & 3U);
-}
+double sine(double angle) { return sine_cosine(angle).sine; }
+
+double cosine(double angle) { return sine_cosine(angle).cosine; }
 
 double arc_sine(double x) {
   if (x < 0) return -arc_sine(-x);

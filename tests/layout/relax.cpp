@@ -99,6 +99,18 @@ TEST_CASE("a slow method finds the same places") {
   }
 }
 
+TEST_CASE("any guess of the gaps at their least leads to the same places") {
+  test::Dice dice{15};
+  for (int i = 0; i < 300; ++i) {
+    const Strung strung = random_strung(dice, 2 + dice.below(40), random_in(dice, 0.3, 0.95));
+    const std::vector<double> at = relax(strung);
+    std::vector<char> guess(at.size() + 1, 0);
+    for (std::size_t k = 1; k < at.size(); ++k) guess[k] = dice.below(2) == 0;
+    const std::vector<double> guessed = relax(strung, guess);
+    for (std::size_t j = 0; j < at.size(); ++j) CHECK(std::abs(at[j] - guessed[j]) < 1e-9);
+  }
+}
+
 TEST_CASE("items without springs stand as their gaps want") {
   Strung strung;
   strung.length = 10;
