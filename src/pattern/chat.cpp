@@ -131,33 +131,82 @@ bool read_part(const Reader& reader, Way& way, Span work, Effort effort) {
   return true;
 }
 
+/// Where the count in brackets begins that a text ends with; its end if it ends with none.
+std::uint32_t begin_of_count(const Reader& reader, Span span) {
+  const std::string_view text = reader.source.at(span);
+  const std::size_t bracket = text.find_last_of("([");
+  const bool counts = bracket != std::string_view::npos && count_at_end(text).has_value();
+  return counts ? span.begin + static_cast<std::uint32_t>(bracket) : span.end;
+}
+
+/// "The five dc fan out: that is one petal!": a sentence with several words that are none of the craft's.
+bool is_talk(const Reader& reader, Span span) {
+  const words::Folded folded = words::fold(reader.source.at(span), span.begin);
+  const auto lattice = words::lattice(folded, reader.vocabulary);
+  const auto unknown = std::count_if(lattice.words.begin(), lattice.words.end(),
+                                     [](const Word& word) { return word.kind == WordKind::unknown; });
+  return unknown > 2;
+}
+
+/// The work of a way without the sentences at its ends that `is_said` finds to be none, and the count told
+/// behind it.
+template <class IsSaid> std::vector<Stated> cut_sentences(const Reader& reader, Span& work, IsSaid is_said) {
+  const std::uint32_t begin = work.begin;
+  const std::vector<std::uint32_t> begins = later_sentences(reader.source.at(work));
+  std::size_t first = 0;
+  while (first < begins.size() && is_said(Span{work.begin, begin + begins[first]}))
+    work.begin = begin + begins[first++];
+  std::vector<Stated> stated;
+  for (std::size_t last = begins.size(); last > first; --last) {
+    const Span sentence{begin + begins[last - 1], work.end};
+    const Span words{sentence.begin, begin_of_count(reader, sentence)};
+    const std::vector<Stated> told = count_in(reader, {words.end, sentence.end});
+    const std::vector<Stated> said = told.empty() ? count_in(reader, sentence) : told;
+    if (!is_said(words) && (said.empty() || works(reader, words))) break;
+    if (stated.empty()) stated = said;
+    work.end = sentence.begin;
+  }
+  return stated;
+}
+
+/// What stands around the work is kept; a count behind it is that of its readings.
+void keep_around(const Reader& reader, Way& way, Span work, const std::vector<Stated>& stated,
+                 std::vector<Reading>& readings) {
+  const Span behind{work.end, way.work.end};
+  if (work.begin > way.work.begin) keep(reader, {way.work.begin, work.begin}, readings);
+  if (behind.length() == 0) return;
+  keep(reader, behind, readings);
+  if (stated.empty()) return;
+  if (!way.stated) way.stated = stated.front().count;
+  for (Reading& reading : readings)
+    if (reading.stated.empty()) reading.stated = stated;
+}
+
+/// Where the counts ask for other readings: those without sentences that only talk.
+void add_without_talk(const Reader& reader, Way& way) {
+  constexpr int talk = 2;
+  Span work = way.work;
+  const auto stated = cut_sentences(reader, work, [&](Span span) { return is_talk(reader, span); });
+  if (work.length() == way.work.length()) return;
+  Way part = way;
+  part.readings.clear();
+  if (!read_part(reader, part, work, Effort::all)) return;
+  keep_around(reader, way, work, stated, part.readings);
+  for (Reading& reading : part.readings) reading.cost += talk;
+  way.readings.insert(way.readings.end(), part.readings.begin(), part.readings.end());
+}
+
 } // namespace
 
 void read_without_chat(const Reader& reader, Way& way, Effort effort) {
-  if (is_well_understood(way.readings) || !way.above.empty()) return;
-  const std::vector<std::uint32_t> begins = later_sentences(reader.source.at(way.work));
-  Span work = way.work;
-  std::size_t first = 0;
-  while (first < begins.size() && is_chat(reader, {work.begin, way.work.begin + begins[first]}))
-    work.begin = way.work.begin + begins[first++];
-  std::size_t last = begins.size();
-  std::vector<Stated> stated;
-  for (; last > first; --last) {
-    const Span sentence{way.work.begin + begins[last - 1], work.end};
-    const std::vector<Stated> told = count_in(reader, sentence);
-    if (!is_chat(reader, sentence) && (told.empty() || works(reader, sentence))) break;
-    if (stated.empty()) stated = told;
-    work.end = sentence.begin;
+  if (!way.above.empty()) return;
+  if (!is_well_understood(way.readings)) {
+    Span work = way.work;
+    const auto stated = cut_sentences(reader, work, [&](Span span) { return is_chat(reader, span); });
+    if (work.length() != way.work.length() && read_part(reader, way, work, effort))
+      keep_around(reader, way, work, stated, way.readings);
   }
-  if (work.length() == way.work.length() || !read_part(reader, way, work, effort)) return;
-  const Span behind{work.end, way.work.end};
-  if (work.begin > way.work.begin) keep(reader, {way.work.begin, work.begin}, way.readings);
-  if (behind.length() == 0) return;
-  keep(reader, behind, way.readings);
-  if (stated.empty()) return;
-  if (!way.stated) way.stated = stated.front().count;
-  for (Reading& reading : way.readings)
-    if (reading.stated.empty()) reading.stated = stated;
+  if (effort == Effort::all && is_understood(way.readings)) add_without_talk(reader, way);
 }
 
 } // namespace whorl::pattern

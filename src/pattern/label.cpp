@@ -290,20 +290,31 @@ std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
   return second;
 }
 
+/// "3rd": digits and their ending, be it the short word for a round too; none if that does not stand there.
+LabelNumber ordinal_at(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const LabelNumber digits = label_number_at(head, place, NumberForm::digits);
+  std::size_t end = place;
+  while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
+  const std::string_view ending = text.substr(std::min(end, text.size()), 2);
+  const bool ordinal = end > place && (ending == "st" || ending == "nd" || ending == "rd" || ending == "th");
+  return ordinal ? LabelNumber{digits.value, end + 2, true} : LabelNumber{};
+}
+
 /// "3rd, 4th and 5th rounds": ordinals that run on, the word behind the last.
 std::vector<Label> words_behind_ordinals(const Head& head, std::size_t begin) {
   const std::string_view text = head.line.text;
-  const LabelNumber first = label_number_at(head, begin, NumberForm::any);
+  const LabelNumber first = ordinal_at(head, begin);
   LabelNumber last = first;
   std::size_t begin_of_last = begin;
-  for (std::size_t place = first.end; last.end != 0 && last.ordinal;) {
+  for (std::size_t place = first.end; last.end != 0;) {
     place = pass_blanks(head, place);
     const bool comma = place < text.size() && text[place] == ',';
     if (comma) place = pass_blanks(head, place + 1);
     if (const Word* conjunction = phrase_at(head, place, head.conjunction))
       place = pass_blanks(head, conjunction->end);
-    const LabelNumber next = label_number_at(head, place, NumberForm::any);
-    if (next.end == 0 || !next.ordinal || next.value != last.value + 1) break;
+    const LabelNumber next = ordinal_at(head, place);
+    if (next.end == 0 || next.value != last.value + 1) break;
     last = next;
     begin_of_last = place;
     place = next.end;

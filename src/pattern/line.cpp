@@ -130,7 +130,7 @@ private:
       join(line, typed_[next].span.end);
       ++next;
     }
-    part_has_unlabelled_ = line.ways.front().label.span.empty();
+    part_has_unlabelled_ = line.ways.front().label.relative; // "Next round:" gives no number either
     any_round_ = true;
     return next;
   }

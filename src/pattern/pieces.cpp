@@ -198,8 +198,8 @@ bool names_start(std::string_view name) {
 bool starts_something(const Way& way) {
   if (way.readings.empty()) return false;
   const Reading& likeliest = way.readings.front();
-  return likeliest.effect.starts && likeliest.effect.makes > 0 && likeliest.passed_over.empty() &&
-         likeliest.cost <= cost::clean_start;
+  return likeliest.effect.starts && likeliest.effect.makes + likeliest.effect.pass_makes > 0 &&
+         likeliest.passed_over.empty() && likeliest.cost <= cost::clean_start;
 }
 
 std::vector<Span> pieces_of(const Reader& reader, Span line) { return LineCutter(reader, line).cut(); }

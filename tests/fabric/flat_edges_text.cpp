@@ -142,3 +142,46 @@ TEST_CASE("work turned round the end of a chain is not turned over") {
   CHECK(text.last().makes == 18);
   CHECK_FALSE(text.last().turned);
 }
+
+// Common practice, no source
+
+TEST_CASE("stitches left behind a turn are those in front of it, and may be taken up again") {
+  const Text text(
+      "Slug\n\nRow 1: ch 15, sc in 2nd ch from hook, sc in each ch to end, turn. 14 sc\n"
+      "Row 2: ch 1, sc in each of next 10 sts, turn, leaving the last 4 sts unworked. 10 sc\n"
+      "Row 3: ch 1, sc in each st to end, turn. 10 sc\n"
+      "Row 4: ch 1, sc in each of next 10 sts, sc in each of the 4 unworked sts of Row 1, turn. 14 sc\n"
+      "Rows 5 to 7: Repeat Rows 2 to 4.\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 14);
+}
+
+TEST_CASE("the slip stitch that joins a round leaves its loops free") {
+  const Text text(
+      "Bonnet\n\nRnd 1: MR, 20 sc in ring, join (20)\nRnd 2: ch 1, BLO, sc in each st around, join (20)\n"
+      "Ruffle: join yarn in any free front loop of Rnd 1, 3 hdc in each of the 20 front loops, join (60)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 60);
+}
+
+TEST_CASE("loops behind a skirt are those that its round left free") {
+  const Text text("Mushroom\n\n1. 5sc in MR [5]\n2. inc*5 [10]\n3. FLO 2 hdc in each st [20]\n"
+                  "4. back to the BLO behind the skirt, 10sc [10]\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 10);
+}
+
+TEST_CASE("three ordinals and a word label their rounds") {
+  const Text text("Acorn\n\n1st Round.-6 sc in a ring.\n2nd, 3rd and 4th Rounds.-1 sc in every sc. 6 sc.\n");
+  CHECK(text.said == "");
+  CHECK(text.last().number == 4);
+}
+
+TEST_CASE("a sentence that talks of stitches is no work where the counts say so") {
+  const Text text(
+      "Primrose\n\nRound 1: 10 sc in magic ring (10)\n"
+      "Round 2: *Sc in the next st, 5 dc in the next st*, and repeat from * to * 4 more times. The five dc "
+      "fan out: that is one petal! (30 sts)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 30);
+}
