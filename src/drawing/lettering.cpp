@@ -5,6 +5,7 @@
 #include <utf8proc.h>
 
 #include <algorithm>
+#include <deque>
 
 namespace whorl::drawing {
 namespace {
@@ -43,31 +44,38 @@ Strings pieces_of(const std::string& word, const Lettering& lettering, double wi
   return pieces;
 }
 
-/// Words with what is too wide for a line taken apart; `glued` pieces follow without a blank.
+/// A word, or a piece of one; `glued` pieces follow without a blank.
 struct Piece {
-  std::string text;
+  std::string_view text;
   double width = 0;
   bool glued = false;
 };
 
-/// The pieces that fill lines as long as `enough` together.
-std::vector<Piece> pieces_of(const std::vector<Word>& words, const Lettering& lettering, double width,
-                             double enough) {
-  std::vector<Piece> pieces;
-  pieces.reserve(words.size());
+/// Words with what is too wide for a line taken apart, which is kept in `apart`.
+struct Pieces {
+  std::vector<Piece> all;
+  std::deque<std::string> apart;
+};
+
+void take_apart(const std::string& word, const Lettering& lettering, double width, Pieces& pieces) {
+  bool glued = false;
+  for (std::string& piece : pieces_of(word, lettering, width)) {
+    pieces.apart.push_back(std::move(piece));
+    pieces.all.push_back({pieces.apart.back(), width_of(pieces.apart.back(), lettering), glued});
+    glued = true;
+  }
+}
+
+/// The pieces that fill lines as long as `enough` together. They last as long as the words.
+Pieces pieces_of(const std::vector<Word>& words, const Lettering& lettering, double width, double enough) {
+  Pieces pieces;
   for (const Word& word : words) {
     if (enough < 0) break;
     enough -= word.width;
-    if (word.width <= width) {
-      pieces.push_back({word.text, word.width, false});
-      continue;
-    }
-    bool glued = false;
-    for (std::string& piece : pieces_of(word.text, lettering, width)) {
-      const double wide = width_of(piece, lettering);
-      pieces.push_back({std::move(piece), wide, glued});
-      glued = true;
-    }
+    if (word.width <= width)
+      pieces.all.push_back({word.text, word.width, false});
+    else
+      take_apart(word.text, lettering, width, pieces);
   }
   return pieces;
 }
@@ -114,10 +122,12 @@ Measure evened(const std::vector<Piece>& pieces, Measure measure) {
   return measure;
 }
 
-std::vector<std::string> joined(const std::vector<Piece>& pieces, const std::vector<std::size_t>& starts) {
+/// The text of the pieces before `end`, line by line.
+std::vector<std::string> joined(const std::vector<Piece>& pieces, std::size_t end,
+                                const std::vector<std::size_t>& starts) {
   std::vector<std::string> lines(starts.size());
   std::size_t line = 0;
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
+  for (std::size_t i = 0; i < end; ++i) {
     if (line + 1 < starts.size() && i >= starts[line + 1]) ++line;
     if (!lines[line].empty() && !pieces[i].glued) lines[line] += ' ';
     lines[line] += pieces[i].text;
@@ -174,13 +184,15 @@ std::vector<std::string> wrap(std::string_view text, const Lettering& lettering,
 std::vector<std::string> wrap(const std::vector<Word>& words, const Lettering& lettering, double width,
                               double indent, std::size_t most) {
   const double enough = width * (static_cast<double>(most) + 2);
-  const std::vector<Piece> pieces = pieces_of(words, lettering, width, enough);
+  const Pieces made = pieces_of(words, lettering, width, enough);
+  const std::vector<Piece>& pieces = made.all;
   const Measure measure{width, indent, width_of(" ", lettering)};
   std::vector<std::size_t> starts = line_starts(pieces, measure);
-  if (starts.size() <= most) return joined(pieces, line_starts(pieces, evened(pieces, measure)));
-  const std::vector<Piece> kept(pieces.begin(), pieces.begin() + static_cast<std::ptrdiff_t>(starts[most]));
+  if (starts.size() <= most)
+    return joined(pieces, pieces.size(), line_starts(pieces, evened(pieces, measure)));
+  const std::size_t end = starts[most];
   starts.resize(most);
-  std::vector<std::string> lines = joined(kept, starts);
+  std::vector<std::string> lines = joined(pieces, end, starts);
   lines.back() += "…";
   return lines;
 }
