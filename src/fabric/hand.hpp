@@ -148,6 +148,8 @@ private:
   std::vector<Place> starting_chain_below() const;
   std::uint64_t places_wanted(const pattern::Node& opening, std::uint64_t there);
   bool open_edge_of_rows(const pattern::Node& node);
+  bool open_next_edge(const pattern::Node& node, const std::vector<std::uint32_t>& rows);
+  std::optional<Place> corner_of_rows() const;
   bool go_round_corner();
   void open_along_rows(std::vector<Place> places);
   std::uint32_t last_round_of(std::uint32_t named) const;

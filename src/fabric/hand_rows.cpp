@@ -106,6 +106,7 @@ std::uint64_t Hand::places_wanted(const Node& opening, std::uint64_t there) {
 bool Hand::open_edge_of_rows(const Node& node) {
   const std::vector<std::uint32_t> rows = rows_below();
   if (rows.empty()) return true;
+  if (node.work.act == Act::row_ends && repeats_ > 0) return open_next_edge(node, rows);
   const bool all = node.work.act == Act::all_edges;
   std::vector<Place> places;
   if (node.work.act == Act::top_edge)
@@ -125,6 +126,36 @@ bool Hand::open_edge_of_rows(const Node& node) {
   each_row_end_ = node.work.act == Act::row_ends && node.work.times != 0;
   open_along_rows(std::move(places));
   return true;
+}
+
+/// "(3 sc in corner, 6 sc along the side) 4 times": the edges in their order round the piece.
+bool Hand::open_next_edge(const Node& node, const std::vector<std::uint32_t>& rows) {
+  std::vector<Place> places;
+  switch (row_sides_++ % 4) {
+  case 0:
+    places = ends_of_rows(rows, false);
+    break;
+  case 1:
+    places = starting_chain_below();
+    break;
+  case 2:
+    places = ends_of_rows(rows, true);
+    break;
+  default:
+    places = tops_of(fabric_, rows.front());
+    break;
+  }
+  if (places.empty()) places = ends_of_rows(rows, false);
+  if (node.work.times == 0) places = spread(places, places_wanted(node, places.size()));
+  open_along_rows(std::move(places));
+  return true;
+}
+
+/// The corner at which the last row ended, where a flat piece is open and no edge of it yet.
+std::optional<Place> Hand::corner_of_rows() const {
+  const std::vector<std::uint32_t> rows = rows_below();
+  if (along_rows_ || rows.empty()) return std::nullopt;
+  return ends_of_rows(rows, false).front();
 }
 
 /// At the end of a side that is used up the work goes on along the next: the starting chain, the other row

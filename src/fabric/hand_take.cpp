@@ -118,6 +118,7 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
 bool Hand::take_space(const Node& node) {
   std::optional<Place> place = edge_.take_space();
   if (!place && along_rows_) place = edge_.take_next();
+  if (!place) place = corner_of_rows();
   if (!place) return stop(node, "past-end", "there is no chain space left to work into");
   outcome_.passes_by = true;
   if (!outcome_.opened) ++outcome_.uses;

@@ -74,6 +74,8 @@ const Edge of_square[] = {
     {34, "Edging Rnd 1: ch 1, 9 sc along the left side, 8 sc along the bottom, 9 sc along the right side, 8 "
          "sc along "
          "the top, join (34)"},
+    {36, "Rnd 10 (edging): Ch 1, [3 sc in corner, 6 sc evenly along side] 4 times; join with a sl st in "
+         "first sc. (36 sc)"},
     {38, "Edging\nRnd 1: sc evenly around, 3 sc in each corner, join (38)"},
 };
 
