@@ -182,7 +182,9 @@ void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::
   const Pattern::Content& pattern = *chart.pattern;
   const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
   chart.extents = drawing::extents_of(pattern.fabric, marks, style_of(chart.options));
-  chart.placement = layout::place(pattern.fabric, chart.extents, page_of(chart.options, wanted));
+  layout::Page page = page_of(chart.options, wanted);
+  page.main_yarn = plain_yarn(pattern, wording);
+  chart.placement = layout::place(pattern.fabric, chart.extents, page);
   chart.not_drawn = not_drawn_of(pattern.fabric, chart.placement, wording);
   drawing::SheetText text = sheet_text_of(pattern, wanted, wording);
   text.closing.insert(text.closing.end(), chart.not_drawn.begin(), chart.not_drawn.end());

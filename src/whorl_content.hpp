@@ -57,6 +57,20 @@ const drawing::Wording& wording_for(const std::string& language);
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
                                  const drawing::Wording& wording);
 
+/// The yarn that has no ground on the sheets: the one that most stitches are in, or a pale one that is not much
+/// rarer.
+std::uint8_t plain_yarn(const Pattern::Content& pattern, const drawing::Wording& wording);
+
+/// The tone of each yarn's ground: as pale or dark as its name says, no two alike.
+std::vector<std::uint8_t> ground_tones(const Pattern::Content& pattern, const drawing::Wording& wording);
+
+/// Whether a text says one of the things that stand in the wording under `id`: "pale|white|off white"; the
+/// words of "from … up" stand in one sentence, in this order.
+bool says(const std::string& text, const drawing::Wording& wording, std::string_view id);
+
+/// The few words that stand for "…" in one of them; "": the text says none.
+std::string said_between(const std::string& text, const drawing::Wording& wording, std::string_view id);
+
 /// The chart of a pattern.
 std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,
                                                const ChartOptions& options);

@@ -53,26 +53,6 @@ std::string line_of(const pattern::Source& source, const pattern::RoundText& rou
   return line;
 }
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-
-/// Where a word stands in a text, from `at` on.
-std::size_t find_word(std::string_view text, std::string_view word, std::size_t at = 0) {
-  for (; (at = text.find(word, at)) != std::string_view::npos; ++at) {
-    const bool begins = at == 0 || !is_letter(text[at - 1]);
-    const bool ends = at + word.size() == text.size() || !is_letter(text[at + word.size()]);
-    if (begins && ends) return at;
-  }
-  return at;
-}
-
-/// Whether a part's note says that it is worked "from the foot up".
-bool says_up(std::string note) {
-  for (char& c : note) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
-  const std::size_t from = std::min(find_word(note, "from"), find_word(note, "bottom"));
-  const std::size_t up = std::min(find_word(note, "up", from), find_word(note, "upwards", from));
-  return from != std::string_view::npos && up < note.find(". ", from);
-}
-
 /// The one word that is typed for a stitch: "X" of "6X", "dc2tog"; "": it is told in several.
 std::string word_of(std::string_view typed) {
   const std::size_t begin = typed.find_first_not_of("0123456789 ");
@@ -147,10 +127,13 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.terms = drawing::say(wording, "terms-us");
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
-    text.from_below.push_back(says_up(part.note));
+    const std::string start = said_between(part.note, wording, "notes-start");
+    text.starts.push_back(start.empty() ? "" : drawing::say(wording, "start-named", {start}));
+    text.from_below.push_back(says(part.note, wording, "notes-upwards"));
   }
   for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
   text.yarns = yarns_of(tree, pattern.fabric, wording);
+  text.tones = ground_tones(pattern, wording);
   text.names = names_of(source, tree);
   text.closing = closing_of(source, tree, wanted);
   return text;

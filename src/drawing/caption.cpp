@@ -102,6 +102,12 @@ std::string joined_parts(const Copy& copy, const Figure& figure) {
   return words;
 }
 
+/// "the crown" where the part's note says that it begins there, else "the start".
+std::string start_of(const Copy& copy, const Figure& figure) {
+  const bool named = figure.part < copy.text.starts.size() && !copy.text.starts[figure.part].empty();
+  return named ? copy.text.starts[figure.part] : say(copy.wording, "start");
+}
+
 bool is_in(const Figure& figure, std::uint32_t round) {
   return figure.first_round <= round && round <= figure.last_round;
 }
@@ -181,9 +187,9 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   if (owner != nullptr)
     sentences = {owner_view(copy, it, *owner), hold(copy, *owner)};
   else if (!joined.empty())
-    sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined})};
+    sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined, start_of(copy, it)})};
   else
-    sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it)})};
+    sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it), start_of(copy, it)})};
   if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));

@@ -219,7 +219,7 @@ Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, Symb
   const Figure& it = copy.placement.figures[figure];
   const Drawing drawing{copy, it, figure, frame, symbols};
   Group group{"figure_" + std::to_string(figure + 1), "figure", spoken_caption(copy, figure), {}};
-  if (!it.grounds.empty()) group.items.push_back(draw_grounds(it, frame));
+  if (!it.grounds.empty()) group.items.push_back(draw_grounds(copy, it, frame));
   group.items.push_back(lines_of(drawing));
   group.items.push_back(centre_of(drawing));
   for (std::uint32_t i = 0; i < it.rings.size(); ++i) group.items.push_back(ring_group(drawing, i));

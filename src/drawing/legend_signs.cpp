@@ -87,8 +87,9 @@ void add_ground(const Making& making, std::uint8_t yarn, std::vector<Entry>& ent
   const double half =
       std::max(0.55 * making.scale, making.factor * std::max(ink.width(), ink.height()) * 0.62);
   const Point middle{(ink.left + ink.right) / 2, (ink.top + ink.bottom) / 2};
-  Fill ground{
-      closed_through({{-half, -half}, {half, -half}, {half, half}, {-half, half}}), ground_color(yarn), {}};
+  Fill ground{closed_through({{-half, -half}, {half, -half}, {half, half}, {-half, half}}),
+              ground_color(tone_of(making.copy, yarn)),
+              {}};
   Symbol stitch{symbol, Point{0, 0} - making.factor * middle, {0, -1}, making.factor, ink::black, {}};
   entries.push_back(finished(making, {"ground",
                                       {std::move(ground), stitch},

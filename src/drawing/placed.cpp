@@ -64,19 +64,23 @@ std::string_view mark_of(Sign sign) {
   return "";
 }
 
-Color ground_color(std::uint8_t yarn) {
-  constexpr std::array grounds{Color{0xE8E5E0}, ink::yarn_ground, Color{0xD9D5CE}, Color{0xE9C5AC}};
-  return grounds[(yarn + grounds.size() - 1) % grounds.size()];
+Color ground_color(std::uint8_t tone) {
+  constexpr std::array grounds{Color{0xEAE7E0}, ink::yarn_ground, Color{0xD6D2CA}, Color{0xE9C5AC}};
+  return grounds[(tone + grounds.size() - 1) % grounds.size()];
 }
 
-Group draw_grounds(const layout::Figure& figure, const Frame& frame) {
+std::uint8_t tone_of(const Copy& copy, std::uint8_t yarn) {
+  return yarn >= 1 && yarn <= copy.text.tones.size() ? copy.text.tones[yarn - 1u] : yarn;
+}
+
+Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame) {
   Group grounds{"", "grounds", "", {}};
   for (const layout::Ground& ground : figure.grounds) {
     std::vector<Point> outline;
     for (const Point p : ground.outline) outline.push_back(on_sheet(frame, p));
     Path path = curve_through(outline);
     path.verbs.push_back(Verb::close);
-    grounds.items.push_back(Fill{std::move(path), ground_color(ground.yarn), {}});
+    grounds.items.push_back(Fill{std::move(path), ground_color(tone_of(copy, ground.yarn)), {}});
   }
   return grounds;
 }

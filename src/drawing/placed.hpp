@@ -1,5 +1,6 @@
 #pragma once
 
+#include "drawing/copy.hpp"
 #include "drawing/scene.hpp"
 #include "drawing/symbol_case.hpp"
 
@@ -10,11 +11,14 @@ namespace whorl::drawing {
 /// The mark that a sign is drawn with; "": a line.
 std::string_view mark_of(layout::Sign sign);
 
-/// The pale colour under stitches in a yarn; in grey print they differ by how light they are.
-Color ground_color(std::uint8_t yarn);
+/// Pale colours under stitches, from 1, the palest; in grey print they differ by how light they are.
+Color ground_color(std::uint8_t tone);
+
+/// The tone of a yarn's ground on this sheet.
+std::uint8_t tone_of(const Copy& copy, std::uint8_t yarn);
 
 /// The grounds of a figure, to lie beneath everything else.
-Group draw_grounds(const layout::Figure& figure, const Frame& frame);
+Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame);
 
 /// A sign as it stands in a figure, its mark `factor` as large as the scale says.
 std::vector<Item> draw_sign(const layout::Placed& placed, const Frame& frame, SymbolCase& symbols,

@@ -43,7 +43,9 @@ struct SheetText {
   std::string subtitle;
   std::string terms;                    ///< "US terms"
   std::string yarns;                    ///< "yarn 1 moss, yarn 2 cream"; "": there is one
+  std::vector<std::uint8_t> tones;      ///< per yarn, the first first: of its ground; {}: its number
   std::vector<std::string> part_notes;  ///< per part: behind its name
+  std::vector<std::string> starts;      ///< per part: "the crown", where its note says so; else ""
   std::vector<bool> from_below;         ///< per part: worked from its lower end up
   std::vector<std::string> round_lines; ///< per round of the text: what stands behind its label, as typed
   std::vector<TypedName> names;         ///< of the stitches that are called by one word, each once

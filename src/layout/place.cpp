@@ -89,7 +89,7 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
   Placement placement;
   placement.wanted = asked.wanted;
   Page page = asked;
-  page.main_yarn = main_yarn(fabric);
+  if (page.main_yarn == 0) page.main_yarn = main_yarn(fabric);
   const Folding folding(fabric);
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
     if (!is_wanted(page.wanted, part)) continue;

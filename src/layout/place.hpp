@@ -36,7 +36,7 @@ struct Page {
   Leaf leaf;
   std::string rounds = "{} rounds";         ///< second line of a folded ring's label
   std::string rows = "{} rows";
-  std::uint8_t main_yarn = 1;               ///< that which has no ground; `place` takes what most stitches are in
+  std::uint8_t main_yarn = 0;               ///< that which has no ground; 0: the one that most stitches are in
   std::string back_loops = "BLO";           ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";
   std::string neck = "neck";

@@ -143,3 +143,33 @@ TEST_CASE("making-up at the foot of the sheet is said in whole sentences, each o
   CHECK(svg.find(">Place the muzzle over round 2 of the head and sew in place.<") != std::string::npos);
   CHECK(svg.find("Look at it") == std::string::npos);
 }
+
+TEST_CASE("a pale yarn that is not much rarer has no ground, and the others have one") {
+  const std::string svg =
+      whorl::read("Toadstool\n\nSTEM\nRnd 1: with cream, 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\n"
+                  "CAP\nRnd 1: with russet, 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n")
+          .chart()
+          .svg();
+  CHECK(svg.find(">in yarn 1 (cream)<") == std::string::npos);
+  CHECK(svg.find(">in yarn 2 (russet)<") != std::string::npos);
+}
+
+TEST_CASE("of several yarns with grounds the pale one has the palest") {
+  const std::string svg = example("fox.svg");
+  CHECK(svg.find("#eae7e0") != std::string::npos);
+  CHECK(svg.find("#d6d2ca") != std::string::npos);
+  CHECK(svg.find("#f3dccb") == std::string::npos);
+}
+
+TEST_CASE("a caption says from where a figure is seen as the part's note does") {
+  const auto svg = [](const std::string& note) {
+    return whorl::read("Owl\n\nHEAD\n" + note + "\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n")
+        .chart()
+        .svg();
+  };
+  CHECK(svg("From the crown down").find("seen from the crown") != std::string::npos);
+  CHECK(svg("In moss, worked in a spiral from the tip up").find("seen from the tip") != std::string::npos);
+  CHECK(svg("Worked from 2 sides.").find("seen from the start") != std::string::npos);
+  CHECK(svg("Stuff it, well, from the inside, and then, later, sew it on").find("seen from the start") !=
+        std::string::npos);
+}
