@@ -9,7 +9,7 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double beyond_head = 0.55, past_break = 0.4, past_loops = 0.45;
+constexpr double beyond_head = 0.31, past_break = 0.4, past_loops = 0.45;
 constexpr double beside_label = 0.25, half_stitch = 0.5;
 constexpr double high = 0.48, half_wide = 0.29;
 constexpr double air = 0.12, step = 0.1, neighbourhood = 3;

@@ -25,7 +25,7 @@ constexpr double before_first = 0.30, behind_last = 0.45; ///< what the label ta
 constexpr double chain_pitch = 0.72;                      ///< of chains one above the other
 constexpr double dot_aside = 0.42; ///< from the middle of a starting chain to that of the dot
 constexpr double dot_reach = 0.16;
-constexpr double cut_from = 0.52, cut_to = 1.12, cut_side = 0.30; ///< the mark outside a last stitch
+constexpr double cut_from = 0.28, cut_to = 0.88, cut_side = 0.30; ///< the mark outside a last stitch
 
 const SymbolExtent& shape_at(const OvalRing& ring, std::uint32_t item) {
   return *ring.band.shapes[ring.band.shape_of[item]];

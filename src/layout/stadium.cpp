@@ -8,11 +8,17 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double ray = 0.89; ///< radians from the end of the first side, 51 degrees
+constexpr double widest_ray = 0.89; ///< radians from the end of the first side, 51 degrees
+constexpr double beside_side = 1.25; ///< rounds begin no further from it, so that their numbers make a column
+
+/// The angle from the end of the first side to where a round begins.
+double ray_at(double r) {
+  return r * sine(widest_ray) <= beside_side ? widest_ray : arc_sine(beside_side / r);
+}
 
 /// Where the pieces of a contour begin: arc, side, arc, side, arc; and where it ends.
 std::array<double, 6> pieces(const Stadium& stadium, double r) {
-  const double side = 2 * stadium.half, first = ray * r;
+  const double side = 2 * stadium.half, first = ray_at(r) * r;
   return {0, first, first + side, first + side + pi * r, first + 2 * side + pi * r, 2 * side + 2 * pi * r};
 }
 
@@ -34,7 +40,7 @@ Standing stand_at(const Stadium& stadium, double r, double at) {
   const double on = at - begins[piece], angle = r > 0 ? on / r : 0;
   switch (piece) {
   case 0:
-    return {{stadium.half, 0}, {sine(ray - angle), cosine(ray - angle)}};
+    return {{stadium.half, 0}, {sine(ray_at(r) - angle), cosine(ray_at(r) - angle)}};
   case 1:
     return {{stadium.half - on, 0}, {0, 1}};
   case 2:
@@ -66,11 +72,9 @@ void add_piece(const Stadium& stadium, double r, double from, double to, std::ve
 
 } // namespace
 
-double ray_angle() { return ray; }
-
 double length_of(const Stadium& stadium, double r) { return pieces(stadium, r)[5]; }
 
-double side_begins(double r) { return ray * r; }
+double side_begins(double r) { return ray_at(r) * r; }
 double far_end_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[2]; }
 double back_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[3]; }
 double near_end_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[4]; }
@@ -92,8 +96,10 @@ Point along(const Stadium& stadium, double r, double at) {
 double carried(const Stadium& stadium, double r, double at, double to) {
   const std::array<double, 6> begins = pieces(stadium, r), ends = pieces(stadium, to);
   const std::size_t piece = piece_at(begins, at);
+  // Square to both, as far as the other begins and ends there.
+  if (piece == 0) return std::max(0.0, ends[1] - (begins[1] - at) * to / r);
   const bool side = piece == 1 || piece == 3;
-  return ends[piece] + (at - begins[piece]) * (side ? 1 : to / r);
+  return std::min(ends[5], ends[piece] + (at - begins[piece]) * (side ? 1 : to / r));
 }
 
 std::vector<Point> curve_on(const Stadium& stadium, double r, double from, double to) {

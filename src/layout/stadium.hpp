@@ -7,8 +7,8 @@
 namespace whorl::layout {
 
 /// Contours round a core that lies on the x axis: two straight sides and two half circles. Lengths along them
-/// count from a ray over the end at which rounds begin, in the direction of work; `r` is the distance from
-/// the core.
+/// count from a line over the end at which rounds begin, first slanting, then upright, in the direction of
+/// work; `r` is the distance from the core.
 struct Stadium {
   double half = 0; ///< half the length of the core
   Way way = Way::anticlockwise;
@@ -35,8 +35,5 @@ double side_begins(double r);                             ///< the first straigh
 double far_end_begins(const Stadium& stadium, double r);  ///< the half circle at the far end
 double back_begins(const Stadium& stadium, double r);     ///< the side along which work comes back
 double near_end_begins(const Stadium& stadium, double r); ///< the half circle in which rounds end
-
-/// The angle from the first side to the ray on which rounds begin.
-double ray_angle();
 
 } // namespace whorl::layout
