@@ -14,7 +14,7 @@ namespace {
 /// Samples are as large as on the chart up to this many mm per W.
 constexpr double largest_scale = 5.2;
 
-constexpr double least_row = 6.8, line_height = 4.2, column_width = 61, text_gap = 3, margin_right = 1.5;
+constexpr double least_row = 6.8, line_height = 4.2, column_width = 63, text_gap = 3, margin_right = 1.5;
 constexpr double below_heading = 5.4;
 
 /// A grid of rows and columns, filled column by column.

@@ -24,7 +24,7 @@ constexpr double cross_arm = 0.30, plus_arm = 0.34;          // from the middle,
 constexpr double long_loop = 0.22, loop_over = 0.10;         // above the tips, above the head
 constexpr double held_at = 0.38;   // of the legs of an invisible decrease, from the feet
 constexpr double under_tie = 0.16; // where legs that are worked together meet
-constexpr double picot_foot = 0.16, picot_dot = 0.115, picot_chain_half = 0.12, picot_chain_pitch = 0.368;
+constexpr double picot_foot = 0.16, picot_dot = 0.115, picot_chain_half = 0.12, picot_chain_pitch = 0.50;
 constexpr double tie = 0.22; // pitch of the ties of an extended stitch, under its head
 constexpr double bobble = 1.80, puff = 1.60;
 constexpr double bobble_pitch = 0.30, cluster_pitch = 0.40, puff_pitch = 0.41; // of legs at half height

@@ -1,6 +1,7 @@
 #include "drawing/symbol.hpp"
 
 #include "drawing/outline.hpp"
+#include "layout/sign.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -316,4 +317,17 @@ TEST_CASE("in millimetres a symbol grows with the scale and turns its y downward
   const std::vector<Pen> pens = in_millimetres(composed("hdc").pens, 5);
   CHECK(pens[0].stroke == Approx(0.5));
   CHECK(pens[0].path.points[1].y == Approx(-7.0));
+}
+
+TEST_CASE("the chains of a picot stand apart, and from its dot") {
+  const Composed picot = compose(stitch::picot(3), SymbolKey{}, built_in_marks());
+  REQUIRE(picot.pens.size() == 4);
+  for (std::size_t i = 0; i < picot.pens.size(); ++i)
+    for (std::size_t k = i + 1; k < picot.pens.size(); ++k) {
+      std::vector<layout::Convex> one, other;
+      append_ink(one, picot.pens[i]);
+      append_ink(other, picot.pens[k]);
+      for (const layout::Convex& a : one)
+        for (const layout::Convex& b : other) CHECK(layout::distance(a, b) > 0.05);
+    }
 }
