@@ -150,6 +150,16 @@ bool multiplies(const Pairing& pairing, std::uint32_t at) {
   return first == '(' || first == '[' || glued;
 }
 
+/// "(red) *1 sc, inc* x 6": behind the number a word stands that is no "times", and another star comes.
+bool begins_passage(const Pairing& pairing, std::uint32_t at) {
+  std::uint32_t next = skip_blanks(pairing.text, at + 1);
+  while (next < pairing.text.size() && is_digit(pairing.text[next])) ++next;
+  next = skip_blanks(pairing.text, next);
+  const bool letter = next < pairing.text.size() && pairing.text[next] >= 'a' && pairing.text[next] <= 'z';
+  return letter && !has_concept(pairing, next, words::find_concept(pairing.vocabulary, "times")) &&
+         pairing.text.find('*', at + 1) != std::string_view::npos;
+}
+
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (before &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
@@ -162,7 +172,7 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   const std::uint32_t next = skip_blanks(pairing.text, at + 1);
   const bool number_next = next < pairing.text.size() && is_digit(pairing.text[next]);
   const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
-  if (number_next && last == ')') return StarRole::times;
+  if (number_next && last == ')' && !begins_passage(pairing, at)) return StarRole::times;
   if (number_next && (last == ']' || last == '}' || last == '|')) return StarRole::times;
   const bool piece_before =
       last != '\0' && !is_separator(last) && partner(last) == 0 && last != '(' && last != '[';

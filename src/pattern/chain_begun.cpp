@@ -20,6 +20,22 @@ std::vector<stitch::StitchKind> all_kinds(const Reading& reading,
 
 bool is_stitch(const Node& node) { return node.kind == NodeKind::work && node.work.act == Act::stitch; }
 
+/// "6 ch + 1 turning ch" is a chain of seven.
+void join_chains(Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
+  const NodeId chain = reading.nodes[reading.body].child;
+  if (chain == no_node || !is_stitch(reading.nodes[chain])) return;
+  Node& made = reading.nodes[chain];
+  const NodeId next = made.next;
+  if (next == no_node || !is_stitch(reading.nodes[next])) return;
+  const Node& more = reading.nodes[next];
+  if (!is_chain(kinds[made.work.kind]) || more.work.kind != made.work.kind || made.work.counts ||
+      more.work.counts || made.work.to_end || more.work.to_end)
+    return;
+  made.work.times += more.work.times;
+  made.span.end = more.span.end;
+  made.next = more.next;
+}
+
 /// The first stitch behind a chain that the body begins with; no_node if it begins otherwise.
 NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
   const NodeId chain = reading.nodes[reading.body].child;
@@ -57,10 +73,11 @@ void begin_in_chain(std::vector<Reading>& readings, const std::vector<stitch::St
   std::vector<Reading> begun;
   for (const Reading& reading : readings) {
     const std::vector<stitch::StitchKind> all = all_kinds(reading, kinds);
-    const NodeId first = behind_chain(reading, all);
-    if (first == no_node) continue;
     Reading other = reading;
-    const int height = stitch::shape_of(all[reading.nodes[first].work.kind]).height;
+    join_chains(other, all);
+    const NodeId first = behind_chain(other, all);
+    if (first == no_node) continue;
+    const int height = stitch::shape_of(all[other.nodes[first].work.kind]).height;
     put_in_chain(other, first, static_cast<std::uint16_t>(std::max(height, 1) + 1));
     other.effect = effect_of(other.nodes, other.body, all);
     begun.push_back(std::move(other));

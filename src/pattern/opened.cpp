@@ -96,7 +96,8 @@ bool works_before(const Lattice& lattice, const Vocabulary& vocabulary, std::uin
 
 char partner(char open) { return open == '(' ? ')' : open == '[' ? ']' : '\0'; }
 
-/// Where letters typed as one part: behind "x" that a figure stands before, behind or before short loops; 0:
+/// Where letters typed as one part: behind "x" that a figure stands before, behind or before short loops,
+/// before "inc" or "dec"; 0:
 /// nowhere.
 std::uint32_t parting(const Folded& line, const Word& word, const Vocabulary& vocabulary) {
   const std::string_view letters = std::string_view(line.text).substr(word.begin, word.end - word.begin);
@@ -112,6 +113,16 @@ std::uint32_t parting(const Folded& line, const Word& word, const Vocabulary& vo
            entry.name == "increase";
   };
   const auto loops = [](const words::ConceptEntry& entry) { return entry.sort == ConceptClass::loops; };
+  const auto shapes = [](const words::ConceptEntry& entry) {
+    return entry.sort == ConceptClass::decrease || entry.name == "increase";
+  };
+  const auto stitch = [](const words::ConceptEntry& entry) { return entry.sort == ConceptClass::stitch; };
+  for (const std::size_t length : {4U, 3U}) { // "hdcinc", "scdec"
+    if (letters.size() < length + 2) continue;
+    const std::size_t rest = letters.size() - length;
+    if (knows(letters.substr(rest), shapes) && knows(letters.substr(0, rest), stitch))
+      return static_cast<std::uint32_t>(rest);
+  }
   const bool counted = word.begin > 0 && words::is_digit(line.text[word.begin - 1]);
   if (counted && letters.size() > 2 && letters.front() == 'x' && knows(letters.substr(1), works)) return 1;
   for (const std::size_t length : {3U, 2U}) {

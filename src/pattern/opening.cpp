@@ -46,8 +46,13 @@ std::uint32_t round_named(const Sentence& sentence, std::uint32_t& at) {
 /// Behind "of the chain"; `at` if that does not stand there.
 std::uint32_t behind_chain(const Sentence& sentence, std::uint32_t at) {
   std::uint32_t next = skip_blanks(sentence.text(), at);
-  for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from"}); ++small)
-    next = behind(sentence, *words_at(sentence, next).first);
+  constexpr int most_words = 5; // "of each of 5 foundation chs"
+  for (int small = 0; small < most_words; ++small) {
+    const Word* number = number_at(sentence, next);
+    if (number == nullptr && !is_named(sentence, next, {"with", "filler", "from", "each", "foundation"}))
+      break;
+    next = behind(sentence, number != nullptr ? *number : *words_at(sentence, next).first);
+  }
   return next != at && is_named(sentence, next, {"chain"}) ? words_at(sentence, next).first->end : at;
 }
 

@@ -135,6 +135,13 @@ private:
            }) != nullptr;
   }
 
+  /// A stitch, or "sts", stands there.
+  bool counts_at(std::size_t place) const {
+    return works_at(place) || find_word(head_, pass_blanks(head_, place), [&](const Word& w) {
+                                return sort_of(w) == ConceptClass::place;
+                              }) != nullptr;
+  }
+
   std::size_t pass_fillers(std::size_t place) const {
     place = pass_blanks(head_, place);
     while (const Word* filler = filler_at(place)) {
@@ -172,7 +179,7 @@ private:
     const NumberForm form = word ? NumberForm::any : NumberForm::scanned;
     LabelNumbers numbers = label_numbers_at(head_, at, form);
     if (numbers.end == 0) return place;
-    if (numbers.dash && numbers.spaced && works_at(numbers.end)) { // "as Rnd 14 - 18 sc": the count
+    if (numbers.dash && numbers.spaced && counts_at(numbers.end)) { // "as Rnd 14 - 18 sc": the count
       const LabelNumber only = label_number_at(head_, at, form);
       numbers.from = numbers.to = only.value;
       numbers.end = only.end;

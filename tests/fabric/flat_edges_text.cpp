@@ -187,3 +187,28 @@ TEST_CASE("a sentence that talks of stitches is no work where the counts say so"
   CHECK(text.said == "");
   CHECK(text.last().makes == 30);
 }
+
+TEST_CASE("a chain told with the one that turns is one chain") {
+  const Text text("Ear\n\nRow 1: 6 ch + 1 turning ch, 6 sc back = 6\nRow 2: 1 turning ch, 6 sc = 6\n");
+  CHECK(text.said == "");
+  CHECK(text.worked.fabric.rounds[0].count == 7);
+}
+
+TEST_CASE("a decrease of one stitch is one decrease") {
+  const Text text("Head\n\n1st rnd: 18 sc in a ring (18 sc).\n"
+                  "2nd rnd: * Sc in each of next 4 sc, dec 1 sc; repeat from * around (15 sc).\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 15);
+}
+
+TEST_CASE("stitches glued to inc and dec are increased and decreased themselves") {
+  const Text text("Hump\n\nR1: mc, 18 hdc = 18\nR2: sc 5, hdcdec x 4, sc 5 = 14\nR3: hdcinc x 14 = 28\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 28);
+}
+
+TEST_CASE("a colour in brackets before a passage between stars is no piece of it") {
+  const Text text("Ladybird\n\nRnd 1. (black) 12 sc in MR (12)\nRnd 2. (red) *1 sc, inc* x 6 (18)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 18);
+}
