@@ -32,12 +32,22 @@ std::string of_rounds(const Copy& copy, std::uint32_t round, const char* id) {
   return (is_row(copy, round) ? "row" : "round") + std::string(id);
 }
 
+/// Whether a round goes along the ends of rows: an edging of a flat piece.
+bool goes_along_rows(const fabric::Fabric& fabric, std::uint32_t round) {
+  const fabric::Round& edging = fabric.rounds[round];
+  for (fabric::StitchId id = edging.first_stitch; id < edging.first_stitch + edging.count; ++id)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, id))
+      if (leg.into.what == fabric::On::row_end) return true;
+  return false;
+}
+
 /// From where a figure is seen; which sentence of the wording says it.
 const char* view(const Copy& copy, std::size_t figure) {
   const Figure& it = copy.placement.figures[figure];
   const Figure* before = figure_before(copy, figure);
   switch (it.form) {
   case Form::disc:
+    if (goes_along_rows(copy.fabric, it.first_round)) return "caption-around-edge";
     if (it.centre != Centre::open || before == nullptr) return "caption-start";
     return before->form == Form::strip ? "caption-from-strip" : "caption-from-neck";
   case Form::disc_inward:

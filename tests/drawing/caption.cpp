@@ -72,6 +72,14 @@ TEST_CASE("A disc outward from a neck says so") {
   CHECK(caption(it.copy(), 1) == Lines{"rounds 4–6, from the neck on, seen from the start"});
 }
 
+TEST_CASE("A disc whose first round goes along the ends of rows says so") {
+  Made it = two_figures(figure(Form::rows), figure(Form::disc, Centre::open));
+  it.fabric.stitches.resize(1);
+  it.fabric.legs.push_back(fabric::Leg{fabric::Place{2, fabric::On::row_end, stitch::back}});
+  it.fabric.rounds[3].count = 1;
+  CHECK(caption(it.copy(), 1) == Lines{"rounds 4–6, around the edge of the piece, right side"});
+}
+
 TEST_CASE("A strip says which way its rounds run") {
   layout::Figure left = figure(Form::strip);
   left.clockwise = true;
