@@ -380,15 +380,22 @@ bool work_into(const Reader& reader, Way& way, Span above) {
 
 namespace {
 
+/// The number that a text begins with, of at most seven digits; `digits`: how many it has.
+std::uint32_t leading_number(std::string_view text, std::size_t& digits) {
+  constexpr std::size_t most = 7;
+  std::uint32_t value = 0;
+  for (digits = 0; digits < text.size() && is_digit(text[digits]) && digits < most; ++digits)
+    value = value * 10 + static_cast<std::uint32_t>(text[digits] - '0');
+  return value;
+}
+
 /// "… to first dc. 28 dc": a sentence of a number and one word.
 std::optional<std::uint32_t> count_with_unit(std::string_view text) {
   const std::size_t mark = text.find_last_of(".;:");
   if (mark == std::string_view::npos) return std::nullopt;
   const std::string_view count = trim(text.substr(mark + 1));
-  std::uint32_t value = 0;
   std::size_t digits = 0;
-  for (; digits < count.size() && is_digit(count[digits]) && digits < 7; ++digits)
-    value = value * 10 + static_cast<std::uint32_t>(count[digits] - '0');
+  const std::uint32_t value = leading_number(count, digits);
   const std::string_view unit = count.substr(digits);
   const bool word = unit.size() > 2 && unit[0] == ' ' && trim(unit).find(' ') == std::string_view::npos;
   return digits == 0 || !word ? std::nullopt : std::optional(value);
@@ -404,10 +411,8 @@ std::optional<std::uint32_t> count_at_end(std::string_view work) {
   const std::size_t mark = bracket ? text.find_last_of("([") : text.find_last_of('=');
   if (mark == std::string_view::npos) return std::nullopt;
   const std::string_view count = trim(text.substr(mark + 1));
-  std::uint32_t value = 0;
   std::size_t digits = 0;
-  for (; digits < count.size() && is_digit(count[digits]) && digits < 7; ++digits)
-    value = value * 10 + static_cast<std::uint32_t>(count[digits] - '0');
+  const std::uint32_t value = leading_number(count, digits);
   return digits == 0 ? std::nullopt : std::optional(value);
 }
 

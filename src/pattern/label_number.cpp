@@ -1,0 +1,391 @@
+#include "pattern/label_number.hpp"
+
+#include "pattern/costs.hpp"
+#include "words/ascii.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+using words::is_digit;
+
+bool is_repeated(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  if (at >= head.line.text.size()) return false;
+  const char mark = mark_at(head, at);
+  const std::size_t behind = pass_blanks(head, at + 1);
+  const bool times = mark == '*' && behind < head.line.text.size() && is_digit(head.line.text[behind]);
+  return times || mark == ',' || phrase_at(head, at, head.times) != nullptr;
+}
+
+std::size_t place_of(const Head& head, std::uint32_t byte) {
+  const auto& from = head.line.from;
+  return static_cast<std::size_t>(std::lower_bound(from.begin(), from.end(), byte) - from.begin());
+}
+
+namespace {
+
+using words::Word;
+using words::WordKind;
+
+/// The label as far as it is read, and where reading goes on.
+struct Reached {
+  Label label;
+  std::size_t begin = 0;
+  std::size_t end = 0; ///< of the label as typed
+};
+
+/// "b" of `41b`; 0 where no single letter is glued to the number.
+int letter_behind(const Head& head, std::size_t place) {
+  if (place >= head.line.text.size()) return 0;
+  const char letter = head.line.text[place];
+  if (letter < 'b' || letter > 'f') return 0;
+  const std::size_t behind = place + 1;
+  const bool ends = behind == head.line.text.size() ||
+                    std::string_view(" .:)-").find(head.line.text[behind]) != std::string_view::npos;
+  return ends ? letter - 'a' : 0;
+}
+
+/// The count in brackets at `place`, which stands before the work; where reading goes on.
+std::size_t take_count_in_brackets(const Head& head, std::size_t place, Label& label) {
+  const std::size_t at = pass_blanks(head, place);
+  const std::size_t end = pass_brackets(head, at);
+  if (end == at || !holds_count(head, at, end) || is_repeated(head, end) || is_end(head, end)) return place;
+  label.count = head.line.span(at, end);
+  return end;
+}
+
+/// "6 sts - MR 6": the count before the work, set off by a dash or a colon.
+std::size_t take_count_before_dash(const Head& head, std::size_t place, Label& label) {
+  const std::size_t at = pass_blanks(head, place);
+  const std::size_t end = pass_count(head, at);
+  if (end == at) return place;
+  const std::size_t mark = pass_blanks(head, end);
+  const std::size_t behind = pass_closing(head, end, "-:=>");
+  const bool set_off = behind != end && (mark != end || head.line.text[mark] == ':') && !is_end(head, behind);
+  if (!set_off) return place;
+  label.count = head.line.span(at, end);
+  return behind;
+}
+
+/// Brackets between number and mark: a count, the loops of the round, an aside ("(WS)", "(brown)").
+std::size_t take_brackets(const Head& head, std::size_t place, std::string_view marks, Label& label) {
+  const std::size_t counted = take_count_in_brackets(head, place, label);
+  if (counted != place) return counted;
+  const std::size_t at = pass_blanks(head, place);
+  const std::size_t end = pass_brackets(head, at);
+  if (end == at) return place;
+  const std::size_t behind = pass_closing(head, end, marks);
+  const bool loops = holds_loops(head, at, end);
+  if (behind == end && !is_end(head, end) && !(loops && !is_repeated(head, end))) return place;
+  label.aside = head.line.span(at, end);
+  label.loops_aside = loops;
+  return end;
+}
+
+bool close(const Head& head, Reached& reached, std::size_t place, std::string_view marks) {
+  Label& label = reached.label;
+  const std::size_t bracket = label.word || label.ordinal ? take_brackets(head, place, marks, label)
+                                                          : take_count_in_brackets(head, place, label);
+  std::size_t behind = pass_closing(head, bracket, marks);
+  label.closed = behind != place || (label.word && is_end(head, place));
+  if (label.closed && label.count.empty()) behind = take_count_before_dash(head, behind, label);
+  if (label.closed && label.count.empty()) behind = take_count_in_brackets(head, behind, label);
+  label.span = head.line.span(reached.begin, reached.end);
+  label.work = head.line.from[pass_blanks(head, behind)];
+  if (label.loops_aside) label.work = label.aside.begin + 1;
+  return label.closed;
+}
+
+/// Whether a range cannot be anything else: "6 to 10", "R12 – R15", "6-10:".
+bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_word) {
+  const std::size_t end = pass_brackets(head, pass_blanks(head, numbers.end));
+  const bool counts = end != pass_blanks(head, numbers.end);
+  if (counts && is_end(head, end) && numbers.dash && numbers.spaced && !numbers.again) return false;
+  const bool listed = has_word && numbers.comma && !numbers.dash;
+  const std::string_view marks = numbers.word || listed ? ":.)>-" : ":.)>";
+  if (pass_closing(head, end, marks) != end || is_end(head, end)) return true;
+  return has_word && (numbers.word || numbers.again);
+}
+
+/// "of 4" in "Rnd 1 of 4:"; `place` if that does not stand there.
+std::size_t pass_total(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  std::size_t end = place;
+  for (const std::string_view words : {" of ", "/"})
+    if (end == place && place < text.size() && text.substr(place, words.size()) == words)
+      end = place + words.size();
+  const std::size_t digits = end;
+  while (end < text.size() && is_digit(text[end])) ++end;
+  return end != digits && pass_closing(head, end, ":") != end ? end : place;
+}
+
+/// The a of "Round 3a:", whose b follows: it tells nothing more.
+bool is_first_letter(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  return place < text.size() && text[place] == 'a' && pass_closing(head, place + 1, ":.)") != place + 1 &&
+         text[place + 1] != ' ';
+}
+
+void take_letter(const Head& head, Reached& reached) {
+  if (is_first_letter(head, reached.end)) {
+    ++reached.end;
+    return;
+  }
+  reached.label.again = letter_behind(head, reached.end);
+  if (reached.label.again > 0) ++reached.end;
+}
+
+/// Words behind a number that leave open how far the rounds go.
+constexpr std::string_view open_ends[] = {"-end",
+                                          "- end",
+                                          "-desired length",
+                                          "- desired length",
+                                          "-the end",
+                                          "- the end",
+                                          " to end",
+                                          " to the end",
+                                          " to desired length",
+                                          " and onward",
+                                          " and onwards",
+                                          " onward",
+                                          " onwards",
+                                          " and up",
+                                          " and on",
+                                          " and beyond",
+                                          " until end",
+                                          " until the end",
+                                          "-n",
+                                          "- n",
+                                          " to n",
+                                          "-?",
+                                          "+"};
+
+/// Passes "-end", "and onward", "+", which a mark closes; `place` if they do not stand there.
+std::size_t pass_open_end(const Head& head, std::size_t place, std::string_view marks) {
+  const std::string_view text = head.line.text;
+  for (const std::string_view words : open_ends) {
+    if (text.substr(std::min(place, text.size()), words.size()) != words) continue;
+    const std::size_t end = place + words.size();
+    if (pass_closing(head, end, marks) != end) return end;
+  }
+  return place;
+}
+
+/// "Rnds 3, 5 and 7:", numbers that do not follow on.
+bool add_spread_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
+                        std::vector<Label>& labels) {
+  const SpreadNumbers spread = spread_numbers_at(head, place);
+  if (spread.end == 0) return false;
+  Reached reached{so_far, begin, spread.end};
+  reached.label.from = reached.label.to = spread.numbers.front();
+  reached.label.spread = spread.numbers;
+  if (!close(head, reached, reached.end, closing_marks)) return false;
+  labels.push_back(reached.label);
+  return true;
+}
+
+/// Adds the readings of the numbers at `place`: the first alone, and all together.
+void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
+                 std::vector<Label>& labels) {
+  const NumberForm form = so_far.word ? NumberForm::any : NumberForm::digits;
+  const LabelNumber first = label_number_at(head, place, form);
+  if (first.end == 0) return;
+  const std::string_view marks = so_far.word ? closing_marks : closing_marks_of_numbers;
+  Reached alone{so_far, begin, first.end};
+  alone.label.from = alone.label.to = first.value;
+  take_letter(head, alone);
+  if (so_far.word) alone.end = pass_total(head, alone.end);
+  if (so_far.word && add_spread_numbers(head, begin, place, so_far, labels)) return;
+  if (const std::size_t end = pass_open_end(head, alone.end, marks); end != alone.end) {
+    alone.label.open_end = true;
+    alone.end = end;
+  }
+  const bool closed = close(head, alone, alone.end, marks);
+
+  if (alone.label.open_end) return labels.push_back(alone.label);
+  const LabelNumbers numbers = label_numbers_at(head, place, form);
+  const bool surely = numbers.ranges() && is_surely_range(head, numbers, so_far.word);
+  if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
+  if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;
+  Reached range{so_far, begin, numbers.end};
+  range.label.from = numbers.from;
+  range.label.to = numbers.to;
+  const bool range_closed = close(head, range, range.end, marks);
+  if (!so_far.word && !range_closed && !numbers.dash) return;
+  if (!surely && numbers.spaced) range.label.cost = cost::doubtful;
+  if (!surely && !numbers.spaced && !labels.empty()) labels.back().cost = cost::doubtful;
+  labels.push_back(range.label);
+}
+
+/// "3.5 mm hook" begins with no label, "11.40 sc" may.
+void doubt_decimal_point(const Head& head, std::vector<Label>& labels, std::size_t number_end) {
+  const std::string_view text = head.line.text;
+  const bool decimal =
+      number_end + 1 < text.size() && text[number_end] == '.' && is_digit(text[number_end + 1]);
+  if (decimal)
+    for (Label& label : labels) label.cost += cost::decimal_point;
+}
+
+/// The "a" of "9 a row", as translations have it.
+std::size_t pass_article(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  return place + 1 < text.size() && text[place] == 'a' && text[place + 1] == ' '
+             ? pass_blanks(head, place + 1)
+             : place;
+}
+
+/// Letters of another alphabet glued to a number, which a mark closes: the р of "13р:".
+bool is_foreign_word(const Head& head, const LabelNumbers& numbers) {
+  return numbers.ordinal && static_cast<unsigned char>(head.line.text[numbers.end - 1]) >= 0x80 &&
+         pass_closing(head, numbers.end, closing_marks) != numbers.end;
+}
+
+/// The Latin p that is typed for the р of "13р:", a mark behind it; `place` if it is not there.
+std::size_t pass_latin_letter(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  if (place >= text.size() || text[place] != 'p') return place;
+  return pass_closing(head, place + 1, closing_marks_of_numbers) != place + 1 ? place + 1 : place;
+}
+
+/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:".
+std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
+  LabelNumbers numbers = label_numbers_at(head, begin, NumberForm::scanned);
+  if (numbers.end == 0)
+    if (const LabelNumber word = label_number_at(head, begin, NumberForm::any); word.end != 0)
+      numbers = {word.value, word.value, word.end, true};
+  if (numbers.end == 0) return {};
+  Reached reached;
+  reached.begin = begin;
+  bool row = false;
+  const std::size_t word = pass_article(head, pass_blanks(head, numbers.end));
+  reached.end = pass_round_word(head, word, row);
+  const std::size_t letter = pass_latin_letter(head, numbers.end);
+  const bool foreign = reached.end == word && (is_foreign_word(head, numbers) || letter != numbers.end);
+  if (foreign) reached.end = letter;
+  if (reached.end == word && !foreign) return {};
+  if (numbers.ranges()) reached.end = pass_inclusive(head, reached.end);
+  if (row) reached.label.kind = RoundKind::row;
+  reached.label.word = true;
+  reached.label.ordinal = numbers.ordinal;
+  reached.label.from = numbers.from;
+  reached.label.to = numbers.to;
+  const bool closed = close(head, reached, reached.end, closing_marks);
+  return closed || numbers.ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
+}
+
+/// "4р - 5р:", each number with its own word.
+std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
+  std::vector<Label> first = number_before_word(head, begin);
+  if (first.size() != 1 || first.front().closed == false || first.front().to != first.front().from)
+    return first;
+  std::vector<Label> second = number_before_word(head, place_of(head, first.front().work));
+  if (second.size() != 1 || !second.front().closed || second.front().from <= first.front().to) return first;
+  second.front().from = first.front().from;
+  second.front().span.begin = first.front().span.begin;
+  return second;
+}
+
+/// "3rd": digits and their ending, be it the short word for a round too; none if that does not stand there.
+LabelNumber ordinal_at(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const LabelNumber digits = label_number_at(head, place, NumberForm::digits);
+  std::size_t end = place;
+  while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
+  const std::string_view ending = text.substr(std::min(end, text.size()), 2);
+  const bool ordinal = end > place && (ending == "st" || ending == "nd" || ending == "rd" || ending == "th");
+  return ordinal ? LabelNumber{digits.value, end + 2, true} : LabelNumber{};
+}
+
+/// "3rd, 4th and 5th rounds": ordinals that run on, the word behind the last.
+std::vector<Label> words_behind_ordinals(const Head& head, std::size_t begin) {
+  const std::string_view text = head.line.text;
+  const LabelNumber first = ordinal_at(head, begin);
+  LabelNumber last = first;
+  std::size_t begin_of_last = begin;
+  for (std::size_t place = first.end; last.end != 0;) {
+    place = pass_blanks(head, place);
+    const bool comma = place < text.size() && text[place] == ',';
+    if (comma) place = pass_blanks(head, place + 1);
+    if (const Word* conjunction = phrase_at(head, place, head.conjunction))
+      place = pass_blanks(head, conjunction->end);
+    const LabelNumber next = ordinal_at(head, place);
+    if (next.end == 0 || next.value != last.value + 1) break;
+    last = next;
+    begin_of_last = place;
+    place = next.end;
+  }
+  if (last.value < first.value + 2) return {};
+  std::vector<Label> labels = number_before_word(head, begin_of_last);
+  for (Label& label : labels) label.from = first.value, label.span.begin = head.line.from[begin];
+  return labels;
+}
+
+/// "Next 3 rounds:", "Next rnd:", "Last row:".
+std::vector<Label> relative_label(const Head& head, std::size_t begin) {
+  const Word* next = phrase_at(head, begin, head.next);
+  if (next == nullptr) next = phrase_at(head, begin, head.last);
+  if (next == nullptr) return {};
+  Reached reached;
+  reached.begin = begin;
+  const std::size_t behind = pass_blanks(head, next->end);
+  const LabelNumber number = label_number_at(head, behind, NumberForm::any);
+  const std::size_t word = number.end == 0 ? behind : pass_blanks(head, number.end);
+  bool row = false;
+  reached.end = pass_round_word(head, word, row);
+  if (reached.end == word) return {};
+  if (row) reached.label.kind = RoundKind::row;
+  reached.label.word = true;
+  reached.label.relative = true;
+  reached.label.to = number.end == 0 ? 1 : number.value;
+  close(head, reached, reached.end, closing_marks);
+  return {reached.label};
+}
+
+/// "number", "no.", "nr" before the number; `place` if none stands there.
+std::size_t pass_word_number(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  for (const std::string_view word : {"number ", "no. ", "no.", "no ", "nr. ", "nr.", "nr "})
+    if (place < text.size() && text.substr(place, word.size()) == word) return place + word.size();
+  return place;
+}
+
+/// "Rnd 3:", "R6-10", "Round #4", "Round one =".
+std::vector<Label> word_before_number(const Head& head, std::size_t begin) {
+  std::vector<Label> labels;
+  Label label;
+  bool row = false;
+  std::size_t place = pass_round_word(head, begin, row);
+  label.word = place != begin;
+  if (row) label.kind = RoundKind::row;
+  place = pass_blanks(head, place);
+  if (place < head.line.text.size() && label.word && mark_at(head, place) == '.')
+    place = pass_blanks(head, place + 1);
+  if (place < head.line.text.size() && mark_at(head, place) == '#') place = pass_blanks(head, place + 1);
+  if (label.word) place = pass_word_number(head, place);
+  if (label.word) add_numbers(head, begin, place, label, labels);
+  return labels;
+}
+
+} // namespace
+
+std::vector<Label> number_alone(const Head& head, std::size_t begin) {
+  std::vector<Label> labels;
+  const bool sharp = begin < head.line.text.size() && mark_at(head, begin) == '#';
+  const std::size_t place = sharp ? begin + 1 : begin;
+  const LabelNumber number = label_number_at(head, place, NumberForm::digits);
+  if (number.end == 0 || number.ordinal) return labels;
+  add_numbers(head, begin, place, {}, labels);
+  doubt_decimal_point(head, labels, number.end);
+  return labels;
+}
+
+std::vector<Label> labels_with_word(const Head& head, std::size_t begin) {
+  std::vector<Label> labels = word_before_number(head, begin);
+  if (labels.empty()) labels = words_behind_ordinals(head, begin);
+  if (labels.empty()) labels = words_behind_numbers(head, begin);
+  if (labels.empty()) labels = relative_label(head, begin);
+  return labels;
+}
+
+} // namespace whorl::pattern
