@@ -109,7 +109,8 @@ bool Hand::begins_with_slip() const {
 
 std::optional<Place> Hand::place_at(Where where, bool slip) {
   // The last chain was worked from its other side: the round is closed there.
-  if (slip && far_side_ && edge_.left() <= (begins_with_slip() ? 0 : 1)) return std::nullopt;
+  const bool row = fabric_.rounds.back().kind == pattern::RoundKind::row; // which nothing closes
+  if (slip && far_side_ && !row && edge_.left() <= (begins_with_slip() ? 0 : 1)) return std::nullopt;
   if (where == Where::any) return edge_.take_any();
   if (where == Where::any_chain) edge_.open_chains(fabric_.arches);
   return where == Where::last ? edge_.take_last() : edge_.take_next();

@@ -105,7 +105,8 @@ bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_wor
   const bool listed = has_word && numbers.comma && !numbers.dash;
   const std::string_view marks = numbers.word || listed ? ":.)>-" : ":.)>";
   if (pass_closing(head, end, marks) != end || is_end(head, end)) return true;
-  return has_word && (numbers.word || numbers.again);
+  const bool three = numbers.comma && !numbers.spaced && numbers.to >= numbers.from + 2; // "r6,7,8 just sc"
+  return has_word && (numbers.word || numbers.again || three);
 }
 
 /// "of 4" in "Rnd 1 of 4:"; `place` if that does not stand there.

@@ -212,3 +212,17 @@ TEST_CASE("a colour in brackets before a passage between stars is no piece of it
   CHECK(text.said == "");
   CHECK(text.last().makes == 18);
 }
+
+TEST_CASE("three numbers behind a word label three rounds, be they closed or not") {
+  const Text text("Tail\n\nr1 5sc in mr\nr2 5inc (10)\nr3,4,5 just sc (10)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().number == 5);
+}
+
+TEST_CASE("a row along the other side of the chain ends in a slip stitch of its own") {
+  const Text text(
+      "Leaf\n\nCh 6.\nRow 1: sl st in 2nd ch from hook, sc in next 4 ch (5)\n"
+      "Row 2: Rotate, working along the other side of the ch: sc in first 4 ch, sl st in last ch (5)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().counted == 5);
+}
