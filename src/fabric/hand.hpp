@@ -143,6 +143,7 @@ private:
   bool open_places(std::vector<Place> places);
   bool open_ring_of_chains();
   std::uint32_t flat_part() const;
+  bool begun_flat() const;
   std::vector<std::uint32_t> rows_below() const;
   std::vector<Place> ends_of_rows(const std::vector<std::uint32_t>& rows, bool other) const;
   std::vector<Place> starting_chain_below() const;

@@ -38,13 +38,24 @@ std::uint32_t Hand::flat_part() const {
   return first && part_ > 0 ? part_ - 1 : part_;
 }
 
+/// Whether the piece was begun along one side of a chain and never joined: its rounds are rows, be they called
+/// so or not.
+bool Hand::begun_flat() const {
+  const std::uint32_t part = flat_part();
+  const std::uint32_t chain = fabric_.parts[part].foundation;
+  if (chain == none) return false;
+  for (std::uint32_t i = chain; i + 1 < fabric_.rounds.size(); ++i)
+    if (fabric_.rounds[i].joined || fabric_.rounds[i].both_sides) return false;
+  return true;
+}
+
 /// The rows of the flat piece that the round being worked goes along, the last first.
 std::vector<std::uint32_t> Hand::rows_below() const {
   std::vector<std::uint32_t> rows;
   for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
        i > fabric_.parts[flat_part()].first_round;) {
     const Round& row = fabric_.rounds[--i];
-    const bool to_and_fro = row.kind == pattern::RoundKind::row || row.turned;
+    const bool to_and_fro = row.kind == pattern::RoundKind::row || row.turned || begun_flat();
     if (!row.worked || (!to_and_fro && !rows.empty())) break;
     rows.push_back(i);
   }

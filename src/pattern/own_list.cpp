@@ -148,6 +148,9 @@ constexpr std::array<std::string_view, 13> list_words{"abbreviation", "special s
 bool is_list_heading(std::string_view text) {
   if (text.size() > longest_heading || !has_letter(text)) return false;
   const std::string low = small_letters(text);
+  constexpr std::ptrdiff_t most_blanks = 3;
+  const bool sentence = text.back() == '.' && std::count(text.begin(), text.end(), ' ') > most_blanks;
+  if (sentence || low.find(" are used") != std::string::npos) return false; // "UK crochet terms are used."
   if (low == "key" || low == "stitches" || low == "terms") return true;
   return std::any_of(list_words.begin(), list_words.end(),
                      [&low](std::string_view word) { return low.find(word) != std::string::npos; });

@@ -36,7 +36,20 @@ std::size_t list_mark_bytes(std::string_view line) {
   return 0;
 }
 
-/// The work's text with its line ends and the marks of list steps made blanks; every byte keeps its place.
+/// "16 sts total": a number, "st", "sts" or "stitches", and perhaps "total".
+bool only_counts(std::string_view step) {
+  std::size_t at = 0;
+  while (at < step.size() && is_digit(step[at])) ++at;
+  if (at == 0) return false;
+  const std::string_view unit = trim(step.substr(at));
+  for (const std::string_view word : {"sts", "st", "stitches", "sts total", "stitches total", "sts in total",
+                                      "stitches in total", "sts altogether"})
+    if (unit == word) return true;
+  return false;
+}
+
+/// The work's text with its line ends made blanks, those before a step of a list commas; every byte keeps its
+/// place.
 std::string on_one_line(std::string_view text) {
   std::string line(text);
   std::fill_n(line.begin(), list_mark_bytes(line), ' ');
@@ -45,8 +58,17 @@ std::string on_one_line(std::string_view text) {
     line[i] = ' ';
     std::size_t step = i + 1;
     while (step < line.size() && (line[step] == ' ' || line[step] == '\t')) ++step;
-    std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(step),
-                list_mark_bytes(std::string_view(line).substr(step)), ' ');
+    const std::size_t mark = list_mark_bytes(std::string_view(line).substr(step));
+    std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(step), mark, ' ');
+    if (mark == 0) continue;
+    line[i] = ','; // each step is a piece of its own
+    const std::size_t end = line.find('\n', step);
+    if (end == std::string::npos ||
+        !only_counts(std::string_view(line).substr(step + mark, end - step - mark)))
+      continue;
+    line[i] = ' ';
+    line[step] = '('; // a count among the steps
+    line[end] = ')';
   }
   return line;
 }

@@ -226,3 +226,18 @@ TEST_CASE("a row along the other side of the chain ends in a slip stitch of its 
   CHECK(text.said == "");
   CHECK(text.last().counted == 5);
 }
+
+TEST_CASE("a count that is a step of a list is the round's, wherever it stands in it") {
+  const Text text(
+      "Owl head\n\nRound 1:\n- magic ring\n- 8 sc in the ring\n- 8 sts total\n\nRound 2:\n- inc in every st\n"
+      "- 16 sts total\n- put the eyes in now!\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 16);
+}
+
+TEST_CASE("a sentence that says which terms are used heads no list of words") {
+  const Text text("The mouse\nUK crochet terms are used.\n\nEars\nMake 5 ch.\n"
+                  "1st Row: 1 dc into 2nd ch from hook, 1 dc into each ch to end, turn. 4 dc.\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 4);
+}
