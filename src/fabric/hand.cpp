@@ -329,7 +329,6 @@ stitch::KindId Hand::seen_from_outside(const Node& node, stitch::KindId kind, co
   return *plain;
 }
 
-/// Chains made just before the work is turned climb to the next row.
 /// "3 sc in last ch, turn the work, sc in next 6 ch on the other side": it is turned round its end, not over.
 bool Hand::turns_to_other_side(const Node& node) const {
   if (opened_at_ == 0 || node.next == pattern::no_node) return false;
@@ -337,6 +336,7 @@ bool Hand::turns_to_other_side(const Node& node) const {
   return next.kind == pattern::NodeKind::work && next.work.act == pattern::Act::other_side;
 }
 
+/// Chains made just before the work is turned climb to the next row.
 bool Hand::turn() {
   if (!fresh_) climb();
   if (edge_.made() > 0) leave_rest(true);

@@ -149,6 +149,7 @@ private:
   std::vector<Place> starting_chain_below() const;
   std::uint64_t places_wanted(const pattern::Node& opening, std::uint64_t there);
   bool open_edge_of_rows(const pattern::Node& node);
+  std::vector<Place> edge_of_piece(const std::vector<std::uint32_t>& rows, int nth) const;
   bool open_next_edge(const pattern::Node& node, const std::vector<std::uint32_t>& rows);
   std::optional<Place> corner_of_rows() const;
   bool go_round_corner();

@@ -11,6 +11,8 @@ using pattern::NodeId;
 
 namespace {
 
+constexpr int edges_of_piece = 4;
+
 bool opens_edge_of_rows(const Node& node) {
   const Act act = node.work.act;
   return node.kind == pattern::NodeKind::work &&
@@ -38,8 +40,8 @@ std::uint32_t Hand::flat_part() const {
   return first && part_ > 0 ? part_ - 1 : part_;
 }
 
-/// Whether the piece was begun along one side of a chain and never joined: its rounds are rows, be they called
-/// so or not.
+/// Whether the piece was begun along one side of a chain and never joined: its rounds are rows, be they
+/// called so or not.
 bool Hand::begun_flat() const {
   const std::uint32_t part = flat_part();
   const std::uint32_t chain = fabric_.parts[part].foundation;
@@ -52,10 +54,11 @@ bool Hand::begun_flat() const {
 /// The rows of the flat piece that the round being worked goes along, the last first.
 std::vector<std::uint32_t> Hand::rows_below() const {
   std::vector<std::uint32_t> rows;
-  for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
-       i > fabric_.parts[flat_part()].first_round;) {
+  const bool flat = begun_flat();
+  const std::uint32_t first = fabric_.parts[flat_part()].first_round;
+  for (auto i = static_cast<std::uint32_t>(fabric_.rounds.size() - 1); i > first;) {
     const Round& row = fabric_.rounds[--i];
-    const bool to_and_fro = row.kind == pattern::RoundKind::row || row.turned || begun_flat();
+    const bool to_and_fro = flat || row.kind == pattern::RoundKind::row || row.turned;
     if (!row.worked || (!to_and_fro && !rows.empty())) break;
     rows.push_back(i);
   }
@@ -124,11 +127,7 @@ bool Hand::open_edge_of_rows(const Node& node) {
     places = tops_of(fabric_, rows.front());
   else
     places = ends_of_rows(rows, row_sides_ % 2 == 1);
-  if (all) {
-    append(places, starting_chain_below());
-    append(places, ends_of_rows(rows, true));
-    append(places, tops_of(fabric_, rows.front()));
-  }
+  for (int nth = 1; all && nth < edges_of_piece; ++nth) append(places, edge_of_piece(rows, nth));
   const bool evenly =
       node.work.act != Act::top_edge && (node.work.times == 0 || node.work.act == Act::other_side);
   if (evenly) places = spread(places, places_wanted(node, places.size()));
@@ -139,23 +138,24 @@ bool Hand::open_edge_of_rows(const Node& node) {
   return true;
 }
 
+/// The edges of a flat piece in their order round it: the row ends where the hook is, the starting chain, the
+/// other row ends, the top.
+std::vector<Place> Hand::edge_of_piece(const std::vector<std::uint32_t>& rows, int nth) const {
+  switch (nth) {
+  case 0:
+    return ends_of_rows(rows, false);
+  case 1:
+    return starting_chain_below();
+  case 2:
+    return ends_of_rows(rows, true);
+  default:
+    return tops_of(fabric_, rows.front());
+  }
+}
+
 /// "(3 sc in corner, 6 sc along the side) 4 times": the edges in their order round the piece.
 bool Hand::open_next_edge(const Node& node, const std::vector<std::uint32_t>& rows) {
-  std::vector<Place> places;
-  switch (row_sides_++ % 4) {
-  case 0:
-    places = ends_of_rows(rows, false);
-    break;
-  case 1:
-    places = starting_chain_below();
-    break;
-  case 2:
-    places = ends_of_rows(rows, true);
-    break;
-  default:
-    places = tops_of(fabric_, rows.front());
-    break;
-  }
+  std::vector<Place> places = edge_of_piece(rows, row_sides_++ % edges_of_piece);
   if (places.empty()) places = ends_of_rows(rows, false);
   if (node.work.times == 0) places = spread(places, places_wanted(node, places.size()));
   open_along_rows(std::move(places));
@@ -177,13 +177,13 @@ bool Hand::go_round_corner() {
   if (rows.empty()) return false;
   if (row_sides_ == 1 && !far_side_) {
     far_side_ = true;
-    open_along_rows(starting_chain_below());
+    open_along_rows(edge_of_piece(rows, 1));
   } else if (row_sides_ == 1) {
     ++row_sides_;
-    open_along_rows(ends_of_rows(rows, true));
+    open_along_rows(edge_of_piece(rows, 2));
   } else {
     corner_comes_ = false;
-    open_along_rows(tops_of(fabric_, rows.front()));
+    open_along_rows(edge_of_piece(rows, 3));
   }
   return edge_.left() > 0;
 }

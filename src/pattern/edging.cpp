@@ -65,6 +65,11 @@ std::optional<Label> unmarked_label(std::string_view text, std::uint32_t begin, 
   return label;
 }
 
+bool opens(const Node& node) {
+  return node.kind == NodeKind::work && node.work.act != Act::stitch && node.work.act != Act::skip &&
+         node.work.act != Act::join && node.work.act != Act::turn;
+}
+
 bool goes_along_edges(const Reading& reading) {
   return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
     const Act act = node.work.act;
@@ -75,14 +80,6 @@ bool goes_along_edges(const Reading& reading) {
 
 namespace {
 
-bool opens_something(const Reading& reading) {
-  return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
-    const Act act = node.work.act;
-    return node.kind == NodeKind::work && act != Act::stitch && act != Act::skip && act != Act::join &&
-           act != Act::turn;
-  });
-}
-
 bool goes_to_end(const Node& node) {
   const bool stitch = node.kind == NodeKind::work && node.work.act == Act::stitch;
   return (stitch || node.kind == NodeKind::repeat) && node.work.to_end && node.work.where == Where::next;
@@ -90,7 +87,8 @@ bool goes_to_end(const Node& node) {
 
 /// The same, all edges being opened before its first piece that runs to the end; none if no piece does.
 std::optional<Reading> along_all_edges(Reading reading) {
-  if (opens_something(reading) || reading.effect.pass_uses == 0) return std::nullopt;
+  if (std::any_of(reading.nodes.begin(), reading.nodes.end(), opens) || reading.effect.pass_uses == 0)
+    return std::nullopt;
   NodeId* link = &reading.nodes[reading.body].child;
   while (*link != no_node && !goes_to_end(reading.nodes[*link])) link = &reading.nodes[*link].next;
   if (*link == no_node) return std::nullopt;

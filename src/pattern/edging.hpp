@@ -21,6 +21,9 @@ std::optional<Label> unmarked_label(std::string_view text, std::uint32_t begin, 
 /// Whether a reading goes along the edges of a flat piece: the ends of its rows, its top, all of them.
 bool goes_along_edges(const Reading& reading);
 
+/// Whether a node does something else to the edge than work, skip, join or turn.
+bool opens(const Node& node);
+
 /// Of a round behind rows: what goes around the piece goes along all its edges rather than over its last row;
 /// each reading that only goes around gets one beside it that does so.
 void prefer_edges(std::vector<Reading>& readings);

@@ -1,7 +1,6 @@
 #include "pattern/label_head.hpp"
 
 #include "pattern/colour.hpp"
-
 #include "pattern/limits.hpp"
 #include "words/ascii.hpp"
 

@@ -1,5 +1,6 @@
 #include "pattern/part_lines.hpp"
 
+#include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/references.hpp"
 #include "pattern/spread.hpp"
@@ -23,11 +24,6 @@ void add_line(const Line& line, PartLines& part) {
     part.rounds.push_back(line.ways);
   }
   part.lines.push_back(added);
-}
-
-bool opens(const Node& node) {
-  return node.kind == NodeKind::work && node.work.act != Act::stitch && node.work.act != Act::skip &&
-         node.work.act != Act::join && node.work.act != Act::turn;
 }
 
 /// "12 sc around this leg, ch 2, 12 sc around the first leg": the leg on the hook is worked along first, then
