@@ -1,5 +1,7 @@
 #include "drawing/profile.hpp"
 
+#include "layout/width.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -16,7 +18,11 @@ constexpr double step = round_length / least_steps;
 
 double radius(std::uint32_t stitches) { return stitches_to_radius * stitches; }
 
-double radius_of(const fabric::Round& round) { return radius(round.makes > 0 ? round.makes : round.counted); }
+double radius_of(const fabric::Fabric& fabric, std::uint32_t number) {
+  const fabric::Round& round = fabric.rounds[number];
+  if (round.makes == 0) return radius(round.counted);
+  return radius(layout::stitches_wide(layout::widths_of(fabric, {number}).front()));
+}
 
 bool starts_closed(const fabric::Part& part) {
   return part.start == fabric::Start::magic_ring || part.start == fabric::Start::second_chain ||
@@ -58,9 +64,9 @@ Profile profile_of(const fabric::Fabric& fabric, std::uint32_t first, std::uint3
   const fabric::Part& part = fabric.parts[fabric.rounds[first].part];
   const bool from_pole = first == part.first_round && starts_closed(part);
   const std::uint32_t uses = fabric.rounds[first].uses;
-  profile.side.push_back({from_pole ? 0 : (uses > 0 ? radius(uses) : radius_of(fabric.rounds[first])), 0});
+  profile.side.push_back({from_pole ? 0 : (uses > 0 ? radius(uses) : radius_of(fabric, first)), 0});
   for (std::uint32_t round = first; round <= last; ++round) {
-    go_on(profile, radius_of(fabric.rounds[round]));
+    go_on(profile, radius_of(fabric, round));
     profile.ends.push_back(profile.side.size() - 1);
   }
   if (part.end == fabric::End::gathered && last + 1 == part.first_round + part.rounds) {

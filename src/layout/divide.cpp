@@ -3,29 +3,39 @@
 namespace whorl::layout {
 namespace {
 
-using Counts = std::vector<std::uint32_t>;
+using Widths = std::vector<Width>;
 
-bool shrinks(const Counts& counts, std::uint32_t round) {
-  return round > 0 && counts[round] < counts[round - 1];
-}
-bool grows(const Counts& counts, std::uint32_t round) {
-  return round > 0 && counts[round] > counts[round - 1];
+const Width& wider(const Width& one, const Width& other) { return one.least < other.least ? other : one; }
+const Width& narrower(const Width& one, const Width& other) {
+  return one.greatest > other.greatest ? other : one;
 }
 
-/// The last round before a growing one or the end, from a shrinking round on.
-std::uint32_t end_of_shrinking(const Counts& counts, std::uint32_t round) {
-  while (round + 1 < counts.size() && !grows(counts, round + 1)) ++round;
-  return round;
+/// Rounds that shrink, and what they shrink from and to.
+struct Shrinking {
+  std::uint32_t first = 0, last = 0;
+  Width from, to;
+  bool lace = false;
+};
+
+/// From a shrinking round to the last before a growing one or the end.
+Shrinking shrinking_at(const Widths& widths, std::uint32_t first, const Width& widest) {
+  Shrinking found{first, first, widest, widths[first], is_lace(widest) || is_lace(widths[first])};
+  while (found.last + 1 < widths.size() && !is_wider(widths[found.last + 1], found.to)) {
+    const Width& next = widths[++found.last];
+    found.to = narrower(found.to, next);
+    found.lace = found.lace || is_lace(next);
+  }
+  return found;
 }
 
-bool loses_a_quarter(std::uint32_t before, std::uint32_t after) {
-  return 4 * static_cast<std::uint64_t>(before - after) > before;
+bool loses_more_than(std::uint64_t one_in, const Shrinking& shrinking) {
+  return one_in * (shrinking.from.least - shrinking.to.greatest) > shrinking.from.least;
 }
 
-/// Whether rounds `first` to `last`, which shrink, are turned inward.
-bool turns_inward(const Counts& counts, std::uint32_t first, std::uint32_t last, const Ends& ends) {
-  const bool at_end = last + 1 == counts.size();
-  return !at_end || ends.gathered || loses_a_quarter(counts[first - 1], counts[last]);
+bool turns_inward(const Shrinking& shrinking, bool at_end, const Ends& ends) {
+  if (at_end && ends.gathered) return true;
+  if (shrinking.lace) return loses_more_than(3, shrinking);
+  return !at_end || loses_more_than(4, shrinking);
 }
 
 /// A first round that something shrinks from at once needs no disc of its own, unless it fills a centre.
@@ -33,37 +43,60 @@ bool joins_inward(const Stretch& outward, const Ends& ends) {
   return outward.first == 0 && outward.last == 0 && !ends.from_centre;
 }
 
+/// The next disc outward from a round on, and what is turned inward behind it, if anything is.
+struct Outward {
+  Stretch stretch;
+  std::uint32_t inward_to = 0; ///< the last round of that; that of the stretch: none
+};
+
+Outward outward_from(const Widths& widths, std::uint32_t first, const Ends& ends) {
+  const auto rounds = static_cast<std::uint32_t>(widths.size());
+  Width widest = widths[first];
+  std::uint32_t at = first;
+  while (at + 1 < rounds) {
+    if (!is_narrower(widths[at + 1], widest)) {
+      widest = wider(widest, widths[++at]);
+      continue;
+    }
+    const Shrinking shrinking = shrinking_at(widths, at + 1, widest);
+    if (turns_inward(shrinking, shrinking.last + 1 == rounds, ends))
+      return {{first, at, false}, shrinking.last};
+    at = shrinking.last;
+  }
+  return {{first, at, false}, at};
+}
+
 } // namespace
 
-std::vector<Stretch> divide(const Counts& counts, const Ends& ends) {
+std::vector<Stretch> divide(const Widths& widths, const Ends& ends) {
   std::vector<Stretch> stretches;
-  const auto rounds = static_cast<std::uint32_t>(counts.size());
-  for (std::uint32_t first = 0, at = 0; first < rounds;) {
-    while (at + 1 < rounds && !shrinks(counts, at + 1)) ++at;
-    Stretch outward{first, at, false};
-    if (at + 1 == rounds) return stretches.push_back(outward), stretches;
-    const std::uint32_t last = end_of_shrinking(counts, at + 1);
-    if (!turns_inward(counts, at + 1, last, ends))
-      return stretches.push_back({first, last, false}), stretches;
-    const bool whole = joins_inward(outward, ends);
+  const auto rounds = static_cast<std::uint32_t>(widths.size());
+  for (std::uint32_t first = 0; first < rounds;) {
+    const auto [outward, last] = outward_from(widths, first, ends);
+    const bool inward = last > outward.last, whole = inward && joins_inward(outward, ends);
     if (!whole) stretches.push_back(outward);
-    stretches.push_back({whole ? 0 : at + 1, last, true});
-    first = at = last + 1;
+    if (inward) stretches.push_back({whole ? 0 : outward.last + 1, last, true});
+    first = last + 1;
   }
   return stretches;
+}
+
+std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends& ends) {
+  Widths widths;
+  for (const std::uint32_t count : counts) widths.push_back(width_of(count));
+  return divide(widths, ends);
 }
 
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
                             const std::vector<std::uint32_t>& rounds, std::uint32_t loops) {
   const fabric::Part& worked = fabric.parts[part];
-  Counts counts;
-  for (const std::uint32_t round : rounds) counts.push_back(fabric.rounds[round].makes);
-  if (loops > 0 && !counts.empty()) counts.front() = loops;
+  Widths widths = widths_of(fabric, rounds);
+  if (loops > 0 && !widths.empty()) widths.front() = width_of(loops);
   const bool to_the_end = !rounds.empty() && rounds.back() + 1 == worked.first_round + worked.rounds;
-  const bool from_centre =
-      worked.start == fabric::Start::magic_ring || worked.start == fabric::Start::second_chain ||
-      (worked.rounds > 0 && fabric.rounds[worked.first_round].both_sides);
-  return divide(counts, {from_centre, to_the_end && worked.end == fabric::End::gathered});
+  const bool from_centre = worked.start == fabric::Start::magic_ring ||
+                           worked.start == fabric::Start::second_chain ||
+                           (worked.rounds > 0 && fabric.rounds[worked.first_round].both_sides);
+  return divide(widths, {from_centre, to_the_end && worked.end == fabric::End::gathered});
 }
 
 } // namespace whorl::layout

@@ -1,13 +1,15 @@
 #pragma once
 
 #include "fabric/fabric.hpp"
+#include "layout/width.hpp"
 
 #include <cstdint>
 #include <vector>
 
 namespace whorl::layout {
 
-/// A run of rounds that becomes one disc or strip; `first` and `last` count from the first of what was divided.
+/// A run of rounds that becomes one disc or strip; `first` and `last` count from the first of what was
+/// divided.
 struct Stretch {
   std::uint32_t first = 0, last = 0;
   bool inward = false;
@@ -22,12 +24,16 @@ struct Ends {
   std::uint32_t core = 0;  ///< chains that its first rounds go round
 };
 
-/// Divides rounds of so many stitches into discs: outward while they grow or stay, inward where they shrink
-/// to a closing or a neck or lose more than a quarter.
+/// Divides rounds that lie so wide into discs: outward while they grow or stay, inward where they shrink to a
+/// closing or a neck or lose more than a quarter. Lace lies flat though its rounds differ: it is turned
+/// inward at a closing or where it loses more than a third.
+std::vector<Stretch> divide(const std::vector<Width>& widths, const Ends& ends);
+
+/// The same of rounds of so many plain stitches.
 std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends& ends);
 
-/// The division of rounds of a part that follow each other, in places of that list. Of a part begun in the loops of another the owner
-/// stands before them, with as many stitches as it gives loops.
+/// The division of rounds of a part that follow each other, in places of that list. Of a part begun in the
+/// loops of another the owner stands before them, with as many stitches as it gives loops.
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
                             const std::vector<std::uint32_t>& rounds, std::uint32_t loops = 0);
 

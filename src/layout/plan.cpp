@@ -4,6 +4,7 @@
 #include "layout/items.hpp"
 #include "layout/oval.hpp"
 #include "layout/strip_choice.hpp"
+#include "layout/width.hpp"
 
 #include <algorithm>
 #include <string>
@@ -59,6 +60,8 @@ public:
     if (begins_part_) owner_ = owner_of(fabric, part);
     if (begins_part_ && !owner_) core_ = oval_core(fabric, part).chains();
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
+    widths_ = widths_of(fabric, rounds_);
+    if (owner_) widths_.front() = width_of(static_cast<std::uint32_t>(owner_->kept.size()));
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
     if (page.strips && !is_turned())
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
@@ -175,22 +178,22 @@ private:
 
   Tier tier(const Fold& fold, std::uint32_t at) const {
     const fabric::Round& round = fabric_.rounds[fold.first];
-    Tier tier{at, at + fold.last - fold.first, round.makes, Tier::ring_weight, false, false};
+    const std::uint32_t count = at == 0 && owner_ ? round.makes : stitches_wide(widths_[at]);
+    Tier tier{at, at + fold.last - fold.first, count, Tier::ring_weight, false, false};
     if (fold.first != fold.last)
       tier.weight = Tier::folded_weight;
     else if (has_loops(fold.first))
       tier.weight = Tier::looped_weight;
-    if (at > 0 || !(begins_at_centre() || owner_)) tier.even = round.makes == count_beside(at);
+    if (at > 0 || !(begins_at_centre() || owner_)) tier.even = is_even(at);
     tier.coloured = is_coloured(round);
     tier.owner = at == 0 && owner_.has_value();
     return tier;
   }
 
-  /// Of the round before; of the first that of the next.
-  std::uint32_t count_beside(std::uint32_t at) const {
-    if (at == 1 && owner_) return static_cast<std::uint32_t>(owner_->kept.size());
-    const std::size_t beside = at > 0 ? at - 1 : std::min<std::size_t>(1, rounds_.size() - 1);
-    return fabric_.rounds[rounds_[beside]].makes;
+  /// As wide as the round before; the first as the next.
+  bool is_even(std::uint32_t at) const {
+    const std::size_t beside = at > 0 ? at - 1 : std::min<std::size_t>(1, widths_.size() - 1);
+    return !is_narrower(widths_[at], widths_[beside]) && !is_wider(widths_[at], widths_[beside]);
   }
 
   bool has_loops(std::uint32_t round) const {
@@ -280,6 +283,7 @@ private:
   bool begins_part_ = true;
   std::optional<Owner> owner_;
   std::vector<Kept> kept_;
+  std::vector<Width> widths_; ///< of the rounds; of an owner that of its loops
   std::vector<Stretch> stretches_;
   std::uint32_t core_ = 0; ///< chains that an oval goes round
   bool to_the_end_ = false;
