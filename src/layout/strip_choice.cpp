@@ -37,6 +37,7 @@ public:
   std::vector<Piece> pieces() {
     for (std::size_t i = disc_.first; i < disc_.last; ++i) far_.push_back(0);
     disc_.inward ? look_inward() : look_outward();
+    if (!disc_.inward) look_at_cone();
     std::vector<Piece> all;
     for (std::size_t i = disc_.first; i < disc_.last; ++i) {
       const bool strip = far_[i - disc_.first] != 0;
@@ -48,8 +49,43 @@ public:
   }
 
 private:
+  /// The outer rounds of a cone, before the first strip, become one too: where most of so many stand far out
+  /// and the shortest line would not be pulled apart too much beside the longest.
+  void look_at_cone() {
+    constexpr std::size_t least_tiers = 3;
+    const auto strip = std::find(far_.begin(), far_.end(), 1);
+    const auto many = static_cast<std::size_t>(strip - far_.begin());
+    const std::vector<char> sparse = sparse_tiers(many);
+    auto left = static_cast<std::size_t>(std::count(sparse.begin(), sparse.end(), 1));
+    for (std::size_t i = 0; core_ == 0 && i + least_tiers <= many; left -= sparse[i++] == 1 ? 1 : 0) {
+      if (sparse[i] == 0 || 2 * left <= many - i || !growth_fits(disc_.first + i, disc_.first + many))
+        continue;
+      return std::fill(far_.begin() + static_cast<std::ptrdiff_t>(i), strip, char{1});
+    }
+  }
+
+  std::vector<char> sparse_tiers(std::size_t many) const {
+    std::vector<char> sparse;
+    std::uint64_t weight = first_weight();
+    for (std::size_t i = disc_.first; i < disc_.first + many; ++i) {
+      weight += tiers_[i].weight;
+      sparse.push_back(10 * weight >= 3 * std::uint64_t{Tier::ring_weight} * tiers_[i].count ? 1 : 0);
+    }
+    return sparse;
+  }
+
+  bool growth_fits(std::size_t first, std::size_t last) const {
+    std::uint64_t most = 0;
+    for (std::size_t i = first; i < last; ++i) most = std::max<std::uint64_t>(most, tiers_[i].count);
+    return most > tiers_[first].count && 10 * most <= 21 * std::uint64_t{tiers_[first].count};
+  }
+
+  std::uint64_t first_weight() const {
+    return closed_ ? core_weight(core_) : open_weight(tiers_[disc_.first].count);
+  }
+
   void look_outward() {
-    std::uint64_t weight = closed_ ? core_weight(core_) : open_weight(tiers_[disc_.first].count);
+    std::uint64_t weight = first_weight();
     for (std::size_t i = disc_.first; i < disc_.last;) {
       std::size_t end = i;
       std::uint64_t run = 0;
@@ -58,7 +94,7 @@ private:
         weight += tiers_[i++].weight;
         continue;
       }
-      const bool on_the_way = is_short(i, end) && end < disc_.last;
+      const bool on_the_way = is_short(i, end) && end < disc_.last && tiers_[end].count > tiers_[i].count;
       weight = choose(i, end, weight + run, on_the_way) ? open_weight(tiers_[i].count) + Tier::ring_weight
                                                         : weight + run;
       i = end;

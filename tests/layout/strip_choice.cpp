@@ -61,3 +61,19 @@ TEST_CASE("much growing behind a strip is a disc of its own") {
 TEST_CASE("little shrinking behind the last strip goes with it") {
   CHECK(chosen({6, 12, 12, 12, 12, 11}) == Stretches{{0, 1}, {2, 5, false, true}});
 }
+
+TEST_CASE("the outer rounds of a cone become a strip where most of them stand far out") {
+  // the sixth ring of 18: 60 > 54; the eighth of 24: 80 > 72; the ninth of 30: 90 = 90
+  CHECK(chosen({6, 6, 9, 12, 18, 18, 24, 24, 30}) == Stretches{{0, 4}, {5, 8, false, true}});
+  CHECK(chosen({6, 6, 9, 12, 18, 18, 24, 24, 30, 30, 30}) == Stretches{{0, 4}, {5, 10, false, true}});
+}
+
+TEST_CASE("the lines of a cone's strip are at most as many times as long as a slot may be wide") {
+  // 34 of the last against 16
+  CHECK(chosen({4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34}) ==
+        Stretches{{0, 6}, {7, 15, false, true}});
+}
+
+TEST_CASE("an even round on the way to fewer stitches is left no longer") {
+  CHECK(chosen({6, 12, 15, 15, 15, 12, 12, 12}) == Stretches{{0, 2}, {3, 7, false, true}});
+}
