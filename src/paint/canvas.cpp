@@ -1,6 +1,8 @@
 #include "paint/canvas.hpp"
 
+#include <algorithm>
 #include <cassert>
+#include <cmath>
 
 namespace whorl::paint {
 namespace {
@@ -15,7 +17,34 @@ struct Brush {
   cairo_t* canvas;
   const drawing::Scene& scene;
   Lettering& lettering;
+  const Manner& manner;
+  std::vector<double> reaches; ///< of every symbol from its foot, at scale 1
+
+  bool shows(double above, double below) const { return below >= manner.top && above <= manner.bottom; }
 };
+
+/// The farthest ink of a path from the origin.
+double reach_of(const Path& path) {
+  double reach = 0;
+  for (const Point& point : path.points) reach = std::max(reach, std::hypot(point.x, point.y));
+  return reach;
+}
+
+std::vector<double> reaches_of(const drawing::Scene& scene) {
+  std::vector<double> reaches;
+  for (const auto& symbol : scene.symbols) {
+    double reach = 0;
+    for (const Pen& pen : symbol.pens) reach = std::max(reach, reach_of(pen.path) + pen.stroke);
+    reaches.push_back(reach);
+  }
+  return reaches;
+}
+
+bool shows(const Brush& brush, const Path& path, double width) {
+  double above = 1e9, below = -1e9;
+  for (const Point& point : path.points) above = std::min(above, point.y), below = std::max(below, point.y);
+  return brush.shows(above - width, below + width);
+}
 
 void set_color(cairo_t* canvas, drawing::Color color) {
   const auto part = [color](int shift) { return ((color.rgb >> shift) & 0xFF) / 255.0; };
@@ -81,12 +110,14 @@ cairo_matrix_t place_of(const drawing::Symbol& symbol) {
 }
 
 void draw_item(const Brush& brush, const drawing::Stroke& item) {
+  if (!shows(brush, item.path, item.width)) return;
   set_color(brush.canvas, item.color);
   trace(brush.canvas, item.path);
   stroke(brush.canvas, item.width, item.dash);
 }
 
 void draw_item(const Brush& brush, const drawing::Fill& item) {
+  if (!shows(brush, item.path, 0)) return;
   set_color(brush.canvas, item.color);
   trace(brush.canvas, item.path);
   cairo_fill(brush.canvas);
@@ -94,6 +125,8 @@ void draw_item(const Brush& brush, const drawing::Fill& item) {
 
 void draw_item(const Brush& brush, const drawing::Symbol& item) {
   assert(item.symbol < brush.scene.symbols.size());
+  const double reach = brush.reaches[item.symbol] * item.scale;
+  if (!brush.shows(item.at.y - reach, item.at.y + reach)) return;
   const cairo_matrix_t place = place_of(item);
   set_color(brush.canvas, item.color);
   cairo_save(brush.canvas);
@@ -103,6 +136,8 @@ void draw_item(const Brush& brush, const drawing::Symbol& item) {
 }
 
 void draw_item(const Brush& brush, const drawing::Text& item) {
+  constexpr double tallest = 3; // sizes that letters with their marks reach from the base line, in any script
+  if (!brush.shows(item.at.y - tallest * item.size, item.at.y + tallest * item.size)) return;
   set_color(brush.canvas, item.color);
   brush.lettering.write(item);
 }
@@ -135,7 +170,7 @@ std::vector<std::string> draw(cairo_t* canvas, const drawing::Scene& scene, cons
   fix_pens(canvas);
   cairo_scale(canvas, manner.units_per_mm, manner.units_per_mm);
   Lettering lettering{canvas, scene.language, manner.letters};
-  draw_items({canvas, scene, lettering}, scene.items);
+  draw_items({canvas, scene, lettering, manner, reaches_of(scene)}, scene.items);
   return lettering.missing();
 }
 

@@ -14,7 +14,8 @@ namespace whorl::paint {
 struct Manner {
   double units_per_mm = 1;
   Letters letters = Letters::as_text;
-  bool paper = true; ///< false: what is not inked stays clear
+  bool paper = true;               ///< false: what is not inked stays clear
+  double top = -1e9, bottom = 1e9; ///< what lies above or below (mm) is not looked at
 };
 
 /// Draws the scene. Gives back the fonts and texts that are missing, as `Painted` does.

@@ -9,9 +9,9 @@
 namespace whorl::paint {
 
 struct Painted {
-  std::string bytes;                        ///< empty: could not be made
-  std::vector<std::string> missing_fonts;   ///< "the font DejaVu Sans", "a font with Thai letters, for “…”"
-  std::string problem;                      ///< why bytes are empty, in plain words
+  std::string bytes;                      ///< empty: could not be made
+  std::vector<std::string> missing_fonts; ///< "the font DejaVu Sans", "a font with Thai letters, for “…”"
+  std::string problem;                    ///< why bytes are empty, in plain words
 };
 
 /// A PNG holds at most so many dots in a row or column, and in all (four bytes each while it is drawn).

@@ -1,3 +1,4 @@
+#include "paint/at_once.hpp"
 #include "paint/canvas.hpp"
 #include "paint/owned.hpp"
 #include "paint/paint.hpp"
@@ -5,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <utility>
 
 namespace whorl::paint {
 namespace {
@@ -53,10 +56,41 @@ std::string problem_of(const drawing::Scene& scene, double dots_per_inch) {
   return fits(scene, dots_per_inch) ? "" : too_large(scene, dots_per_inch);
 }
 
-Surface blank(const drawing::Scene& scene, double dots_per_inch) {
-  return Surface{cairo_image_surface_create(scene.paper ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
-                                            static_cast<int>(dots(scene.width, dots_per_inch)),
-                                            static_cast<int>(dots(scene.height, dots_per_inch)))};
+/// Always the same stripes, however many are drawn at a time: the bytes do not depend on the machine.
+constexpr int rows_a_stripe = 256;
+
+struct Stripe {
+  int top = 0, rows = 0; ///< in dots
+  Packed packed;
+  std::vector<std::string> missing_fonts;
+};
+
+std::vector<Stripe> stripes_of(int rows) {
+  std::vector<Stripe> stripes;
+  for (int top = 0; top < rows; top += rows_a_stripe)
+    stripes.push_back({top, std::min(rows_a_stripe, rows - top), {}, {}});
+  return stripes;
+}
+
+void draw_stripe(const drawing::Scene& scene, const Head& head, Stripe& stripe) {
+  const Surface surface{cairo_image_surface_create(head.clear ? CAIRO_FORMAT_ARGB32 : CAIRO_FORMAT_RGB24,
+                                                   static_cast<int>(head.width), stripe.rows)};
+  const Canvas canvas{cairo_create(surface.get())};
+  cairo_translate(canvas.get(), 0, -stripe.top);
+  const double scale = head.dots_per_inch / mm_per_inch;
+  const Manner manner{scale, Letters::as_outlines, scene.paper, stripe.top / scale,
+                      (stripe.top + stripe.rows) / scale};
+  stripe.missing_fonts = draw(canvas.get(), scene, manner);
+  cairo_surface_flush(surface.get());
+  const bool last = stripe.top + stripe.rows == static_cast<int>(head.height);
+  if (cairo_status(canvas.get()) == CAIRO_STATUS_SUCCESS) stripe.packed = pack(surface.get(), last);
+}
+
+/// Every name once, sorted.
+std::vector<std::string> missing_in(const std::vector<Stripe>& stripes) {
+  std::set<std::string> names;
+  for (const Stripe& stripe : stripes) names.insert(stripe.missing_fonts.begin(), stripe.missing_fonts.end());
+  return {names.begin(), names.end()};
 }
 
 } // namespace
@@ -65,12 +99,14 @@ Painted png(const drawing::Scene& scene, double dots_per_inch) {
   Painted painted;
   painted.problem = problem_of(scene, dots_per_inch);
   if (!painted.problem.empty()) return painted;
-  const Surface surface = blank(scene, dots_per_inch);
-  const Canvas canvas{cairo_create(surface.get())};
-  painted.missing_fonts = draw(canvas.get(), scene, {dots_per_inch / mm_per_inch, Letters::as_outlines, scene.paper});
-  cairo_surface_flush(surface.get());
-  if (cairo_status(canvas.get()) == CAIRO_STATUS_SUCCESS)
-    painted.bytes = coded_as_png(surface.get(), dots_per_inch);
+  const Head head{static_cast<std::uint32_t>(dots(scene.width, dots_per_inch)),
+                  static_cast<std::uint32_t>(dots(scene.height, dots_per_inch)), dots_per_inch, !scene.paper};
+  std::vector<Stripe> stripes = stripes_of(static_cast<int>(head.height));
+  at_once(stripes.size(), [&](std::size_t i) { draw_stripe(scene, head, stripes[i]); });
+  painted.missing_fonts = missing_in(stripes);
+  std::vector<Packed> packed;
+  for (Stripe& stripe : stripes) packed.push_back(std::move(stripe.packed));
+  painted.bytes = coded_as_png(head, std::move(packed));
   if (painted.bytes.empty()) painted.problem = "the picture could not be drawn";
   return painted;
 }

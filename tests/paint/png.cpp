@@ -181,3 +181,19 @@ TEST_CASE("a sheet without size, or with one that is no number, is refused") {
 TEST_CASE("no dots per inch are refused") {
   CHECK(png(clearing(), 0).problem == "dots per inch must be more than 0");
 }
+
+TEST_CASE("a picture is the same where it is drawn in stripes: nothing is cut or missing at their edges") {
+  drawing::Scene scene = clearing();
+  scene.height = 254; // several stripes
+  scene.items = {stroke({10, 10}, {40, 240}, 2), drawing::Fill{box({5, 60}, {45, 70}), {0x336633}, {}},
+                 written("acorn", {25, 65.1})};
+  const Raster whole = painted(scene);
+  REQUIRE(whole.height == 1000);
+  scene.height = 66; // its end in another place
+  const Raster upper = painted(scene);
+  int differ = 0;
+  for (int y = 0; y < upper.height; ++y)
+    for (int x = 0; x < upper.width; ++x) differ += whole.at(x, y) != upper.at(x, y) ? 1 : 0;
+  CHECK(differ == 0);
+  CHECK(inked(whole, 0, 900, 200, 945) > 100);
+}
