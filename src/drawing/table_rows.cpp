@@ -46,8 +46,9 @@ std::vector<Ring> rings_of(const Copy& copy, const fabric::Part& part, std::uint
   return rings;
 }
 
+/// As the text counts, where it counts chains with the stitches; a count of some of them says nothing here.
 std::uint32_t stitches_of(const fabric::Fabric& fabric, const Round& round) {
-  return fabric::counted_as(fabric, round, {});
+  return std::max(round.counted, fabric::counted_as(fabric, round, {}));
 }
 
 /// Stitches that were open before a round of a part; none: it is the first.
