@@ -205,24 +205,55 @@ void meet_bar(Pairing& pairing, std::uint32_t at) {
 
 bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
 
-/// "2dc/ch2/2dc in the sp": what slashes join is a passage if a place follows.
+std::size_t end_of(std::string_view text, std::size_t at, bool (*is)(char)) {
+  while (at < text.size() && is(text[at])) ++at;
+  return at;
+}
+
+bool is_letter_or_digit(char c) { return is_letter(c) || is_digit(c); }
+
+/// Where the item of a list with slashes ends that begins at `at`: "2dc", "2 dc", "ch 2" before another
+/// slash or a place.
+std::size_t end_of_slashed(std::string_view text, std::size_t at) {
+  const std::size_t end = end_of(text, at, is_letter_or_digit);
+  if (end == at || end >= text.size() || text[end] != ' ') return end;
+  const bool number = end_of(text, at, is_digit) == end;
+  const std::size_t more = end_of(text, end + 1, number ? is_letter : is_digit);
+  const bool whole =
+      more > end + 1 && (number || more == text.size() || text[more] == '/' || text[more] == ' ');
+  return whole ? more : end;
+}
+
+/// Where the item in front of a slash begins: "2dc", "2 dc".
+std::size_t begin_of_slashed(std::string_view text, std::size_t slash) {
+  const auto behind_last = [text](std::string_view marks, std::size_t end) {
+    const std::size_t mark = text.substr(0, end).find_last_of(marks);
+    return mark == std::string_view::npos ? 0 : mark + 1;
+  };
+  const std::size_t begin = behind_last(" *([{,;", slash);
+  if (begin == 0 || text[begin - 1] != ' ' || end_of(text, begin, is_letter) != slash) return begin;
+  const std::size_t number = behind_last(" *([{,;", begin - 1);
+  return number + 1 < begin && end_of(text, number, is_digit) == begin - 1 ? number : begin;
+}
+
+/// "2dc/ch2/2dc in the sp", "2 dc/ch 2/2 dc in the sp": what slashes join is a passage if a place follows.
 void pair_slashes(Pairing& pairing, Concept in) {
   const std::string_view text = pairing.text;
   for (std::size_t slash = text.find('/'); slash != std::string_view::npos;
        slash = text.find('/', slash + 1)) {
-    const std::size_t blank = text.substr(0, slash).find_last_of(" *([{,;");
-    const std::size_t begin = blank == std::string_view::npos ? 0 : blank + 1;
-    const std::size_t end = std::min(text.find_first_of(" ,;.*)]}", slash), text.size());
+    const std::size_t begin = begin_of_slashed(text, slash);
+    std::size_t end = slash;
+    while (end < text.size() && text[end] == '/') end = end_of_slashed(text, end + 1);
     const auto next = skip_blanks(text, static_cast<std::uint32_t>(end));
-    const bool joined = slash > begin && slash + 1 < end && is_letter(text[slash - 1] | 0x20);
+    const bool joined = slash > begin && end > slash + 1 && is_letter(text[slash - 1]);
     if (joined && next < text.size() && has_concept(pairing, next, in) &&
         pairing.out.at[begin] == no_bracket) {
       pairing.out.at[begin] = static_cast<std::int32_t>(pairing.out.all.size());
       const auto first = static_cast<std::uint32_t>(begin), last = static_cast<std::uint32_t>(end);
       pairing.out.all.push_back({Passage::slashes, first, first, last, last});
     }
-    slash = end;
-    if (slash >= text.size()) return;
+    slash = std::max(slash, end - 1);
+    if (slash + 1 >= text.size()) return;
   }
 }
 
