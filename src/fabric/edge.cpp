@@ -90,6 +90,15 @@ std::optional<Place> Edge::take_space() {
   return open_[front_++];
 }
 
+std::vector<Place> Edge::pass_to_space() {
+  if (spaces_ == 0) return {};
+  const auto from = open_.begin() + static_cast<std::ptrdiff_t>(front_);
+  const std::vector<Place> passed(from, std::find_if(from, open_.end(), is_space));
+  front_ += passed.size();
+  open_.insert(open_.end(), passed.begin(), passed.end());
+  return passed;
+}
+
 std::optional<Place> Edge::take_any() {
   if (ring_) return ring_place_;
   if (front_ == open_.size()) return take_counted();

@@ -39,6 +39,9 @@ public:
   std::optional<Place> take_next();
   /// The next chain space; stitches are passed by.
   std::optional<Place> take_space();
+  /// The stitches before the next chain space, which from now on stand at the end; none without a chain
+  /// space.
+  std::vector<Place> pass_to_space();
   /// The next place, stitch or chain space.
   std::optional<Place> take_any();
   /// The place taken last is still open, and again the next.

@@ -22,7 +22,7 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
 enum StitchFlag : std::uint8_t {
   counts = 1,       ///< counted in its round
-  joins = 2,        ///< the slip stitch that joins a round
+  joins = 2,        ///< a slip stitch that joins a round, or leads to where it begins: no stitch of the round
   starts_chain = 4, ///< of a starting or turning chain
 };
 
@@ -87,6 +87,7 @@ struct Round {
   pattern::RoundKind kind = pattern::RoundKind::round;
   bool turned = false; ///< the work is turned in it or at its end
   bool joined = false;
+  bool attached = false;     ///< yarn is joined to work it, in the middle of its part
   Side side = Side::right;   ///< the side that faces while it is worked
   std::uint32_t text = none; ///< index into Tree::rounds
   bool worked = true; ///< false: only counted, it has no stitches here; it stands after its part's rounds

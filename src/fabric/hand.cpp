@@ -185,6 +185,8 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
     return turns_to_other_side(node) || turn();
   case pattern::Act::start_here:
     return start_here();
+  case pattern::Act::travel:
+    return travel(node, id, context);
   case pattern::Act::other_side:
     return open_other_side(node);
   case pattern::Act::row_ends:

@@ -123,6 +123,7 @@ private:
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
   bool joins_at_corner(const pattern::Node& node) const;
   bool lead_into_space(const pattern::Node& node);
+  bool travel(const pattern::Node& node, pattern::NodeId id, const Context& context);
   bool go_where_led();
   bool is_same_place(const pattern::Node& node, pattern::Where where) const;
   bool begins_with_slip() const;

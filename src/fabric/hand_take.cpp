@@ -41,6 +41,24 @@ bool Hand::lead_into_space(const Node& node) {
   return true;
 }
 
+/// Slip stitches over the stitches before a chain space and into it. The round begins there: what it passed
+/// comes at its end. Where there is no chain space, nothing is worked.
+bool Hand::travel(const Node& node, pattern::NodeId id, const Context& context) {
+  if (edge_.spaces_left() == 0) return true;
+  const std::vector<Place> passed = edge_.pass_to_space();
+  own_place_ = true;
+  for (std::size_t i = passed.size() - std::min<std::size_t>(passed.size(), node.work.times);
+       i < passed.size(); ++i) {
+    taken_.assign(1, passed[i]);
+    if (!add(node, node.work.kind, context, id)) return false;
+  }
+  taken_.assign(1, *edge_.take_space());
+  if (!add(node, node.work.kind, context, id)) return false;
+  own_place_ = false;
+  edge_.give_back();
+  return led_ = outcome_.passes_by = true;
+}
+
 /// What is worked where a slip stitch led goes into that chain space.
 bool Hand::go_where_led() {
   if (!led_) return false;

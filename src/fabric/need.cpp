@@ -134,6 +134,7 @@ private:
     case pattern::Act::join:
     case pattern::Act::turn:
     case pattern::Act::start_here:
+    case pattern::Act::travel:
     case pattern::Act::other_side:
     case pattern::Act::row_ends:
     case pattern::Act::top_edge:

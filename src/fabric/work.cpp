@@ -21,9 +21,18 @@ constexpr std::int64_t most_rounds = 100'000;
 std::vector<std::uint8_t> yarns_before(const Tree& tree) {
   std::vector<std::uint8_t> yarns(tree.rounds.size() + 1, 0);
   for (const pattern::Placing& placing : tree.placings)
-    if (placing.what == pattern::What::change && placing.yarn != 0 && placing.after_round < yarns.size())
+    if ((placing.what == pattern::What::change || placing.attaches) && placing.yarn != 0 &&
+        placing.after_round < yarns.size())
       yarns[placing.after_round] = placing.yarn;
   return yarns;
+}
+
+/// Whether yarn is joined between the rounds of a part, before an entry of the text.
+bool is_attached_before(const Tree& tree, std::uint32_t index) {
+  return tree.parts[tree.rounds[index].part].first_round < index &&
+         std::any_of(tree.placings.begin(), tree.placings.end(), [index](const pattern::Placing& placing) {
+           return placing.attaches && placing.after_round == index;
+         });
 }
 
 } // namespace
@@ -99,6 +108,7 @@ void Working::begin_round(std::uint32_t index, int number) {
   round.kind = text.kind;
   round.side = hand_.side();
   round.text = index;
+  round.attached = number == text.from && is_attached_before(tree_, index);
   fabric().rounds.push_back(round);
 }
 

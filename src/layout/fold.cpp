@@ -84,7 +84,9 @@ Folding::Folding(const Fabric& fabric)
 /// Every stitch of a plain round has one leg, in the stitch that stands one round's length before it.
 bool Folding::is_plain(std::uint32_t round) const {
   const Round& worked = fabric_.rounds[round];
-  if (kept_[round] || worked.again != 0 || worked.joined || round == 0 || worked.count == 0) return false;
+  if (kept_[round] || worked.again != 0 || worked.joined || worked.attached || round == 0 ||
+      worked.count == 0)
+    return false;
   const Round& before = fabric_.rounds[round - 1];
   if (before.part != worked.part) return false;
   if (worked.kind == pattern::RoundKind::row) return is_plain_row(fabric_, worked, before);

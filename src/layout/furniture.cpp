@@ -59,15 +59,12 @@ void widen(const std::vector<Point>& points, Figure& figure) {
   }
 }
 
-/// A flag with the yarn's number, on the side of the label that is turned away from the pointer.
-void add_flag(const Lettering& text, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
-  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
+/// What stands behind the text on the side of the label that is turned away from the pointer.
+void add_yarn_signs(const Lettering& text, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
   const double start = text_start(size, text.width, way);
-  const double x = way == Way::anticlockwise ? start + text.flag_x : start;
-  Placed flag{Sign::flag, {x, size.label_y - high / 2}, {0, 1}, {}, {}, ring};
-  flag.text = {std::to_string(text.flag), Face::bold, letter_size, 0, 0};
-  flag.text_at = flag.at + Point{half_wide, letter_up};
-  figure.placed.push_back(std::move(flag));
+  const bool mirrored = way != Way::anticlockwise;
+  for (Placed& sign : yarn_signs(text, {start, size.label_y}, mirrored, ring))
+    figure.placed.push_back(std::move(sign));
 }
 
 } // namespace
@@ -83,7 +80,7 @@ void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, 
     const double y = size.label_y + text.second - letter_height * second_size / 2;
     figure.labels.push_back(label_at({text_start(size, below, way), y}, text.below, second_size, ring, tone));
   }
-  if (text.flag > 0) add_flag(text, size, ring, way, figure);
+  add_yarn_signs(text, size, ring, way, figure);
   if (figure.rings[ring].owner) return;
   const double aside = size.gutter / 2 - gutter_air - pointer_length / 2;
   const double angle = arc_sine(std::min(1.0, aside / size.middle));

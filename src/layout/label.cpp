@@ -10,6 +10,7 @@ namespace {
 
 constexpr double dot_space = 0.14;
 constexpr double flag_space = 0.20, flag_width = 0.66;
+constexpr double attach_space = 0.24;
 constexpr double second_of_loops = 0.64, second_of_folds = 0.74;
 
 Run run(std::string text, Face face, double size) { return {std::move(text), face, size, 0, 0}; }
@@ -21,6 +22,21 @@ std::string numbered(const fabric::Round& round) {
 }
 
 bool is_row(const fabric::Round& round) { return round.kind == pattern::RoundKind::row; }
+
+/// A flag with the number of a yarn, its pole's middle at a point.
+Placed flag_beside(Point pole, std::uint8_t yarn, std::uint32_t ring) {
+  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
+  Placed flag{Sign::flag, pole - Point{0, high / 2}, {0, 1}, {}, {}, ring};
+  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
+  flag.text_at = flag.at + Point{half_wide, letter_up};
+  return flag;
+}
+
+/// The mark for joined yarn.
+Placed attach_beside(Point middle, std::uint32_t ring) {
+  constexpr double half_high = 0.23;
+  return {Sign::attach, middle - Point{0, half_high}, {0, 1}, {}, {}, ring};
+}
 
 } // namespace
 
@@ -63,6 +79,26 @@ Convex line_box(Point at, double width, double size) {
   return {at, {at.x + width, at.y}, {at.x + width, top}, {at.x, top}};
 }
 
+void put_signs_behind(Lettering& label) {
+  if (label.flag != 0) {
+    label.flag_x = label.width + flag_space;
+    label.width = label.flag_x + flag_width;
+  }
+  if (!label.attached) return;
+  label.attach_x = label.width + attach_space + attach_half;
+  label.width = label.attach_x + attach_half;
+}
+
+std::vector<Placed> yarn_signs(const Lettering& text, Point start, bool mirrored, std::uint32_t ring) {
+  const auto along = [&](double x, double wide) {
+    return start + Point{mirrored ? text.width - x - wide : x, 0};
+  };
+  std::vector<Placed> signs;
+  if (text.flag > 0) signs.push_back(flag_beside(along(text.flag_x, flag_width), text.flag, ring));
+  if (text.attached) signs.push_back(attach_beside(along(text.attach_x, 0), ring));
+  return signs;
+}
+
 Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
                  const Extents& extents, const Page& page) {
   Lettering label;
@@ -81,9 +117,8 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
   if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
   label.width = std::max(line_width(label.first), line_width(label.below));
   if (!ring.echo) label.flag = changed_yarn(fabric, ring.round, page.main_yarn);
-  if (label.flag == 0) return label;
-  label.flag_x = label.width + flag_space;
-  label.width = label.flag_x + flag_width;
+  label.attached = !ring.echo && fabric.rounds[ring.round].attached;
+  put_signs_behind(label);
   return label;
 }
 

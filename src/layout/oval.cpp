@@ -276,7 +276,7 @@ private:
     if (!text.below.empty())
       figure.labels.push_back(straight_label(start + Point{0, text.second - letter_height * second_size / 2},
                                              text.below, number, Tone::ink));
-    if (text.flag > 0) figure.placed.push_back(flag_at(start + Point{text.flag_x, 0}, text.flag, number));
+    for (Placed& sign : yarn_signs(text, start, false, number)) figure.placed.push_back(std::move(sign));
     if (ring.joined) return;
     Pointer pointer;
     pointer.direction = along(oval_.stadium, standing.middle, 0);

@@ -55,12 +55,4 @@ std::vector<Stroke> arrow_on(const Stadium& stadium, double r) {
           {Line::direction, {back + aside, tip, back - aside}, false}};
 }
 
-Placed flag_at(Point pole, std::uint8_t yarn, std::uint32_t ring) {
-  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
-  Placed flag{Sign::flag, pole - Point{0, high / 2}, {0, 1}, {}, {}, ring};
-  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
-  flag.text_at = flag.at + Point{half_wide, letter_up};
-  return flag;
-}
-
 } // namespace whorl::layout

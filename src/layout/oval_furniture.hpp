@@ -14,7 +14,4 @@ Stroke break_on(const Stadium& stadium, double outer, double from, double to);
 /// The arrow of direction on a contour: its shaft, then its head.
 std::vector<Stroke> arrow_on(const Stadium& stadium, double r);
 
-/// A flag with the number of a yarn, its pole's middle at a point.
-Placed flag_at(Point pole, std::uint8_t yarn, std::uint32_t ring);
-
 } // namespace whorl::layout

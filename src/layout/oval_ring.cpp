@@ -260,11 +260,8 @@ std::vector<Convex> label_ink(const OvalRing& ring, const Stadium& stadium, doub
   if (!text.below.empty())
     ink.push_back(line_box(start + Point{0, text.second - letter_height * second_size / 2},
                            line_width(text.below), second_size));
-  if (text.flag > 0) {
-    const Point pole = start + Point{text.flag_x, 0};
-    ink.push_back({pole + Point{-0.05, -flag_reach}, pole + Point{0.7, -flag_reach},
-                   pole + Point{0.7, flag_reach}, pole + Point{-0.05, flag_reach}});
-  }
+  for (const Placed& sign : yarn_signs(text, start, false, 0))
+    for (Convex& piece : outlines_of(sign)) ink.push_back(std::move(piece));
   if (ring.joined) return ink;
   const Point tip = point_on(stadium, middle, 0), on = (pointer_length / 2) * along(stadium, middle, 0);
   const Point aside{0 - on.y, on.x};

@@ -16,7 +16,7 @@ using fabric::Fabric;
 
 constexpr double fullness = 0.985; ///< least gaps take no more than this of a line
 constexpr double pointer_at = 0.42, number_at = 0.84, count_at = 0.66; ///< beyond the edges
-constexpr double second_space = 0.20, flag_space = 0.20;
+constexpr double second_space = 0.20;
 constexpr double numbers_above = 0.32; ///< their base line above all ink
 constexpr std::uint32_t fifth = 5;
 constexpr double corner = 0.22; ///< of the join line
@@ -103,14 +103,14 @@ std::vector<Run> count_runs(const Laying& laying, const Course& course) {
   return set_line({course.band.label.first.back()}, 0, laying.extents);
 }
 
-void add_flag(const Laying& laying, double beyond, double middle, std::uint8_t yarn, std::uint32_t ring,
-              Figure& figure) {
-  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50, wide = 0.66;
-  const double x = laying.side() > 0 ? laying.edge() + beyond : -laying.edge() - beyond - wide;
-  Placed flag{Sign::flag, {x, middle - high / 2}, {0, 1}, {}, {}, ring};
-  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
-  flag.text_at = flag.at + Point{half_wide, letter_up};
-  figure.placed.push_back(std::move(flag));
+/// Flag and mark for joined yarn behind the number of a line, on the side where it begins.
+void add_yarn_signs(const Laying& laying, Lettering text, double middle, std::uint32_t ring, Figure& figure) {
+  const double beyond = laying.edge() + text.width;
+  text.width = 0;
+  put_signs_behind(text);
+  const bool mirrored = laying.side() < 0;
+  const Point start{mirrored ? -beyond - text.width : beyond, middle};
+  for (Placed& sign : yarn_signs(text, start, mirrored, ring)) figure.placed.push_back(std::move(sign));
 }
 
 /// The yarn beside the main one of a round that is worked in several; 0: it is worked in one.
@@ -153,9 +153,11 @@ void add_labels(const Laying& laying, Figure& figure) {
     const Point direction{-laying.side(), 0};
     const double tip = laying.side() * (laying.edge() + pointer_at - pointer_length / 2);
     figure.pointers.push_back({{tip, ring.middle}, direction, pointer_length, i, tone});
-    const std::uint8_t yarn = flagged_yarn(laying, ring, last);
-    if (yarn != 0)
-      add_flag(laying, number_at + line_width(number) + flag_space, ring.middle, yarn, i, figure);
+    Lettering signs;
+    signs.width = number_at + line_width(number);
+    signs.flag = flagged_yarn(laying, ring, last);
+    signs.attached = course.band.label.attached;
+    add_yarn_signs(laying, signs, ring.middle, i, figure);
   }
 }
 

@@ -223,12 +223,13 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   const Piece& piece = b.reader.pieces[static_cast<std::size_t>(path.match)];
   switch (piece.verb) {
   case Verb::pass:
-  case Verb::travel:
   case Verb::others:
   case Verb::under_chain:
     return;
   case Verb::foundation:
     return put_foundation(b, sequence, path, piece);
+  case Verb::travel:
+    return put(b, sequence, work_node(b, piece.work, span_of(b, path)));
   case Verb::turn:
     return put_turn(b, sequence, path, piece);
   case Verb::ring:

@@ -41,11 +41,6 @@ template <std::size_t N> bool is_one_of(const std::string_view (&list)[N], std::
 using words::is_digit;
 using words::is_folded_letter;
 
-std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
-  while (at < sentence.size() && is_folded_letter(sentence.text()[at])) ++at;
-  return at;
-}
-
 std::string_view letters_at(const Sentence& sentence, std::uint32_t at) {
   return sentence.text().substr(std::min<std::size_t>(at, sentence.size()),
                                 end_of_letters(sentence, at) - at);

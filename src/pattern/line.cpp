@@ -216,7 +216,8 @@ private:
         ++at;
       } else if (at == heading) {
         take_heading(at++);
-      } else if (first && at < heading) {
+      } else if (first && at < heading &&
+                 !(has_title_ && only_names_yarn(text(typed_[at]), reader_.vocabulary))) {
         at = take_front_matter(at, end);
       } else {
         at = take_sentence(at, std::min(end, at < heading ? heading : end));
@@ -307,6 +308,7 @@ private:
 
   bool may_name_part(std::size_t at, std::size_t title) const {
     const Typed& typed = typed_[at];
+    if (only_names_yarn(text(typed), reader_.vocabulary)) return false;
     if (is_marked(typed)) return true;
     if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');

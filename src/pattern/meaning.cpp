@@ -97,6 +97,8 @@ Act act_of(Verb verb) {
     return Act::turn;
   case Verb::start_here:
     return Act::start_here;
+  case Verb::travel:
+    return Act::travel;
   case Verb::other_side:
   case Verb::side_behind:
     return Act::other_side;
@@ -275,6 +277,19 @@ std::optional<Piece> foundation_piece(const Sentence& sentence, const Slots& slo
   return piece;
 }
 
+/// Slip stitches to a chain space: over so many stitches, and one into it.
+std::optional<Piece> travel_piece(const Slots& slots, const Meaning& meaning, const Kinds& kinds) {
+  const auto slip = kinds.find("sl st");
+  if (!slip) return std::nullopt;
+  Piece piece;
+  piece.verb = Verb::travel;
+  piece.work.act = Act::travel;
+  piece.work.kind = *slip;
+  piece.work.where = Where::space;
+  piece.work.times = meaning.apart ? or_one(slots.count) : 0;
+  return piece;
+}
+
 /// Chains closed to a ring: one thing, which is no stitch and no place.
 std::optional<Piece> picot_piece(const Slots& slots, Kinds& kinds) {
   const std::uint32_t chains = slots.count == no_number ? 3 : slots.count;
@@ -355,6 +370,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   piece->part = meaning.part;
   if (meaning.verb == Verb::starting_chain) return chain_piece(match.slots, kinds);
   if (meaning.verb == Verb::foundation) return foundation_piece(sentence, match.slots, kinds);
+  if (meaning.verb == Verb::travel) return travel_piece(match.slots, meaning, kinds);
   if (meaning.verb == Verb::picot) return picot_piece(match.slots, kinds);
   if (meaning.verb == Verb::stitch) piece = stitch_piece(sentence, match.slots, meaning, kinds);
   if (meaning.verb == Verb::every) piece = every_piece(sentence, match, meaning, kinds);

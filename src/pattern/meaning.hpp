@@ -18,7 +18,7 @@ enum class Verb : std::uint8_t {
   join,
   turn,
   under_chain, ///< the first place is under the starting chain that counts
-  travel,      ///< slip stitches at the head of a round, to where it begins; of no account
+  travel,      ///< slip stitches at the head of a round, to the chain space where it begins
   start_here,
   every,          ///< plain stitches, and an increase in every nth place, to the end
   again,          ///< the stitch before, in more places: "and in each st around"

@@ -1,5 +1,6 @@
 #include "pattern/placing.hpp"
 
+#include "pattern/colour.hpp"
 #include "pattern/reading.hpp"
 
 #include <algorithm>
@@ -35,10 +36,28 @@ bool means(const Sentence& sentence, std::uint32_t at, std::string_view name) {
   return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
 }
 
+/// "Join green", "attach the new yarn B", "join in white": a yarn that is brought in, whose name stands a
+/// few words behind.
+bool joins_yarn(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  if (!means(sentence, at, "join") && !means(sentence, at, "link") && !means(sentence, at, "attach"))
+    return false;
+  constexpr int most_between = 2; // "in", "the", "new"
+  std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
+  for (int i = 0; i <= most_between && next < end; ++i) {
+    if (yarn_name_at(sentence, next, true)) return true;
+    const std::uint32_t behind = end_of_letters(sentence, next);
+    const std::string_view word = sentence.text().substr(next, behind - next);
+    if (word != "in" && word != "the" && word != "new" && word != "a") return false;
+    next = skip_blanks(sentence.text(), behind);
+  }
+  return false;
+}
+
 /// The first placing word in [begin, end) among the first `most` words.
 std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, int most) {
   for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end && most > 0; --most) {
     const WordsAt words = words_at(sentence, at);
+    if (!words.empty() && joins_yarn(sentence, at, end)) return What::join;
     for (const Word& word : words)
       if (const auto what = what_of(sentence, word)) return what;
     at = skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));

@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/opened.hpp"
+#include "words/ascii.hpp"
 
 namespace whorl::pattern {
 
@@ -58,6 +59,11 @@ const Word* number_at(const Sentence& sentence, std::uint32_t at) {
   for (const Word& word : words_at(sentence, at))
     if (word.kind == WordKind::number) return &word;
   return nullptr;
+}
+
+std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
+  while (at < sentence.size() && words::is_folded_letter(sentence.text()[at])) ++at;
+  return at;
 }
 
 words::ConceptClass sort_of(const Sentence& sentence, const Word& word) {

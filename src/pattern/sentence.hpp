@@ -51,6 +51,9 @@ const words::Word* word_meaning(const Sentence& sentence, std::uint32_t at, word
 /// The number at `at`, or nullptr.
 const words::Word* number_at(const Sentence& sentence, std::uint32_t at);
 
+/// Where the letters that begin at `at` end; `at` if none do.
+std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at);
+
 /// The sort of a phrase; `word` for everything else.
 words::ConceptClass sort_of(const Sentence& sentence, const words::Word& word);
 

@@ -14,9 +14,9 @@ const char* name(NodeKind kind) {
 }
 
 const char* name(Act act) {
-  constexpr std::array names{"stitch",     "skip",       "ring",     "join",     "turn",
-                             "start here", "other side", "row ends", "top edge", "all edges",
-                             "free loops", "skipped",    "edge of a part"};
+  constexpr std::array names{"stitch",     "skip",       "ring",           "join",     "turn",
+                             "start here", "other side", "row ends",       "top edge", "all edges",
+                             "free loops", "skipped",    "edge of a part", "travel"};
   return names[static_cast<std::size_t>(act)];
 }
 

@@ -31,6 +31,7 @@ enum class Act : std::uint8_t {
   free_loops, ///< opens the loops (`Work::loops`) that round `Node::round` left free
   skipped,    ///< opens the stitches that round `Node::round` left unworked
   part_edge,  ///< opens the last round of another part (`Node::round`) in front of what is open: legs joined
+  travel,     ///< slip stitches over `times` stitches and into a chain space, where the round begins
 };
 
 /// Where a piece of work goes.
@@ -67,10 +68,10 @@ struct Work {
   stitch::KindId kind = 0;  ///< in Tree::kinds
   std::uint16_t in_one = 1; ///< how many are worked into each place
   std::uint16_t in_space = 0; ///< Where::any: how many into each chain space; 0: as many as into a stitch
-  std::uint16_t nth = 0;    ///< Where::chain: which chain from the hook
-  bool to_end = false;      ///< until the round's places are used up …
-  std::uint32_t leave = 0;  ///< … but for the last `leave`
-  std::uint32_t times = 1;  ///< how many places, or passes of a repeat, where not to_end
+  std::uint16_t nth = 0;      ///< Where::chain: which chain from the hook
+  bool to_end = false;        ///< until the round's places are used up …
+  std::uint32_t leave = 0;    ///< … but for the last `leave`
+  std::uint32_t times = 1;    ///< how many places, or passes of a repeat, where not to_end
   bool operator==(const Work&) const = default;
 };
 
@@ -126,9 +127,9 @@ struct Effect {
   bool passes_any = false;    ///< … each pass goes into the next place, stitch or chain space (`pass_uses`)
   bool passes_chains = false; ///< goes into the chains of spaces too, each being a place
   std::int64_t pass_more_in_space = 0; ///< with passes_any: what one into a space makes more
-  bool folded = false;        ///< goes through both layers: one stitch alone in the middle is no fault
-  bool carries = false;       ///< ends with a turning chain that counts as the next row's first stitch
-  std::uint32_t spaces = 0;   ///< chain spaces that it goes into
+  bool folded = false;           ///< goes through both layers: one stitch alone in the middle is no fault
+  bool carries = false;          ///< ends with a turning chain that counts as the next row's first stitch
+  std::uint32_t spaces = 0;      ///< chain spaces that it goes into
   std::uint32_t pass_spaces = 0; ///< … of each pass that runs to the end
   /// Chain spaces and chains in them that it makes; those at a round's start or turn are none. Of passes to
   /// the end: what each makes, the first figure then being what their sum differs by.
@@ -168,7 +169,8 @@ struct Placing {
   std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
   std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
   bool gather = false;           ///< cut: the last stitches are gathered and closed
-  std::uint8_t yarn = 0;         ///< change: to this yarn, a number in Tree::yarns; 0: not said
+  bool attaches = false;         ///< join: it is the yarn that is joined, to the first stitch that follows
+  std::uint8_t yarn = 0;         ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
   Span span;
   std::string text; ///< as typed
 };

@@ -76,6 +76,26 @@ bool opens_unnamed_loops(const Reading& reading) {
          std::none_of(reading.nodes.begin(), reading.nodes.end(), names);
 }
 
+/// "2 dc in ring": which ring is said elsewhere, if at all.
+bool only_names_ring(const Reading& reading) {
+  const auto& nodes = reading.nodes;
+  const auto made = [&nodes](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::ring &&
+           std::none_of(nodes.begin(), nodes.end(), [&node](const Node& other) {
+             return other.work.where == Where::ring && other.span == node.span;
+           });
+  };
+  return has_work(reading, Act::ring) && std::none_of(nodes.begin(), nodes.end(), made);
+}
+
+/// Whether what stands in a span joins its chain into a ring.
+bool closes_ring(const Reading& reading, Span span) {
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(), [span](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::join && node.span.begin >= span.begin &&
+           node.span.end <= span.end;
+  });
+}
+
 } // namespace
 
 Span trimmed(const Source& source, Span span) {
@@ -259,11 +279,13 @@ bool names_free_loops(const Reader& reader, Span line) {
 bool work_into(const Reader& reader, Way& way, Span above) {
   if (way.readings.empty()) return false;
   const Reading& reading = way.readings.front();
-  if (brings_start(reader, reading) && !opens_unnamed_loops(reading)) return false;
+  const bool ring = only_names_ring(reading);
+  if (brings_start(reader, reading) && !ring && !opens_unnamed_loops(reading)) return false;
   Way below = way;
   below.above = above;
   read_way(reader, below, way.effort);
   if (below.readings.empty() || !brings_start(reader, below.readings.front())) return false;
+  if (ring && !closes_ring(below.readings.front(), above)) return false;
   way = std::move(below);
   return true;
 }

@@ -13,13 +13,6 @@ namespace {
 constexpr std::size_t longest_line = 40; ///< bytes of a line that only names a yarn
 constexpr std::size_t most_yarns = 255;
 
-using words::is_folded_letter;
-
-std::uint32_t end_of_letters(const Sentence& sentence, std::uint32_t at) {
-  while (at < sentence.size() && is_folded_letter(sentence.text()[at])) ++at;
-  return at;
-}
-
 /// Whether no stitch of a round stands before a byte of the file.
 bool stands_before_work(const Tree& tree, const RoundText& round, std::uint32_t byte) {
   std::vector<NodeId> open{round.body};
@@ -41,6 +34,23 @@ bool belongs_before_last(const Tree& tree, const Placing& placing) {
   const RoundText& round = tree.rounds.back();
   const bool inside = placing.span.begin >= round.span.begin && placing.span.begin < round.span.end;
   return inside && stands_before_work(tree, round, placing.span.begin);
+}
+
+/// "Join the yarn", whatever its colour.
+bool names_yarn(std::string_view text) {
+  for (const std::string_view word : {"yarn", "wool", "thread"})
+    if (text.find(word) != text.npos) return true;
+  return false;
+}
+
+/// Whether the yarn was cut after the same round.
+bool follows_cut(const Tree& tree, std::size_t placing) {
+  const Placing& joined = tree.placings[placing];
+  return std::any_of(tree.placings.begin(), tree.placings.begin() + static_cast<std::ptrdiff_t>(placing),
+                     [&joined](const Placing& before) {
+                       return before.what == What::cut && before.part == joined.part &&
+                              before.after_round == joined.after_round;
+                     });
 }
 
 /// By their letters these are the yarn that a pattern is begun in.
@@ -91,10 +101,12 @@ std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rou
 void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& vocabulary) {
   for (std::size_t i = first; i < tree.placings.size(); ++i) {
     Placing& placing = tree.placings[i];
-    if (placing.what != What::change) continue;
+    const bool joins = placing.what == What::join;
+    if (!joins && placing.what != What::change) continue;
     const std::string name = yarn_named(placing.text, vocabulary);
     if (belongs_before_last(tree, placing)) --placing.after_round;
     if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round);
+    placing.attaches = joins && (!name.empty() || names_yarn(placing.text) || follows_cut(tree, i));
   }
 }
 

@@ -18,7 +18,7 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
 /// yarn was named, the first is theirs and has no name until "A" or "MC" is told.
 std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before);
 
-/// Gives the changes of yarn among the placings from `first` on their numbers. One that stands before the
+/// Gives the changes of yarn among the placings from `first` on their numbers, and yarn that is joined. One that stands before the
 /// work of the tree's last round is done before that round.
 void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& vocabulary);
 

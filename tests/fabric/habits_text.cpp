@@ -123,3 +123,11 @@ TEST_CASE("a sentence that says which terms are used heads no list of words") {
                 "1st Row: 1 dc into 2nd ch from hook, 1 dc into each ch to end, turn. 4 dc.\n")
             .makes == 4);
 }
+
+TEST_CASE("a stitch in the round below goes into the stitch under the next") {
+  const Text text(
+      "Mushroom mat\n\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, spike sc in the "
+      "round below) x 6 (12)\n");
+  CHECK(text.said == "");
+  CHECK(text.into(1) == "part-1-1");
+}

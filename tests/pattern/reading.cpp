@@ -77,7 +77,7 @@ std::string told(const Reading& reading, NodeId first);
 
 std::string told_work(const Reading& reading, const Work& work) {
   const char* acts[] = {"",         "skip",     "ring",      "join",       "turn",    "start", "other side",
-                        "row ends", "top edge", "all edges", "free loops", "skipped", "part"};
+                        "row ends", "top edge", "all edges", "free loops", "skipped", "part",  "travel"};
   const char* wheres[] = {"", " same", " in ring", " in chain", " last", " in space"};
   const auto& kinds = stitch::standard_kinds();
   std::string text = acts[static_cast<int>(work.act)];
