@@ -199,6 +199,45 @@ struct Slips {
   std::string json() const;
 };
 
+/// The shape of pictures that teach.
+enum class StepShape : std::uint8_t {
+  wide, ///< 1920 x 1080 at ten dots a millimetre
+  tall, ///< 1080 x 1920
+  square
+};
+
+/// What is wanted of them.
+struct StepOptions {
+  std::vector<std::string> parts;      ///< their names; none: all parts
+  int first_round = 0, last_round = 0; ///< 0: from the first, to the last
+  bool left_handed = false;
+  bool plus = false; ///< single crochet as + instead of x
+  StepShape shape = StepShape::wide;
+  bool clear = false;   ///< no white under them
+  bool picture = true;  ///< false: only the words, as a layer to lie over the pictures
+  bool words = true;    ///< false: without line and count
+};
+
+/// Pictures that teach a pattern: for each part its start, then a picture a round. In all that show one figure it
+/// stands in the same place, so that they play as a film.
+class Steps {
+public:
+  struct Content;
+  explicit Steps(std::shared_ptr<const Content> content);
+
+  /// "", or a sentence that says which part or rounds were asked for and are not there.
+  const std::string& problem() const;
+  std::size_t count() const;
+  /// What a picture shows, for the name of its file; they sort as they are worked: "007-cap-5".
+  std::string name(std::size_t step) const;
+  std::string svg(std::size_t step) const;
+  /// The display list, for whorl-paint.
+  drawing::Scene scene(std::size_t step) const;
+
+private:
+  std::shared_ptr<const Content> content_; // shared: what it holds never changes
+};
+
 /// A pattern that has been read, worked and checked. A value; copies share what never changes.
 class Pattern {
 public:
@@ -222,6 +261,8 @@ public:
   std::string check_json() const;
   /// The chart of all that can be drawn.
   Chart chart(const ChartOptions& options = {}) const;
+  /// The pictures that teach it round by round.
+  Steps steps(const StepOptions& options = {}) const;
   /// "I have 22 in round 4": the single slips that explain it. `part` may be "" where only one has the round.
   Slips slips(int round, std::uint32_t have, std::string_view part = {}) const;
   /// How its stitches are made: all that it uses, or those that it, or US terms, call so.

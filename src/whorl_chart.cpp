@@ -196,6 +196,13 @@ void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::
 
 } // namespace
 
+std::string find_wanted(const fabric::Fabric& fabric, const ChartOptions& options,
+                        const drawing::Wording& wording, layout::Wanted& wanted) {
+  wanted = {{}, options.first_round, options.last_round};
+  const std::string problem = find_parts(fabric, options, wanted, wording);
+  return problem.empty() ? look_for_rounds(fabric, wanted, wording) : problem;
+}
+
 std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,
                                                const ChartOptions& options) {
   const drawing::Wording& wording = wording_for(pattern->tree.language);
@@ -203,9 +210,8 @@ std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Co
   chart->pattern = std::move(pattern);
   chart->options = options;
   const fabric::Fabric& fabric = chart->pattern->fabric;
-  layout::Wanted wanted{{}, options.first_round, options.last_round};
-  chart->problem = find_parts(fabric, options, wanted, wording);
-  if (chart->problem.empty()) chart->problem = look_for_rounds(fabric, wanted, wording);
+  layout::Wanted wanted;
+  chart->problem = find_wanted(fabric, options, wording, wanted);
   if (chart->problem.empty()) draw(wanted, wording, *chart);
   if (chart->sheets.empty()) chart->sheets.emplace_back();
   return chart;

@@ -5,6 +5,7 @@
 
 #include "drawing/scene.hpp"
 #include "drawing/sheet.hpp"
+#include "drawing/steps.hpp"
 #include "drawing/wording.hpp"
 #include "fabric/fabric.hpp"
 #include "layout/place.hpp"
@@ -50,6 +51,15 @@ struct Symbols::Content {
   drawing::Scene scene;
 };
 
+struct Steps::Content {
+  std::shared_ptr<const Pattern::Content> pattern;
+  StepOptions options;
+  layout::Placement placement;
+  drawing::SheetText text;
+  std::string problem;
+  std::vector<drawing::Step> steps;
+};
+
 /// The words of the sheet for a pattern in these terms; English while there is no other.
 const drawing::Wording& wording_for(const std::string& language);
 
@@ -70,6 +80,10 @@ bool says(const std::string& text, const drawing::Wording& wording, std::string_
 
 /// The few words that stand for "…" in one of them; "": the text says none.
 std::string said_between(const std::string& text, const drawing::Wording& wording, std::string_view id);
+
+/// The parts and rounds that are asked for; "", or what is wrong with what was asked.
+std::string find_wanted(const fabric::Fabric& fabric, const ChartOptions& options,
+                        const drawing::Wording& wording, layout::Wanted& wanted);
 
 /// The chart of a pattern.
 std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,

@@ -1,5 +1,6 @@
 #include "whorl_paint.hpp"
 
+#include "drawing/scene.hpp"
 #include "paint/paint.hpp"
 
 namespace whorl {
@@ -27,5 +28,15 @@ Painting png(const Symbols& symbols, double dots_per_inch) {
   return face_of(paint::png(symbols.scene(), dots_per_inch));
 }
 Painting pdf(const Symbols& symbols) { return face_of(paint::pdf(symbols.scene())); }
+Painting png(const Steps& steps, std::size_t step, double dots_per_inch) {
+  return face_of(paint::png(steps.scene(step), dots_per_inch));
+}
+Painting pdf(const Steps& steps) {
+  std::vector<drawing::Scene> scenes;
+  for (std::size_t i = 0; i < steps.count(); ++i) scenes.push_back(steps.scene(i));
+  std::vector<const drawing::Scene*> pages;
+  for (const drawing::Scene& scene : scenes) pages.push_back(&scene);
+  return face_of(paint::pdf(pages));
+}
 
 } // namespace whorl

@@ -29,4 +29,8 @@ Painting pdf(const Moves& moves);
 Painting png(const Symbols& symbols, double dots_per_inch = 200);
 Painting pdf(const Symbols& symbols);
 
+/// A step as a PNG, and all steps as a PDF, a page each.
+Painting png(const Steps& steps, std::size_t step, double dots_per_inch = 254);
+Painting pdf(const Steps& steps);
+
 } // namespace whorl

@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/format.hpp"
+#include "cli/rounds.hpp"
 #include "whorl_paint.hpp"
 
 #include <CLI/CLI.hpp>
@@ -24,31 +25,6 @@ struct ChartCall {
   bool no_side_view = false;
   double dots_per_inch = 200;
 };
-
-/// A number of a round at the front of a text, taken off it; 0: there is none.
-int take_number(std::string_view& text) {
-  int number = 0;
-  while (!text.empty() && text.front() >= '0' && text.front() <= '9' && number < 100'000) {
-    number = 10 * number + (text.front() - '0');
-    text.remove_prefix(1);
-  }
-  return number;
-}
-
-bool take(std::string_view& text, std::string_view what) {
-  const bool there = text.substr(0, what.size()) == what;
-  if (there) text.remove_prefix(what.size());
-  return there;
-}
-
-/// "7", "5-12", "5-" or "-12".
-bool read_rounds(std::string_view text, ChartOptions& options) {
-  if (text.empty()) return false;
-  options.first_round = options.last_round = take_number(text);
-  if (take(text, "-") || take(text, "–")) options.last_round = take_number(text);
-  const int first = options.first_round, last = options.last_round;
-  return text.empty() && first + last > 0 && (last == 0 || first <= last);
-}
 
 /// "nut-2.svg": the name of one of several sheets.
 std::string numbered(const std::string& path, std::size_t sheet) {
@@ -171,9 +147,9 @@ Command declare_chart(CLI::App& app) {
   declare_sheet(app, *call);
   return [call] {
     settle(*call);
-    if (!call->rounds.empty() && !read_rounds(call->rounds, call->options)) {
-      complain("which rounds is not clear from " + call->rounds +
-               ": write 7, or 5-12, or 5- for all from 5 on");
+    if (!call->rounds.empty() &&
+        !read_rounds(call->rounds, call->options.first_round, call->options.last_round)) {
+      complain(unclear_rounds(call->rounds));
       return static_cast<int>(call_is_wrong);
     }
     return chart(*call);

@@ -20,6 +20,7 @@ Command declare_check(CLI::App& app);
 Command declare_chart(CLI::App& app);
 Command declare_moves(CLI::App& app);
 Command declare_symbols(CLI::App& app);
+Command declare_steps(CLI::App& app);
 
 /// Reads and checks the pattern in a file; none if the file cannot be read (said on standard error).
 std::optional<Pattern> read_pattern(const std::string& path);

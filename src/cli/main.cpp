@@ -40,10 +40,12 @@ int run(int argc, char** argv) {
   CLI::App* chart = app.add_subcommand("chart", "draw the chart of a pattern: .svg, .png, .pdf or .json");
   CLI::App* moves = app.add_subcommand("moves", "how the stitches are made, move by move");
   CLI::App* symbols = app.add_subcommand("symbols", "the symbols of the charts, as a list or a sheet");
+  CLI::App* steps = app.add_subcommand("steps", "a picture a round for teaching, into a folder");
   const std::vector<std::pair<CLI::App*, Command>> commands = {{check, declare_check(*check)},
                                                                {chart, declare_chart(*chart)},
                                                                {moves, declare_moves(*moves)},
-                                                               {symbols, declare_symbols(*symbols)}};
+                                                               {symbols, declare_symbols(*symbols)},
+                                                               {steps, declare_steps(*steps)}};
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -228,6 +228,48 @@ Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, Symb
   return group;
 }
 
+namespace {
+
+/// Where the number of a label stands without the rest: where it does, or beside the pointer at its right.
+Point number_at(const Drawing& drawing, const layout::Label& label) {
+  const layout::Run &first = label.runs.front(), &last = label.runs.back();
+  for (const layout::Pointer& pointer : drawing.figure.pointers)
+    if (pointer.ring == label.ring && pointer.tip.x > label.at.x + first.x + first.width)
+      return label.at + Point{last.x + last.width - first.width, 0};
+  return label.at + Point{first.x, 0};
+}
+
+} // namespace
+
+Group draw_ring(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols,
+                std::uint32_t number, Color color) {
+  const Drawing drawing{copy, copy.placement.figures[figure], figure, frame, symbols};
+  const Ring& ring = drawing.figure.rings[number];
+  Group group{ring_id(drawing, ring), "round", ring_title(copy, ring), {}, {}};
+  for (const layout::Pointer& pointer : drawing.figure.pointers)
+    if (pointer.ring == number) {
+      group.items.push_back(pointer_mark(drawing, pointer, ring));
+      std::get<Fill>(group.items.back()).color = color;
+    }
+  bool told = false;
+  for (const layout::Label& label : drawing.figure.labels) {
+    if (label.ring != number || told || label.runs.empty()) continue;
+    group.items.push_back(
+        lettered(label.runs.front(), on_sheet(frame, number_at(drawing, label)), frame.scale, color));
+    told = true;
+  }
+  for (std::uint32_t i = 0; i < ring.items; ++i) {
+    Symbol symbol = symbol_of(drawing, drawing.figure.items[ring.first_item + i], ring);
+    symbol.color = color;
+    group.items.push_back(symbol);
+  }
+  return group;
+}
+
+Group draw_centre(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols) {
+  return centre_of({copy, copy.placement.figures[figure], figure, frame, symbols});
+}
+
 Color color_of(const Ring& ring) {
   if (ring.echo) return ink::faint;
   if (ring.chain) return ink::grey;

@@ -13,6 +13,13 @@ Box figure_box(const Copy& copy, std::size_t figure);
 /// A figure as it stands on the sheet: its lines, its centre, and a named group for each ring.
 Group draw_figure(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols);
 
+/// A ring alone, with the number of its round and its pointer, all in one colour.
+Group draw_ring(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols,
+                std::uint32_t ring, Color color);
+
+/// What stands in the middle of a figure.
+Group draw_centre(const Copy& copy, std::size_t figure, const Frame& frame, SymbolCase& symbols);
+
 /// The colour of a ring's symbols and, where `label`, of its label: grey text stays readable where symbols
 /// are faint.
 Color color_of(const layout::Ring& ring);

@@ -28,6 +28,9 @@ std::string words_or(const Making& making, const std::string& id, const std::str
 /// The kind of a symbol of the sheet.
 const stitch::StitchKind& kind_of(const Making& making, const layout::SymbolKey& key);
 
+/// What a symbol's stitch is called: by the author, else in the terms of the sheet.
+std::string stitch_name(const Making& making, const layout::SymbolKey& key);
+
 /// An entry with the box of its sample.
 Entry finished(const Making& making, Entry entry);
 

@@ -77,6 +77,8 @@ std::string typed_name(const Making& making, const SymbolKey& key) {
   return name;
 }
 
+} // namespace
+
 std::string stitch_name(const Making& making, const SymbolKey& key) {
   const bool on_top = key.base == layout::Base::top;
   std::string name = kind_name(making, kind_of(making, key).name);
@@ -88,6 +90,8 @@ std::string stitch_name(const Making& making, const SymbolKey& key) {
   return words_or(making, "name-" + kind_of(making, key).name + "-" + std::to_string(key.in_one),
                   words(making, several, {std::to_string(key.in_one), name}));
 }
+
+namespace {
 
 bool is_single(const stitch::StitchKind& kind) {
   const stitch::Shape shape = stitch::shape_of(kind);

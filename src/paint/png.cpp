@@ -18,7 +18,8 @@ using Surface = Owned<cairo_surface_t, cairo_surface_destroy>;
 using Canvas = Owned<cairo_t, cairo_destroy>;
 
 double dots(double mm, double dots_per_inch) {
-  return std::max(1.0, std::ceil(mm * dots_per_inch / mm_per_inch));
+  constexpr double rounding = 1e-6; // 192 mm at ten dots a millimetre are 1920
+  return std::max(1.0, std::ceil(mm * dots_per_inch / mm_per_inch - rounding));
 }
 
 bool has_size(double number) { return std::isfinite(number) && number > 0; }
