@@ -83,7 +83,9 @@ void add_label(const Making& making, Entries& entries) {
     sample.push_back(lettered(run, {run.x * making.scale - width / 2, base_line}, making.scale, ink::black));
   const std::uint32_t round = making.usage.label_figure->rings[label->ring].round;
   const fabric::Round& it = making.copy.fabric.rounds[round];
-  const char* id = it.kind == pattern::RoundKind::row ? "title-label-row" : "title-label";
+  const char* id = it.kind == pattern::RoundKind::row ? "title-label-row"
+                   : label->runs.size() == 1          ? "title-label-number"
+                                                      : "title-label";
   entries.push_back(finished_letters(
       making, {"label",
                std::move(sample),
@@ -94,7 +96,7 @@ void add_label(const Making& making, Entries& entries) {
 
 /// Of a sheet with strips alone: their numbers and counts stand apart.
 void add_strip_label(const Making& making, Entries& entries) {
-  if (!making.usage.strip || making.usage.label != nullptr) return;
+  if (!making.usage.strip || (making.usage.label != nullptr && making.usage.label->runs.size() > 1)) return;
   std::vector<Item> sample;
   const double half = 1.1 * making.scale;
   const auto letters = [&](const char* text, layout::Face face, double size, double middle) {

@@ -87,10 +87,17 @@ void note_signs(Usage& usage, const Figure& figure) {
   for (const layout::Ground& ground : figure.grounds) usage.grounds.insert(ground.yarn);
 }
 
+/// A number alone, as lace has it.
+bool is_number(const Figure& figure, const layout::Label& label) {
+  const bool round = figure.form == layout::Form::disc || figure.form == layout::Form::motif;
+  return round && label.runs.size() == 1 && label.runs.front().face == layout::Face::bold;
+}
+
 /// A label serves as example if it has number and count in one line, and says nothing that needs explaining
 /// itself.
 bool explains(const Figure& figure, const layout::Label& label) {
-  if (label.runs.size() < 3 || label.ring >= figure.rings.size()) return false;
+  if (!(label.runs.size() >= 3 || is_number(figure, label)) || label.ring >= figure.rings.size())
+    return false;
   const Ring& ring = figure.rings[label.ring];
   return !ring.echo && ring.round == ring.last_round && !shows_miscount(figure, label.ring);
 }
@@ -98,6 +105,7 @@ bool explains(const Figure& figure, const layout::Label& label) {
 void note_label(Usage& usage, const Figure& figure) {
   for (const layout::Label& label : figure.labels) {
     if (!explains(figure, label)) continue;
+    if (usage.label != nullptr && usage.label->runs.size() > label.runs.size()) continue;
     usage.label = &label;
     usage.label_figure = &figure;
     // The third round shows best that the two numbers mean different things.
@@ -110,9 +118,10 @@ void note_marks(Usage& usage, const Copy& copy, std::size_t number) {
   usage.centres.insert(figure.centre);
   for (const layout::Stroke& stroke : figure.strokes) usage.lines.insert(stroke.line);
   if (!figure.pointers.empty() && usage.pointer == nullptr) usage.pointer = &figure.pointers.front();
-  if (usage.label == nullptr) note_label(usage, figure);
+  if (usage.label == nullptr || usage.label->runs.size() == 1) note_label(usage, figure);
   usage.cut = usage.cut || shows_cut(copy, number);
-  const bool disc = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward;
+  const bool disc = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward ||
+                    figure.form == layout::Form::motif;
   usage.strip = usage.strip || figure.form == layout::Form::strip;
   usage.rows = usage.rows || figure.form == layout::Form::rows;
   usage.disc = usage.disc || disc;

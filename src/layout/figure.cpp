@@ -74,7 +74,22 @@ double text_reach(const std::vector<Run>& text) {
   return text.empty() ? 0 : reach + centre_air;
 }
 
-/// How much of the middle is taken, so that the first ring keeps clear of it.
+std::vector<Run> measured(std::vector<Run> lines, const Extents& extents) {
+  for (Run& line : lines) line.width = line.size * text_width(extents, line.face, line.text);
+  return lines;
+}
+
+void set_rounds(Figure& figure) {
+  figure.first_round = fabric::none;
+  for (const Ring& ring : figure.rings) {
+    if (ring.echo) continue;
+    figure.first_round = std::min(figure.first_round, ring.round);
+    figure.last_round = std::max(figure.last_round, ring.last_round);
+  }
+}
+
+} // namespace
+
 double centre_reach(const Figure& figure) {
   switch (figure.centre) {
   case Centre::magic_ring:
@@ -90,11 +105,6 @@ double centre_reach(const Figure& figure) {
   return text_reach(figure.centre_text);
 }
 
-std::vector<Run> measured(std::vector<Run> lines, const Extents& extents) {
-  for (Run& line : lines) line.width = line.size * text_width(extents, line.face, line.text);
-  return lines;
-}
-
 Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page) {
   Figure figure;
   figure.form = plan.inward ? Form::disc_inward : Form::disc;
@@ -103,17 +113,11 @@ Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page) 
   figure.centre = plan.centre;
   figure.centre_text = measured(plan.centre_text, extents);
   figure.rings = plan.rings;
+  set_rounds(figure);
   return figure;
 }
 
-void set_rounds(Figure& figure) {
-  figure.first_round = fabric::none;
-  for (const Ring& ring : figure.rings) {
-    if (ring.echo) continue;
-    figure.first_round = std::min(figure.first_round, ring.round);
-    figure.last_round = std::max(figure.last_round, ring.last_round);
-  }
-}
+namespace {
 
 /// Chains of a column that have no place of their own.
 std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
@@ -221,7 +225,6 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
                 const Rungs& rungs, const Core& core, int again, std::vector<int>& crowded) {
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
-  set_rounds(drawn.figure);
   const Turn turn{plan.inward, page.hand};
   drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
   lay_rings(fabric, rungs, turn, drawn);
@@ -239,7 +242,6 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   constexpr int most_times = 10;
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
-  set_rounds(drawn.figure);
   if (plan.rings.empty()) return drawn;
   Rungs rungs = rungs_of(fabric, plan, extents, page);
   Core core;

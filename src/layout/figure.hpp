@@ -30,6 +30,10 @@ struct Drawn {
   std::vector<Laid> laid;
 };
 
+/// A disc in which nothing stands yet, and how much of its middle is taken.
+Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page);
+double centre_reach(const Figure& figure);
+
 /// Draws one disc.
 Drawn draw_disc(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
 

@@ -80,7 +80,9 @@ bool keeps_loops(const Figure& figure, std::uint32_t ring) {
   });
 }
 
-bool is_disc(const Figure& figure) { return figure.form == Form::disc || figure.form == Form::disc_inward; }
+bool is_disc(const Figure& figure) {
+  return figure.form == Form::disc || figure.form == Form::disc_inward || figure.form == Form::motif;
+}
 
 bool goes_round(const Figure& figure) { return is_disc(figure) || figure.form == Form::oval; }
 

@@ -2,6 +2,7 @@
 
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/lace.hpp"
 #include "layout/oval.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
@@ -78,9 +79,10 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
 void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
                 const Page& page, Placement& placement) {
   for (const Plan& plan : plans)
-    placement.figures.push_back(plan.strip  ? draw_strip(fabric, plan, extents, page).figure
-                                : plan.oval ? draw_oval(fabric, plan, extents, page).figure
-                                            : draw_disc(fabric, plan, extents, page).figure);
+    placement.figures.push_back(plan.strip              ? draw_strip(fabric, plan, extents, page).figure
+                                : plan.oval             ? draw_oval(fabric, plan, extents, page).figure
+                                : is_lace(fabric, plan) ? draw_lace(fabric, plan, extents, page).figure
+                                                        : draw_disc(fabric, plan, extents, page).figure);
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "layout/divide.hpp"
 #include "layout/items.hpp"
+#include "layout/lace.hpp"
 #include "layout/oval.hpp"
 #include "layout/strip_choice.hpp"
 #include "layout/width.hpp"
@@ -190,10 +191,13 @@ private:
     return tier;
   }
 
-  /// As wide as the round before; the first as the next.
+  /// As wide as the round before, lace but for an eighth; the first as the next.
   bool is_even(std::uint32_t at) const {
     const std::size_t beside = at > 0 ? at - 1 : std::min<std::size_t>(1, widths_.size() - 1);
-    return !is_narrower(widths_[at], widths_[beside]) && !is_wider(widths_[at], widths_[beside]);
+    const Width &own = widths_[at], &other = widths_[beside];
+    if (!is_lace(own) && !is_lace(other)) return own == other;
+    const std::uint64_t one = own.least + own.greatest, two = other.least + other.greatest;
+    return 8 * (std::max(one, two) - std::min(one, two)) <= std::max(one, two);
   }
 
   bool has_loops(std::uint32_t round) const {
@@ -216,7 +220,10 @@ private:
     std::vector<Ring> all;
     if (begins_in_loops(stretch)) all.push_back(owner_ring());
     if (stretch.first > 0) all.push_back(echo_of(fabric_, rounds_[stretch.first - 1]));
-    for (const Fold& fold : page_.fold ? folding_.fold(own) : unfolded(own)) {
+    const bool lace = std::any_of(own.begin(), own.end(),
+                                  [this](std::uint32_t round) { return works_in_spaces(fabric_, round); });
+    const bool folds = page_.fold && (stretch.inward || stretch.strip || !lace);
+    for (const Fold& fold : folds ? folding_.fold(own) : unfolded(own)) {
       all.push_back(ring_of(fabric_, fold));
       all.back().ink = static_cast<std::uint8_t>(inked_++ % 2);
     }

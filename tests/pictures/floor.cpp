@@ -1,5 +1,6 @@
 #include "pictures/floor.hpp"
 
+#include "layout/lace_by_chance.hpp"
 #include "pictures/work.hpp"
 
 #include <algorithm>
@@ -20,7 +21,7 @@ public:
     text_ = "Mosswort\n\n";
     if (dice_.one_in(2)) text_ += "Yarn: white and grey\n\n", yarns_ = true;
     part(shape, "BODY");
-    if (dice_.one_in(4)) part(dice_.any(all_shapes), "CROWN");
+    if (dice_.one_in(4)) part(all_shapes[dice_.below(8)], "CROWN");
     return text_;
   }
 
@@ -43,6 +44,8 @@ private:
       return folded(name);
     case Shape::joined:
       return joined(name);
+    case Shape::lace:
+      return lace(name);
     }
   }
 
@@ -290,6 +293,11 @@ private:
     end();
   }
 
+  void lace(const std::string& name) {
+    head(name);
+    text_ += layout::test::LaceByChance<Dice>(dice_).rounds() + (dice_.one_in(2) ? "Fasten off.\n\n" : "\n");
+  }
+
   static int counted(int which) { return which == 0 ? 0 : 1; }
   static std::string start_of(int which) {
     static const char* const starts[] = {"Ch 1, ", "Ch 2 (counts as hdc), ", "Ch 3 (counts as dc), ",
@@ -326,7 +334,8 @@ private:
 } // namespace
 
 const char* name(Shape shape) {
-  static const char* const names[] = {"ball", "tube", "oval", "rows", "frill", "legs", "folded", "joined"};
+  static const char* const names[] = {"ball", "tube",   "oval",   "rows", "frill",
+                                      "legs", "folded", "joined", "lace"};
   return names[static_cast<std::size_t>(shape)];
 }
 

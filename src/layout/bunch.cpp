@@ -1,0 +1,301 @@
+#include "layout/bunch.hpp"
+
+#include "layout/fan.hpp"
+#include "layout/stand.hpp"
+#include "layout/straight.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::Legs;
+using fabric::Place;
+
+constexpr double chain_pitch = 0.68, column_pitch = 0.72, air_along = 0.12;
+constexpr double dot_beside_chain = 0.44, dot_beside_bar = 0.58; ///< from a head to the dot beside it
+
+bool is_chain(const Fabric& fabric, const Item& item) {
+  const stitch::Shape shape = stitch::shape_of(fabric.kinds[item.key.kind]);
+  return shape.legs == 0 && shape.picot == 0;
+}
+
+bool joins(const Fabric& fabric, const Item& item) {
+  return (fabric.stitches[item.first].flags & fabric::joins) != 0;
+}
+
+/// The one place into which an item goes: no ring, and not several.
+std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
+  const Legs legs = legs_of(fabric, item);
+  if (legs.size() == 0 || joins(fabric, item)) return std::nullopt;
+  const Place first = legs.begin()->into;
+  for (const fabric::Leg& leg : legs)
+    if (!(leg.into == first)) return std::nullopt;
+  return first.what == fabric::On::ring ? std::nullopt : std::optional(first);
+}
+
+/// Finds what belongs together among the items of a ring.
+class Gathering {
+public:
+  Gathering(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items, bool chain_counts,
+            Way way)
+      : fabric_(fabric), extents_(extents), items_(items), chain_counts_(chain_counts), way_(way),
+        side_(way == Way::anticlockwise ? -1 : 1), slips_(leading_slips(fabric, items)),
+        column_(slips_ + leading_chains(fabric, {items.begin() + slips_, items.end()})) {
+    size_ = static_cast<std::uint32_t>(items.size());
+    if (size_ > column_ + 1 && joins(fabric, items.back())) --size_;
+  }
+
+  std::vector<Bunch> bunches() {
+    std::vector<Bunch> all;
+    for (std::uint32_t at = slips_; at < size_;) {
+      const std::uint32_t end = end_of(at);
+      if (all.empty() || end != at + 1 || !stands_on_heads(items_[at]) || !put_on(items_[at], all.back()))
+        all.push_back(bunch(at, end));
+      at = end;
+    }
+    if (size_ < items_.size() && !all.empty()) join(all.front());
+    return all;
+  }
+
+private:
+  std::uint32_t end_of_chains(std::uint32_t at) const {
+    while (at < size_ && is_chain(fabric_, items_[at])) ++at;
+    return at;
+  }
+
+  std::uint32_t end_of(std::uint32_t at) const {
+    if (at < column_) return end_with_column();
+    if (is_chain(fabric_, items_[at])) return end_of_chains(at);
+    return end_of_group(at + 1, place_of(fabric_, items_[at]));
+  }
+
+  /// The chains that a round starts with go with what stands beside them: as a stitch with the group in its
+  /// space, as none with whatever follows.
+  std::uint32_t end_with_column() const {
+    if (column_ >= size_ || stands_between(items_[column_])) return column_;
+    return chain_counts_ ? end_of_group(column_, space_of(column_)) : end_of(column_);
+  }
+
+  /// The space into which an item goes.
+  std::optional<Place> space_of(std::uint32_t at) const {
+    const std::optional<Place> place = at < size_ ? place_of(fabric_, items_[at]) : std::nullopt;
+    return place && place->what == fabric::On::space ? place : std::nullopt;
+  }
+
+  /// Behind what goes into the same place, with the few chains and picots between.
+  std::uint32_t end_of_group(std::uint32_t at, const std::optional<Place>& place) const {
+    if (!place) return at;
+    for (std::uint32_t next = at; next < size_; ++next) {
+      while (next < size_ && next < at + least_bow && stands_between(items_[next])) ++next;
+      if (next >= size_ || next >= at + least_bow || place_of(fabric_, items_[next]) != place) break;
+      at = next + 1;
+    }
+    return at;
+  }
+
+  bool stands_between(const Item& item) const {
+    return legs_of(fabric_, item).size() == 0 && !joins(fabric_, item);
+  }
+
+  Bunch bunch(std::uint32_t first, std::uint32_t end) const {
+    Bunch bunch;
+    bunch.first = first;
+    if (first < column_ && end == column_)
+      stand_column(bunch);
+    else if (first >= column_ && is_chain(fabric_, items_[first]))
+      hang_chains(end, bunch);
+    else
+      stand(end, bunch);
+    return bunch;
+  }
+
+  void stand_column(Bunch& bunch) const {
+    bunch.sort = Bunch::Sort::column;
+    bunch.standing = fanned({column()}, Spread{}, extents_, way_);
+    measure(chain_counts_ ? 1 : 0.6, bunch);
+    bunch.low_head = column_pitch * (column_ - slips_);
+  }
+
+  void hang_chains(std::uint32_t end, Bunch& bunch) const {
+    bunch.sort = Bunch::Sort::bow;
+    bunch.standing.assign(items_.begin() + bunch.first, items_.begin() + end);
+    bend(extents_, 1, way_, bunch);
+  }
+
+  void stand(std::uint32_t end, Bunch& bunch) const {
+    std::vector<Member> members;
+    for (std::uint32_t i = std::max(bunch.first, column_); i < end; ++i) members.push_back(member(items_[i]));
+    const bool starts = bunch.first < column_, alone = members.size() == 1 && !chain_counts_;
+    if (starts && !alone) members.insert(members.begin(), column());
+    const Item& last = items_[end - 1];
+    if (end == bunch.first + 1 && (legs_of(fabric_, last).size() == 0 || joins(fabric_, last)))
+      bunch.sort = Bunch::Sort::hung;
+    if (bunch.sort == Bunch::Sort::stitch) bunch.base = place_of(fabric_, last);
+    bunch.corner = bunch.first + 2 < end &&
+                   std::any_of(items_.begin() + std::max(bunch.first, column_), items_.begin() + end,
+                               [this](const Item& item) { return is_chain(fabric_, item); });
+    bunch.standing = fanned(members, spread(bunch), extents_, way_);
+    if (starts && alone) put_before(bunch);
+    bunch.group = members.size() > 1;
+    measure(bunch.group ? 0 : extent(extents_, last.key).slot, bunch);
+    const double back = head(bunch.standing.back()).y;
+    bunch.low_head = bunch.first < column_ ? back : (head(bunch.standing.front()).y + back) / 2;
+  }
+
+  /// Chains that are no stitch stand upright before the first.
+  void put_before(Bunch& bunch) const {
+    std::vector<Item> chains = fanned({column()}, Spread{}, extents_, way_);
+    measure(0, bunch);
+    const double aside = bunch.before + air_along + extent(extents_, chains.front().key).height / 2;
+    for (Item& chain : chains) chain.foot.x -= side_ * aside;
+    bunch.standing.insert(bunch.standing.begin(), chains.begin(), chains.end());
+  }
+
+  static Point head(const Item& item) { return item.foot + item.height * item.up; }
+
+  /// The top of the first stitch, or of the chains that stand for it.
+  Point first_head(const Bunch& bunch) const {
+    const Item& first = bunch.standing.front();
+    if (bunch.first >= column_) return head(first);
+    const Item& last = bunch.standing[column_ - slips_ - 1];
+    return last.foot + last.height / 2 * last.up +
+           column_pitch / 2 * Point{side_ * -last.up.y, side_ * last.up.x};
+  }
+
+  bool stands_on_heads(const Item& item) const { return extent(extents_, item.key).on_heads; }
+
+  /// A picot stands on the head of the stitch before it; whether there is one.
+  bool put_on(Item picot, Bunch& bunch) const {
+    if (bunch.sort != Bunch::Sort::stitch || stands_on_heads(bunch.standing.back())) return false;
+    const Item& under = bunch.standing.back();
+    picot.foot = head(under);
+    picot.up = under.up;
+    picot.height = extent(extents_, picot.key).height;
+    bunch.standing.push_back(picot);
+    measure(bunch.slot, bunch);
+    return true;
+  }
+
+  /// The dot that joins a round stands beside the head of its first stitch, where the last one was.
+  void join(Bunch& bunch) const {
+    Item dot = items_.back();
+    const SymbolExtent& shape = extent(extents_, dot.key);
+    const double aside = bunch.first < column_ ? dot_beside_chain : dot_beside_bar;
+    dot.height = shape.height;
+    dot.up = {0, 1};
+    dot.foot = first_head(bunch) + Point{-side_ * aside, -shape.height};
+    bunch.standing.push_back(dot);
+    measure(bunch.slot, bunch);
+  }
+
+  Spread spread(const Bunch& bunch) const {
+    if (!bunch.base || bunch.base->what != fabric::On::space) return {};
+    return {bunch.base->of < fabric_.arches.size() ? chain_pitch * fabric_.arches[bunch.base->of].count : 0,
+            true};
+  }
+
+  Member member(const Item& item) const {
+    Member member;
+    member.items = {item};
+    const SymbolExtent& shape = extent(extents_, item.key);
+    member.height = shape.height;
+    member.hangs = legs_of(fabric_, item).size() == 0;
+    member.on_heads = shape.on_heads;
+    return member;
+  }
+
+  /// The chains that the round starts with.
+  Member column() const {
+    Member member;
+    member.items.assign(items_.begin(), items_.begin() + column_);
+    member.items.erase(member.items.begin(), member.items.begin() + slips_);
+    member.height = column_pitch * (column_ - slips_);
+    member.on_end = true;
+    return member;
+  }
+
+  void measure(double slot, Bunch& bunch) const {
+    double left = 0, right = 0;
+    for (const Item& item : bunch.standing)
+      for (const Convex& piece : ink_of_item(extents_, item))
+        for (const Point& p : piece) left = std::max(left, -p.x), right = std::max(right, p.x);
+    const bool leftward = way_ == Way::anticlockwise;
+    bunch.before = leftward ? right : left;
+    bunch.behind = leftward ? left : right;
+    bunch.slot = std::max(slot, left + right + air_along);
+  }
+
+  const Fabric& fabric_;
+  const Extents& extents_;
+  const std::vector<Item>& items_;
+  bool chain_counts_;
+  Way way_;
+  double side_;
+  std::uint32_t size_ = 0; ///< but for the dot that joins
+  std::uint32_t slips_;    ///< behind those that lead to its start
+  std::uint32_t column_;   ///< and behind the chains that the round starts with, on end
+};
+
+/// Half the angle of an arc that is so much longer than its chord.
+double half_angle(double stretch) {
+  double low = 0, high = 2.2;
+  for (int i = 0; i < 40; ++i) {
+    const double half = (low + high) / 2;
+    (sine(half) > stretch * half ? low : high) = half;
+  }
+  return low;
+}
+
+} // namespace
+
+std::uint32_t leading_slips(const Fabric& fabric, const std::vector<Item>& items) {
+  std::uint32_t slips = 0;
+  while (slips < items.size() && joins(fabric, items[slips])) ++slips;
+  return slips == items.size() ? 0 : slips;
+}
+
+bool is_bow(const Bunch& bunch) { return bunch.sort == Bunch::Sort::bow; }
+bool is_short(const Bunch& bow) { return bow.standing.size() < least_bow; }
+
+void bend(const Extents& extents, double stretch, Way way, Bunch& bow) {
+  const auto chains = static_cast<double>(bow.standing.size());
+  const SymbolExtent& chain = extent(extents, bow.standing.front().key);
+  const double half = stretch < 1 && chains >= least_bow ? half_angle(stretch) : 0;
+  const double radius = half > 0 ? chain_pitch * chains / 2 / half : 0;
+  const double side = way == Way::anticlockwise ? -1 : 1;
+  bow.low_head = chain.height;
+  bow.stretch = stretch;
+  double reach = 0;
+  for (std::size_t i = 0; i < bow.standing.size(); ++i) {
+    Item& item = bow.standing[i];
+    const double place = (static_cast<double>(i) + 0.5) / chains - 0.5;
+    const double angle = 2 * half * place;
+    item.up = {side * sine(angle), cosine(angle)};
+    item.height = chain.height;
+    const Point middle = half > 0
+                             ? Point{side * radius * sine(angle), radius * (cosine(angle) - cosine(half))}
+                             : Point{side * place * chains * chain_pitch * std::max(1.0, stretch), 0};
+    item.foot = middle + Point{0, chain.height / 2} - chain.height / 2 * item.up;
+    for (const Convex& piece : ink_of_item(extents, item))
+      for (const Point& p : piece) reach = std::max(reach, std::abs(p.x));
+  }
+  bow.before = bow.behind = reach;
+  bow.slot = 2 * reach + air_along;
+}
+
+std::vector<Convex> ink_of_item(const Extents& extents, const Item& item) {
+  std::vector<Convex> ink;
+  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
+  return ink;
+}
+
+std::vector<Bunch> bunches_of(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items,
+                              bool chain_counts, Way way) {
+  return Gathering(fabric, extents, items, chain_counts, way).bunches();
+}
+
+} // namespace whorl::layout

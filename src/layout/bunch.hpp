@@ -1,0 +1,48 @@
+#pragma once
+
+#include "layout/contour.hpp"
+#include "layout/items.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace whorl::layout {
+
+/// What stands together on a ring of lace and moves as one.
+struct Bunch {
+  /// stitch: on its base, alone or as a group that fans out of one place; column: chains on end; bow: chains
+  /// between heads; hung: what else is level with the heads beside it (a join, a picot).
+  enum class Sort : std::uint8_t { stitch, column, bow, hung };
+  Sort sort = Sort::stitch;
+  std::uint32_t first = 0;       ///< of the ring's items
+  std::vector<Item> standing;    ///< its items as they stand on (0, 0), outward being up
+  double before = 0, behind = 0; ///< ink to either side of its middle, in the order of work
+  double low_head = 0;           ///< heads beside which other chains hang, above its feet
+  double slot = 0;               ///< of a ring, air included
+  std::optional<fabric::Place> base;
+  bool group = false;  ///< several stitches
+  double stretch = 1;  ///< of a bow
+  bool corner = false; ///< a group with chains in it
+};
+
+/// How many slip stitches lead from the end of a round to where the next begins, before its other items.
+std::uint32_t leading_slips(const fabric::Fabric& fabric, const std::vector<Item>& items);
+
+/// Gathers the items of a ring behind those, in the order of work.
+std::vector<Bunch> bunches_of(const fabric::Fabric& fabric, const Extents& extents,
+                              const std::vector<Item>& items, bool chain_counts, Way way);
+
+/// Bends or spreads the chains of a bow until it is `stretch` as wide as they are long.
+void bend(const Extents& extents, double stretch, Way way, Bunch& bow);
+bool is_bow(const Bunch& bunch);
+bool is_short(const Bunch& bow); ///< of few chains, which lie straight
+
+/// Chains that bow outward: from how many on; and how far a bow may be pressed together or pulled.
+inline constexpr std::uint32_t least_bow = 4;
+inline constexpr double least_stretch = 0.55, greatest_stretch = 0.95;
+inline constexpr double greatest_spread = 1.25; ///< of fewer chains
+
+/// Ink of an item, where it stands.
+std::vector<Convex> ink_of_item(const Extents& extents, const Item& item);
+
+} // namespace whorl::layout

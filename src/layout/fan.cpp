@@ -1,0 +1,134 @@
+#include "layout/fan.hpp"
+
+#include "layout/bunch.hpp"
+#include "layout/sign.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double step_of_few = 0.42, step = 0.30; ///< between feet in a space of up to three chains, of more
+constexpr double of_space = 0.98;                 ///< feet take no more of it
+constexpr double few_chains = 2.1;                ///< the length of a space of three
+constexpr double step_in_stitch = 0.25;
+constexpr double widest = 2.1;                  ///< angle of a fan
+constexpr double air = 0.10, least_air = 0.075; ///< between heads; between any two inks
+constexpr double wider = 0.06;
+constexpr int most_times = 24;
+constexpr double low_stitch = 1.2;
+
+class Fan {
+public:
+  Fan(const std::vector<Member>& members, const Spread& spread, const Extents& extents, Way way)
+      : members_(members), extents_(extents), side_(way == Way::anticlockwise ? -1 : 1) {
+    double legs = 0;
+    for (const Member& member : members) {
+      if (!member.on_heads) height_ = std::max(height_, member.height);
+      legs += member.hangs ? 0 : 1;
+    }
+    const double own = spread.length > few_chains ? step : step_of_few;
+    const double along =
+        spread.space ? std::min(own, of_space * spread.length / std::max(1.0, legs)) : step_in_stitch;
+    feet_ = along * std::max(0.0, legs - 1);
+    for (std::size_t i = 0; i + 1 < members.size(); ++i)
+      pitch_.push_back(half_of(members[i]) + half_of(members[i + 1]) + air);
+  }
+
+  std::vector<Item> stand() {
+    set();
+    for (int i = 0; i < most_times && widen(); ++i) set();
+    std::vector<Item> all;
+    for (const std::vector<Item>& items : standing_) all.insert(all.end(), items.begin(), items.end());
+    return all;
+  }
+
+private:
+  double half_of(const Member& member) const {
+    const SymbolExtent& shape = extent(extents_, member.items.front().key);
+    double half = 0;
+    for (const Convex& piece : shape.ink)
+      for (const Point& p : piece)
+        half = std::max(half, member.on_end ? std::abs(p.y - shape.height / 2) : std::abs(p.x));
+    return half;
+  }
+
+  /// Stands all members for the pitches as they are.
+  void set() {
+    double width = 0;
+    for (const double pitch : pitch_) width += pitch;
+    double angle = height_ > 0 ? (width - feet_) / height_ : 0;
+    double feet = feet_;
+    if (angle > widest) angle = widest, feet = width - widest * height_;
+    angle = std::max(0.0, angle);
+    standing_.clear();
+    double at = -width / 2;
+    for (std::size_t i = 0; i < members_.size(); ++i) {
+      const double place = width > 0 ? at / width : 0;
+      const double lean = side_ * angle * place;
+      standing_.push_back(stood(members_[i], {side_ * feet * place, 0}, {sine(lean), cosine(lean)}));
+      if (i < pitch_.size()) at += pitch_[i];
+    }
+  }
+
+  std::vector<Item> stood(const Member& member, Point foot, Point up) const {
+    std::vector<Item> items = member.items;
+    const double own = extent(extents_, items.front().key).height;
+    const double from = member.on_heads ? height_ : member.hangs ? height_ - own : 0;
+    const double pitch = member.height / static_cast<double>(items.size());
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      items[i].foot = foot + from * up;
+      items[i].up = up;
+      items[i].height = own;
+      if (!member.on_end) continue;
+      const Point middle = foot + (static_cast<double>(i) + 0.5) * pitch * up;
+      items[i].up = {side_ * up.y, 0.0 - side_ * up.x};
+      items[i].foot = middle - own / 2 * items[i].up;
+    }
+    return items;
+  }
+
+  double air_between(std::size_t one, std::size_t other) const {
+    double least = 1;
+    for (const Item& a : standing_[one])
+      for (const Item& b : standing_[other])
+        for (const Convex& p : ink_of_item(extents_, a))
+          for (const Convex& q : ink_of_item(extents_, b)) least = std::min(least, distance(p, q));
+    return least;
+  }
+
+  bool is_low(std::size_t member) const {
+    return members_[member].height < low_stitch && !members_[member].hangs;
+  }
+
+  /// Spreads heads, or where low stitches meet the feet too; whether any were too near.
+  bool widen() {
+    bool missing = false;
+    for (std::size_t i = 0; i + 1 < members_.size(); ++i) {
+      bool near = air_between(i, i + 1) < least_air;
+      near = near || (i + 2 < members_.size() && air_between(i, i + 2) < least_air);
+      if (!near) continue;
+      pitch_[i] += wider;
+      if (is_low(i) || is_low(i + 1)) feet_ += wider;
+      missing = true;
+    }
+    return missing;
+  }
+
+  const std::vector<Member>& members_;
+  const Extents& extents_;
+  double side_;
+  double height_ = 0, feet_ = 0;
+  std::vector<double> pitch_;
+  std::vector<std::vector<Item>> standing_;
+};
+
+} // namespace
+
+std::vector<Item> fanned(const std::vector<Member>& members, const Spread& spread, const Extents& extents,
+                         Way way) {
+  return Fan(members, spread, extents, way).stand();
+}
+
+} // namespace whorl::layout

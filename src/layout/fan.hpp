@@ -1,0 +1,29 @@
+#pragma once
+
+#include "layout/contour.hpp"
+#include "layout/place.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// What stands in a fan: a stitch, a chain or a picot between the heads, or chains on end.
+struct Member {
+  std::vector<Item> items;
+  double height = 0;
+  bool hangs = false;    ///< it has no foot
+  bool on_end = false;   ///< chains, one above the other
+  bool on_heads = false; ///< it stands on the heads
+};
+
+/// How far the feet of a fan spread: along a space of this length, or close together in a stitch.
+struct Spread {
+  double length = 0;
+  bool space = false;
+};
+
+/// The items of a fan's members, each as it stands, the middle of the feet at (0, 0), outward being up.
+std::vector<Item> fanned(const std::vector<Member>& members, const Spread& spread, const Extents& extents,
+                         Way way);
+
+} // namespace whorl::layout

@@ -1,0 +1,383 @@
+#include "layout/lace.hpp"
+
+#include "fabric/opening.hpp"
+#include "layout/cut.hpp"
+#include "layout/flag.hpp"
+#include "layout/furniture.hpp"
+#include "layout/ground.hpp"
+#include "layout/placed.hpp"
+#include "layout/section.hpp"
+#include "layout/stand.hpp"
+#include "layout/straight.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::StitchId;
+
+constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< under feet
+constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
+constexpr double plain_pull = 1.5, group_pull = 6;
+constexpr double stiffer_in_lace = 10;
+constexpr double near_corner = 0.3; ///< of a side
+constexpr double dot_over_head = 0.22, dot_air = 0.09;
+constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
+constexpr int arrow_pieces = 12;
+constexpr double flag_space = 0.20, flag_room = 0.86; ///< behind a number
+
+/// Counts of lace, whose chains are not counted, stand in the table; one that is not met is told.
+Lettering number_alone(Lettering label) {
+  if (label.first.back().text.find("(!)") != std::string::npos) return label;
+  label.first.resize(1);
+  const double width = std::max(line_width(label.first), line_width(label.below));
+  if (label.flag > 0) label.flag_x = width + flag_space;
+  label.width = width + (label.flag > 0 ? flag_room : 0);
+  return label;
+}
+
+/// A flag with the number of a yarn, its pole's middle at a point.
+Placed flag_behind(Point pole, std::uint8_t yarn, std::uint32_t ring) {
+  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
+  Placed flag{Sign::flag, pole - Point{0, high / 2}, {0, 1}, {}, {}, ring};
+  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
+  flag.text_at = flag.at + Point{half_wide, letter_up};
+  return flag;
+}
+
+double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
+
+/// A figure of lace while it is put together.
+class Laying {
+public:
+  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
+         const Outline& outline)
+      : fabric_(fabric), plan_(plan), extents_(extents), page_(page),
+        heads_(fabric, first_stitch(fabric, plan), stitches(fabric, plan)) {
+    lace_.figure = begin_figure(plan, extents, page);
+    lace_.contour.corners = outline.corners;
+    start_ = outline.start;
+    if (outline.corners > 0) lace_.figure.form = layout::Form::motif;
+    lace_.figure.corners = outline.corners;
+    lace_.contour.way = lace_.figure.clockwise ? Way::clockwise : Way::anticlockwise;
+    const double reach = centre_reach(lace_.figure);
+    if (reach > 0) inside_.add({octagon(reach)});
+  }
+
+  std::vector<int> put_together(const std::vector<double>& room, int again) {
+    room_ = room;
+    for (std::uint32_t i = 0; i < plan_.rings.size(); ++i) lay_ring(i);
+    return furnish(again);
+  }
+
+  const Lace& laid() const { return lace_; }
+  Lace drawn() { return std::move(lace_); }
+
+private:
+  static StitchId first_stitch(const Fabric& fabric, const Plan& plan) {
+    return fabric.rounds[plan.rings.front().round].first_stitch;
+  }
+  static std::uint32_t stitches(const Fabric& fabric, const Plan& plan) {
+    const fabric::Round& last = fabric.rounds[plan.rings.back().round];
+    return last.first_stitch + last.count - first_stitch(fabric, plan);
+  }
+
+  static Convex octagon(double reach) {
+    Convex outline;
+    for (int i = 0; i < 8; ++i)
+      outline.push_back(on_circle(reach / cosine(pi / 8), pi / 4 * i, Way::anticlockwise));
+    return outline;
+  }
+
+  // The rings.
+
+  void lay_ring(std::uint32_t number) {
+    const Ring& planned = plan_.rings[number];
+    const fabric::Round& round = fabric_.rounds[planned.round];
+    items_ = items_of(fabric_, planned.round, planned.echo);
+    LaceRing ring;
+    ring.bunches =
+        bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, lace_.contour.way);
+    ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
+    ring.pointed = !round.joined;
+    ring.feet_if_none = nominal_feet(number);
+    ring.start = start_;
+    spaces_ = works_in_spaces(fabric_, planned.round);
+    for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
+    lay_lace_ring(extents_, lace_.contour, inside_, ring);
+    inside_.add(ink_of_ring(extents_, lace_.contour, ring));
+    begin_ring(number, ring);
+    stand_slips(ring);
+    stand(number, ring);
+    lace_.rings.push_back(std::move(ring));
+  }
+
+  double tallest() const {
+    double tallest = 0;
+    for (const Item& item : items_) tallest = std::max(tallest, extent(extents_, item.key).height);
+    return tallest;
+  }
+
+  double room_inside(std::uint32_t number) const {
+    return number > 0 && number - 1 < room_.size() ? room_[number - 1] : 0;
+  }
+
+  /// Of what has no base that is drawn.
+  double nominal_feet(std::uint32_t number) const {
+    if (number == 0) return std::max(first_middle - tallest() / 2, std::min(least_feet, first_middle - 0.4));
+    return lace_.figure.rings[number - 1].outer + clearance + room_inside(number);
+  }
+
+  void seat(const Bunch& bunch, std::uint32_t number, LaceRing& ring) {
+    std::optional<Spotted> seat;
+    double feet = 0, pull = group_pull;
+    if (bunch.sort == Bunch::Sort::stitch) {
+      seat = seat_of(bunch);
+      if (seat && bunch.corner) draw_to_corner(*seat);
+      feet = seat ? seat->r + under_feet(bunch) + room_inside(number) : ring.feet_if_none;
+      if (!bunch.group && !goes_into_space(bunch)) pull = plain_pull;
+    } else if (bunch.sort == Bunch::Sort::column) {
+      seat = first_head(number);
+      feet = seat ? seat->r + clearance + room_inside(number) : ring.feet_if_none;
+      pull = plain_pull;
+    }
+    ring.seats.push_back(seat);
+    ring.feet.push_back(feet);
+    ring.pull.push_back(spaces_ ? pull : pull / stiffer_in_lace);
+  }
+
+  /// A corner group stands in its corner.
+  void draw_to_corner(Spotted& seat) const {
+    const int corners = lace_.contour.corners;
+    if (corners == 0) return;
+    const double place = seat.at * corners - 0.5, corner = std::floor(place + 0.5);
+    if (std::abs(place - corner) < near_corner) seat.at = (corner + 0.5) / corners;
+  }
+
+  bool goes_into_space(const Bunch& bunch) const {
+    return bunch.base && bunch.base->what == fabric::On::space;
+  }
+
+  double under_feet(const Bunch& bunch) const {
+    double below = 0;
+    for (const Item& item : bunch.standing) below = std::max(below, extent(extents_, item.key).below);
+    return (goes_into_space(bunch) ? over_space : clearance) + (below > 0 ? below + over_loops : 0);
+  }
+
+  /// The middle of all places that a bunch goes into.
+  std::optional<Spotted> seat_of(const Bunch& bunch) const {
+    Spotted mean;
+    int many = 0;
+    for (const Item& item : bunch.standing)
+      for (const fabric::Leg& leg : legs_of(fabric_, item)) {
+        const std::optional<Spotted> head = heads_.of(leg.into);
+        if (!head) continue;
+        mean.at = (mean.at * many + (many == 0 ? head->at : turned_near(head->at, mean.at))) / (many + 1);
+        mean.r = std::max(mean.r, head->r);
+        ++many;
+      }
+    return many > 0 ? std::optional(mean) : std::nullopt;
+  }
+
+  /// Chains that begin a round stand on the first head of the round before.
+  std::optional<Spotted> first_head(std::uint32_t number) const {
+    if (number == 0) return std::nullopt;
+    const std::vector<fabric::Place> tops = fabric::tops_of(fabric_, plan_.rings[number - 1].round);
+    return tops.empty() ? std::nullopt : heads_.of(tops.front());
+  }
+
+  // What is laid becomes part of the figure.
+
+  void begin_ring(std::uint32_t number, const LaceRing& laid) {
+    Ring& ring = lace_.figure.rings[number];
+    ring.first_item = static_cast<std::uint32_t>(lace_.figure.items.size());
+    ring.middle = laid.r;
+    ring.inner = 1e9;
+    ring.outer = 0;
+  }
+
+  /// Slip stitches that lead to where the round begins are dots on what they go into, or near by.
+  void stand_slips(const LaceRing& laid) {
+    const std::uint32_t slips = leading_slips(fabric_, items_);
+    for (std::uint32_t i = 0; i < slips; ++i) {
+      Item dot = items_[i];
+      const fabric::Legs legs = legs_of(fabric_, dot);
+      const std::optional<Spotted> head = legs.size() > 0 ? heads_.of(legs.begin()->into) : std::nullopt;
+      dot.height = extent(extents_, dot.key).height;
+      set_dot(head.value_or(Spotted{laid.r, laid.at.front()}), dot);
+      dot.at = laid.at.front() * length_of(lace_.contour, laid.r);
+      inside_.add(ink_of_item(extents_, dot));
+      stand_item(fabric_, extent(extents_, dot.key), dot, page_.hand, lace_.figure);
+    }
+  }
+
+  void set_dot(Spotted head, Item& dot) const {
+    double best = 1e9;
+    for (double out = 0; out <= 2; out += 0.05)
+      for (double aside = -1.5; aside <= 1.5; aside += 0.1) {
+        const double far = out * out + aside * aside, r = head.r + dot_over_head + out;
+        if (far >= best) continue;
+        Item there = dot;
+        const double at = head.at + aside / length_of(lace_.contour, r);
+        there.foot = point_on(lace_.contour, r, at);
+        there.up = outward(lace_.contour, at);
+        if (inside_.air_around(ink_of_item(extents_, there), dot_air) >= dot_air) best = far, dot = there;
+      }
+    if (best < 1e9) return;
+    dot.foot = point_on(lace_.contour, head.r + dot_over_head, head.at);
+    dot.up = outward(lace_.contour, head.at);
+  }
+
+  void stand(std::uint32_t number, const LaceRing& laid) {
+    Figure& figure = lace_.figure;
+    Ring& ring = figure.rings[number];
+    for (std::size_t i = 0; i < laid.bunches.size(); ++i) {
+      const std::vector<Item> items = standing_items(lace_.contour, laid, i);
+      for (const Item& item : items) stand(item, laid, i);
+      ring.inner = std::min(ring.inner, laid.stands[i]);
+    }
+    ring.items = static_cast<std::uint32_t>(figure.items.size()) - ring.first_item;
+    for (std::uint32_t i = ring.first_item; i < figure.items.size(); ++i) keep_heads(figure.items[i], ring);
+    add_label(number, laid);
+  }
+
+  void stand(Item item, const LaceRing& laid, std::size_t bunch) {
+    Figure& figure = lace_.figure;
+    const double at = laid.at[bunch];
+    item.at = (at - std::floor(at)) * length_of(lace_.contour, laid.r);
+    const SymbolExtent& shape = extent(extents_, item.key);
+    stand_item(fabric_, shape, item, page_.hand, figure);
+    if ((fabric_.stitches[item.first].flags & fabric::starts_chain) == 0 || shape.feet.size() > 0) return;
+    if (laid.bunches[bunch].sort == Bunch::Sort::column || laid.bunches[bunch].base) {
+      const double side = lace_.contour.way == Way::anticlockwise ? -1 : 1;
+      const Point out{0 - side * item.up.y, side * item.up.x};
+      figure.tips.back() = item.foot + item.height / 2 * item.up + half_chain * out;
+    }
+  }
+
+  void keep_heads(const Item& item, Ring& ring) {
+    for (std::uint32_t j = 0; j < item.count; ++j) {
+      const Spotted head = spot_of(lace_.contour, lace_.figure.tips[item.first_tip + j]);
+      heads_.put(item.first + j, head);
+      ring.outer = std::max(ring.outer, head.r);
+    }
+  }
+
+  void add_label(std::uint32_t number, const LaceRing& laid) {
+    Figure& figure = lace_.figure;
+    const Tone tone = figure.rings[number].echo ? Tone::grey : Tone::ink;
+    const Lettering& text = laid.label;
+    figure.labels.push_back(straight_label(laid.label_start, text.first, number, tone));
+    const double base = laid.label_start.y + letter_height * number_size / 2;
+    if (!text.below.empty())
+      figure.labels.push_back(
+          straight_label({laid.label_start.x, base + text.second - letter_height * second_size / 2},
+                         text.below, number, tone));
+    if (text.flag > 0)
+      figure.placed.push_back(flag_behind({laid.label_start.x + text.flag_x, base}, text.flag, number));
+    if (laid.pointed)
+      figure.pointers.push_back({laid.pointer_tip, laid.pointer_direction, pointer_length, number, tone});
+  }
+
+  // What is no stitch.
+
+  double edge() const {
+    double edge = 0;
+    for (const LaceRing& ring : lace_.rings)
+      for (const Convex& piece : ink_of_ring(extents_, lace_.contour, ring))
+        for (const Point& p : piece) edge = std::max(edge, length(p));
+    return edge;
+  }
+
+  std::vector<int> furnish(int again) {
+    Figure& figure = lace_.figure;
+    const double outside = edge();
+    figure.centre_radius = figure.rings.front().inner;
+    add_arrow();
+    add_cut(fabric_, extents_, figure);
+    std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
+    for (const int ring : add_ticks(fabric_, extents_, outside, figure, again)) crowded.push_back(ring);
+    for (const int ring : add_flags(fabric_, extents_, figure, again)) crowded.push_back(ring);
+    add_front(fabric_, extents_, page_, outside, figure);
+    add_grounds(fabric_, std::vector<double>(figure.rings.size(), 0), page_.main_yarn, figure);
+    bound_ink();
+    return crowded;
+  }
+
+  /// It begins where the last round does.
+  void add_arrow() {
+    const Rounded& contour = lace_.contour;
+    double r = 0;
+    for (const Convex& piece : ink_of_ring(extents_, contour, lace_.rings.back()))
+      for (const Point& p : piece) r = std::max(r, spot_of(contour, p).r);
+    r += arrow_gap;
+    const LaceRing& last = lace_.rings.back();
+    const double from = carried(contour, last.r, last.at.front(), r),
+                 to = from + arrow_long / length_of(contour, r);
+    Stroke shaft{Line::direction, {}, false};
+    for (int i = 0; i <= arrow_pieces; ++i)
+      shaft.points.push_back(point_on(contour, r, from + (to - from) * i / arrow_pieces));
+    lace_.figure.strokes.push_back(std::move(shaft));
+    const Point tip = point_on(contour, r, to), out = outward(contour, to);
+    const Point on = contour.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
+    const Point back = tip - barb_long * on, aside = barb_aside * out;
+    lace_.figure.strokes.push_back({Line::direction, {back + aside, tip, back - aside}, false});
+  }
+
+  /// A motif reaches no further than its ink.
+  void bound_ink() {
+    Figure& figure = lace_.figure;
+    bound(0, figure);
+    for (const LaceRing& ring : lace_.rings)
+      for (const Convex& piece : ink_of_ring(extents_, lace_.contour, ring))
+        for (const Point& p : piece) {
+          figure.low = {std::min(figure.low.x, p.x), std::min(figure.low.y, p.y)};
+          figure.high = {std::max(figure.high.x, p.x), std::max(figure.high.y, p.y)};
+        }
+  }
+
+  static constexpr double half_chain = 0.36; ///< of a chain in a column
+
+  const Fabric& fabric_;
+  const Plan& plan_;
+  const Extents& extents_;
+  const Page& page_;
+  Heads heads_;
+  Lace lace_;
+  Obstacles inside_;
+  std::vector<Item> items_;
+  bool spaces_ = false; ///< the round that is laid is worked into spaces
+  std::vector<double> room_;
+  double start_ = 0;
+};
+
+} // namespace
+
+Lace draw_lace(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
+  constexpr int most_times = 10;
+  constexpr double more = 0.2;
+  std::vector<double> room(plan.rings.size(), 0);
+  Outline outline;
+  for (int i = 0;; ++i) {
+    Laying laying(fabric, plan, extents, page, outline);
+    const std::vector<int> crowded = laying.put_together(room, i);
+    if (i == 0 && outline.corners == 0) {
+      outline = outline_of(fabric, laying.laid());
+      if (outline.corners > 0) {
+        --i;
+        continue;
+      }
+    }
+    if (crowded.empty() || i == most_times) return laying.drawn();
+    for (const int ring : crowded)
+      if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;
+  }
+}
+
+} // namespace whorl::layout

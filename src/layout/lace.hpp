@@ -1,0 +1,35 @@
+#pragma once
+
+#include "layout/figure.hpp"
+#include "layout/lace_ring.hpp"
+
+#include <vector>
+
+namespace whorl::layout {
+
+/// Whether a round is worked into chain spaces.
+bool works_in_spaces(const fabric::Fabric& fabric, std::uint32_t round);
+
+/// Whether a disc is drawn as lace: outward, worked into spaces, and with nothing that asks for a gutter.
+bool is_lace(const fabric::Fabric& fabric, const Plan& plan);
+
+/// Of what form a motif is, and where its first round begins.
+struct Outline {
+  int corners = 0; ///< 0: round
+  double start = 0;
+};
+
+/// A figure of lace and what the tests look at: its rings.
+struct Lace {
+  Figure figure;
+  Rounded contour;
+  std::vector<LaceRing> rings;
+};
+
+/// Three to six groups with chains in them, in every round of spaces from the first that has any, are the
+/// corners of a motif. It is turned until those of the first lie in its corners.
+Outline outline_of(const fabric::Fabric& fabric, const Lace& lace);
+
+Lace draw_lace(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
+
+} // namespace whorl::layout

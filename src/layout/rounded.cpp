@@ -1,0 +1,123 @@
+#include "layout/rounded.hpp"
+
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace whorl::layout {
+namespace {
+
+constexpr double corner = 0.42; ///< radius of a corner, of the contour's r
+
+/// One side of a contour whose r is 1, half of the corner at either end with it.
+struct Side {
+  double half = 0; ///< of its straight piece
+  double turn = 0; ///< half the angle of a corner
+  double end() const { return half + corner * turn; }
+};
+
+Side side_of(const Rounded& contour) {
+  const double turn = pi / contour.corners;
+  return {(1 - corner) * sine(turn) / cosine(turn), turn};
+}
+
+/// A place as the side on which it lies and the length from that side's middle, r being 1.
+struct OnSide {
+  double number = 0, from_middle = 0;
+};
+
+OnSide side_at(const Rounded& contour, double at) {
+  const double sides = at * contour.corners, number = std::floor(sides + 0.5);
+  return {number, 2 * (sides - number) * side_of(contour).end()};
+}
+
+/// An upright side's point or way out, turned to where it is.
+Point turned(const Rounded& contour, double side, Point p) {
+  const double angle = 2 * pi * side / contour.corners;
+  const Point out = outward(angle, contour.way), on = along(angle, contour.way);
+  return p.x * on + p.y * out;
+}
+
+double across(Point a, Point b) { return a.x * b.x + a.y * b.y; }
+double length(Point p) { return std::sqrt(across(p, p)); }
+
+/// The angle of a direction from another that is 90 degrees away from `aside`, up to half a turn.
+double angle_from(Point direction, Point ahead, Point aside) {
+  const double sine = across(direction, aside), cosine = across(direction, ahead);
+  const double angle = arc_sine(std::clamp(sine, -1.0, 1.0));
+  if (cosine >= 0) return angle;
+  return sine >= 0 ? pi - angle : -pi - angle;
+}
+
+double fraction(double at) { return at - std::floor(at); }
+
+Spotted spot_on_circle(const Rounded& contour, Point p) {
+  const double r = length(p);
+  if (r < 1e-9) return {};
+  return {r, fraction(angle_from((1 / r) * p, outward(0, contour.way), along(0, contour.way)) / (2 * pi))};
+}
+
+/// On the corner between a side, upright, and the next.
+Spotted spot_on_corner(const Rounded& contour, double number, Point p) {
+  const Side side = side_of(contour);
+  const Point centre{side.half, 1 - corner};
+  const double a = across(centre, centre) - corner * corner, b = across(p, centre), c = across(p, p);
+  const double r = (b - std::sqrt(std::max(0.0, b * b - a * c))) / a;
+  const Point arm = p - r * centre;
+  const double angle = angle_from((1 / std::max(1e-9, length(arm))) * arm, {0, 1}, {1, 0});
+  return {r, fraction((number + (side.half + corner * angle) / side.end() / 2) / contour.corners)};
+}
+
+} // namespace
+
+double length_of(const Rounded& contour, double r) {
+  return contour.corners == 0 ? 2 * pi * r : 2 * r * contour.corners * side_of(contour).end();
+}
+
+Point point_on(const Rounded& contour, double r, double at) {
+  if (contour.corners == 0) return on_circle(r, 2 * pi * fraction(at), contour.way);
+  const Side side = side_of(contour);
+  const auto [number, from_middle] = side_at(contour, at);
+  const double far = std::abs(from_middle), sign = from_middle < 0 ? -1 : 1;
+  if (far <= side.half) return r * turned(contour, number, {from_middle, 1});
+  const double angle = (far - side.half) / corner;
+  return r * turned(contour, number,
+                    {sign * (side.half + corner * sine(angle)), 1 - corner + corner * cosine(angle)});
+}
+
+Point outward(const Rounded& contour, double at) {
+  if (contour.corners == 0) return outward(2 * pi * fraction(at), contour.way);
+  const auto [number, from_middle] = side_at(contour, at);
+  const double far = std::abs(from_middle), sign = from_middle < 0 ? -1 : 1;
+  const double angle = std::max(0.0, far - side_of(contour).half) / corner;
+  return turned(contour, number, {sign * sine(angle), cosine(angle)});
+}
+
+double carried(const Rounded& contour, double r, double at, double to) {
+  if (contour.corners == 0) return at;
+  const Side side = side_of(contour);
+  const auto [number, from_middle] = side_at(contour, at);
+  const double far = r * std::abs(from_middle), sign = from_middle < 0 ? -1 : 1;
+  const double kept = std::min(r, to) * side.half; // of the straight piece, on both
+  const double place =
+      far <= kept ? far : kept + (far - kept) / (r * side.end() - kept) * (to * side.end() - kept);
+  return (number + sign * place / (2 * to * side.end())) / contour.corners;
+}
+
+Spotted spot_of(const Rounded& contour, Point p) {
+  if (contour.corners == 0) return spot_on_circle(contour, p);
+  const Side side = side_of(contour);
+  for (int i = 0; i < contour.corners; ++i) {
+    const Point upright{across(p, turned(contour, i, {1, 0})), across(p, turned(contour, i, {0, 1}))};
+    if (upright.y <= 0) continue;
+    if (std::abs(upright.x) <= side.half * upright.y)
+      return {upright.y, fraction((i + upright.x / upright.y / side.end() / 2) / contour.corners)};
+    const Point next{across(p, turned(contour, i + 1, {1, 0})), across(p, turned(contour, i + 1, {0, 1}))};
+    if (upright.x > 0 && next.x < 0 && next.y > 0 && -next.x > side.half * next.y)
+      return spot_on_corner(contour, i, upright);
+  }
+  return {};
+}
+
+} // namespace whorl::layout
