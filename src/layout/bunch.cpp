@@ -27,6 +27,11 @@ bool joins(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::joins) != 0;
 }
 
+bool is_slip(const Fabric& fabric, const Item& item) {
+  const stitch::Shape shape = stitch::shape_of(fabric.kinds[item.key.kind]);
+  return shape.legs == 1 && shape.height == 0 && !shape.bar;
+}
+
 /// The one place into which an item goes: no ring, and not several.
 std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
   const Legs legs = legs_of(fabric, item);
@@ -254,8 +259,10 @@ double half_angle(double stretch) {
 
 std::uint32_t leading_slips(const Fabric& fabric, const std::vector<Item>& items) {
   std::uint32_t slips = 0;
-  while (slips < items.size() && joins(fabric, items[slips])) ++slips;
-  return slips == items.size() ? 0 : slips;
+  while (slips < items.size() && (joins(fabric, items[slips]) || is_slip(fabric, items[slips]))) ++slips;
+  if (slips == items.size()) return 0;
+  const bool leads = slips > 0 && joins(fabric, items[slips - 1]);
+  return leads || (fabric.stitches[items[slips].first].flags & fabric::starts_chain) != 0 ? slips : 0;
 }
 
 bool is_bow(const Bunch& bunch) { return bunch.sort == Bunch::Sort::bow; }

@@ -13,7 +13,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string>
 #include <utility>
 
 namespace whorl::layout {
@@ -30,25 +29,14 @@ constexpr double near_corner = 0.3; ///< of a side
 constexpr double dot_over_head = 0.22, dot_air = 0.09;
 constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 constexpr int arrow_pieces = 12;
-constexpr double flag_space = 0.20, flag_room = 0.86; ///< behind a number
 
 /// Counts of lace, whose chains are not counted, stand in the table; one that is not met is told.
 Lettering number_alone(Lettering label) {
   if (label.first.back().text.find("(!)") != std::string::npos) return label;
   label.first.resize(1);
-  const double width = std::max(line_width(label.first), line_width(label.below));
-  if (label.flag > 0) label.flag_x = width + flag_space;
-  label.width = width + (label.flag > 0 ? flag_room : 0);
+  label.width = std::max(line_width(label.first), line_width(label.below));
+  put_signs_behind(label);
   return label;
-}
-
-/// A flag with the number of a yarn, its pole's middle at a point.
-Placed flag_behind(Point pole, std::uint8_t yarn, std::uint32_t ring) {
-  constexpr double high = 0.92, half_wide = 0.31, letter_up = 0.61, letter_size = 0.50;
-  Placed flag{Sign::flag, pole - Point{0, high / 2}, {0, 1}, {}, {}, ring};
-  flag.text = {std::to_string(yarn), Face::bold, letter_size, 0, 0};
-  flag.text_at = flag.at + Point{half_wide, letter_up};
-  return flag;
 }
 
 double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
@@ -210,17 +198,20 @@ private:
       const fabric::Legs legs = legs_of(fabric_, dot);
       const std::optional<Spotted> head = legs.size() > 0 ? heads_.of(legs.begin()->into) : std::nullopt;
       dot.height = extent(extents_, dot.key).height;
-      set_dot(head.value_or(Spotted{laid.r, laid.at.front()}), dot);
+      const bool in_space = legs.size() > 0 && legs.begin()->into.what == fabric::On::space;
+      set_dot(head.value_or(Spotted{laid.r, laid.at.front()}), in_space, dot);
       dot.at = laid.at.front() * length_of(lace_.contour, laid.r);
       inside_.add(ink_of_item(extents_, dot));
       stand_item(fabric_, extent(extents_, dot.key), dot, page_.hand, lace_.figure);
     }
   }
 
-  void set_dot(Spotted head, Item& dot) const {
+  /// Of a dot in a space the place is before what is worked there.
+  void set_dot(Spotted head, bool in_space, Item& dot) const {
     double best = 1e9;
+    const double furthest = in_space ? 0 : 1.5;
     for (double out = 0; out <= 2; out += 0.05)
-      for (double aside = -1.5; aside <= 1.5; aside += 0.1) {
+      for (double aside = -1.8; aside <= furthest; aside += 0.1) {
         const double far = out * out + aside * aside, r = head.r + dot_over_head + out;
         if (far >= best) continue;
         Item there = dot;
@@ -279,8 +270,8 @@ private:
       figure.labels.push_back(
           straight_label({laid.label_start.x, base + text.second - letter_height * second_size / 2},
                          text.below, number, tone));
-    if (text.flag > 0)
-      figure.placed.push_back(flag_behind({laid.label_start.x + text.flag_x, base}, text.flag, number));
+    for (Placed& sign : yarn_signs(text, {laid.label_start.x, base}, false, number))
+      figure.placed.push_back(std::move(sign));
     if (laid.pointed)
       figure.pointers.push_back({laid.pointer_tip, laid.pointer_direction, pointer_length, number, tone});
   }

@@ -1,5 +1,6 @@
 #include "layout/lace_ring.hpp"
 
+#include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
 #include <utility>
@@ -12,11 +13,8 @@ std::vector<Convex> ink_of_label(const Lettering& label, Point start) {
   if (!label.below.empty())
     ink.push_back(line_box(middle + Point{0, label.second - letter_height * second_size / 2},
                            line_width(label.below), second_size));
-  if (label.flag > 0) {
-    const Point pole = middle + Point{label.flag_x, 0};
-    ink.push_back({pole + Point{-0.05, -flag_reach}, pole + Point{0.7, -flag_reach},
-                   pole + Point{0.7, flag_reach}, pole + Point{-0.05, flag_reach}});
-  }
+  for (const Placed& sign : yarn_signs(label, middle, false, 0))
+    for (Convex& piece : outlines_of(sign)) ink.push_back(std::move(piece));
   return ink;
 }
 

@@ -120,4 +120,32 @@ Spotted spot_of(const Rounded& contour, Point p) {
   return {};
 }
 
+std::vector<Point> curve_round(const Rounded& contour, double r) {
+  if (contour.corners == 0) return circle_curve(r, 0, 2 * pi, contour.way);
+  const Side side = side_of(contour);
+  const double handle = 4.0 / 3.0 * corner * r * sine(side.turn / 4) / cosine(side.turn / 4);
+  std::vector<Point> points{point_on(contour, r, 0)};
+  const auto line_to = [&points](Point to) {
+    const Point from = points.back();
+    points.insert(points.end(), {from + (1.0 / 3) * (to - from), from + (2.0 / 3) * (to - from), to});
+  };
+  const auto on = [&contour](double at) {
+    const Point out = outward(contour, at);
+    return contour.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
+  };
+  for (int i = 0; i < contour.corners; ++i) {
+    const double straight = side.half / side.end() / 2;
+    const double places[] = {(i + straight) / contour.corners, (i + 0.5) / contour.corners,
+                             (i + 1 - straight) / contour.corners};
+    line_to(point_on(contour, r, places[0]));
+    for (int k = 0; k < 2; ++k) {
+      const Point to = point_on(contour, r, places[k + 1]);
+      points.insert(points.end(),
+                    {points.back() + handle * on(places[k]), to - handle * on(places[k + 1]), to});
+    }
+    line_to(point_on(contour, r, (i + 1.0) / contour.corners));
+  }
+  return points;
+}
+
 } // namespace whorl::layout

@@ -21,6 +21,9 @@ Point outward(const Rounded& contour, double at);
 /// A place of one contour carried to another, square to both.
 double carried(const Rounded& contour, double r, double at, double to);
 
+/// Cubic curves (1 + 3n points) once round a contour.
+std::vector<Point> curve_round(const Rounded& contour, double r);
+
 /// The contour on which a point lies, and its place there.
 struct Spotted {
   double r = 0, at = 0;

@@ -12,6 +12,15 @@ const std::vector<std::string>& lace() {
       "top of ch 3. (12 dc, 4 ch-2 sp)\n"
       "Rnd 2: ch 1, [(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1] 4 times, join\n"
       "Rnd 3: ch 1, [(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1] 4 times, join\n",
+      "Forest square\n"
+      "\n"
+      "Ch 4, join with sl st to form a ring.\n"
+      "Rnd 1: ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join with sl st in top "
+      "of ch 3. (12 dc, 4 ch-2 sp)\n"
+      "Rnd 2: sl st in next 2 dc and into ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, [ch 1, (3 dc, ch 2, "
+      "3 dc) in next ch-2 sp] 3 times, ch 1, join. \n"
+      "Rnd 3: sl st in next 2 dc and into ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, [ch 1, 3 dc in next "
+      "ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp] 3 times, ch 1, 3 dc in next ch-1 sp, ch 1, join.\n",
       "Moss doily\n"
       "\n"
       "Rnd 1: MR, ch 3 (counts as dc), 15 dc in ring, join with sl st (16)\n"
@@ -33,8 +42,8 @@ const std::vector<std::string>& lace() {
       "Rnd 2: ch 4 (counts as tr), tr in same st, 2 tr in each st around, join (36)\n"
       "Rnd 3: ch 1, sc in each st around, join (36)\n"
       "Rnd 4: ch 1, (sc in next st, ch 2, skip 1) 18 times, join (18 sc, 18 ch-2 sp)\n"
-      "Rnd 5: sl st into ch-2 sp, ch 1, (sc in ch-2 sp, ch 2) 18 times, join\n"
-      "Rnd 6: sl st into ch-2 sp, ch 1, (2 sc in each ch-2 sp) around, join (36)\n",
+      "Rnd 5: ch 1, (sc in next ch-2 sp, ch 2) 18 times, join\n"
+      "Rnd 6: ch 1, 2 sc in each ch-2 sp around, join (36)\n",
       "Toadstool square\n"
       "\n"
       "Rnd 1: MR, ch 3 (counts as dc), 3 dc in ring, ch 2, (4 dc in ring, ch 2) 3 times, join with sl st in "
@@ -85,8 +94,8 @@ const std::vector<std::string>& lace() {
       "Rnd 1: MR, ch 3 (counts as dc), 11 dc in ring, join (12)\n"
       "Rnd 2: ch 3, dc in same st, 2 dc in each st around, join (24)\n"
       "Rnd 3: ch 1, (sc in next st, ch 3, skip 1) 12 times, join\n"
-      "Rnd 4: sl st into ch-3 sp, ch 1, (sc in next ch-3 sp, ch 3) 12 times, join\n"
-      "Rnd 5: sl st into ch-3 sp, ch 1, (sc in next ch-3 sp, ch 3) 12 times, join\n"
+      "Rnd 4: ch 1, (sc in next ch-3 sp, ch 3) 12 times, join\n"
+      "Rnd 5: ch 1, (sc in next ch-3 sp, ch 3) 12 times, join\n"
       "Rnd 6: ch 1, (sc in next ch-3 sp, ch 1) 12 times, join\n"
       "Rnd 7: ch 1, sc in each st and each ch-1 sp around, join (24)\n",
       "Fern mandala\n"
