@@ -146,7 +146,10 @@ bool Hand::open_free_loops(const Node& node) {
     return stop(node, "edge",
                 std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
                     ": all of them are worked into");
-  return open_places(still_free(fabric_, places));
+  places = still_free(fabric_, places);
+  const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
+  if (up && !places.empty()) std::reverse(places.begin() + 1, places.end());
+  return open_places(std::move(places));
 }
 
 std::uint32_t Hand::last_worked_end(std::uint32_t part) const {

@@ -4,6 +4,7 @@
 #include "pattern/chain_habit.hpp"
 #include "pattern/first_edge.hpp"
 #include "pattern/first_ring.hpp"
+#include "pattern/hold.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
@@ -159,6 +160,7 @@ private:
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
+    tree.parts.back().hold = hold_before_work(lines);
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {
         add_sentence(*line.line);
@@ -169,6 +171,22 @@ private:
     }
     if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
+  }
+
+  /// What the heading, the lines above the first round or that round itself say of how a piece is held.
+  Hold hold_before_work(const PartLines& lines) const {
+    constexpr std::size_t most = 6;
+    Hold hold =
+        lines.heading == nullptr ? Hold::unsaid : hold_said(source_.at(lines.heading->span), vocabulary_);
+    for (std::size_t i = 0; i < std::min(most, lines.lines.size()) && hold == Hold::unsaid; ++i) {
+      const PartLine& line = lines.lines[i];
+      hold = hold_said(source_.at(line.line->span), vocabulary_);
+      const bool works = line.round != PartLine::no_round;
+      if (works && hold == Hold::unsaid)
+        hold = hold_said(source_.at(lines.rounds[line.round].front().above), vocabulary_);
+      if (works) break;
+    }
+    return hold;
   }
 
   /// The short line directly below a part's heading, without its full stop; "" if there is none.
@@ -197,8 +215,7 @@ private:
     settle_changes(result_.tree, first, vocabulary_);
     const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
     const What what = result_.tree.placings.empty() ? What::note : result_.tree.placings.back().what;
-    const bool note =
-        first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
+    const bool note = first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
     if (inside && note) telling_.tell_left_out(line);
   }
 
@@ -217,6 +234,7 @@ private:
     if (!way.target) work_in_loops(result_.tree, loops_);
     settle_changes(result_.tree, first_placing, vocabulary_);
     change_in_label(result_.tree, way.label.aside, reader_);
+    change_in_label(result_.tree, way.above, reader_);
     if (way.target && settled.reading != not_read)
       repeat_round(parts, *way.target, way.readings[settled.reading]);
     std::string& mend = result_.tree.rounds.back().mend;

@@ -175,6 +175,9 @@ struct Placing {
   std::string text; ///< as typed
 };
 
+/// How the owner of the loops that a part is worked in is held, as the text says.
+enum class Hold : std::uint8_t { unsaid, start_down, start_up };
+
 /// A part: how many to make, and the first of its rounds.
 struct Part {
   std::string name; ///< "" where the text has no parts
@@ -182,6 +185,7 @@ struct Part {
   std::uint32_t make = 1;
   std::uint32_t first_round = 0; ///< index into Tree::rounds; they end where the next part's begin
   Span span;
+  Hold hold = Hold::unsaid;
 };
 
 /// A header line `Name: value`.

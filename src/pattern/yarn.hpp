@@ -22,7 +22,8 @@ std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rou
 /// work of the tree's last round is done before that round.
 void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& vocabulary);
 
-/// The brackets or the cell of a label that name a yarn change to it before the tree's last round.
+/// The brackets or the cell of a label that name a yarn change to it before the tree's last round, as does what
+/// stands above a first round: "Join purple in a free loop".
 void change_in_label(Tree& tree, Span aside, const Reader& reader);
 
 } // namespace whorl::pattern
