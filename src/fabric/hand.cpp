@@ -60,7 +60,8 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   opened_at_ = 0;
   far_side_ = false;
   row_sides_ = 0;
-  along_rows_ = corner_comes_ = each_row_end_ = false;
+  along_rows_ = corner_comes_ = each_row_end_ = edge_by_edge_ = false;
+  corner_at_ = -1;
   own_place_ = false;
   fresh_ = edge_.is_empty();
   ring_comes_ = fresh_ && names_ring(body);
@@ -349,7 +350,9 @@ bool Hand::turn() {
   side_ = side_ == Side::right ? Side::wrong : Side::right;
   Round& round = fabric_.rounds.back();
   round.turned = true;
-  if (round.first_stitch == fabric_.stitches.size()) round.side = side_;
+  const bool only_chains = round.first_stitch == fabric_.stitches.size() ||
+                           fabric_.stitches[round.first_stitch].first_leg == fabric_.legs.size();
+  if (only_chains) round.side = side_; // "ch 1, turn" before the first stitch
   return true;
 }
 

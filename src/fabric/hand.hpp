@@ -147,12 +147,14 @@ private:
   bool begun_flat() const;
   std::vector<std::uint32_t> rows_below() const;
   std::vector<Place> ends_of_rows(const std::vector<std::uint32_t>& rows, bool other) const;
+  bool comes_down_at_beginning() const;
   std::vector<Place> starting_chain_below() const;
   std::uint64_t places_wanted(const pattern::Node& opening, std::uint64_t there);
   bool open_edge_of_rows(const pattern::Node& node);
   std::vector<Place> edge_of_piece(const std::vector<std::uint32_t>& rows, int nth) const;
   bool open_next_edge(const pattern::Node& node, const std::vector<std::uint32_t>& rows);
   std::optional<Place> corner_of_rows() const;
+  std::optional<Place> next_corner();
   bool go_round_corner();
   void open_along_rows(std::vector<Place> places);
   std::uint32_t last_round_of(std::uint32_t named) const;
@@ -211,6 +213,8 @@ private:
   int row_sides_ = 0;           ///< sides of a flat piece that were opened along its row ends
   bool corner_comes_ = false;   ///< one side of a flat piece is open, and what follows it goes round a corner
   bool each_row_end_ = false;   ///< … and it is worked in each end of a row
+  bool edge_by_edge_ = false;   ///< its edges are opened one after the other in a repeat
+  int corner_at_ = -1;          ///< the edge at whose beginning the corner was worked into last
   bool along_rows_ = false;     ///< an edge of a flat piece is open: corners are no chain spaces
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;

@@ -57,6 +57,7 @@ bool Hand::open_far_side(StitchId first, std::uint32_t from, std::uint32_t to) {
   for (std::uint32_t nth = from; nth >= std::max(to, 1U); --nth)
     places.push_back(Place{first + count - nth, On::chain_side, stitch::third});
   if (places.empty()) return false;
+  if (row_sides_ > 0 && comes_down_at_beginning()) std::reverse(places.begin(), places.end());
   edge_.reopen(std::move(places));
   far_side_ = true;
   fresh_ = false;

@@ -27,6 +27,26 @@ std::vector<Place> spread(const std::vector<Place>& there, std::uint64_t wanted)
   return places;
 }
 
+/// Every place once, and what is wanted beyond that shared out between the corners, which are the first
+/// places of the four edges. One more at each is three in its place and none in that before it: so a corner
+/// is turned. Nothing where it does not come out even.
+std::vector<Place> with_corners(const std::vector<std::vector<Place>>& edges, std::uint64_t wanted) {
+  constexpr std::uint64_t most = 4;
+  std::uint64_t there = 0;
+  std::size_t fewest = edges.front().size();
+  for (const std::vector<Place>& edge : edges) there += edge.size(), fewest = std::min(fewest, edge.size());
+  if (wanted <= there || fewest == 0) return {};
+  const std::uint64_t more = wanted - there, each = more / edges.size();
+  if (more % edges.size() != 0 || each > most) return {};
+  const bool sharing = each == 1 && fewest > 2;
+  std::vector<Place> places;
+  for (const std::vector<Place>& edge : edges) {
+    for (std::uint64_t i = 0; i < each + (sharing ? 1 : 0); ++i) places.push_back(edge.front());
+    places.insert(places.end(), edge.begin(), edge.end() - (sharing ? 1 : 0));
+  }
+  return places;
+}
+
 void append(std::vector<Place>& all, const std::vector<Place>& more) {
   all.insert(all.end(), more.begin(), more.end());
 }
@@ -79,6 +99,13 @@ std::vector<Place> Hand::ends_of_rows(const std::vector<std::uint32_t>& rows, bo
   return ends;
 }
 
+/// Whether the hook comes down a flat piece on the side where its first row began, so that its starting chain
+/// is worked along from there.
+bool Hand::comes_down_at_beginning() const {
+  const std::vector<std::uint32_t> rows = rows_below();
+  return !rows.empty() && fabric_.rounds[rows.front()].side != fabric_.rounds[rows.back()].side;
+}
+
 /// The loops along the starting chain that the first row left, but for the chains skipped at the hook.
 std::vector<Place> Hand::starting_chain_below() const {
   std::vector<Place> places;
@@ -87,6 +114,7 @@ std::vector<Place> Hand::starting_chain_below() const {
   const Round& round = fabric_.rounds[chain];
   for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
     if (fabric_.taken[id] != stitch::no_loop) places.push_back(Place{id, On::chain_side, stitch::third});
+  if (comes_down_at_beginning()) std::reverse(places.begin(), places.end());
   return places;
 }
 
@@ -127,10 +155,18 @@ bool Hand::open_edge_of_rows(const Node& node) {
     places = tops_of(fabric_, rows.front());
   else
     places = ends_of_rows(rows, row_sides_ % 2 == 1);
-  for (int nth = 1; all && nth < edges_of_piece; ++nth) append(places, edge_of_piece(rows, nth));
+  std::vector<std::vector<Place>> edges{places};
+  for (int nth = 1; all && nth < edges_of_piece; ++nth) {
+    edges.push_back(edge_of_piece(rows, nth));
+    append(places, edges.back());
+  }
   const bool evenly =
       node.work.act != Act::top_edge && (node.work.times == 0 || node.work.act == Act::other_side);
-  if (evenly) places = spread(places, places_wanted(node, places.size()));
+  if (evenly) {
+    const std::uint64_t wanted = places_wanted(node, places.size());
+    std::vector<Place> cornered = all ? with_corners(edges, wanted) : std::vector<Place>();
+    places = cornered.empty() ? spread(places, wanted) : std::move(cornered);
+  }
   row_sides_ += node.work.act == Act::top_edge ? 0 : 1;
   corner_comes_ = node.work.act == Act::row_ends || node.work.act == Act::other_side;
   each_row_end_ = node.work.act == Act::row_ends && node.work.times != 0;
@@ -155,8 +191,11 @@ std::vector<Place> Hand::edge_of_piece(const std::vector<std::uint32_t>& rows, i
 
 /// "(3 sc in corner, 6 sc along the side) 4 times": the edges in their order round the piece.
 bool Hand::open_next_edge(const Node& node, const std::vector<std::uint32_t>& rows) {
-  std::vector<Place> places = edge_of_piece(rows, row_sides_++ % edges_of_piece);
+  std::vector<Place> places = edge_of_piece(rows, row_sides_ % edges_of_piece);
   if (places.empty()) places = ends_of_rows(rows, false);
+  if (corner_at_ == row_sides_ && places.size() > 1) places.erase(places.begin());
+  ++row_sides_;
+  edge_by_edge_ = true;
   if (node.work.times == 0) places = spread(places, places_wanted(node, places.size()));
   open_along_rows(std::move(places));
   return true;
@@ -167,6 +206,14 @@ std::optional<Place> Hand::corner_of_rows() const {
   const std::vector<std::uint32_t> rows = rows_below();
   if (along_rows_ || rows.empty()) return std::nullopt;
   return ends_of_rows(rows, false).front();
+}
+
+/// Where the edges are opened one by one, the corner at which the next of them begins.
+std::optional<Place> Hand::next_corner() {
+  if (!edge_by_edge_ || repeats_ == 0) return std::nullopt;
+  const std::vector<Place> edge = edge_of_piece(rows_below(), row_sides_ % edges_of_piece);
+  if (edge.empty()) return std::nullopt;
+  return edge.front();
 }
 
 /// At the end of a side that is used up the work goes on along the next: the starting chain, the other row

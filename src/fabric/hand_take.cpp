@@ -82,7 +82,8 @@ bool Hand::is_same_place(const Node& node, Where where) const {
   if (taken_.empty()) return false;
   if (where == Where::same) return true;
   if (where == Where::chain) return opened_at_ != 0 && opened_at_ == node.work.nth;
-  if (where == Where::space && along_rows_ && edge_.spaces_left() == 0) return true; // round a corner
+  if (where == Where::space && along_rows_ && edge_.spaces_left() == 0) // round a corner
+    return !edge_by_edge_ || repeats_ == 0 || corner_at_ == row_sides_;
   // "2 more in the last chain", which was worked already
   return where == Where::last && opened_at_ != 0 && edge_.left() == 0;
 }
@@ -136,8 +137,11 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
 
 bool Hand::take_space(const Node& node) {
   std::optional<Place> place = edge_.take_space();
+  const bool corner = !place;
+  if (!place) place = next_corner();
   if (!place && along_rows_) place = edge_.take_next();
   if (!place) place = corner_of_rows();
+  if (corner) corner_at_ = row_sides_;
   if (!place) return stop(node, "past-end", "there is no chain space left to work into");
   outcome_.passes_by = true;
   if (!outcome_.opened) ++outcome_.uses;

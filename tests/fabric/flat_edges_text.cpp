@@ -116,10 +116,64 @@ TEST_CASE("an edging goes once into each end of a row, each chain and each stitc
   CHECK(legs_into(text, fabric::On::top) == 2);
 }
 
+namespace {
+
+/// How many of the last round go into each place that has more than one, in order, as "9-end 3".
+std::string crowded(const Text& text) {
+  const fabric::Fabric& fabric = text.worked.fabric;
+  std::string all;
+  fabric::Place last;
+  int many = 0;
+  const auto close = [&] {
+    if (many > 1) all += fabric::id_of(fabric, last) + " " + std::to_string(many) + ", ";
+  };
+  for (fabric::StitchId id = text.last().first_stitch; id < fabric.stitches.size(); ++id)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, id)) {
+      if (leg.into == last) {
+        ++many;
+        continue;
+      }
+      close();
+      last = leg.into, many = 1;
+    }
+  close();
+  return all;
+}
+
+} // namespace
+
+TEST_CASE("what an edging has beyond the places there are goes into the corners") {
+  CHECK(crowded(Text(square + of_square[0].line + "\n")) ==
+        "part-9-end 3, part-0-ch-9 3, part-1-start 3, part-9-1 3, ");
+}
+
+TEST_CASE("three in a corner take the place of two where one more is counted at each") {
+  const Text text(square + "Rnd 10: sc evenly around, 3 sc in each corner, join (38)\n");
+  CHECK(crowded(text) == "part-9-end 3, part-0-ch-9 3, part-1-start 3, part-9-1 3, ");
+  CHECK(text.last().makes == 38);
+}
+
+TEST_CASE("corners that are named between the sides are where these meet") {
+  CHECK(crowded(Text(square + of_square[9].line + "\n")) ==
+        "part-9-end 3, part-0-ch-9 3, part-1-start 3, part-9-1 3, ");
+}
+
 TEST_CASE("stitches begun without a chain stand on a chain of their own") {
   const Text text("Mole's cape\n\nRow 1: 15 fsc, turn (15)\nRow 2: ch 1, (sc 2, inc) x 5 (20)\n");
   CHECK(text.said == "");
   CHECK(text.worked.fabric.rounds[0].kind == pattern::RoundKind::chain);
   CHECK(text.worked.fabric.rounds[0].count == 16); // a single crochet begins in the second
   CHECK(text.worked.fabric.rounds[1].makes == 15);
+}
+
+TEST_CASE("round a piece whose last row ended where its first began the chain is worked from there") {
+  const Text text(square + "Row 10: ch 1, turn, sc in each st across (8)\nRnd 11: sc evenly around (36)\n");
+  const fabric::Fabric& fabric = text.worked.fabric;
+  std::vector<std::string> chain;
+  for (fabric::StitchId id = text.last().first_stitch; id < fabric.stitches.size(); ++id)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, id))
+      if (leg.into.what == fabric::On::chain_side) chain.push_back(fabric::id_of(fabric, leg.into));
+  REQUIRE(chain.size() == 8);
+  CHECK(chain.front() == "part-0-ch-2");
+  CHECK(chain.back() == "part-0-ch-9");
 }

@@ -187,3 +187,12 @@ TEST_CASE("Three on the chain between joined legs are one in each chain") {
                   "3 sc on the ch (34)\nRnd 4: sc around (34)\n");
   CHECK(text.said.empty());
 }
+
+TEST_CASE("a row that begins with chains and a turn is worked with the side that faces then") {
+  const Text text("Scarf\n\nRow 1: Ch 5, sc in 2nd ch from hook and across (4)\n"
+                  "Row 2: ch 1, turn, sc across (4)\nRow 3: ch 1, turn, sc across (4)\n");
+  const auto& rounds = text.worked.fabric.rounds;
+  CHECK(rounds[1].side == fabric::Side::right);
+  CHECK(rounds[2].side == fabric::Side::wrong);
+  CHECK(rounds[3].side == fabric::Side::right);
+}
