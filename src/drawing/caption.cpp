@@ -32,13 +32,19 @@ std::string of_rounds(const Copy& copy, std::uint32_t round, const char* id) {
   return (is_row(copy, round) ? "row" : "round") + std::string(id);
 }
 
-/// Whether a round goes along the ends of rows: an edging of a flat piece.
-bool goes_along_rows(const fabric::Fabric& fabric, std::uint32_t round) {
-  const fabric::Round& edging = fabric.rounds[round];
-  for (fabric::StitchId id = edging.first_stitch; id < edging.first_stitch + edging.count; ++id)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, id))
-      if (leg.into.what == fabric::On::row_end) return true;
-  return false;
+/// "rounds 3–5", "row 2".
+std::string stretch(const Copy& copy, std::uint32_t first, std::uint32_t last) {
+  if (first == last)
+    return say(copy.wording, of_rounds(copy, first, "-one"), {round_number(copy.fabric, first)});
+  return say(copy.wording, of_rounds(copy, first, "-from-to"),
+             {round_number(copy.fabric, first), round_number(copy.fabric, last)});
+}
+
+/// Whether only the edging of the rows in a figure is its own.
+bool is_edging_alone(const Figure& figure) {
+  return std::any_of(figure.rings.begin(), figure.rings.end(), [&figure](const layout::Ring& ring) {
+    return ring.edging && ring.round == figure.first_round;
+  });
 }
 
 /// From where a figure is seen; which sentence of the wording says it.
@@ -47,7 +53,7 @@ const char* view(const Copy& copy, std::size_t figure) {
   const Figure* before = figure_before(copy, figure);
   switch (it.form) {
   case Form::disc:
-    if (goes_along_rows(copy.fabric, it.first_round)) return "caption-around-edge";
+    if (layout::goes_along_rows(copy.fabric, it.first_round)) return "caption-around-edge";
     if (it.centre != Centre::open || before == nullptr) return "caption-start";
     return before->form == Form::strip ? "caption-from-strip" : "caption-from-neck";
   case Form::disc_inward:
@@ -61,7 +67,8 @@ const char* view(const Copy& copy, std::size_t figure) {
   case Form::motif:
     return "caption-front";
   case Form::rows:
-    return "caption-rows";
+    if (is_edging_alone(it)) return "caption-edging";
+    return !it.rings.empty() && it.rings.back().edging ? "caption-rows-edged" : "caption-rows";
   }
   return "caption-start";
 }
@@ -116,6 +123,13 @@ std::string joined_parts(const Copy& copy, const Figure& figure) {
 std::string start_of(const Copy& copy, const Figure& figure) {
   const bool named = figure.part < copy.text.starts.size() && !copy.text.starts[figure.part].empty();
   return named ? copy.text.starts[figure.part] : say(copy.wording, "start");
+}
+
+/// "rounds 3–5": where a figure's rows have an edging, its rounds; else none.
+std::string edging_rounds(const Copy& copy, const Figure& figure) {
+  for (const layout::Ring& ring : figure.rings)
+    if (ring.edging) return stretch(copy, ring.round, figure.last_round);
+  return "";
 }
 
 bool is_in(const Figure& figure, std::uint32_t round) {
@@ -178,11 +192,12 @@ std::string round_number(const fabric::Fabric& fabric, std::uint32_t round) {
 }
 
 std::string stretch(const Copy& copy, const Figure& figure) {
-  const std::string first = round_number(copy.fabric, figure.first_round);
-  const std::string last = round_number(copy.fabric, figure.last_round);
-  if (figure.first_round == figure.last_round)
-    return say(copy.wording, of_rounds(copy, figure.first_round, "-one"), {first});
-  return say(copy.wording, of_rounds(copy, figure.first_round, "-from-to"), {first, last});
+  std::uint32_t last = figure.last_round;
+  for (const layout::Ring& ring : figure.rings)
+    if (ring.edging && ring.round > figure.first_round) last = std::min(last, ring.round - 1);
+  if (figure.rings.empty() || !figure.rings.back().edging || is_edging_alone(figure))
+    last = figure.last_round;
+  return stretch(copy, figure.first_round, last);
 }
 
 std::string figure_number(const Copy& copy, std::size_t figure) {
@@ -199,7 +214,8 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   else if (!joined.empty())
     sentences = {say(copy.wording, "caption-joined", {stretch(copy, it), joined, start_of(copy, it)})};
   else
-    sentences = {say(copy.wording, view(copy, figure), {stretch(copy, it), start_of(copy, it)})};
+    sentences = {say(copy.wording, view(copy, figure),
+                     {stretch(copy, it), start_of(copy, it), edging_rounds(copy, it)})};
   if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));

@@ -58,7 +58,7 @@ public:
 
   void lay() {
     for (std::uint32_t i = 0; i < figure_.rings.size(); ++i)
-      if (!figure_.rings[i].echo)
+      if (!figure_.rings[i].echo && !figure_.rings[i].edging)
         for (const Patch& patch : patches_of(fabric_, figure_, figure_.rings[i], main_yarn_)) lay(i, patch);
   }
 
@@ -77,14 +77,16 @@ private:
 
   bool joined(std::uint32_t inside, std::uint8_t yarn) const {
     const Ring &one = figure_.rings[inside], &next = figure_.rings[inside + 1];
-    return !one.echo && !next.echo && only_yarn(fabric_, fabric_.rounds[one.last_round]) == yarn &&
+    return !one.echo && !next.echo && !next.edging &&
+           only_yarn(fabric_, fabric_.rounds[one.last_round]) == yarn &&
            only_yarn(fabric_, fabric_.rounds[next.round]) == yarn;
   }
 
   double high_of(std::uint32_t ring, std::uint8_t yarn) const {
     const double outer = figure_.rings[ring].outer;
     const bool loops = figure_.form != Form::disc_inward && keeps_loops(figure_, ring);
-    if (ring + 1 >= figure_.rings.size()) return outer + (loops ? past_loops : beyond);
+    if (ring + 1 >= figure_.rings.size() || figure_.rings[ring + 1].edging)
+      return outer + (loops ? past_loops : beyond);
     const double half = (figure_.rings[ring + 1].inner - outer) / 2;
     if (joined(ring, yarn)) return outer + half + overlap;
     return outer + (loops ? past_loops : std::min(half, furthest));

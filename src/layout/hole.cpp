@@ -69,7 +69,8 @@ Point half_way(const Figure& figure, const Ring& ring, const Ring& next, Point p
 /// The ring that is worked into this one, if the figure has it.
 const Ring* next_ring(const Figure& figure, std::uint32_t ring) {
   const std::uint32_t next = ring + static_cast<std::uint32_t>(side_of_heads(figure));
-  return next < figure.rings.size() && !figure.rings[next].echo ? &figure.rings[next] : nullptr;
+  if (next >= figure.rings.size() || figure.rings[next].echo || figure.rings[next].edging) return nullptr;
+  return &figure.rings[next];
 }
 
 } // namespace

@@ -9,6 +9,7 @@
 #include "layout/strip.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <tuple>
 
 namespace whorl::layout {
@@ -85,6 +86,46 @@ void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, co
                                                         : draw_disc(fabric, plan, extents, page).figure);
 }
 
+/// Rows with the edging round them in one figure; false: that is not wanted, or finds no room.
+bool add_edged_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
+                    const Folding& folding, const Extents& extents, const Page& page, Placement& placement) {
+  if (section.edging.empty()) return false;
+  if (section.owner != fabric::none && page.leaf.lines > 0) return false;
+  std::vector<std::uint32_t> all = section.rounds;
+  all.insert(all.end(), section.edging.begin(), section.edging.end());
+  const Places places = wanted_places(fabric, all, page.wanted);
+  std::uint32_t longest = 0;
+  for (const std::uint32_t row : section.rounds) longest = std::max(longest, fabric.rounds[row].makes);
+  const std::size_t most = most_lines(page.leaf, longest),
+                    lines = section.rounds.size() + 2 * section.edging.size();
+  if (places.first != 0 || places.last + 1 != all.size() || (most > 0 && lines > most)) return false;
+  std::optional<Straight> drawn = draw_edged_rows(fabric, part, section, folding, extents, page);
+  if (drawn) placement.figures.push_back(std::move(drawn->figure));
+  return drawn.has_value();
+}
+
+/// The edging of rows as rounds of their own, as far as they are rounds.
+Section edging_alone(const fabric::Fabric& fabric, const Section& rows) {
+  Section section;
+  if (!rows.rounds.empty()) section.before = rows.rounds.back();
+  for (const std::uint32_t round : rows.edging)
+    if (fabric.rounds[round].kind == pattern::RoundKind::round) section.rounds.push_back(round);
+  return section;
+}
+
+void add_section(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
+                 const Folding& folding, const Extents& extents, const Page& page, Placement& placement) {
+  const auto add_plans = [&](const Section& rounds) {
+    add_rounds(fabric, plan_section(fabric, part, rounds, folding, page, placement.figures.size()), extents,
+               page, placement);
+  };
+  if (!section.rows) return add_plans(section);
+  if (add_edged_rows(fabric, part, section, folding, extents, page, placement)) return;
+  if (!section.rounds.empty()) add_rows(fabric, part, section, folding, extents, page, placement);
+  const Section alone = edging_alone(fabric, section);
+  if (!alone.rounds.empty()) add_plans(alone);
+}
+
 } // namespace
 
 Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page& asked) {
@@ -96,11 +137,7 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) {
     if (!is_wanted(page.wanted, part)) continue;
     for (const Section& section : sections_of(fabric, part))
-      if (section.rows)
-        add_rows(fabric, part, section, folding, extents, page, placement);
-      else
-        add_rounds(fabric, plan_section(fabric, part, section, folding, page, placement.figures.size()),
-                   extents, page, placement);
+      add_section(fabric, part, section, folding, extents, page, placement);
   }
   return placement;
 }

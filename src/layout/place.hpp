@@ -101,6 +101,7 @@ struct Ring {
   bool against = false;           ///< … whose own order runs the other way
   bool leftward = true;           ///< of a line: it is worked from right to left
   bool chain = false;             ///< the starting chain of a flat piece
+  bool edging = false;            ///< along the edge of a flat piece: inner, outer, middle count from its outline
   double inner = 0, outer = 0;    ///< radii of feet and heads (a strip: heights)
   double middle = 0;              ///< radius of all angles
   std::uint32_t first_item = 0;

@@ -113,7 +113,7 @@ Point aside_of(Point up) { return {up.y, -up.x}; }
 /// Whether a stitch of a ring may stand so near to a point.
 bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
   constexpr double spare = 1;
-  if (figure.form == Form::oval || figure.form == Form::motif) return true;
+  if (figure.form == Form::oval || figure.form == Form::motif || ring.edging) return true;
   const double height = goes_round(figure) ? std::sqrt(square(at)) : at.y;
   return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
 }

@@ -1,6 +1,7 @@
 #include "layout/rows.hpp"
 
 #include "layout/cut.hpp"
+#include "layout/edging.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
@@ -20,6 +21,7 @@ constexpr double second_space = 0.20;
 constexpr double centre_ink = 0.67;
 constexpr double centre_reach = 0.92; ///< of a magic ring under the first row, with its air
 constexpr double least_chain_slot = 0.78;
+constexpr std::size_t most_edged = 60; ///< rows that stand one by one for an edging's sake
 constexpr Pulls pulls{0.3, 1.0};
 
 // The starting chain.
@@ -89,16 +91,21 @@ std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::
 class Laying {
 public:
   Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
-         const Extents& extents, const Page& page)
+         const Extents& extents, const Page& page, bool edged)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
-        rows_(shown_rows(fabric, section, page.wanted)),
+        rows_(edged ? section.rounds : shown_rows(fabric, section, page.wanted)),
+        edging_(edged ? section.edging : std::vector<std::uint32_t>()), faint_(section.owner != fabric::none),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
         footing_(fabric, part) {
-    figure_.form = Form::rows;
-    figure_.part = part;
-    figure_.clockwise = page.hand == Hand::left;
-    figure_.first_round = rows_[from_start_ ? 0 : 1];
-    figure_.last_round = rows_.back();
+    drawn_.figure.form = Form::rows;
+    drawn_.figure.part = part;
+    drawn_.figure.clockwise = page.hand == Hand::left;
+    drawn_.figure.first_round = rows_[from_start_ ? 0 : 1];
+    drawn_.figure.last_round = edging_.empty() ? rows_.back() : edging_.back();
+    if (faint_) {
+      drawn_.figure.part = fabric.rounds[edging_.front()].part;
+      drawn_.figure.first_round = edging_.front();
+    }
     fold_rows(folding);
     set_centre();
   }
@@ -108,46 +115,54 @@ public:
     room_ = room;
     lay_chain();
     for (const Fold& fold : folds_) lay_rows(fold);
-    make_room(courses_, figure_);
-    for (std::uint32_t i = 0; i < courses_.size(); ++i)
-      stand_course(fabric_, extents_, courses_[i], 0, figure_.rings[i], figure_);
+    make_room(drawn_.courses, drawn_.figure);
+    for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
+      stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
+    if (!edging_.empty())
+      has_room_ = add_edging(fabric_, extents_, page_, {edging_, std::move(lead_), inked_}, footing_, drawn_);
+    if (!has_room_) return {};
     bound();
-    for (const Course& course : courses_)
-      if (course.band.break_outside) add_break(course, figure_.low.x, figure_.high.x, figure_);
-    for (std::uint32_t i = 0; i < courses_.size(); ++i)
-      if (!figure_.rings[i].chain) add_label(i, figure_.low.x, figure_.high.x);
-    add_cut(fabric_, extents_, figure_);
-    std::vector<int> crowded = add_posts(fabric_, extents_, figure_, again);
+    for (const Course& course : drawn_.courses)
+      if (course.band.break_outside)
+        add_break(course, drawn_.figure.low.x, drawn_.figure.high.x, drawn_.figure);
+    const double left = drawn_.figure.low.x, right = drawn_.figure.high.x;
+    for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
+      if (!drawn_.figure.rings[i].chain && !drawn_.figure.rings[i].edging) add_label(i, left, right);
+    add_edging_labels(extents_, drawn_);
+    add_cut(fabric_, extents_, drawn_.figure);
+    std::vector<int> crowded = add_posts(fabric_, extents_, drawn_.figure, again);
     bound();
-    add_front(fabric_, extents_, page_, 0, figure_);
-    add_grounds(fabric_, std::vector<double>(figure_.rings.size(), 0), page_.main_yarn, figure_);
+    add_front(fabric_, extents_, page_, 0, drawn_.figure);
+    add_grounds(fabric_, std::vector<double>(drawn_.figure.rings.size(), 0), page_.main_yarn, drawn_.figure);
     bound();
     return crowded;
   }
 
-  std::size_t lines() const { return courses_.size(); }
-  Straight drawn() { return {std::move(figure_), std::move(courses_)}; }
+  std::size_t lines() const { return drawn_.courses.size(); }
+  bool has_room() const { return has_room_; }
+  Straight drawn() { return std::move(drawn_); }
 
 private:
   /// The ring or chain under the first row stands round (0, 0).
   void bound() {
-    bound_straight(extents_, figure_);
-    if (figure_.centre == Centre::nothing) return;
-    figure_.low = {std::min(figure_.low.x, -centre_ink), std::min(figure_.low.y, -centre_ink)};
-    figure_.high.x = std::max(figure_.high.x, centre_ink);
+    bound_straight(extents_, drawn_.figure);
+    if (drawn_.figure.centre == Centre::nothing) return;
+    drawn_.figure.low = {std::min(drawn_.figure.low.x, -centre_ink),
+                         std::min(drawn_.figure.low.y, -centre_ink)};
+    drawn_.figure.high.x = std::max(drawn_.figure.high.x, centre_ink);
   }
 
   void set_centre() {
     if (!from_start_) return;
-    if (part_.start == fabric::Start::magic_ring) figure_.centre = Centre::magic_ring;
-    if (part_.start == fabric::Start::second_chain) figure_.centre = Centre::second_chain;
+    if (part_.start == fabric::Start::magic_ring) drawn_.figure.centre = Centre::magic_ring;
+    if (part_.start == fabric::Start::second_chain) drawn_.figure.centre = Centre::second_chain;
   }
 
   bool right_handed() const { return page_.hand == Hand::right; }
   bool by_side(const fabric::Round& row) const { return (row.side == fabric::Side::right) == right_handed(); }
 
   void lay_chain() {
-    if (!from_start_ || figure_.centre != Centre::nothing || part_.foundation == fabric::none) return;
+    if (!from_start_ || drawn_.figure.centre != Centre::nothing || part_.foundation == fabric::none) return;
     const fabric::Round &chain = fabric_.rounds[part_.foundation], &row = fabric_.rounds[rows_.front()];
     const Worked worked = worked_of(fabric_, row, chain);
     std::vector<Item> items = items_of(fabric_, part_.foundation);
@@ -169,6 +184,7 @@ private:
     Ring ring;
     ring.round = ring.last_round = part_.foundation;
     ring.chain = true;
+    ring.echo = faint_;
     settle(std::move(course), ring);
   }
 
@@ -177,7 +193,7 @@ private:
     const std::size_t own = from_start_ ? 0 : 1;
     if (own > 0) folds_.push_back({rows_.front(), rows_.front()});
     const std::vector<std::uint32_t> rows(rows_.begin() + static_cast<std::ptrdiff_t>(own), rows_.end());
-    if (page_.fold)
+    if (page_.fold && edging_.empty())
       for (const Fold& fold : folding.fold(rows)) folds_.push_back(fold);
     else
       for (const std::uint32_t row : rows) folds_.push_back({row, row});
@@ -196,7 +212,8 @@ private:
     const bool beneath = !from_start_ && number == rows_.front() && row.kind == pattern::RoundKind::round;
     std::vector<Item> own = beneath ? items_beneath(fabric_, number, rows_[1]) : items_of(fabric_, number);
     std::vector<Item> next_lead;
-    if (fold.last != rows_.back()) { // else nothing stands on it: they stay where they are
+    if (fold.last != rows_.back() ||
+        !edging_.empty()) { // else nothing stands on it: they stay where they are
       own.resize(own.size() - trailing_chains(fabric_, own));
       next_lead = turning_chains(fold.last);
     }
@@ -207,7 +224,7 @@ private:
     Ring ring;
     ring.round = fold.first;
     ring.last_round = fold.last;
-    ring.echo = !from_start_ && number == rows_.front();
+    ring.echo = faint_ || (!from_start_ && number == rows_.front());
     if (!ring.echo) ring.ink = static_cast<std::uint8_t>(inked_++ % 2);
     course.band = band_of(course.items, extents_, false);
     course.band.break_outside = ring.last_before_break = fold.first != fold.last;
@@ -231,21 +248,22 @@ private:
   }
 
   void settle(Course course, Ring ring) {
-    const std::size_t number = courses_.size();
+    const std::size_t number = drawn_.courses.size();
     course.band.room_outside = number < room_.size() ? room_[number] : 0;
-    set_height(figure_.centre == Centre::nothing ? 0 : centre_reach, course);
-    if (!courses_.empty()) set_height(courses_.back().outer + gap_above(courses_.back(), course), course);
+    set_height(drawn_.figure.centre == Centre::nothing ? 0 : centre_reach, course);
+    if (!drawn_.courses.empty())
+      set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
     const Room room{0, true, 1, pulls};
     lay_course(fabric_, footing_, room, course);
     keep_places(fabric_, ring, course, room, footing_);
-    courses_.push_back(std::move(course));
-    figure_.rings.push_back(ring);
+    drawn_.courses.push_back(std::move(course));
+    drawn_.figure.rings.push_back(ring);
   }
 
   /// Number and count beyond the widest row, on the side where their own row begins.
   void add_label(std::uint32_t number, double left, double right) {
-    const Course& course = courses_[number];
-    const Ring& ring = figure_.rings[number];
+    const Course& course = drawn_.courses[number];
+    const Ring& ring = drawn_.figure.rings[number];
     const Tone tone = ring.echo ? Tone::grey : Tone::ink;
     std::vector<Run> runs = course.band.label.first;
     double end = line_width(runs) + second_space;
@@ -256,9 +274,9 @@ private:
     }
     const double base = ring.middle - letter_height * number_size / 2, side = course.leftward ? 1 : -1;
     const double x = course.leftward ? right + label_at : left - label_at - line_width(runs);
-    figure_.labels.push_back(straight_label({x, base}, std::move(runs), number, tone));
+    drawn_.figure.labels.push_back(straight_label({x, base}, std::move(runs), number, tone));
     const double tip = (course.leftward ? right : left) + side * (pointer_at - pointer_length / 2);
-    figure_.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, tone});
+    drawn_.figure.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, tone});
   }
 
   const Fabric& fabric_;
@@ -266,31 +284,53 @@ private:
   const Extents& extents_;
   const Page& page_;
   std::vector<std::uint32_t> rows_;
-  std::vector<Fold> folds_; ///< of them
+  std::vector<std::uint32_t> edging_;
+  bool faint_ = false;      ///< the rows are those of another part
+  std::vector<Fold> folds_; ///< of the rows
   bool from_start_ = true;  ///< false: the first row is the faint one that it goes on from
   Footing footing_;
-  Figure figure_;
-  std::vector<Course> courses_;
+  Straight drawn_;
   std::vector<Item> lead_; ///< chains that stand on end where the next row begins
   std::vector<double> room_;
   std::uint32_t inked_ = 0;
+  bool has_room_ = true; ///< for the edging
 };
 
-} // namespace
-
-Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
-                   const Extents& extents, const Page& page) {
+std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Section& section,
+                             const Folding& folding, const Extents& extents, const Page& page, bool edged) {
   constexpr int most_times = 10;
   constexpr double more = 0.2;
   std::vector<double> room;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, section, folding, extents, page);
+    Laying laying(fabric, part, section, folding, extents, page, edged);
     const std::vector<int> crowded = laying.put_together(room, i);
+    if (!laying.has_room() || (edged && !crowded.empty() && i == most_times)) return std::nullopt;
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int line : crowded)
       if (line >= 0) room[static_cast<std::size_t>(line)] += more;
   }
+}
+
+} // namespace
+
+Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
+                   const Extents& extents, const Page& page) {
+  return *draw(fabric, part, section, folding, extents, page, false);
+}
+
+std::optional<Straight> draw_edged_rows(const Fabric& fabric, std::uint32_t part, const Section& section,
+                                        const Folding& folding, const Extents& extents, const Page& page) {
+  Section edged = section;
+  if (section.owner != fabric::none) {
+    const std::vector<Section> owners = sections_of(fabric, section.owner);
+    if (owners.size() != 1 || !owners[0].rows || !owners[0].edging.empty()) return std::nullopt;
+    edged.rounds = owners[0].rounds;
+    part = section.owner;
+  }
+  const bool begun = edged.before == fabric::none && fabric.parts[part].foundation != fabric::none;
+  if (edged.edging.empty() || edged.rounds.size() > most_edged || !begun) return std::nullopt;
+  return draw(fabric, part, edged, folding, extents, page, true);
 }
 
 } // namespace whorl::layout

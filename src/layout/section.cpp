@@ -44,7 +44,55 @@ bool is_drawn_round(const Fabric& fabric, const fabric::Round& round) {
   return !first.both_sides || !(round.turned || runs_against(round));
 }
 
+/// Whether a round is worked into nothing but that before it, and itself.
+bool stands_on(const Fabric& fabric, std::uint32_t number, std::uint32_t before) {
+  const fabric::Round& round = fabric.rounds[number];
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+      const bool space = leg.into.what == fabric::On::space;
+      if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::row_end) return false;
+      const StitchId of =
+          space && leg.into.of < fabric.arches.size() ? fabric.arches[leg.into.of].first_chain : leg.into.of;
+      if (of >= fabric.stitches.size()) return false;
+      if (fabric.stitches[of].round != before && fabric.stitches[of].round != number) return false;
+    }
+  return true;
+}
+
+bool is_edging(const Fabric& fabric, std::uint32_t number, const std::vector<Section>& sections) {
+  const fabric::Round& round = fabric.rounds[number];
+  if (sections.empty() || !sections.back().rows || !round.worked || round.count == 0) return false;
+  if (goes_along_rows(fabric, number)) return sections.back().edging.empty();
+  return !sections.back().edging.empty() && stands_on(fabric, number, sections.back().edging.back());
+}
+
+/// The other part along whose rows a part's first round goes, if that has rows and no more.
+std::uint32_t owner_of_edges(const Fabric& fabric, std::uint32_t number) {
+  const fabric::Round& round = fabric.rounds[number];
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, id)) {
+      if (leg.into.what != fabric::On::row_end) continue;
+      const std::uint32_t part = fabric.rounds[leg.into.of].part;
+      return part < round.part ? part : fabric::none;
+    }
+  return fabric::none;
+}
+
+/// What a section behind others goes on from.
+std::uint32_t last_of(const std::vector<Section>& sections) {
+  if (sections.empty()) return fabric::none;
+  return sections.back().edging.empty() ? sections.back().rounds.back() : sections.back().edging.back();
+}
+
 } // namespace
+
+bool goes_along_rows(const Fabric& fabric, std::uint32_t round) {
+  const fabric::Round& edging = fabric.rounds[round];
+  for (StitchId id = edging.first_stitch; id < edging.first_stitch + edging.count; ++id)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, id))
+      if (leg.into.what == fabric::On::row_end) return true;
+  return false;
+}
 
 bool runs_against(const fabric::Round& round) {
   return round.kind == pattern::RoundKind::round && round.side == fabric::Side::wrong;
@@ -73,11 +121,20 @@ std::vector<Section> sections_of(const Fabric& fabric, std::uint32_t part) {
   std::vector<Section> sections;
   for (std::uint32_t number = worked.first_round; number < worked.first_round + worked.rounds; ++number) {
     const fabric::Round& round = fabric.rounds[number];
+    if (is_edging(fabric, number, sections)) {
+      sections.back().edging.push_back(number);
+      continue;
+    }
+    const std::uint32_t owner = sections.empty() ? owner_of_edges(fabric, number) : fabric::none;
+    if (owner != fabric::none) {
+      sections.push_back({{}, true, {number}, owner, fabric::none});
+      continue;
+    }
     const bool row = is_drawn_row(fabric, round, sections);
     if (!row && !is_drawn_round(fabric, round)) break;
     if (!round.worked || round.count == 0) continue;
-    if (sections.empty() || sections.back().rows != row)
-      sections.push_back({{}, row, sections.empty() ? fabric::none : sections.back().rounds.back()});
+    if (sections.empty() || sections.back().rows != row || !sections.back().edging.empty())
+      sections.push_back({{}, row, {}, fabric::none, last_of(sections)});
     sections.back().rounds.push_back(number);
   }
   return sections;

@@ -13,12 +13,17 @@ namespace whorl::layout {
 struct Section {
   std::vector<std::uint32_t> rounds;
   bool rows = false;
+  std::vector<std::uint32_t> edging;   ///< of rows: the rounds behind them that go along their edges
+  std::uint32_t owner = fabric::none; ///< of an edging that is a part of its own: that whose rows it goes along
   std::uint32_t before = fabric::none; ///< the round or row that it goes on from; none: it begins the part
 };
 
 /// The sections of a part as far as they can be drawn: to the first chain, or row that has nothing to stand
 /// on.
 std::vector<Section> sections_of(const fabric::Fabric& fabric, std::uint32_t part);
+
+/// Whether a round goes along the ends of rows.
+bool goes_along_rows(const fabric::Fabric& fabric, std::uint32_t round);
 
 /// Whether a round is worked with the wrong side facing: seen from the right side it runs the other way.
 bool runs_against(const fabric::Round& round);

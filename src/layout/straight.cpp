@@ -30,6 +30,8 @@ bool turns(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::starts_chain) != 0 && is_chain(fabric, item);
 }
 
+} // namespace
+
 double pitch_of(const Course& course, const Stand& column) {
   return std::max(chain_pitch, (course.outer - course.inner) / column.items);
 }
@@ -40,6 +42,8 @@ double foot_of(const Course& course, const SymbolExtent& shape) {
   if (shape.feet.empty()) return course.outer - shape.height;
   return course.inner + (course.outer - course.inner - shape.height) / 2;
 }
+
+namespace {
 
 bool begins_with_column(const Course& course) {
   return !course.stands.empty() && course.stands.front().column;

@@ -2,6 +2,7 @@
 
 #include "layout/figure.hpp"
 #include "layout/line.hpp"
+#include "layout/outline.hpp"
 
 #include <vector>
 
@@ -14,6 +15,7 @@ Stand column_of(const SymbolExtent& chain, std::uint32_t chains);
 struct Straight {
   Figure figure;
   std::vector<Course> courses; ///< one a ring
+  Outline outline;             ///< round the rows of a piece that has an edging
 };
 
 /// How many chains of a starting or turning chain stand before the other items of a line, or behind them.
@@ -26,6 +28,11 @@ void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Cou
 
 /// Sets the height of a line whose feet stand at `inner`, and between which heights its ink lies.
 void set_height(double inner, Course& course);
+
+/// Where the foot of a symbol stands between the feet and the heads of a line, and how far the chains of a
+/// column are apart.
+double foot_of(const Course& course, const SymbolExtent& shape);
+double pitch_of(const Course& course, const Stand& column);
 
 /// How much more than `inner` above the heads of `below` the feet of a line stand.
 double gap_above(const Course& below, const Course& above);

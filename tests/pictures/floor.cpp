@@ -205,10 +205,11 @@ private:
     head(name);
     flat_ = true;
     const int width = dice_.between(2, 18);
+    first_ = width;
     line("Ch " + number(width + 1) + ", sc in 2nd ch from hook and in each ch across, turn", width);
     for (int i = dice_.between(1, 8); i > 0; --i) row();
+    if (dice_.one_in(2)) edging();
     flat_ = false;
-    if (dice_.one_in(3)) edging();
     text_ += "Fasten off.\n\n";
   }
 
@@ -234,10 +235,18 @@ private:
   }
 
   void edging() {
-    flat_ = true;
-    const int ends = round_;
-    line("Ch 1, do not turn, sc in each row end", ends);
-    flat_ = false;
+    const int ends = round_, top = open_ + spaces_;
+    flat_ = dice_.one_in(4);
+    if (flat_) return line("Ch 1, do not turn, sc in each row end", ends);
+    const int places = 2 * ends + first_ + top;
+    const int around =
+        std::max(6, dice_.one_in(2) ? places + 4 * dice_.between(0, 2) : places + dice_.between(-3, 9));
+    static const char* const kinds[] = {"sc", "sc", "sc", "hdc", "dc"};
+    line(std::string(dice_.any(kinds)) + " evenly around, join with sl st to first st", around);
+    open_ = around, spaces_ = 0;
+    for (int i = dice_.below(3); i > 0; --i)
+      line("Ch 1, " + std::string(dice_.any(kinds)) + " in each st around, join with sl st to first st",
+           open_);
   }
 
   void frill(const std::string& name) {
@@ -328,7 +337,7 @@ private:
   std::string text_;
   std::vector<int> counts_; ///< of the part's rounds
   bool yarns_ = false, flat_ = false;
-  int open_ = 0, round_ = 0, spaces_ = 0, deep_from_ = 1;
+  int open_ = 0, round_ = 0, spaces_ = 0, deep_from_ = 1, first_ = 0;
 };
 
 } // namespace

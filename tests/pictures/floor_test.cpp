@@ -94,6 +94,23 @@ TEST_CASE("among patterns by chance is every form of figure, and every kind of s
     CHECK_THAT(text, Catch::Contains(word));
 }
 
+TEST_CASE("most edgings by chance stand along their rows") {
+  int edgings = 0, along = 0;
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    const std::string text = pictures::pattern_by_chance(Shape::rows, seed);
+    if (text.find("evenly around") == std::string::npos) continue;
+    const std::string json = read(text).chart().json();
+    std::size_t rows = 0, discs = 0;
+    for (std::size_t at = 0; (at = json.find("\"form\": \"rows\"", at)) != std::string::npos; ++at) ++rows;
+    for (std::size_t at = 0; (at = json.find("\"form\": \"disc\"", at)) != std::string::npos; ++at) ++discs;
+    ++edgings;
+    along += rows > 0 && discs == 0 ? 1 : 0;
+  }
+  INFO(along << " of " << edgings);
+  CHECK(edgings > 10);
+  CHECK(3 * along > 2 * edgings);
+}
+
 TEST_CASE("nothing touches on a hundred sheets of every form and kind") {
   look_at_all(first_of_a_hundred, 13);
 }

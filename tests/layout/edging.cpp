@@ -1,0 +1,221 @@
+/// Edgings of flat pieces as they are typed.
+
+#include "balls.hpp"
+#include "flats.hpp"
+#include "ink.hpp"
+#include "layout/hole.hpp"
+#include "layout/items.hpp"
+#include "layout/rows.hpp"
+
+#include "fabric/work.hpp"
+#include "pattern/read.hpp"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+using namespace whorl;
+using namespace whorl::layout;
+
+namespace {
+
+struct Typed {
+  explicit Typed(const std::string& text, Hand hand = Hand::right) {
+    const pattern::Source source(text);
+    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
+    extents = test::extents_of(fabric);
+    Page page;
+    page.hand = hand;
+    figures = place(fabric, extents, page).figures;
+  }
+  double air(std::size_t figure = 0) const {
+    return test::nearest(test::patches_of(figures.at(figure), extents)).air;
+  }
+  const Ring& ring(std::uint32_t round) const {
+    for (const Ring& one : figures.at(0).rings)
+      if (one.round == round && !one.echo) return one;
+    throw std::out_of_range("no such ring");
+  }
+
+  fabric::Fabric fabric;
+  Extents extents;
+  std::vector<Figure> figures;
+};
+
+const std::string square = "Moss square\n\n"
+                           "Row 1: Ch 9, sc in 2nd ch from hook and in each ch across, ch 1, turn (8)\n"
+                           "Rows 2-8: sc in each st across, ch 1, turn (8)\n"
+                           "Row 9: sc in each st across (8)\n";
+const std::string around = "Rnd 10: sc evenly around, 3 sc in each corner, join (42)\n";
+const std::string ear = "Fox ear\n\n"
+                        "Row 1: Ch 7, sc in 2nd ch from hook and in each ch across, ch 1, turn (6)\n"
+                        "Row 2: sc in each st across, ch 1, turn (6)\n"
+                        "Row 3: dec, sc 2, dec, ch 1, turn (4)\n"
+                        "Row 4: sc in each st across, ch 1, turn (4)\n"
+                        "Row 5: dec, dec (2)\n";
+const std::string moth =
+    "Moth\n\nRow 1: Ch 11, sc in 2nd ch from hook and in each ch across, ch 1, turn (10)\n"
+    "Row 2: dec, sc in next 6, dec, ch 1, turn (8)\n"
+    "Row 3: dec, sc in next 4, dec, ch 1, turn (6)\n"
+    "Row 4: dec, sc in next 2, dec, ch 1, turn (4)\nRow 5: dec, dec, ch 1, turn (2)\n"
+    "Row 6: inc, inc, ch 1, turn (4)\n"
+    "Row 7: inc, sc in next 2, inc, ch 1, turn (6)\n"
+    "Row 8: inc, sc in next 4, inc, ch 1, turn (8)\n"
+    "Row 9: inc, sc in next 6, inc (10)\n";
+
+const Item& item_of(const Figure& figure, const Ring& ring, fabric::StitchId stitch) {
+  const Item* first = &figure.items[ring.first_item];
+  const Item* found = std::find_if(first, first + ring.items, [stitch](const Item& item) {
+    return item.first <= stitch && stitch < item.first + item.count;
+  });
+  return *found;
+}
+
+double far(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
+
+/// Where a leg goes, in a figure whose rows all stand one by one.
+Point place_in(const Typed& typed, const fabric::Place& place) {
+  const Figure& figure = typed.figures[0];
+  if (place.what == fabric::On::row_end) {
+    const Ring& row = typed.ring(place.of);
+    const bool begun = place.loops == stitch::front;
+    const Item& end = figure.items[row.first_item + (begun ? 0 : row.items - 1)];
+    return {figure.tips[end.first_tip].x, row.middle};
+  }
+  const Ring& ring = typed.ring(typed.fabric.stitches[place.of].round);
+  const Item& item = item_of(figure, ring, place.of);
+  return figure.tips[item.first_tip + place.of - item.first];
+}
+
+/// The feet of a round's stitches that are nearer to what another of its stitches goes into, by more than
+/// `spare`.
+int strayed(const Typed& typed, std::uint32_t round, double spare) {
+  const fabric::Round& worked = typed.fabric.rounds[round];
+  std::vector<Point> places, feet;
+  const Figure& figure = typed.figures[0];
+  const Ring& ring = typed.ring(round);
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+    const fabric::Legs legs = legs_of(typed.fabric, figure.items[i]);
+    for (std::size_t k = 0; k < legs.size(); ++k) {
+      const fabric::Place& into = (legs.begin() + k)->into;
+      if (is_stitch(into) && typed.fabric.stitches[into.of].round == round) continue;
+      places.push_back(place_in(typed, into));
+      feet.push_back(figure.feet[figure.items[i].first_foot + k]);
+    }
+  }
+  CHECK(worked.count > 0);
+  int many = 0;
+  for (std::size_t i = 0; i < feet.size(); ++i)
+    for (const Point place : places) {
+      if (far(feet[i] - place) + spare >= far(feet[i] - places[i])) continue;
+      ++many;
+      UNSCOPED_INFO("stitch " << i << " is " << far(feet[i] - places[i]) << " from its own place, "
+                              << far(feet[i] - place) << " from another");
+    }
+  return many;
+}
+
+} // namespace
+
+TEST_CASE("an edging stands round its rows, in their figure") {
+  const Typed typed(square + around);
+  REQUIRE(typed.figures.size() == 1);
+  CHECK(typed.figures[0].form == Form::rows);
+  CHECK(typed.figures[0].rings.back().edging);
+  CHECK(typed.figures[0].last_round == 10);
+}
+
+TEST_CASE("rows that an edging goes along are not folded") {
+  const Typed typed(square + around);
+  for (const Ring& ring : typed.figures[0].rings) CHECK(ring.round == ring.last_round);
+}
+
+TEST_CASE("stitches along an edge are turned from the piece") {
+  const Typed typed(square + around);
+  const Figure& figure = typed.figures[0];
+  const Ring& ring = figure.rings.back();
+  const Ring& row = typed.ring(5);
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+    const Item& item = figure.items[i];
+    for (const fabric::Leg& leg : legs_of(typed.fabric, item)) {
+      if (leg.into.what != fabric::On::row_end || leg.into.of != row.round) continue;
+      CHECK(std::abs(item.up.x) > 0.99);
+      CHECK(item.up.x * item.foot.x > 0);
+      CHECK(item.foot.y == Approx(row.middle).margin(0.6));
+    }
+  }
+}
+
+TEST_CASE("three in a corner fan round it") {
+  const Typed typed(square + around);
+  const Figure& figure = typed.figures[0];
+  const Ring& ring = figure.rings.back();
+  int corners = 0;
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+    if (figure.items[i].count != 3) continue;
+    ++corners;
+    CHECK(std::abs(figure.items[i].up.x) == Approx(std::sqrt(0.5)).margin(0.15));
+  }
+  CHECK(corners == 4);
+}
+
+TEST_CASE("feet of an edging are nearer to their own place than to any other") {
+  CHECK(strayed(Typed(square + "Rnd 10: sc evenly around (34)\n"), 10, 0.1) == 0);
+  CHECK(strayed(Typed(ear + "Rnd 6: sc evenly around (18)\n"), 6, 0.35) == 0);
+}
+
+TEST_CASE("an edging of one side stands beside it") {
+  const Typed typed(ear + "Row 6: Ch 1, do not turn, sc in each row end (5)\n");
+  REQUIRE(typed.figures.size() == 1);
+  const Figure& figure = typed.figures[0];
+  const Ring& ring = figure.rings.back();
+  REQUIRE(ring.edging);
+  for (std::uint32_t i = 1; i < ring.items; ++i) CHECK(figure.items[ring.first_item + i].up.x < -0.5);
+}
+
+TEST_CASE("further rounds of an edging stand outside it") {
+  const Typed typed(square + around + "Rnd 11: ch 1, sc in each st around, join (42)\n");
+  REQUIRE(typed.figures.size() == 1);
+  const auto& rings = typed.figures[0].rings;
+  CHECK(rings.back().inner > rings[rings.size() - 2].outer);
+}
+
+TEST_CASE("an edging that is a part of its own stands round the faint rows") {
+  const Typed typed(square + "EDGING\nRnd 1: sc evenly around, 3 sc in each corner, join (42)\n");
+  REQUIRE(typed.figures.size() == 2);
+  const Figure& figure = typed.figures[1];
+  CHECK(figure.part == 1);
+  for (const Ring& ring : figure.rings) CHECK(ring.echo != ring.edging);
+}
+
+TEST_CASE("the edging of a piece with a waist is drawn as a ring") {
+  const Typed typed(moth + "Rnd 10: sc evenly around (40)\n");
+  REQUIRE(typed.figures.size() == 2);
+  CHECK(typed.figures[1].form == Form::disc);
+}
+
+TEST_CASE("a left hand's edging is the mirror image") {
+  const Figure right = Typed(square + around).figures.at(0);
+  const Figure left = Typed(square + around, Hand::left).figures.at(0);
+  REQUIRE(right.tips.size() == left.tips.size());
+  for (std::size_t i = 0; i < right.tips.size(); ++i)
+    CHECK(far(right.tips[i] - Point{0 - left.tips[i].x, left.tips[i].y}) < 0.05);
+}
+
+TEST_CASE("nothing touches in an edging") {
+  CHECK(Typed(square + around).air() > 0.055);
+  CHECK(Typed(square + around + "Rnd 11: ch 1, sc in each st around, join (42)\n").air() > 0.055);
+  CHECK(Typed(ear + "Rnd 6: sc evenly around (22)\n").air() > 0.055);
+  CHECK(Typed(ear + "Rnd 6: dc evenly around (24)\n").air() > 0.055);
+}
+
+TEST_CASE("an edging is laid at the optimum, to 1e-9") {
+  const Typed typed(square + around);
+  const std::vector<Section> sections = sections_of(typed.fabric, 0);
+  const auto drawn =
+      draw_edged_rows(typed.fabric, 0, sections.at(0), Folding(typed.fabric), typed.extents, {});
+  REQUIRE(drawn.has_value());
+  const Optimum optimum = check_optimum(drawn->courses.back().strung, drawn->courses.back().at);
+  CHECK(optimum.worst_gap < 1e-9);
+  CHECK(optimum.worst_force < 1e-9);
+}
