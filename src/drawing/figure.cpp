@@ -57,6 +57,8 @@ double pen_of(layout::Line line) {
     return 0.05;
   case layout::Line::join:
     return 0.035;
+  case layout::Line::stem:
+    return 0.10;
   }
   return 0.05;
 }
@@ -74,7 +76,7 @@ Stroke drawn(const layout::Stroke& stroke, const Frame& frame) {
 Group lines_of(const Drawing& drawing) {
   Group lines{"", "lines", "", {}};
   for (const layout::Stroke& stroke : drawing.figure.strokes)
-    lines.items.push_back(drawn(stroke, drawing.frame));
+    if (stroke.line != layout::Line::stem) lines.items.push_back(drawn(stroke, drawing.frame));
   return lines;
 }
 
@@ -134,6 +136,12 @@ Fill pointer_mark(const Drawing& drawing, const layout::Pointer& pointer, const 
   return fill;
 }
 
+Stroke stem(const Drawing& drawing, const layout::Stroke& stroke, const Ring& ring) {
+  Stroke line = drawn(stroke, drawing.frame);
+  line.color = color_of(ring);
+  return line;
+}
+
 Symbol symbol_of(const Drawing& drawing, const layout::Item& item, const Ring& ring) {
   Symbol symbol;
   symbol.symbol = drawing.symbols.stitch(item.key, item.height);
@@ -173,6 +181,9 @@ Group ring_group(const Drawing& drawing, std::uint32_t number) {
     if (pointer.ring == number) group.items.push_back(pointer_mark(drawing, pointer, ring));
   for (const layout::Label& label : figure.labels)
     if (label.ring == number) group.items.push_back(label_group(drawing, label, ring));
+  for (const layout::Stroke& stroke : figure.strokes)
+    if (stroke.line == layout::Line::stem && stroke.ring == number)
+      group.items.push_back(stem(drawing, stroke, ring));
   for (std::uint32_t i = 0; i < ring.items; ++i)
     group.items.push_back(symbol_of(drawing, figure.items[ring.first_item + i], ring));
   return group;

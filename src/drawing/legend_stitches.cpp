@@ -112,6 +112,7 @@ std::string base_words(const Making& making, const SymbolKey& key) {
   const bool post = key.base != layout::Base::below;
   std::string id = "title-" + base_id(key.base);
   if (post ? is_turned(making) : key.down > 1) id += post ? "-turned" : "-deep";
+  if (!post && key.down == 0) id += "-stem";
   return words(making, id, {some, std::to_string(key.down)});
 }
 

@@ -17,6 +17,8 @@ constexpr double loop_under_cross = 0.16, loop_under_foot = 0.30, loop_under_eac
 constexpr double over_hook = 0.36;                        ///< where a stem leaves the hook round a post
 constexpr double over_ground = 0.60, each_further = 0.22; ///< of a spike: one round down, and each more
 constexpr double middle_of_cross = 0.40;
+constexpr double stem_in_cross = 0.12,
+                 stem_under_foot = 0.19; ///< of a spike whose stem leads to its own foot
 
 std::vector<Point> different_feet(const Composing& drawing) {
   std::vector<Point> feet = drawing.out.extent.feet;
@@ -40,6 +42,11 @@ void lift(Composed& symbol, double by) {
 void draw_base(Composing& drawing, const layout::SymbolKey& key, double lifted, bool crosses) {
   for (const Point& foot : different_feet(drawing)) {
     const Point ground{foot.x, 0}, joint{foot.x, lifted + (crosses ? middle_of_cross : foot.y)};
+    if (key.base == Base::below && key.down == 0) {
+      drawing.stretch("stem", ground,
+                      {foot.x, lifted + (crosses ? stem_in_cross : foot.y - stem_under_foot)});
+      continue;
+    }
     if (key.base == Base::below) {
       drawing.stretch("stem", ground, joint);
       for (int i = 0; i < std::max<int>(1, key.down); ++i) drawing.put("below", {{foot.x, i * each_further}});

@@ -40,6 +40,7 @@ void sort_out_loops(std::vector<SymbolKey>& keys) {
 void note_items(Usage& usage, const Figure& figure) {
   for (const layout::Item& item : figure.items) {
     SymbolKey key = item.key;
+    if (item.stem > 0) key.base = layout::Base::below, key.down = 0;
     if (is_marked(key.loops)) {
       if (usage.looped.empty() || !(usage.looped.back() == key)) usage.looped.push_back(key);
     }

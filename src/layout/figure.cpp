@@ -8,6 +8,7 @@
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
 #include "layout/section.hpp"
+#include "layout/spike.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
@@ -51,8 +52,11 @@ std::vector<Item> strung_items(const Fabric& fabric, const Ring& ring) {
 
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
-  for (const Ring& ring : plan.rings) {
+  for (std::size_t i = 0; i < plan.rings.size(); ++i) {
+    const Ring& ring = plan.rings[i];
     rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items : strung_items(fabric, ring));
+    if (!ring.echo && std::find(plan.arrows.begin(), plan.arrows.end(), i) == plan.arrows.end())
+      give_stems(fabric, plan.rings, i, rungs.items.back());
     std::vector<Item> column;
     if (!ring.owner && !ring.against) column = take_column(fabric, rungs.items.back());
     Band band = band_of(rungs.items.back(), extents, ring.echo);
@@ -222,18 +226,36 @@ namespace {
 
 /// Lays the rings and puts everything on them.
 Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
-                const Rungs& rungs, const Core& core, int again, std::vector<int>& crowded) {
+                const Rungs& rungs, const Core& core, int again, std::vector<int>& crowded,
+                std::vector<std::uint32_t>& stemless) {
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
   const Turn turn{plan.inward, page.hand};
   drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
   lay_rings(fabric, rungs, turn, drawn);
   add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
+  stemless = add_stems(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);
   crowded = place_signs(fabric, extents, page, again, drawn);
   add_grounds(fabric, page.main_yarn, drawn);
   bound(drawn.sizes.back().high, drawn.figure);
   return drawn;
+}
+
+} // namespace
+
+namespace {
+
+/// Makes room where stems bend; false: there are none.
+bool bend(const std::vector<std::uint32_t>& rings, Rungs& rungs) {
+  for (const std::uint32_t ring : rings) rungs.bands[ring].room_outside += bend_room;
+  return !rings.empty();
+}
+
+Plan with_arrows(const Plan& plan, const std::vector<std::uint32_t>& rings) {
+  Plan other = plan;
+  other.arrows.insert(other.arrows.end(), rings.begin(), rings.end());
+  return other;
 }
 
 } // namespace
@@ -247,8 +269,13 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   Core core;
   core.clear = centre_reach(drawn.figure);
   std::vector<int> crowded;
+  std::vector<std::uint32_t> stemless;
   for (int i = 0; i < most_times; ++i) {
-    drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded);
+    drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
+    for (int k = 0; i == 0 && k < most_bends && (k == 0 || !stemless.empty()); ++k)
+      if (bend(rings_at_bends(drawn.figure), rungs))
+        drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
+    if (!stemless.empty()) return draw_disc(fabric, with_arrows(plan, stemless), extents, page);
     if (crowded.empty()) break;
     widen(crowded, rungs, core);
   }

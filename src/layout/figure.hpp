@@ -20,6 +20,7 @@ struct Plan {
   Centre centre = Centre::nothing;
   std::vector<Run> centre_text; ///< face, size and text are set
   std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
+  std::vector<std::uint32_t> arrows; ///< rings whose spikes keep their arrows: stems would touch something
   std::optional<Owner> owner;   ///< of a part that is itself begun in loops, in its first figure
 };
 

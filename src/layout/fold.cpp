@@ -22,6 +22,13 @@ void keep_placings(const Fabric& fabric, std::vector<char>& kept) {
   }
 }
 
+/// Rounds that a spike passes, and the one it goes into.
+void keep_passed(std::uint32_t base, std::uint32_t round, std::vector<char>& kept) {
+  constexpr std::uint32_t deepest = 9;
+  if (base + 1 >= round || round - base > deepest) return;
+  for (std::uint32_t i = base; i < round; ++i) kept[i] = 1;
+}
+
 /// Rounds that a part other than their own is worked into.
 void keep_owners(const Fabric& fabric, std::vector<char>& kept) {
   for (StitchId stitch = 0; stitch < fabric.stitches.size(); ++stitch) {
@@ -30,7 +37,10 @@ void keep_owners(const Fabric& fabric, std::vector<char>& kept) {
       const bool in_stitch = leg.into.what != fabric::On::ring && leg.into.of < fabric.stitches.size();
       if (!in_stitch || leg.into.what == fabric::On::space) continue;
       const std::uint32_t owner = fabric.stitches[leg.into.of].round;
-      if (fabric.rounds[owner].part != part) kept[owner] = 1;
+      if (fabric.rounds[owner].part != part)
+        kept[owner] = 1;
+      else
+        keep_passed(owner, fabric.stitches[stitch].round, kept);
     }
   }
 }

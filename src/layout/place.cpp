@@ -40,9 +40,10 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
   std::vector<SymbolKey> keys;
   for (std::uint32_t round = 0; round < fabric.rounds.size(); ++round)
     for (const Item& item : items_of(fabric, round)) {
-      SymbolKey unmarked = item.key;
+      SymbolKey unmarked = item.key, plain = item.key;
       unmarked.loops = stitch::both;
-      for (const SymbolKey& key : {item.key, unmarked}) {
+      if (plain.base == Base::below) plain.base = Base::top, plain.down = 0; // where its stem is drawn
+      for (const SymbolKey& key : {item.key, unmarked, plain}) {
         const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
         if (at == keys.end() || !(*at == key)) keys.insert(at, key);
       }

@@ -81,6 +81,7 @@ struct Item {
   SymbolKey key;
   fabric::StitchId first = 0;
   std::uint32_t count = 1;
+  std::uint8_t stem = 0;    ///< a stem leads down from it past so many rings, to what it is worked into
   Point foot;               ///< where the symbol's origin stands
   Point up;                 ///< unit vector, foot to head
   double height = 0.8;      ///< foot to head as drawn
@@ -112,12 +113,13 @@ struct Ring {
 enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open };
 
 /// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle, the line
-/// that leads from the end of one line of a strip to the start of the next.
-enum class Line : std::uint8_t { fold_break, direction, gathering, join };
+/// that leads from the end of one line of a strip to the start of the next, the stem of a spike.
+enum class Line : std::uint8_t { fold_break, direction, gathering, join, stem };
 struct Stroke {
   Line line = Line::fold_break;
   std::vector<Point> points;      ///< of a polyline, or of cubic curves where `curved` (1 + 3n points)
   bool curved = false;
+  std::uint32_t ring = 0;         ///< of a stem, whose ink it has
 };
 
 /// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.

@@ -5,6 +5,7 @@
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
+#include "layout/spike.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -91,9 +92,9 @@ std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::
 class Laying {
 public:
   Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
-         const Extents& extents, const Page& page, bool edged)
+         const Extents& extents, const Page& page, bool edged, std::vector<std::uint32_t> arrows)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
-        rows_(edged ? section.rounds : shown_rows(fabric, section, page.wanted)),
+        arrows_(std::move(arrows)), rows_(edged ? section.rounds : shown_rows(fabric, section, page.wanted)),
         edging_(edged ? section.edging : std::vector<std::uint32_t>()), faint_(section.owner != fabric::none),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
         footing_(fabric, part) {
@@ -118,6 +119,8 @@ public:
     make_room(drawn_.courses, drawn_.figure);
     for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
       stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
+    stemless_ = add_stems(fabric_, extents_, drawn_.figure);
+    if (!stemless_.empty()) return {};
     if (!edging_.empty())
       has_room_ = add_edging(fabric_, extents_, page_, {edging_, std::move(lead_), inked_}, footing_, drawn_);
     if (!has_room_) return {};
@@ -140,6 +143,8 @@ public:
 
   std::size_t lines() const { return drawn_.courses.size(); }
   bool has_room() const { return has_room_; }
+  std::vector<std::uint32_t> bends() const { return rings_at_bends(drawn_.figure); }
+  const std::vector<std::uint32_t>& stemless() const { return stemless_; }
   Straight drawn() { return std::move(drawn_); }
 
 private:
@@ -219,6 +224,7 @@ private:
     }
     const auto chains = static_cast<std::uint32_t>(lead_.size()) + leading_chains(fabric_, own);
     course.items = std::move(lead_);
+    give(own, number);
     course.items.insert(course.items.end(), own.begin(), own.end());
     lead_ = std::move(next_lead);
     Ring ring;
@@ -232,6 +238,16 @@ private:
     set_stands(extents_, chains, row.counting_chain != fabric::none, course);
     course.leftward = runs_leftward(course, row);
     settle(std::move(course), ring);
+  }
+
+  /// Spikes have stems to rows that stand already, unless that did not go well.
+  void give(std::vector<Item>& own, std::uint32_t row) const {
+    std::vector<Ring> rings = drawn_.figure.rings;
+    rings.emplace_back();
+    rings.back().round = rings.back().last_round = row;
+    const std::size_t number = rings.size() - 1;
+    if (std::find(arrows_.begin(), arrows_.end(), number) == arrows_.end())
+      give_stems(fabric_, rings, number, own);
   }
 
   /// A row runs as what it is worked into tells, else as its side does.
@@ -283,6 +299,7 @@ private:
   const fabric::Part& part_;
   const Extents& extents_;
   const Page& page_;
+  std::vector<std::uint32_t> arrows_; ///< lines whose spikes keep their arrows
   std::vector<std::uint32_t> rows_;
   std::vector<std::uint32_t> edging_;
   bool faint_ = false;      ///< the rows are those of another part
@@ -294,6 +311,7 @@ private:
   std::vector<double> room_;
   std::uint32_t inked_ = 0;
   bool has_room_ = true; ///< for the edging
+  std::vector<std::uint32_t> stemless_;
 };
 
 std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Section& section,
@@ -301,9 +319,26 @@ std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Sec
   constexpr int most_times = 10;
   constexpr double more = 0.2;
   std::vector<double> room;
+  std::vector<std::uint32_t> arrows;
+  int bent = 0; ///< times that stems were given room
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, section, folding, extents, page, edged);
+    Laying laying(fabric, part, section, folding, extents, page, edged, arrows);
     const std::vector<int> crowded = laying.put_together(room, i);
+    if (const std::vector<std::uint32_t> bends = laying.bends();
+        bent < most_bends && !bends.empty() && (bent == 0 || !laying.stemless().empty())) {
+      room.resize(laying.lines(), 0);
+      for (const std::uint32_t line : bends) room[line] += bend_room;
+      ++bent;
+      --i;
+      continue;
+    }
+    if (!laying.stemless().empty()) {
+      arrows.insert(arrows.end(), laying.stemless().begin(), laying.stemless().end());
+      room.clear();
+      bent = 0;
+      --i;
+      continue;
+    }
     if (!laying.has_room() || (edged && !crowded.empty() && i == most_times)) return std::nullopt;
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);

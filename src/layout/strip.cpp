@@ -5,6 +5,7 @@
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
 #include "layout/sign.hpp"
+#include "layout/spike.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -21,6 +22,7 @@ constexpr double numbers_above = 0.32; ///< their base line above all ink
 constexpr std::uint32_t fifth = 5;
 constexpr double corner = 0.22; ///< of the join line
 constexpr double join_left = 0.24, join_in = 0.02, join_right = 0.07;
+constexpr double stem_air = 0.2;  ///< on either side of a stem that crosses it
 constexpr double join_low = 0.20; ///< above the heads, where something is placed in the gap
 
 /// A strip while it is put together. All is laid as a right hand works; for the left hand x turns over.
@@ -36,10 +38,14 @@ struct Laying {
   double edge() const { return length / 2; }
 };
 
-Course course_of(const Laying& laying, const Ring& ring) {
+Course course_of(const Laying& laying, std::size_t number) {
   Course course;
+  const Ring& ring = laying.plan.rings[number];
+  const std::vector<std::uint32_t>& arrows = laying.plan.arrows;
   course.leftward = laying.page.hand == Hand::right;
   course.items = items_of(laying.fabric, ring.round, ring.echo);
+  if (!ring.echo && std::find(arrows.begin(), arrows.end(), number) == arrows.end())
+    give_stems(laying.fabric, laying.plan.rings, number, course.items);
   course.band = band_of(course.items, laying.extents, ring.echo);
   if (!ring.echo && !laying.plan.kept.empty())
     draw_loops(course.items, {laying.plan.kept, laying.page.hand, false}, course.band);
@@ -204,6 +210,24 @@ void corner_to(Point by, Point to, std::vector<Point>& points) {
   points.push_back(to);
 }
 
+/// Where stems cross a height, from left to right as a right hand works.
+std::vector<double> crossings(const Laying& laying, const Figure& figure, double y) {
+  std::vector<double> all;
+  for (const Stroke& stroke : figure.strokes)
+    for (std::size_t i = 1; stroke.line == Line::stem && i < stroke.points.size(); ++i) {
+      const Point a = stroke.points[i - 1], b = stroke.points[i];
+      if ((a.y - y) * (b.y - y) > 0 || a.y == b.y) continue;
+      all.push_back(laying.side() * (a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x)));
+    }
+  std::sort(all.begin(), all.end());
+  return all;
+}
+
+void add_line(const Laying& laying, std::vector<Point> points, Figure& figure) {
+  for (Point& point : points) point.x *= laying.side();
+  figure.strokes.push_back({Line::join, std::move(points), true, 0});
+}
+
 /// From the end of a line up round a corner, between the two lines and up to the start of the next.
 void add_join(const Laying& laying, std::size_t below, Figure& figure) {
   const Course &one = laying.courses[below], &next = laying.courses[below + 1];
@@ -213,10 +237,15 @@ void add_join(const Laying& laying, std::size_t below, Figure& figure) {
   corner_to({left, from}, {left, from + corner}, points);
   line_to({left, y - corner}, points);
   corner_to({left, y}, {left + corner, y}, points);
+  for (const double x : crossings(laying, figure, y)) {
+    if (x - stem_air <= points.back().x || x + stem_air >= right - corner) continue;
+    line_to({x - stem_air, y}, points);
+    add_line(laying, std::move(points), figure);
+    points = {{x + stem_air, y}};
+  }
   line_to({right - corner, y}, points);
   corner_to({right, y}, {right, y + corner}, points);
-  for (Point& point : points) point.x *= laying.side();
-  figure.strokes.push_back({Line::join, std::move(points), true});
+  add_line(laying, std::move(points), figure);
 }
 
 Figure begin_figure(const Laying& laying) {
@@ -244,11 +273,13 @@ void draw_kept(Laying& laying, Figure& figure) {
 
 /// Puts everything together, for the first time or again; returns the lines above which something found no
 /// room.
-std::vector<int> put_together(Laying& laying, int again, Figure& figure) {
+std::vector<int> put_together(Laying& laying, int again, Figure& figure,
+                              std::vector<std::uint32_t>& stemless) {
   figure = begin_figure(laying);
   stack(laying);
   lay(laying, figure);
   draw_kept(laying, figure);
+  stemless = add_stems(laying.fabric, laying.extents, figure);
   add_labels(laying, figure);
   add_numbers(laying, figure);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
@@ -272,11 +303,24 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   constexpr double more = 0.2;
   Straight drawn;
   Laying laying{fabric, plan, extents, page, {}, 0};
-  for (const Ring& ring : plan.rings) laying.courses.push_back(course_of(laying, ring));
+  for (std::size_t i = 0; i < plan.rings.size(); ++i) laying.courses.push_back(course_of(laying, i));
   if (laying.courses.empty()) return drawn;
   set_length(laying);
-  for (int i = 0; i < most_times; ++i) {
-    std::vector<int> crowded = put_together(laying, i, drawn.figure);
+  std::vector<std::uint32_t> stemless;
+  int bent = 0; ///< times that stems were given room
+  for (int i = 0; i < most_times + bent; ++i) {
+    std::vector<int> crowded = put_together(laying, i, drawn.figure, stemless);
+    const std::vector<std::uint32_t> bends = rings_at_bends(drawn.figure);
+    if (bent < most_bends && !bends.empty() && (bent == 0 || !stemless.empty())) {
+      ++bent;
+      for (const std::uint32_t ring : bends) laying.courses[ring].band.room_outside += bend_room;
+      continue;
+    }
+    if (!stemless.empty()) {
+      Plan other = plan;
+      other.arrows.insert(other.arrows.end(), stemless.begin(), stemless.end());
+      return draw_strip(fabric, other, extents, page);
+    }
     if (crowded.empty()) break;
     for (const int ring : crowded)
       if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
