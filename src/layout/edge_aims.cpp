@@ -38,11 +38,11 @@ std::vector<Point> ink_points(const Extents& extents, const Figure& figure) {
 }
 
 /// A left hand's is the mirror image.
-Outline outline_of(const Extents& extents, const Figure& figure) {
+Surround outline_of(const Extents& extents, const Figure& figure) {
   std::vector<Point> points = ink_points(extents, figure);
   if (!figure.clockwise) return outline_round(points, loose);
   for (Point& p : points) p.x = 0 - p.x;
-  Outline outline = outline_round(points, loose);
+  Surround outline = outline_round(points, loose);
   for (Point& p : outline.corners) p.x = 0 - p.x;
   std::reverse(outline.corners.begin(), outline.corners.end());
   return outline;
@@ -156,7 +156,7 @@ void EdgeAims::set_way() {
   outline_.way = sum >= 0 ? Way::anticlockwise : Way::clockwise;
 }
 
-NearOutline EdgeAims::met(double r, const Spot& spot) const {
+NearSurround EdgeAims::met(double r, const Spot& spot) const {
   return met_outline(outline_, r, spot.at, spot.up);
 }
 
@@ -258,7 +258,7 @@ bool EdgeAims::is_corner_group(const Course& course, std::size_t first, std::siz
 }
 
 bool EdgeAims::stands_at_corner(std::size_t stand, double middle, Aim& aim) const {
-  const NearOutline corner = near_corner(outline_, middle, spots_[stand]->at);
+  const NearSurround corner = near_corner(outline_, middle, spots_[stand]->at);
   if (corner.away > corner_near) return false;
   const double whole = length_of(outline_, middle);
   aim.at = corner.at - whole * std::round((corner.at - *aim.at) / whole);

@@ -22,7 +22,7 @@ public:
   EdgeAims(const fabric::Fabric& fabric, const Footing& footing, const Extents& extents,
            const Straight& rows);
 
-  const Outline& outline() const { return outline_; }
+  const Surround& outline() const { return outline_; }
   bool first() const { return first_; }
 
   /// Looks at what the first round is worked into, and so which way it goes; false: something is not in the
@@ -47,7 +47,7 @@ private:
   bool is_own(const fabric::Place& place, std::uint32_t round) const;
   bool aim_in_rows(const Item& item, std::uint32_t round, std::optional<Spot>& aim) const;
   void set_way();
-  NearOutline met(double r, const Spot& spot) const;
+  NearSurround met(double r, const Spot& spot) const;
   std::optional<double> aim_before(const Item& item, std::uint32_t round, double middle) const;
   bool same_place(const Course& course, std::size_t a, std::size_t b) const;
   std::size_t last_in_place(const Course& course, std::size_t first) const;
@@ -59,7 +59,7 @@ private:
   const Footing& footing_;
   const Straight& drawn_;
   std::size_t rows_; ///< lines of the piece itself
-  Outline outline_;
+  Surround outline_;
   bool first_ = true;
   std::vector<std::optional<Spot>> spots_; ///< what the first round is worked into, a stand each
   fabric::StitchId first_before_ = 0;

@@ -235,7 +235,7 @@ private:
     const Hand hand = aims_.outline().way == Way::anticlockwise ? Hand::right : Hand::left;
     for (std::size_t i = 0; i < course.stands.size(); ++i) {
       const Stand& stand = course.stands[i];
-      const OnOutline there = on_outline(aims_.outline(), ring.middle, course.at[i] + start_);
+      const OnSurround there = on_outline(aims_.outline(), ring.middle, course.at[i] + start_);
       for (std::uint32_t j = 0; j < stand.items; ++j) {
         Item item = course.items[stand.item + j];
         item.at = course.at[i];
@@ -253,7 +253,7 @@ private:
   }
 
   /// A chain of a column stands on end.
-  void stand_chain(const Course& course, const Stand& column, std::uint32_t nth, const OnOutline& there,
+  void stand_chain(const Course& course, const Stand& column, std::uint32_t nth, const OnSurround& there,
                    Item item) const {
     Figure& figure = drawn_.figure;
     const double pitch = pitch_of(course, column), up = (nth - (column.items - 1) / 2.0) * pitch;
@@ -272,7 +272,7 @@ private:
     const double middle = middle_of(course);
     aims_.keep(course, number, middle, start_);
     const double tip = start_ + course.at.front() - course.stands.front().left - pointer_air;
-    const OnOutline there = on_outline(aims_.outline(), middle, tip);
+    const OnSurround there = on_outline(aims_.outline(), middle, tip);
     drawn_.figure.pointers.push_back({there.at, there.on, pointer_length,
                                       static_cast<std::uint32_t>(drawn_.figure.rings.size()), Tone::ink});
   }

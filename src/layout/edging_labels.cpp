@@ -15,7 +15,7 @@ double far_from(const Convex& box, Point p) {
 }
 
 /// Whether a box stands outside all rounds round an outline.
-bool is_outside(const Outline& outline, double outermost, const Convex& box) {
+bool is_outside(const Surround& outline, double outermost, const Convex& box) {
   return std::all_of(box.begin(), box.end(),
                      [&](Point corner) { return away_from(outline, corner) >= outermost; });
 }

@@ -85,7 +85,7 @@ void simplify(std::vector<Point>& corners, double loose) {
 }
 
 /// Counted anticlockwise.
-double turned_over(const Outline& outline, double r, double at) {
+double turned_over(const Surround& outline, double r, double at) {
   if (outline.way == Way::anticlockwise) return at;
   return length_of(outline, r) - at;
 }
@@ -106,8 +106,8 @@ double rounds_of(double at, double whole) { return std::floor(at / whole); }
 
 } // namespace
 
-Outline outline_round(const std::vector<Point>& points, double loose) {
-  Outline outline;
+Surround outline_round(const std::vector<Point>& points, double loose) {
+  Surround outline;
   if (points.size() < 3) return outline;
   outline.corners = hull_of(points);
   if (outline.corners.size() < 3) outline.corners.clear();
@@ -115,17 +115,17 @@ Outline outline_round(const std::vector<Point>& points, double loose) {
   return outline;
 }
 
-double length_of(const Outline& outline, double r) {
+double length_of(const Surround& outline, double r) {
   double all = 2 * pi * r;
   for (const Side& side : sides_of(outline.corners)) all += side.length;
   return all;
 }
 
-OnOutline on_outline(const Outline& outline, double r, double place) {
+OnSurround on_outline(const Surround& outline, double r, double place) {
   const bool over = outline.way == Way::clockwise;
   double at = brought_in(turned_over(outline, r, place), length_of(outline, r));
   const std::vector<Side> sides = sides_of(outline.corners);
-  OnOutline found;
+  OnSurround found;
   for (std::size_t i = 0; i < sides.size(); ++i) {
     const Side& side = sides[i];
     if (at <= side.length) {
@@ -145,7 +145,7 @@ OnOutline on_outline(const Outline& outline, double r, double place) {
   return found;
 }
 
-double carried(const Outline& outline, double r, double place, double to) {
+double carried(const Surround& outline, double r, double place, double to) {
   const double whole = length_of(outline, r), there = length_of(outline, to);
   const double rounds = rounds_of(place, whole);
   double at = turned_over(outline, r, place - rounds * whole), moved = 0;
@@ -164,8 +164,8 @@ double carried(const Outline& outline, double r, double place, double to) {
   return rounds * there + turned_over(outline, to, moved);
 }
 
-NearOutline met_outline(const Outline& outline, double r, Point p, Point direction) {
-  NearOutline near{0, 1e300};
+NearSurround met_outline(const Surround& outline, double r, Point p, Point direction) {
+  NearSurround near{0, 1e300};
   double before = 0;
   for (const Side& side : sides_of(outline.corners)) {
     const double across = cross(direction, side.on);
@@ -180,7 +180,7 @@ NearOutline met_outline(const Outline& outline, double r, Point p, Point directi
   return near;
 }
 
-double away_from(const Outline& outline, Point p) {
+double away_from(const Surround& outline, Point p) {
   double least = 1e300;
   bool inside = true;
   for (const Side& side : sides_of(outline.corners)) {
@@ -191,8 +191,8 @@ double away_from(const Outline& outline, Point p) {
   return inside ? 0 : least;
 }
 
-NearOutline near_corner(const Outline& outline, double r, Point p) {
-  NearOutline near{0, 1e300};
+NearSurround near_corner(const Surround& outline, double r, Point p) {
+  NearSurround near{0, 1e300};
   double before = 0;
   for (const Side& side : sides_of(outline.corners)) {
     before += side.length;
@@ -204,7 +204,7 @@ NearOutline near_corner(const Outline& outline, double r, Point p) {
   return near;
 }
 
-std::vector<Point> along_outline(const Outline& outline, double r, double from, double to) {
+std::vector<Point> along_outline(const Surround& outline, double r, double from, double to) {
   constexpr double step = 0.4;
   const int pieces = std::max(1, static_cast<int>((to - from) / step));
   std::vector<Point> points;

@@ -15,7 +15,7 @@ Stand column_of(const SymbolExtent& chain, std::uint32_t chains);
 struct Straight {
   Figure figure;
   std::vector<Course> courses; ///< one a ring
-  Outline outline;             ///< round the rows of a piece that has an edging
+  Surround outline;             ///< round the rows of a piece that has an edging
 };
 
 /// How many chains of a starting or turning chain stand before the other items of a line, or behind them.
