@@ -82,7 +82,7 @@ private:
   bool add(std::uint32_t ring, const Item& item) {
     const std::optional<Point> foot = foot_of(item);
     if (!foot) return false;
-    gather(ring, item);
+    gather(ring, item, neighbourhood + length(*foot - item.foot));
     const bool floats = extent(extents_, item.key).floats;
     const Point start = item.foot + (floats ? in_cross : -under_foot) * item.up;
     Path way{{start}, 0, 0};
@@ -118,7 +118,7 @@ private:
   }
 
   /// What a stem may not touch: the stitches about it, what is placed, and other stems.
-  void gather(std::uint32_t ring, const Item& item) {
+  void gather(std::uint32_t ring, const Item& item, double within) {
     ink_ = {};
     const std::uint32_t reach = item.stem + 1U;
     for (std::uint32_t r = ring > reach ? ring - reach : 0; r <= ring + reach && r < figure_.rings.size();
@@ -126,14 +126,14 @@ private:
       const Ring& it = figure_.rings[r];
       for (std::uint32_t i = it.first_item; i < it.first_item + it.items; ++i) {
         const Item& other = figure_.items[i];
-        if (length(other.foot - item.foot) > neighbourhood + reach) continue;
+        if (length(other.foot - item.foot) > within) continue;
         for (const Convex& piece : extent(extents_, other.key).ink) ink_.push_back(stood(other, piece));
       }
     }
     for (const Placed& placed : figure_.placed)
       for (Convex& outline : outlines_of(placed)) ink_.push_back(std::move(outline));
     for (const Convex& stem : stems_)
-      if (length(stem[0] - item.foot) <= neighbourhood + reach) ink_.push_back(stem);
+      if (length(stem[0] - item.foot) <= within) ink_.push_back(stem);
   }
 
   /// Air along the pieces of a way from point `from` on.

@@ -210,17 +210,34 @@ void corner_to(Point by, Point to, std::vector<Point>& points) {
   points.push_back(to);
 }
 
-/// Where stems cross a height, from left to right as a right hand works.
-std::vector<double> crossings(const Laying& laying, const Figure& figure, double y) {
-  std::vector<double> all;
+/// A gap of a line, from left to right as a right hand works.
+struct Gap {
+  double from = 0, to = 0;
+};
+
+/// Where stems come near to a height, no two of them overlapping.
+std::vector<Gap> gaps_for_stems(const Laying& laying, const Figure& figure, double y) {
+  std::vector<Gap> all;
   for (const Stroke& stroke : figure.strokes)
     for (std::size_t i = 1; stroke.line == Line::stem && i < stroke.points.size(); ++i) {
-      const Point a = stroke.points[i - 1], b = stroke.points[i];
-      if ((a.y - y) * (b.y - y) > 0 || a.y == b.y) continue;
-      all.push_back(laying.side() * (a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x)));
+      Point a = stroke.points[i - 1], b = stroke.points[i];
+      if (a.y > b.y) std::swap(a, b);
+      if (b.y < y - stem_air || a.y > y + stem_air) continue;
+      const double rise = b.y - a.y;
+      const double low = rise > 0 ? std::clamp((y - stem_air - a.y) / rise, 0.0, 1.0) : 0;
+      const double high = rise > 0 ? std::clamp((y + stem_air - a.y) / rise, 0.0, 1.0) : 1;
+      const double one = laying.side() * (a.x + low * (b.x - a.x)),
+                   other = laying.side() * (a.x + high * (b.x - a.x));
+      all.push_back({std::min(one, other) - stem_air, std::max(one, other) + stem_air});
     }
-  std::sort(all.begin(), all.end());
-  return all;
+  std::sort(all.begin(), all.end(), [](Gap p, Gap q) { return p.from < q.from; });
+  std::vector<Gap> merged;
+  for (const Gap& gap : all)
+    if (!merged.empty() && gap.from < merged.back().to + stem_air)
+      merged.back().to = std::max(merged.back().to, gap.to);
+    else
+      merged.push_back(gap);
+  return merged;
 }
 
 void add_line(const Laying& laying, std::vector<Point> points, Figure& figure) {
@@ -237,11 +254,10 @@ void add_join(const Laying& laying, std::size_t below, Figure& figure) {
   corner_to({left, from}, {left, from + corner}, points);
   line_to({left, y - corner}, points);
   corner_to({left, y}, {left + corner, y}, points);
-  for (const double x : crossings(laying, figure, y)) {
-    if (x - stem_air <= points.back().x || x + stem_air >= right - corner) continue;
-    line_to({x - stem_air, y}, points);
+  for (const Gap& gap : gaps_for_stems(laying, figure, y)) {
+    line_to({std::max(gap.from, left + corner), y}, points);
     add_line(laying, std::move(points), figure);
-    points = {{x + stem_air, y}};
+    points = {{std::min(gap.to, right - corner), y}};
   }
   line_to({right - corner, y}, points);
   corner_to({right, y}, {right, y + corner}, points);

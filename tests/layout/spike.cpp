@@ -84,6 +84,12 @@ TEST_CASE("a stem touches nothing on its way") {
   for (const std::string& text : {rows + two_down, disc, tube}) CHECK(Typed(text).air() > 0.03);
 }
 
+TEST_CASE("the line that joins the lines of a strip makes way for stems, at its ends too") {
+  CHECK(Typed(tube + "Rnd 4: (spike sc, sc) x 12 (24)\nRnd 5: sc around (24)\n"
+                     "Rnd 6: spike sc 2 rounds below, sc 22, spike sc 2 rounds below (24)\n")
+            .air() > 0.03);
+}
+
 TEST_CASE("a stem turns once above and once below each round that it passes") {
   const Typed typed(rows + two_down);
   for (const Stroke* stem : stems_of(typed.figures.at(0))) CHECK(stem->points.size() == 2 + 2 * 2);
