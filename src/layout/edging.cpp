@@ -94,6 +94,7 @@ private:
                              ? std::max(first_gap, air - course.low)
                              : drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course);
     double inner = least;
+    meets_ = false;
     std::vector<double> more(course.stands.size() + 1, 0);
     for (int i = 0; i < most_times; ++i) {
       set_height(inner, course);
@@ -115,7 +116,7 @@ private:
   double string(Course& course, std::uint32_t number, const std::vector<double>& more) {
     const double middle = middle_of(course), whole = length_of(aims_.outline(), middle);
     std::vector<Aim> aims = aims_.aims_of(course, number, middle);
-    closed_ = closes(whole, aims);
+    closed_ = meets_ || fabric_.rounds[number].joined || closes(whole, aims);
     Strung& strung = course.strung = {};
     const std::size_t stands = course.stands.size();
     double slots = 0, least = 0;
@@ -142,9 +143,9 @@ private:
       strung.pull.push_back(aim.at ? aim.pull : 0);
     }
     course.at = relax(strung);
-    const bool overlaps = !closed_ && course.at.back() + course.stands.back().right + seam >
-                                          course.at.front() - course.stands[0].left + whole;
-    return overlaps ? 0.1 : 0;
+    meets_ = !closed_ && course.at.back() + course.stands.back().right + seam >
+                             course.at.front() - course.stands[0].left + whole;
+    return meets_ ? string(course, number, more) : 0; // it leads all round
   }
 
   static bool closes(double whole, const std::vector<Aim>& aims) {
@@ -286,7 +287,8 @@ private:
   std::uint32_t inked_ = 0;
   std::uint32_t last_ = 0; ///< the round that is worked last
   bool closed_ = true;
-  double start_ = 0; ///< where the round being laid is cut open
+  bool meets_ = false; ///< the ends of the round being laid would overlap if they were free
+  double start_ = 0;   ///< where the round being laid is cut open
 };
 
 } // namespace

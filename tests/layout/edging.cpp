@@ -209,6 +209,15 @@ TEST_CASE("nothing touches in an edging") {
   CHECK(Typed(ear + "Rnd 6: dc evenly around (24)\n").air() > 0.055);
 }
 
+TEST_CASE("a joined edging closes and stays close to its rows, however few stitches it has") {
+  const Typed typed(square +
+                    "Rnd 10: Ch 1, [3 sc in corner, 6 sc evenly along side] 4 times; join with a sl st in "
+                    "first sc. (36)\n");
+  REQUIRE(typed.figures.size() == 1);
+  CHECK(typed.figures[0].rings.back().inner < 0.4);
+  CHECK(typed.air() > 0.055);
+}
+
 TEST_CASE("an edging is laid at the optimum, to 1e-9") {
   const Typed typed(square + around);
   const std::vector<Section> sections = sections_of(typed.fabric, 0);
