@@ -3,6 +3,7 @@
 #include "drawing/figure.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
+#include "layout/direction.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,7 +20,7 @@ constexpr std::uint32_t most_in_repeat = 7; ///< items; of longer repeats a few 
 constexpr std::uint32_t few = 4;
 constexpr double name_air = 0.36, name_size = 0.5; ///< W
 constexpr double patch = 0.6;                      ///< half of the lit ground under a stitch, W
-constexpr double dot = 0.045, between_dots = 0.16; ///< of the dotted lines, W
+constexpr double dot_radius = 0.045, between_dots = 0.16; ///< of the dotted lines, W
 
 /// Turns the figure so that one direction of it points up, about a point that moves to the middle of the
 /// area.
@@ -28,7 +29,7 @@ struct View {
   Point middle;
   double scale = 1;
 
-  Point turned(Point p) const { return {p.x * up.y - p.y * up.x, p.x * up.x + p.y * up.y}; }
+  Point turned(Point p) const { return {cross(p, up), dot(p, up)}; }
   Point on_sheet(Point p) const {
     const Point from = turned(p - about);
     return {middle.x + scale * from.x, middle.y - scale * from.y};
@@ -131,11 +132,10 @@ Stroke patch_under(const CloseUp& close, const layout::Item& base) {
 /// Dots from the foot of a stitch to the place that it goes into.
 void add_dots(const CloseUp& close, Point from, Point to, std::vector<Item>& items) {
   const Point way = to - from;
-  const double length = std::sqrt(way.x * way.x + way.y * way.y);
-  const int dots = static_cast<int>(length / between_dots);
+  const int dots = static_cast<int>(length(way) / between_dots);
   for (int i = 0; i < dots; ++i) {
     const Point at = from + ((i + 0.5) / dots) * way;
-    items.push_back(Fill{circle(close.view.on_sheet(at), dot * close.view.scale), ink::black, {}});
+    items.push_back(Fill{circle(close.view.on_sheet(at), dot_radius * close.view.scale), ink::black, {}});
   }
 }
 
@@ -200,8 +200,7 @@ View upright(const CloseUp& close) {
     up = up + close.item(i).up;
     middle = middle + close.item(i).foot;
   }
-  const double length = std::sqrt(up.x * up.x + up.y * up.y);
-  view.up = length > 1e-6 ? (1 / length) * up : Point{0, 1};
+  view.up = unit(up);
   view.about = (1.0 / close.repeat.count) * middle;
   return view;
 }
@@ -264,9 +263,7 @@ Item lit_band(const Figure& figure, const Ring& ring, const Frame& frame) {
       const Point before = points.back();
       for (int j = 1; j < 8; ++j) {
         const Point on = before + (j / 8.0) * (at - before);
-        const double radius = std::sqrt(on.x * on.x + on.y * on.y);
-        const double wanted = std::sqrt(before.x * before.x + before.y * before.y);
-        if (radius > 1e-6) points.push_back((wanted / radius) * on);
+        if (length(on) > 1e-6) points.push_back(length(before) * unit(on));
       }
     }
     points.push_back(at);

@@ -15,10 +15,6 @@ std::string_view origin_of(const Mark& mark) {
 
 } // namespace
 
-double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
-
-Point unit(Point p) { return (1 / length(p)) * p; }
-
 Standing upright(Point at, Point up, double scale) { return {at, scale * right_of(up), scale * up}; }
 
 void Composing::put(std::string_view name, const Standing& standing) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "drawing/symbol.hpp"
+#include "layout/direction.hpp"
 
 #include <string_view>
 #include <vector>
@@ -13,9 +14,6 @@ struct Standing {
   Point across{1, 0};
   Point along{0, 1};
 };
-
-double length(Point p);
-Point unit(Point p);
 
 /// A mark that stands at a point, its up direction `up`.
 Standing upright(Point at, Point up, double scale = 1);

@@ -226,7 +226,7 @@ private:
   void measure(double slot, Bunch& bunch) const {
     double left = 0, right = 0;
     for (const Item& item : bunch.standing)
-      for (const Convex& piece : ink_of_item(extents_, item))
+      for (const Convex& piece : ink_of(extents_, item))
         for (const Point& p : piece) left = std::max(left, -p.x), right = std::max(right, p.x);
     const bool leftward = way_ == Way::anticlockwise;
     bunch.before = leftward ? right : left;
@@ -287,17 +287,11 @@ void bend(const Extents& extents, double stretch, Way way, Bunch& bow) {
                              ? Point{side * radius * sine(angle), radius * (cosine(angle) - cosine(half))}
                              : Point{side * place * chains * chain_pitch * std::max(1.0, stretch), 0};
     item.foot = middle + Point{0, chain.height / 2} - chain.height / 2 * item.up;
-    for (const Convex& piece : ink_of_item(extents, item))
+    for (const Convex& piece : ink_of(extents, item))
       for (const Point& p : piece) reach = std::max(reach, std::abs(p.x));
   }
   bow.before = bow.behind = reach;
   bow.slot = 2 * reach + air_along;
-}
-
-std::vector<Convex> ink_of_item(const Extents& extents, const Item& item) {
-  std::vector<Convex> ink;
-  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
-  return ink;
 }
 
 std::vector<Bunch> bunches_of(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items,

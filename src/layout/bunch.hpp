@@ -42,7 +42,4 @@ inline constexpr std::uint32_t least_bow = 4;
 inline constexpr double least_stretch = 0.55, greatest_stretch = 0.95;
 inline constexpr double greatest_spread = 1.25; ///< of fewer chains
 
-/// Ink of an item, where it stands.
-std::vector<Convex> ink_of_item(const Extents& extents, const Item& item);
-
 } // namespace whorl::layout

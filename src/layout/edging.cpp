@@ -2,6 +2,7 @@
 
 #include "layout/edge_aims.hpp"
 #include "layout/items.hpp"
+#include "layout/obstacles.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 #include "layout/turn.hpp"
@@ -24,6 +25,7 @@ constexpr double most_growth = 2.5; ///< a round may stand so much further out t
 constexpr double seam = 0.66;       ///< between the last stitch and the first: the pointer and its air
 constexpr double pointer_air = 0.18;
 constexpr double open_end = 3.2; ///< one whose ends are so far apart does not close
+constexpr double far = 1;        ///< air that is not looked at further
 constexpr int most_times = 24;
 
 double foot_height(const Course& course, std::uint32_t shape) {
@@ -172,19 +174,6 @@ private:
     double nearer = 0; ///< so much further out it must stand
   };
 
-  std::vector<Convex> ink_of(const Item& item) const {
-    std::vector<Convex> ink;
-    for (const Convex& piece : extent(extents_, item.key).ink) ink.push_back(stood(item, piece));
-    return ink;
-  }
-
-  static double air_between(const std::vector<Convex>& one, const std::vector<Convex>& other) {
-    double least = 1;
-    for (const Convex& a : one)
-      for (const Convex& b : other) least = std::min(least, distance(a, b));
-    return least;
-  }
-
   Looked look(const Course& course, std::vector<double>& more) {
     Figure& figure = drawn_.figure;
     const std::size_t items = figure.items.size(), feet = figure.feet.size(), tips = figure.tips.size();
@@ -194,11 +183,11 @@ private:
     std::size_t at = items;
     for (std::size_t i = 0; i < course.stands.size(); ++i)
       for (std::uint32_t j = 0; j < course.stands[i].items; ++j)
-        for (Convex& piece : ink_of(figure.items[at++])) inks[i].push_back(std::move(piece));
+        for (Convex& piece : ink_of(extents_, figure.items[at++])) inks[i].push_back(std::move(piece));
     Looked looked;
     for (std::size_t i = 0; i < inks.size(); ++i)
       for (std::size_t j = i + 1; j < inks.size() && j <= i + 2; ++j) {
-        const double there = air_between(inks[i], inks[j]);
+        const double there = air_between(inks[i], inks[j], far);
         if (there >= least_air) continue;
         for (std::size_t k = i + 1; k <= j; ++k) more[k] += (air - there) / static_cast<double>(j - i);
         looked.clear = false;
@@ -216,11 +205,11 @@ private:
     const Ring& inside = figure.rings.back();
     double wanted = 0;
     for (std::size_t i = first; i < figure.items.size(); ++i) {
-      const std::vector<Convex> own = ink_of(figure.items[i]);
+      const std::vector<Convex> own = ink_of(extents_, figure.items[i]);
       for (std::uint32_t j = inside.first_item; j < inside.first_item + inside.items; ++j) {
         const Point d = figure.items[i].foot - figure.items[j].foot;
         if (d.x * d.x + d.y * d.y > tallest * tallest) continue;
-        wanted = std::max(wanted, least_air - air_between(own, ink_of(figure.items[j])));
+        wanted = std::max(wanted, least_air - air_between(own, ink_of(extents_, figure.items[j]), far));
       }
     }
     return wanted > 0 ? wanted + 0.02 : 0;

@@ -2,6 +2,7 @@
 
 #include "layout/bunch.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -93,8 +94,8 @@ private:
     double least = 1;
     for (const Item& a : standing_[one])
       for (const Item& b : standing_[other])
-        for (const Convex& p : ink_of_item(extents_, a))
-          for (const Convex& q : ink_of_item(extents_, b)) least = std::min(least, distance(p, q));
+        for (const Convex& p : ink_of(extents_, a))
+          for (const Convex& q : ink_of(extents_, b)) least = std::min(least, distance(p, q));
     return least;
   }
 

@@ -1,6 +1,7 @@
 #include "layout/hole.hpp"
 
 #include "fabric/opening.hpp"
+#include "layout/direction.hpp"
 #include "layout/stadium.hpp"
 
 #include <algorithm>
@@ -18,8 +19,6 @@ constexpr double past_loops = 0.75; ///< and past the loops drawn there
 constexpr double half_stitch = 0.5;
 
 Point middle(Point a, Point b) { return 0.5 * (a + b); }
-double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
-Point unit(Point p) { return length(p) > 1e-9 ? (1 / length(p)) * p : Point{0, 1}; }
 
 /// Before the first stitch or behind the last: in a disc the gutter's middle.
 Spot beside_all(const Figure& figure, const Ring& ring, const std::vector<Spot>& heads, bool behind) {

@@ -2,6 +2,7 @@
 
 #include "fabric/opening.hpp"
 #include "layout/cut.hpp"
+#include "layout/direction.hpp"
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
@@ -38,8 +39,6 @@ Lettering number_alone(Lettering label) {
   put_signs_behind(label);
   return label;
 }
-
-double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
 
 /// A figure of lace while it is put together.
 class Laying {
@@ -201,7 +200,7 @@ private:
       const bool in_space = legs.size() > 0 && legs.begin()->into.what == fabric::On::space;
       set_dot(head.value_or(Spotted{laid.r, laid.at.front()}), in_space, dot);
       dot.at = laid.at.front() * length_of(lace_.contour, laid.r);
-      inside_.add(ink_of_item(extents_, dot));
+      inside_.add(ink_of(extents_, dot));
       stand_item(fabric_, extent(extents_, dot.key), dot, page_.hand, lace_.figure);
     }
   }
@@ -218,7 +217,7 @@ private:
         const double at = head.at + aside / length_of(lace_.contour, r);
         there.foot = point_on(lace_.contour, r, at);
         there.up = outward(lace_.contour, at);
-        if (inside_.air_around(ink_of_item(extents_, there), dot_air) >= dot_air) best = far, dot = there;
+        if (inside_.air_around(ink_of(extents_, there), dot_air) >= dot_air) best = far, dot = there;
       }
     if (best < 1e9) return;
     dot.foot = point_on(lace_.contour, head.r + dot_over_head, head.at);

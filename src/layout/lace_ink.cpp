@@ -40,7 +40,7 @@ std::vector<Convex> ink_of_ring(const Extents& extents, const Rounded& contour, 
   std::vector<Convex> ink;
   for (std::size_t i = 0; i < ring.bunches.size(); ++i)
     for (const Item& item : standing_items(contour, ring, i))
-      for (Convex& piece : ink_of_item(extents, item)) ink.push_back(std::move(piece));
+      for (Convex& piece : ink_of(extents, item)) ink.push_back(std::move(piece));
   for (Convex& piece : ink_of_label(ring.label, ring.label_start)) ink.push_back(std::move(piece));
   if (ring.pointed) ink.push_back(ink_of_pointer(ring.pointer_tip, ring.pointer_direction));
   return ink;

@@ -1,5 +1,7 @@
 #include "layout/lace_ring.hpp"
 
+#include "layout/stand.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -263,7 +265,7 @@ private:
     if (is_pointer(i)) return {ink_of_pointer(ring_.pointer_tip, ring_.pointer_direction)};
     std::vector<Convex> ink;
     for (const Item& item : standing_items(contour_, ring_, i))
-      for (Convex& piece : ink_of_item(extents_, item)) ink.push_back(std::move(piece));
+      for (Convex& piece : ink_of(extents_, item)) ink.push_back(std::move(piece));
     return ink;
   }
 

@@ -1,5 +1,6 @@
 #include "layout/obstacles.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/sign.hpp"
 
 #include <algorithm>
@@ -13,8 +14,6 @@ struct Circle {
   Point middle;
   double reach = 0;
 };
-
-double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
 
 Circle circle_of(const Convex& outline) {
   Circle circle;

@@ -1,5 +1,6 @@
 #include "layout/outline.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -7,10 +8,6 @@
 
 namespace whorl::layout {
 namespace {
-
-double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
-double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-double length(Point p) { return std::sqrt(dot(p, p)); }
 
 std::size_t next(std::size_t i, std::size_t corners) { return i + 1 < corners ? i + 1 : 0; }
 

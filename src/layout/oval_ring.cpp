@@ -302,10 +302,4 @@ Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ri
   return item;
 }
 
-std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
-  std::vector<Convex> ink;
-  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
-  return ink;
-}
-
 } // namespace whorl::layout

@@ -48,9 +48,6 @@ void lay_oval_ring(const Extents& extents, const Stadium& stadium, const Around&
 /// An item where it stands.
 Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ring, std::uint32_t item);
 
-/// The ink of an item that stands somewhere.
-std::vector<Convex> ink_of(const Extents& extents, const Item& item);
-
 /// What a label and its pointer cover.
 std::vector<Convex> label_ink(const OvalRing& ring, const Stadium& stadium, double middle);
 

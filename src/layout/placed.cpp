@@ -2,6 +2,7 @@
 
 #include "fabric/opening.hpp"
 #include "layout/column.hpp"
+#include "layout/direction.hpp"
 #include "layout/hole.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
@@ -144,8 +145,6 @@ bool same_outward(const Fabric& fabric, const Figure& figure, std::uint32_t ring
     if (fabric.rounds[figure.rings[i].round].makes != count) return false;
   return true;
 }
-
-double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
 
 /// A point and the way out there, `edge` away from the middle of a disc or the foot of a strip.
 Spot beyond(const Figure& figure, Point head, double edge) {

@@ -1,6 +1,7 @@
 #include "layout/room.hpp"
 
 #include "layout/cut.hpp"
+#include "layout/direction.hpp"
 #include "layout/hole.hpp"
 #include "layout/label.hpp"
 #include "layout/sign.hpp"
@@ -14,7 +15,7 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double along_step = 0.05, across_step = 0.05;
+constexpr double afarstep = 0.05, across_step = 0.05;
 constexpr int steps_along = 7, steps_across = 4;
 constexpr int patience = 3, steps_further = 4,
               steps_aside = 2;        ///< widening helps in most cases; two posts in one hole part in the end
@@ -26,8 +27,6 @@ constexpr double line_width = 0.05;
 constexpr double push_step = 0.1;
 constexpr int most_pushes = 200;
 
-double square(Point p) { return p.x * p.x + p.y * p.y; }
-
 Convex triangle(const Pointer& pointer) {
   const Point aside{-pointer.direction.y, pointer.direction.x};
   const Point back = pointer.tip - pointer.length * pointer.direction;
@@ -36,8 +35,8 @@ Convex triangle(const Pointer& pointer) {
 
 /// A straight piece of a line; its ends are square and stand over by half its width.
 std::array<Point, 4> piece(Point a, Point b) {
-  const double length = std::sqrt(square(b - a));
-  const Point on = length > 1e-9 ? (line_width / 2 / length) * (b - a) : Point{line_width / 2, 0};
+  const double far = length(b - a);
+  const Point on = far > 1e-9 ? (line_width / 2 / far) * (b - a) : Point{line_width / 2, 0};
   const Point aside{-on.y, on.x};
   return {a - on - aside, b + on - aside, b + on + aside, a - on + aside};
 }
@@ -52,7 +51,7 @@ public:
   Near(Point at, double within) : at_(at), within_(within) {}
 
   bool reaches(Point p, double more = 0) const {
-    return square(p - at_) <= (within_ + more) * (within_ + more);
+    return dot(p - at_, p - at_) <= (within_ + more) * (within_ + more);
   }
 
   void add(const Convex& outline) { add(outline.data(), outline.size()); }
@@ -114,7 +113,7 @@ Point aside_of(Point up) { return {up.y, -up.x}; }
 bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
   constexpr double spare = 1;
   if (figure.form == Form::oval || figure.form == Form::motif || ring.edging) return true;
-  const double height = goes_round(figure) ? std::sqrt(square(at)) : at.y;
+  const double height = goes_round(figure) ? length(at) : at.y;
   return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
 }
 
@@ -156,8 +155,8 @@ bool settle_sign(const Figure& figure, const Extents& extents, Point up, int aga
             far_across = steps_across + longer * steps_aside;
   for (int i = -far_along; i <= far_along; ++i)
     for (int j = -far_across; j <= far_across; ++j) {
-      const Placed there = moved(placed, i * along_step * along + j * across_step * up);
-      const double far = i * along_step * i * along_step + j * across_step * j * across_step;
+      const Placed there = moved(placed, i * afarstep * along + j * across_step * up);
+      const double far = i * afarstep * i * afarstep + j * across_step * j * across_step;
       const double worth = air_around(there, ink, enough) - dear_to_move * far;
       if (worth > best + 1e-9) best = worth, found = there;
     }

@@ -1,5 +1,6 @@
 #include "layout/rounded.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -39,12 +40,9 @@ Point turned(const Rounded& contour, double side, Point p) {
   return p.x * on + p.y * out;
 }
 
-double across(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-double length(Point p) { return std::sqrt(across(p, p)); }
-
 /// The angle of a direction from another that is 90 degrees away from `aside`, up to half a turn.
 double angle_from(Point direction, Point ahead, Point aside) {
-  const double sine = across(direction, aside), cosine = across(direction, ahead);
+  const double sine = dot(direction, aside), cosine = dot(direction, ahead);
   const double angle = arc_sine(std::clamp(sine, -1.0, 1.0));
   if (cosine >= 0) return angle;
   return sine >= 0 ? pi - angle : -pi - angle;
@@ -62,7 +60,7 @@ Spotted spot_on_circle(const Rounded& contour, Point p) {
 Spotted spot_on_corner(const Rounded& contour, double number, Point p) {
   const Side side = side_of(contour);
   const Point centre{side.half, 1 - corner};
-  const double a = across(centre, centre) - corner * corner, b = across(p, centre), c = across(p, p);
+  const double a = dot(centre, centre) - corner * corner, b = dot(p, centre), c = dot(p, p);
   const double r = (b - std::sqrt(std::max(0.0, b * b - a * c))) / a;
   const Point arm = p - r * centre;
   const double angle = angle_from((1 / std::max(1e-9, length(arm))) * arm, {0, 1}, {1, 0});
@@ -109,11 +107,11 @@ Spotted spot_of(const Rounded& contour, Point p) {
   if (contour.corners == 0) return spot_on_circle(contour, p);
   const Side side = side_of(contour);
   for (int i = 0; i < contour.corners; ++i) {
-    const Point upright{across(p, turned(contour, i, {1, 0})), across(p, turned(contour, i, {0, 1}))};
+    const Point upright{dot(p, turned(contour, i, {1, 0})), dot(p, turned(contour, i, {0, 1}))};
     if (upright.y <= 0) continue;
     if (std::abs(upright.x) <= side.half * upright.y)
       return {upright.y, fraction((i + upright.x / upright.y / side.end() / 2) / contour.corners)};
-    const Point next{across(p, turned(contour, i + 1, {1, 0})), across(p, turned(contour, i + 1, {0, 1}))};
+    const Point next{dot(p, turned(contour, i + 1, {1, 0})), dot(p, turned(contour, i + 1, {0, 1}))};
     if (upright.x > 0 && next.x < 0 && next.y > 0 && -next.x > side.half * next.y)
       return spot_on_corner(contour, i, upright);
   }

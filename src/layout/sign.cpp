@@ -1,5 +1,6 @@
 #include "layout/sign.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/label.hpp"
 
 #include <algorithm>
@@ -12,9 +13,6 @@ constexpr double eye_reach = 0.38, marker_reach = 0.345, bead_reach = 0.24, loop
 constexpr double thin = 0.035; ///< half the width of a tick
 constexpr double attach_high = 0.46, attach_half = 0.26, attach_pen = 0.08;
 constexpr double flag_wide = 0.62, flag_high = 0.92, flag_pen = 0.07;
-
-double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
-double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
 
 Convex octagon(Point middle, double radius) {
   const double near = radius * 0.41421356237309503; // tangent of a sixteenth of a turn
@@ -68,7 +66,7 @@ double to_segment(Point p, Point a, Point b) {
   const Point d = b - a, e = p - a;
   const double along = dot(d, d) > 0 ? std::clamp(dot(d, e) / dot(d, d), 0.0, 1.0) : 0;
   const Point away = e - along * d;
-  return std::sqrt(dot(away, away));
+  return length(away);
 }
 
 /// Twice the area; negative where the outline runs clockwise.

@@ -1,5 +1,6 @@
 #include "layout/spike.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/items.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
@@ -28,10 +29,6 @@ constexpr double furthest_aside =
 constexpr std::size_t most_gaps = 4; ///< of a ring, that are tried
 constexpr int steps_aside = 3;
 constexpr double step_aside = 0.1;
-
-double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-double length(Point p) { return std::sqrt(dot(p, p)); }
-Point unit(Point p) { return length(p) > 1e-9 ? (1 / length(p)) * p : Point{0, 1}; }
 
 Convex straight(Point a, Point b) {
   const Point on = half_pen * unit(b - a), aside{-on.y, on.x};
@@ -127,7 +124,7 @@ private:
       for (std::uint32_t i = it.first_item; i < it.first_item + it.items; ++i) {
         const Item& other = figure_.items[i];
         if (length(other.foot - item.foot) > within) continue;
-        for (const Convex& piece : extent(extents_, other.key).ink) ink_.push_back(stood(other, piece));
+        for (Convex& piece : ink_of(extents_, other)) ink_.push_back(std::move(piece));
       }
     }
     for (const Placed& placed : figure_.placed)

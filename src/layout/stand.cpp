@@ -63,6 +63,12 @@ Convex stood(const Item& item, const Convex& piece) {
   return all;
 }
 
+std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
+  std::vector<Convex> ink;
+  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
+  return ink;
+}
+
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;

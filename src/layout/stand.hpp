@@ -10,6 +10,9 @@ namespace whorl::layout {
 Point stood(const Item& item, Point p);
 Convex stood(const Item& item, const Convex& piece);
 
+/// The ink of an item, where it stands.
+std::vector<Convex> ink_of(const Extents& extents, const Item& item);
+
 /// Stands the items of a ring, strung at these arc lengths, on it: adds them to the figure with their feet
 /// and tips, each in the order of work.
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
