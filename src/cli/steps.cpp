@@ -55,7 +55,7 @@ bool write_picture(const Steps& steps, std::size_t step, const std::string& path
 bool write_pictures(const Pattern& pattern, const Steps& steps, const StepsCall& call, std::string& problem) {
   StepOptions words = call.options;
   words.picture = false, words.words = words.clear = true;
-  const Steps layer = pattern.steps(words);
+  const Steps layer = call.layers ? pattern.steps(words) : steps;
   const std::string ending = call.svg ? ".svg" : ".png";
   for (std::size_t i = 0; i < steps.count(); ++i) {
     const std::string path = (fs::path(call.folder) / steps.name(i)).string();

@@ -128,26 +128,20 @@ Group label_group(const Drawing& drawing, const layout::Label& label, const Ring
   return group;
 }
 
-Fill pointer_mark(const Drawing& drawing, const layout::Pointer& pointer, const Ring& ring) {
+Fill pointer_mark(const Drawing& drawing, const layout::Pointer& pointer, Color color) {
   const double length = pointer.length * drawing.frame.scale;
   Fill fill;
   fill.path = triangle(on_sheet(drawing.frame, pointer.tip), turned_over(pointer.direction), length, length);
-  fill.color = tone(ring, pointer.tone);
+  fill.color = color;
   return fill;
 }
 
-Stroke stem(const Drawing& drawing, const layout::Stroke& stroke, const Ring& ring) {
-  Stroke line = drawn(stroke, drawing.frame);
-  line.color = color_of(ring);
-  return line;
-}
-
-Symbol symbol_of(const Drawing& drawing, const layout::Item& item, const Ring& ring) {
+Symbol symbol_of(const Drawing& drawing, const layout::Item& item, Color color) {
   Symbol symbol;
   symbol.symbol = drawing.symbols.stitch(item.key, item.height);
   symbol.at = on_sheet(drawing.frame, item.foot);
   symbol.up = turned_over(item.up);
-  symbol.color = color_of(ring);
+  symbol.color = color;
   symbol.origin = origin_of(drawing.copy, item.first, item.count);
   return symbol;
 }
@@ -171,6 +165,20 @@ std::vector<std::string> folded_rounds(const Drawing& drawing, const Ring& ring)
   return ids;
 }
 
+/// The stitches of a ring, and the stems that lead down from its spikes.
+void add_stitches(const Drawing& drawing, std::uint32_t number, Color color, Group& group) {
+  const Figure& figure = drawing.figure;
+  const Ring& ring = figure.rings[number];
+  for (const layout::Stroke& stroke : figure.strokes) {
+    if (stroke.line != layout::Line::stem || stroke.ring != number) continue;
+    Stroke stem = drawn(stroke, drawing.frame);
+    stem.color = color;
+    group.items.push_back(std::move(stem));
+  }
+  for (std::uint32_t i = 0; i < ring.items; ++i)
+    group.items.push_back(symbol_of(drawing, figure.items[ring.first_item + i], color));
+}
+
 Group ring_group(const Drawing& drawing, std::uint32_t number) {
   const Figure& figure = drawing.figure;
   const Ring& ring = figure.rings[number];
@@ -178,14 +186,11 @@ Group ring_group(const Drawing& drawing, std::uint32_t number) {
       ring_id(drawing, ring), "round", ring_title(drawing.copy, ring), {}, folded_rounds(drawing, ring)};
   group.items.reserve(ring.items + 2);
   for (const layout::Pointer& pointer : figure.pointers)
-    if (pointer.ring == number) group.items.push_back(pointer_mark(drawing, pointer, ring));
+    if (pointer.ring == number)
+      group.items.push_back(pointer_mark(drawing, pointer, tone(ring, pointer.tone)));
   for (const layout::Label& label : figure.labels)
     if (label.ring == number) group.items.push_back(label_group(drawing, label, ring));
-  for (const layout::Stroke& stroke : figure.strokes)
-    if (stroke.line == layout::Line::stem && stroke.ring == number)
-      group.items.push_back(stem(drawing, stroke, ring));
-  for (std::uint32_t i = 0; i < ring.items; ++i)
-    group.items.push_back(symbol_of(drawing, figure.items[ring.first_item + i], ring));
+  add_stitches(drawing, number, color_of(ring), group);
   return group;
 }
 
@@ -258,10 +263,7 @@ Group draw_ring(const Copy& copy, std::size_t figure, const Frame& frame, Symbol
   const Ring& ring = drawing.figure.rings[number];
   Group group{ring_id(drawing, ring), "round", ring_title(copy, ring), {}, {}};
   for (const layout::Pointer& pointer : drawing.figure.pointers)
-    if (pointer.ring == number) {
-      group.items.push_back(pointer_mark(drawing, pointer, ring));
-      std::get<Fill>(group.items.back()).color = color;
-    }
+    if (pointer.ring == number) group.items.push_back(pointer_mark(drawing, pointer, color));
   bool told = false;
   for (const layout::Label& label : drawing.figure.labels) {
     if (label.ring != number || told || label.runs.empty()) continue;
@@ -269,11 +271,7 @@ Group draw_ring(const Copy& copy, std::size_t figure, const Frame& frame, Symbol
         lettered(label.runs.front(), on_sheet(frame, number_at(drawing, label)), frame.scale, color));
     told = true;
   }
-  for (std::uint32_t i = 0; i < ring.items; ++i) {
-    Symbol symbol = symbol_of(drawing, drawing.figure.items[ring.first_item + i], ring);
-    symbol.color = color;
-    group.items.push_back(symbol);
-  }
+  add_stitches(drawing, number, color, group);
   return group;
 }
 

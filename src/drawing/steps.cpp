@@ -9,6 +9,7 @@
 #include "drawing/loop_picture.hpp"
 #include "drawing/placed.hpp"
 #include "drawing/table_rows.hpp"
+#include "layout/direction.hpp"
 #include "layout/items.hpp"
 #include "layout/label.hpp"
 
@@ -97,15 +98,18 @@ void add_ring(Picture& picture, std::uint32_t ring, Color color) {
   picture.scene.items.push_back(std::move(group));
 }
 
-/// What is done, the round that is worked and the next; at the start a chain, if that is what it is.
-void add_rings(Picture& picture) {
-  if (picture.is_start()) {
-    for (const std::uint32_t ring : in_order(picture.figure)) {
-      const bool chain = picture.figure.rings[ring].chain;
-      add_ring(picture, ring, chain ? ink::black : ink::coming);
-      if (!chain) return;
-    }
+/// The chain that a part begins with, if that is what it does, and the first round, which comes next.
+void add_beginning(Picture& picture) {
+  for (const std::uint32_t ring : in_order(picture.figure)) {
+    const bool chain = picture.figure.rings[ring].chain;
+    add_ring(picture, ring, chain ? ink::black : ink::coming);
+    if (!chain) return;
   }
+}
+
+/// What is done, the round that is worked and the next.
+void add_rings(Picture& picture) {
+  if (picture.is_start()) return add_beginning(picture);
   Color color = ink::done;
   for (const std::uint32_t ring : in_order(picture.figure)) {
     const bool now = ring == picture.step.ring, next = color == ink::coming;
@@ -118,11 +122,10 @@ void add_rings(Picture& picture) {
 /// How much nearer to the middle the arrow of direction stands while the outer rings of a disc are not shown.
 Point nearer(const Picture& picture, Point arrow) {
   const Figure& figure = picture.figure;
-  const double length = std::sqrt(arrow.x * arrow.x + arrow.y * arrow.y);
-  if (figure.form != layout::Form::disc || length < 1) return {0, 0};
+  if (figure.form != layout::Form::disc || length(arrow) < 1) return {0, 0};
   const std::size_t shown = std::min<std::size_t>(picture.step.ring + 1, figure.rings.size() - 1);
   const double less = figure.rings.back().outer - figure.rings[shown].outer;
-  return (-less / length) * arrow;
+  return -less * unit(arrow);
 }
 
 /// The arrow of direction, shaft and head.
@@ -161,16 +164,12 @@ void add_middle(Picture& picture) {
   picture.scene.items.push_back(std::move(centre));
 }
 
-std::uint32_t figure_round(const Picture& picture, std::uint32_t ring) {
-  return picture.figure.rings[ring].round;
-}
-
 /// Eyes and markers of the rounds that are done.
 void add_signs(Picture& picture) {
   if (picture.is_start()) return;
   Group signs{"", "signs", "", {}};
   for (const layout::Placed& placed : picture.figure.placed)
-    if (figure_round(picture, placed.ring) <= picture.round() && placed.sign != layout::Sign::tick)
+    if (picture.figure.rings[placed.ring].round <= picture.round() && placed.sign != layout::Sign::tick)
       for (Item& item : draw_sign(placed, picture.frame, picture.symbols, 1))
         signs.items.push_back(std::move(item));
   picture.scene.items.push_back(std::move(signs));
@@ -211,21 +210,13 @@ std::string line_in_words(const Picture& picture) {
     return mark.empty() ? say(picture.copy.wording, "step-start")
                         : say(picture.copy.wording, "title-" + std::string(mark));
   }
-  const std::uint32_t text = picture.copy.fabric.rounds[picture.round()].text;
-  return text < picture.copy.text.round_lines.size() ? picture.copy.text.round_lines[text] : "";
-}
-
-/// The row that a round has in the table of its part.
-TableRow row_of(const Picture& picture) {
-  for (TableRow& row : table_rows(picture.copy, picture.figure.part, left_free(picture.copy.fabric)))
-    if (row.round <= picture.round() && picture.round() <= row.last_round) return row;
-  return {};
+  return table_row(picture.copy, picture.ring()).line;
 }
 
 /// The count at the right, and the change behind it; where they begin.
 double add_count(const Picture& picture, double base, Group& words) {
   if (picture.is_start()) return picture.areas.words.right;
-  const TableRow row = row_of(picture);
+  const TableRow row = table_row(picture.copy, picture.ring());
   const Lettering bold_count{line_size, Typeface::sans, true, false, ink::black};
   const Lettering pale{line_size * 0.9, Typeface::sans, false, false, ink::grey};
   const bool starts = row.change.empty() || row.change == say(picture.copy.wording, "table-start");

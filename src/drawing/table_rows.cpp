@@ -99,15 +99,20 @@ std::string line_of(const Copy& copy, std::uint32_t round) {
 
 } // namespace
 
+TableRow table_row(const Copy& copy, const Ring& ring) {
+  TableRow row{ring.round, ring.last_round, ring.ink};
+  row.number = layout::number_of(copy.fabric, ring);
+  row.line = line_of(copy, ring.round);
+  row.stitches = layout::count_of(copy.fabric.rounds[ring.round]);
+  set_change(copy, row);
+  return row;
+}
+
 std::vector<TableRow> table_rows(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& left) {
   std::vector<TableRow> rows;
   for (const Ring& ring : rings_of(copy, copy.fabric.parts[part], part)) {
     if (!layout::is_wanted(copy.placement.wanted, copy.fabric.rounds[ring.round])) continue;
-    TableRow row{ring.round, ring.last_round, ring.ink};
-    row.number = layout::number_of(copy.fabric, ring);
-    row.line = line_of(copy, ring.round);
-    row.stitches = layout::count_of(copy.fabric.rounds[ring.round]);
-    set_change(copy, row);
+    TableRow row = table_row(copy, ring);
     row.left = words_of(copy, left[ring.last_round]);
     rows.push_back(std::move(row));
   }

@@ -23,6 +23,9 @@ struct TableRow {
   std::string left;                        ///< loops it leaves free: "36 front (B)"
 };
 
+/// The row of a ring's round or rounds; what they leave free is not told.
+TableRow table_row(const Copy& copy, const layout::Ring& ring);
+
 /// The worked rounds of a part in order; every figure is the fabric's. `left`: of every
 /// round of the fabric.
 std::vector<TableRow> table_rows(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>& left);
