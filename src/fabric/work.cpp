@@ -27,19 +27,22 @@ std::vector<std::uint8_t> yarns_before(const Tree& tree) {
   return yarns;
 }
 
-/// Whether yarn is joined between the rounds of a part, before an entry of the text.
-bool is_attached_before(const Tree& tree, std::uint32_t index) {
-  return tree.parts[tree.rounds[index].part].first_round < index &&
-         std::any_of(tree.placings.begin(), tree.placings.end(), [index](const pattern::Placing& placing) {
-           return placing.attaches && placing.after_round == index;
-         });
+/// Whether yarn is joined between the rounds of a part, before every entry of the text.
+std::vector<bool> attached_before(const Tree& tree) {
+  std::vector<bool> attached(tree.rounds.size() + 1, false);
+  for (const pattern::Placing& placing : tree.placings)
+    if (placing.attaches && placing.after_round < attached.size()) attached[placing.after_round] = true;
+  for (const pattern::Part& part : tree.parts)
+    if (part.first_round < attached.size()) attached[part.first_round] = false;
+  return attached;
 }
 
 } // namespace
 
 Working::Working(const Tree& tree, std::uint32_t limit)
     : tree_(tree), limit_(limit), needs_(needs_of(tree)), last_rounds_(tree.rounds.size(), none),
-      yarns_(yarns_before(tree)), hand_(tree, needs_, last_rounds_, worked_.fabric, edge_, limit) {
+      yarns_(yarns_before(tree)), attached_(attached_before(tree)),
+      hand_(tree, needs_, last_rounds_, worked_.fabric, edge_, limit) {
   fabric().kinds = tree.kinds;
   fabric().group_names = tree.group_names;
 }
@@ -108,7 +111,7 @@ void Working::begin_round(std::uint32_t index, int number) {
   round.kind = text.kind;
   round.side = hand_.side();
   round.text = index;
-  round.attached = number == text.from && is_attached_before(tree_, index);
+  round.attached = number == text.from && attached_[index];
   fabric().rounds.push_back(round);
 }
 

@@ -58,6 +58,7 @@ private:
   const std::vector<Need> needs_;
   std::vector<std::uint32_t> last_rounds_; ///< the fabric's last round of every entry of the text
   const std::vector<std::uint8_t> yarns_;  ///< to which is changed before every entry; 0: none
+  const std::vector<bool> attached_;       ///< whether yarn is joined before it
   Hand hand_;
   std::map<std::string, int> keys_;
   std::map<int, int> labelled_;    ///< how often a round of each number stood in this part

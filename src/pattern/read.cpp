@@ -160,7 +160,7 @@ private:
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
-    tree.parts.back().hold = hold_before_work(lines);
+    const std::size_t first_node = tree.nodes.size();
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {
         add_sentence(*line.line);
@@ -169,8 +169,17 @@ private:
       lines.in_tree.push_back(static_cast<std::uint32_t>(tree.rounds.size()));
       add_line(*line.line, parts, number, line.round);
     }
+    if (opens_free_loops(first_node)) tree.parts.back().hold = hold_before_work(lines);
     if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
+  }
+
+  /// Whether one of the nodes from `first` on opens loops that another round left free.
+  bool opens_free_loops(std::size_t first) const {
+    const auto& nodes = result_.tree.nodes;
+    return std::any_of(nodes.begin() + static_cast<std::ptrdiff_t>(first), nodes.end(), [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::free_loops;
+    });
   }
 
   /// What the heading, the lines above the first round or that round itself say of how a piece is held.

@@ -18,12 +18,12 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
 /// yarn was named, the first is theirs and has no name until "A" or "MC" is told.
 std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before);
 
-/// Gives the changes of yarn among the placings from `first` on their numbers, and yarn that is joined. One that stands before the
-/// work of the tree's last round is done before that round.
+/// Gives the changes of yarn among the placings from `first` on their numbers, and yarn that is joined. One
+/// that stands before the work of the tree's last round is done before that round.
 void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& vocabulary);
 
-/// The brackets or the cell of a label that name a yarn change to it before the tree's last round, as does what
-/// stands above a first round: "Join purple in a free loop".
+/// The brackets or the cell of a label that name a yarn change to it before the tree's last round, as does
+/// what stands above a first round: "Join purple in a free loop".
 void change_in_label(Tree& tree, Span aside, const Reader& reader);
 
 } // namespace whorl::pattern
