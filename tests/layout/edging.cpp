@@ -1,14 +1,10 @@
 /// Edgings of flat pieces as they are typed.
 
-#include "balls.hpp"
 #include "flats.hpp"
-#include "ink.hpp"
 #include "layout/hole.hpp"
 #include "layout/items.hpp"
 #include "layout/rows.hpp"
-
-#include "fabric/work.hpp"
-#include "pattern/read.hpp"
+#include "typed.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -17,30 +13,9 @@
 using namespace whorl;
 using namespace whorl::layout;
 
+using test::Typed;
+
 namespace {
-
-struct Typed {
-  explicit Typed(const std::string& text, Hand hand = Hand::right) {
-    const pattern::Source source(text);
-    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
-    extents = test::extents_of(fabric);
-    Page page;
-    page.hand = hand;
-    figures = place(fabric, extents, page).figures;
-  }
-  double air(std::size_t figure = 0) const {
-    return test::nearest(test::patches_of(figures.at(figure), extents)).air;
-  }
-  const Ring& ring(std::uint32_t round) const {
-    for (const Ring& one : figures.at(0).rings)
-      if (one.round == round && !one.echo) return one;
-    throw std::out_of_range("no such ring");
-  }
-
-  fabric::Fabric fabric;
-  Extents extents;
-  std::vector<Figure> figures;
-};
 
 const std::string square = "Moss square\n\n"
                            "Row 1: Ch 9, sc in 2nd ch from hook and in each ch across, ch 1, turn (8)\n"

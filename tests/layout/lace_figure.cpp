@@ -2,13 +2,9 @@
 
 #include "layout/lace.hpp"
 
-#include "balls.hpp"
-#include "ink.hpp"
 #include "lace_by_chance.hpp"
+#include "typed.hpp"
 #include "typed_lace.hpp"
-
-#include "fabric/work.hpp"
-#include "pattern/read.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -17,20 +13,9 @@
 using namespace whorl;
 using namespace whorl::layout;
 
+using test::Typed;
+
 namespace {
-
-struct Typed {
-  explicit Typed(const std::string& text) {
-    const pattern::Source source(text);
-    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
-    extents = test::extents_of(fabric);
-    figures = place(fabric, extents, {}).figures;
-  }
-
-  fabric::Fabric fabric;
-  Extents extents;
-  std::vector<Figure> figures;
-};
 
 double length(Point p) { return std::sqrt(p.x * p.x + p.y * p.y); }
 

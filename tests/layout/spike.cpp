@@ -1,12 +1,8 @@
 /// Spikes as they are typed.
 
-#include "balls.hpp"
-#include "ink.hpp"
 #include "layout/items.hpp"
 #include "layout/place.hpp"
-
-#include "fabric/work.hpp"
-#include "pattern/read.hpp"
+#include "typed.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -15,21 +11,9 @@
 using namespace whorl;
 using namespace whorl::layout;
 
+using test::Typed;
+
 namespace {
-
-struct Typed {
-  explicit Typed(const std::string& text) {
-    const pattern::Source source(text);
-    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
-    extents = test::extents_of(fabric);
-    figures = place(fabric, extents, {}).figures;
-  }
-  double air() const { return test::nearest(test::patches_of(figures.at(0), extents)).air; }
-
-  fabric::Fabric fabric;
-  Extents extents;
-  std::vector<Figure> figures;
-};
 
 const std::string rows = "Band\n\nRow 1: Ch 13, sc in 2nd ch from hook and in each ch across, turn (12)\n"
                          "Row 2: Ch 1, sc in each st across, turn (12)\n"

@@ -1,12 +1,8 @@
 /// Figures of patterns as they are typed.
 
-#include "balls.hpp"
-#include "ink.hpp"
+#include "typed.hpp"
 #include "layout/items.hpp"
 #include "layout/place.hpp"
-
-#include "fabric/work.hpp"
-#include "pattern/read.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -15,23 +11,9 @@
 using namespace whorl;
 using namespace whorl::layout;
 
+using test::Typed;
+
 namespace {
-
-struct Typed {
-  explicit Typed(const std::string& text) {
-    const pattern::Source source(text);
-    fabric = fabric::work(pattern::read(source, *words::find_vocabulary("en-US")).tree).fabric;
-    extents = test::extents_of(fabric);
-    figures = place(fabric, extents, {}).figures;
-  }
-  double air(std::size_t figure) const {
-    return test::nearest(test::patches_of(figures.at(figure), extents)).air;
-  }
-
-  fabric::Fabric fabric;
-  Extents extents;
-  std::vector<Figure> figures;
-};
 
 const std::string coaster =
     "Coaster\n\nRnd 1: Ch 3 (counts as dc), 11 dc in MR, join with sl st to top of "
