@@ -153,8 +153,8 @@ void lay_rings(const Fabric& fabric, const Rungs& rungs, const Turn& turn, Drawn
     const Size& size = drawn.sizes[i];
     const Band& band = rungs.bands[i];
     const std::vector<Item>& items = rungs.items[i];
-    const int doubled = drawn.laid.empty() ? 0 : drawn.laid.back().doubled;
-    drawn.laid.push_back(lay_ring(fabric, ring, items, band, size, seats, turn, doubled));
+    const Laid* inside = drawn.laid.empty() ? nullptr : &drawn.laid.back();
+    drawn.laid.push_back(lay_ring(fabric, ring, items, band, size, seats, turn, inside));
     ring.first_item = static_cast<std::uint32_t>(figure.items.size());
     set_size(size, band, ring);
     stand_ring(fabric, items, band, size, drawn.laid.back().at, turn, figure);

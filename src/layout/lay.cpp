@@ -107,6 +107,21 @@ bool strays(const Laid& laid, double limit) {
   return false;
 }
 
+/// Mostly the gaps stand at their least that do so at the same angle of the ring inside.
+std::vector<char> guess_from(const Laid& inside, const Strung& strung) {
+  const std::size_t items = strung.target.size();
+  std::vector<char> at_least(items + 1, 0);
+  const double scale = inside.strung.length / strung.length;
+  std::size_t there = 0;
+  for (std::size_t k = 0; k <= items; ++k) {
+    const double from = k == 0 ? 0 : strung.target[k - 1], to = k == items ? strung.length : strung.target[k];
+    const double middle = (from + to) / 2 * scale;
+    while (there < inside.at.size() && inside.at[there] < middle) ++there;
+    at_least[k] = inside.at_least.empty() ? 0 : inside.at_least[there];
+  }
+  return at_least;
+}
+
 /// Lets a ring settle with springs twice as strong so many times; whether that holds it on its seats.
 class Settling {
 public:
@@ -116,14 +131,13 @@ public:
     const double stronger = std::ldexp(1.0, doubled - laid_.doubled);
     for (double& pull : laid_.strung.pull) pull *= stronger;
     laid_.doubled = doubled;
-    laid_.at = relax(laid_.strung, at_least_);
+    laid_.at = relax(laid_.strung, laid_.at_least);
     return !strays(laid_, limit_);
   }
 
 private:
   Laid& laid_;
   double limit_;
-  std::vector<char> at_least_; // hardly other ones with stronger springs
 };
 
 /// A round whose increases crowd in one place would slide off its seats: there the springs are made stronger.
@@ -139,7 +153,7 @@ void settle(Laid& laid, double limit, int inside) {
 } // namespace
 
 Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-              const Size& size, const Seats& seats, const Turn& turn, int doubled_inside) {
+              const Size& size, const Seats& seats, const Turn& turn, const Laid* inside) {
   Laid laid;
   laid.strung.length = 2 * pi * size.middle;
   string_gaps(band, size, laid.strung);
@@ -147,7 +161,8 @@ Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& i
   if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
   const double seat_width =
       open_arc(size) / static_cast<double>(std::max<std::size_t>(1, seats.given.size()));
-  settle(laid, far_from_seat * seat_width, doubled_inside);
+  if (inside != nullptr) laid.at_least = guess_from(*inside, laid.strung);
+  settle(laid, far_from_seat * seat_width, inside != nullptr ? inside->doubled : 0);
   return laid;
 }
 

@@ -19,15 +19,15 @@ struct Seats {
 /// A ring strung along its circle.
 struct Laid {
   Strung strung;
-  std::vector<double> at; ///< arc length from the gutter's middle to each item's ray
-  int doubled = 0;        ///< how often its springs were made twice as strong
+  std::vector<double> at;     ///< arc length from the gutter's middle to each item's ray
+  int doubled = 0;            ///< how often its springs were made twice as strong
+  std::vector<char> at_least; ///< the gaps that came to stand at their least
 };
 
 /// Strings the items of a ring, each drawn to the seats of what it is joined to inside it, and lets them
-/// settle. `doubled_inside`: what it took for the ring inside; the result does not depend on it, only the
-/// time.
+/// settle. `inside`: the ring inside it, if any; the result does not depend on it, only the time.
 Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
-              const Band& band, const Size& size, const Seats& seats, const Turn& turn, int doubled_inside);
+              const Band& band, const Size& size, const Seats& seats, const Turn& turn, const Laid* inside);
 
 /// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
 /// which are stitches of `outside`.

@@ -1,5 +1,6 @@
 #include "layout/turn.hpp"
 
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <initializer_list>
@@ -56,18 +57,27 @@ SineCosine turned(SineCosine near_zero, unsigned quarter) {
   }
 }
 
-/// The arc sine's series, for |x| <= 1/2 and quicker where x is small.
-double arc_sine_near_zero(double x) {
-  const double q = x * x;
-  double power = x, sum = x;
-  for (int k = 1; k < 40; ++k) {
-    const double odd = 2.0 * k - 1.0;
-    power *= q * odd / (odd + 1.0);
-    const double term = power / (odd + 2.0);
-    sum += term;
-    if (term < 1e-18 && term > -1e-18) break;
+constexpr std::size_t arc_sine_terms = 24; ///< behind x: the next is below 1e-17 for |x| <= 1/2
+
+/// What each power of x squared is multiplied by in the arc sine's series, after x itself.
+constexpr std::array<double, arc_sine_terms> arc_sine_series() {
+  std::array<double, arc_sine_terms> series{};
+  double part = 1;
+  for (std::size_t k = 0; k < arc_sine_terms; ++k) {
+    const double odd = 2.0 * static_cast<double>(k) + 1.0;
+    part *= odd / (odd + 1.0);
+    series[k] = part / (odd + 2.0);
   }
-  return sum;
+  return series;
+}
+
+/// For |x| <= 1/2.
+double arc_sine_near_zero(double x) {
+  static constexpr std::array<double, arc_sine_terms> series = arc_sine_series();
+  const double q = x * x;
+  double sum = 0;
+  for (std::size_t k = arc_sine_terms; k-- > 0;) sum = sum * q + series[k];
+  return x + x * q * sum;
 }
 
 } // namespace

@@ -22,6 +22,13 @@ Seen see(Point point, double foot, const Turn& turn) {
   return seen;
 }
 
+/// Of an angle within a quarter turn of nothing, told by its sine.
+SineCosine of_sine(double sine) { return {sine, std::sqrt(std::max(0.0, 1 - sine * sine))}; }
+
+SineCosine sum(const SineCosine& a, const SineCosine& b) {
+  return {a.sine * b.cosine + b.sine * a.cosine, a.cosine * b.cosine - a.sine * b.sine};
+}
+
 } // namespace
 
 Wedge wedge_of(const SymbolExtent& shape, double foot, const Turn& turn) {
@@ -42,15 +49,16 @@ Wedge wedge_of(const SymbolExtent& shape, double foot, const Turn& turn) {
 }
 
 double gutter_angle(const SymbolExtent& shape, double foot, double half, Beside gutter, const Turn& turn) {
-  double angle = 0;
+  SineCosine widest{0, 1};
   for (const Convex& piece : shape.ink)
     for (const Point& point : piece) {
       const Seen seen = see(point, foot, turn);
       if (seen.across <= 0 || half >= seen.radius) return 2 * pi;
-      const double toward = arc_sine(gutter == Beside::before ? -seen.sine : seen.sine);
-      angle = std::max(angle, arc_sine(half / seen.radius) + toward);
+      const double toward = gutter == Beside::before ? -seen.sine : seen.sine;
+      const SineCosine angle = sum(of_sine(half / seen.radius), of_sine(toward));
+      if (angle.sine > 0 && angle.cosine < widest.cosine) widest = angle;
     }
-  return angle;
+  return widest.cosine >= 0 ? arc_sine(widest.sine) : pi - arc_sine(widest.sine);
 }
 
 } // namespace whorl::layout

@@ -17,7 +17,10 @@ constexpr std::uint64_t shell_crowds = 50;                    ///< of each but t
 class Measuring {
 public:
   explicit Measuring(const Fabric& fabric) : fabric_(fabric) {
-    for (const stitch::StitchKind& kind : fabric.kinds) shapes_.push_back(stitch::shape_of(kind));
+    std::vector<bool> occurs(fabric.kinds.size(), false);
+    for (const fabric::Stitch& stitch : fabric.stitches) occurs[stitch.kind] = true;
+    for (std::size_t i = 0; i < occurs.size(); ++i)
+      tall_.push_back(occurs[i] && stitch::shape_of(fabric.kinds[i]).height > 1);
   }
 
   Width width(const fabric::Round& round) const {
@@ -48,15 +51,14 @@ private:
   }
 
   bool is_tall(StitchId stitch) const {
-    const stitch::Shape& shape = shapes_[fabric_.stitches[stitch].kind];
-    return shape.height > 1 && fabric::legs_of(fabric_, stitch).size() == 1 &&
+    return tall_[fabric_.stitches[stitch].kind] && fabric::legs_of(fabric_, stitch).size() == 1 &&
            into(stitch).what != fabric::On::ring && (fabric_.stitches[stitch].flags & fabric::counts) != 0;
   }
 
   const fabric::Place& into(StitchId stitch) const { return fabric::legs_of(fabric_, stitch).begin()->into; }
 
   const Fabric& fabric_;
-  std::vector<stitch::Shape> shapes_;
+  std::vector<bool> tall_; ///< of each kind
 };
 
 } // namespace
