@@ -1,13 +1,14 @@
 #include "drawing/closeup.hpp"
 
+#include "drawing/around.hpp"
 #include "drawing/figure.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
-#include "layout/direction.hpp"
+#include "drawing/lit.hpp"
+#include "drawing/step_areas.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace whorl::drawing {
 namespace {
@@ -15,295 +16,224 @@ namespace {
 using layout::Figure;
 using layout::Ring;
 
-constexpr double largest = 13.2;            ///< mm per W
-constexpr std::uint32_t most_in_repeat = 7; ///< items; of longer repeats a few are shown
-constexpr std::uint32_t few = 4;
-constexpr double name_air = 0.36, name_size = 0.5; ///< W
-constexpr double patch = 0.6;                      ///< half of the lit ground under a stitch, W
+constexpr double largest = 13.2;                          ///< mm per W
+constexpr double name_size = 0.5, name_air = 0.10;        ///< W
+constexpr double largest_name = 6, smallest_name = 2.4;   ///< mm
 constexpr double dot_radius = 0.045, between_dots = 0.16; ///< of the dotted lines, W
-
-/// Turns the figure so that one direction of it points up, about a point that moves to the middle of the
-/// area.
-struct View {
-  Point about, up;
-  Point middle;
-  double scale = 1;
-
-  Point turned(Point p) const { return {cross(p, up), dot(p, up)}; }
-  Point on_sheet(Point p) const {
-    const Point from = turned(p - about);
-    return {middle.x + scale * from.x, middle.y - scale * from.y};
-  }
-  Point direction(Point d) const {
-    const Point way = turned(d);
-    return {way.x, -way.y};
-  }
-};
+constexpr double dot_air = 0.05;                          ///< between a dot and other ink, W
+constexpr double above = 7, below = 12;                   ///< room of the words, mm
+constexpr double beside = 40;                             ///< … where they stand beside a broad close-up
 
 Point head_of(const layout::Item& item) { return item.foot + item.height * item.up; }
 
-bool are_alike(const layout::Item& one, const layout::Item& other) { return one.key == other.key; }
-
-/// The least number of items after which a ring repeats; all of them, if it does not.
-std::uint32_t period_of(const Figure& figure, const Ring& ring) {
-  const auto* items = figure.items.data() + ring.first_item;
-  for (std::uint32_t period = 1; period <= ring.items / 2; ++period) {
-    if (ring.items % period != 0) continue;
-    bool repeats = true;
-    for (std::uint32_t i = period; i < ring.items && repeats; ++i)
-      repeats = are_alike(items[i], items[i - period]);
-    if (repeats) return period;
-  }
-  return ring.items;
-}
-
-/// What a leg goes into: a stitch, or the chains of a space, told by the middle one.
-struct Reached {
-  fabric::StitchId first = fabric::none, last = fabric::none, middle = fabric::none;
-};
-
-std::vector<Reached> reached_by(const fabric::Fabric& fabric, const layout::Item& item) {
-  std::vector<Reached> places;
-  for (std::uint32_t i = 0; i < item.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, item.first + i)) {
-      const fabric::Place& into = leg.into;
-      if (into.what == fabric::On::space && into.of < fabric.arches.size()) {
-        const fabric::Arch& arch = fabric.arches[into.of];
-        places.push_back(
-            {arch.first_chain, arch.first_chain + arch.count - 1, arch.first_chain + arch.count / 2});
-      } else {
-        const bool stitch = into.what == fabric::On::top || into.what == fabric::On::post ||
-                            into.what == fabric::On::chain_side;
-        places.push_back(stitch ? Reached{into.of, into.of, into.of} : Reached{});
-      }
-    }
-  return places;
-}
-
-bool is_reached(const layout::Item& base, const Reached& place) {
-  return place.first != fabric::none && base.first <= place.last && place.first < base.first + base.count;
-}
-
-bool holds(const layout::Item& item, fabric::StitchId stitch) {
-  return item.first <= stitch && stitch < item.first + item.count;
-}
-
+/// A close-up while it is drawn.
 struct CloseUp {
   const Making& making;
   const Figure& figure;
   const Ring& ring;
-  const Ring* below;
-  Repeat repeat;
+  const Shown& shown;
   View view;
+  Group group;
+  Around around; ///< what is inked so far
 
-  const layout::Item& item(std::uint32_t i) const { return figure.items[ring.first_item + repeat.first + i]; }
+  const layout::Item& item(std::uint32_t i) const { return figure.items[ring.first_item + i]; }
+  std::uint32_t end() const { return shown.repeat.first + shown.repeat.count; }
+  bool is_now(std::uint32_t i) const { return item(i).first >= shown.now && item(i).first < shown.end; }
+  Color color(std::uint32_t i) const {
+    return is_now(i) ? ink::black : item(i).first < shown.now ? ink::done : ink::coming;
+  }
 };
 
-Symbol symbol_of(const CloseUp& close, const layout::Item& item, Color color) {
+void draw(CloseUp& close, const layout::Item& item, Color color) {
   Symbol symbol;
   symbol.symbol = close.making.symbols.stitch(item.key, item.height);
   symbol.at = close.view.on_sheet(item.foot);
   symbol.up = close.view.direction(item.up);
   symbol.scale = close.view.scale / close.making.scale;
   symbol.color = color;
-  return symbol;
+  close.around.add(symbol, close.making.symbols.definition(symbol.symbol));
+  close.group.items.push_back(std::move(symbol));
 }
 
-std::vector<const layout::Item*> bases_of(const CloseUp& close) {
-  std::vector<const layout::Item*> bases;
-  if (close.below == nullptr) return bases;
-  const fabric::Fabric& fabric = close.making.copy.fabric;
-  for (std::uint32_t b = 0; b < close.below->items; ++b) {
-    const layout::Item& base = close.figure.items[close.below->first_item + b];
-    bool used = false;
-    for (std::uint32_t i = 0; i < close.repeat.count && !used; ++i)
-      for (const Reached& place : reached_by(fabric, close.item(i))) used = used || is_reached(base, place);
-    if (used) bases.push_back(&base);
-  }
-  return bases;
-}
-
-Stroke patch_under(const CloseUp& close, const layout::Item& base) {
-  const Point low = close.view.on_sheet(base.foot + (patch * 0.5) * base.up);
-  const Point high = close.view.on_sheet(head_of(base) - (patch * 0.5) * base.up);
-  return {line_through({low, high}), 2 * patch * close.view.scale, ink::lit, 0, {}};
-}
-
-/// Dots from the foot of a stitch to the place that it goes into.
-void add_dots(const CloseUp& close, Point from, Point to, std::vector<Item>& items) {
-  const Point way = to - from;
-  const int dots = static_cast<int>(length(way) / between_dots);
-  for (int i = 0; i < dots; ++i) {
-    const Point at = from + ((i + 0.5) / dots) * way;
-    items.push_back(Fill{circle(close.view.on_sheet(at), dot_radius * close.view.scale), ink::black, {}});
-  }
-}
-
-/// The middle of the ink of a base's head above a stitch of it.
-Point tip_of(const CloseUp& close, const layout::Item& base, fabric::StitchId stitch) {
-  return close.figure.tips[base.first_tip + (stitch - base.first)];
-}
-
-/// From each foot of a stitch to the stitch that it stands on.
-void add_ways(const CloseUp& close, const std::vector<const layout::Item*>& bases, std::vector<Item>& items) {
-  const fabric::Fabric& fabric = close.making.copy.fabric;
-  for (std::uint32_t i = 0; i < close.repeat.count; ++i) {
-    const layout::Item& item = close.item(i);
-    const std::vector<Reached> places = reached_by(fabric, item);
-    for (std::size_t leg = 0; leg < places.size(); ++leg) {
-      const bool spread = item.count == 1 && places.size() == item.feet && places.size() > 1;
-      const Point foot = spread ? close.figure.feet[item.first_foot + leg] : item.foot;
-      for (const layout::Item* base : bases)
-        if (holds(*base, places[leg].middle))
-          add_dots(close, foot, tip_of(close, *base, places[leg].middle), items);
+/// What is worked into, in grey.
+void draw_bases(CloseUp& close, const std::vector<Reached>& places) {
+  std::vector<bool> drawn(close.figure.items.size());
+  const std::uint32_t first = close.ring.first_item + close.shown.repeat.first;
+  for (const Reached& place : places) {
+    if (place.what == fabric::On::ring)
+      if (const auto mark = close.making.symbols.mark(centre_mark(close.figure.centre))) {
+        Symbol ring{*mark,
+                    close.view.on_sheet({0, 0}),
+                    close.view.direction({0, 1}),
+                    close.view.scale / close.making.scale,
+                    ink::done,
+                    {}};
+        close.around.add(ring, close.making.symbols.definition(*mark));
+        close.group.items.push_back(std::move(ring));
+      }
+    for (std::uint32_t i = place.first; i < place.first + place.count; ++i) {
+      const bool in_repeat = i >= first && i < first + close.shown.repeat.count;
+      if (!drawn[i] && !in_repeat) draw(close, close.figure.items[i], ink::done);
+      drawn[i] = true;
     }
   }
 }
 
-void add_names(const CloseUp& close, std::vector<Item>& items) {
-  std::vector<std::string> names;
-  Lettering set{name_size * close.view.scale, Typeface::sans, true, false, ink::black};
-  for (std::uint32_t i = 0; i < close.repeat.count; ++i)
-    names.push_back(stitch_name(close.making, close.item(i).key));
-  double shrink = 1;
-  for (std::uint32_t i = 0; i + 1 < names.size(); ++i) {
-    const Point one = close.view.on_sheet(head_of(close.item(i))),
-                next = close.view.on_sheet(head_of(close.item(i + 1)));
-    const double apart = std::abs(next.x - one.x),
-                 wide = (width_of(names[i], set) + width_of(names[i + 1], set)) / 2;
-    shrink = std::min(shrink, 0.86 * apart / std::max(wide, 0.01));
+/// Where the dots to a place end.
+Point end_of(const CloseUp& close, const Reached& place, Point foot) {
+  if (place.what == fabric::On::ring) return 0.75 * layout::unit(foot);
+  const fabric::StitchId stitch = place.stitch;
+  for (std::uint32_t i = place.first; i < place.first + place.count; ++i) {
+    const layout::Item& base = close.figure.items[i];
+    if (base.first <= stitch && stitch < base.first + base.count)
+      return close.figure.tips[base.first_tip + (stitch - base.first)];
   }
-  set.size *= std::max(shrink, 0.3);
-  for (std::uint32_t i = 0; i < names.size(); ++i) {
-    const Point head = close.view.on_sheet(head_of(close.item(i)) + name_air * close.item(i).up);
-    items.push_back(written(names[i], set, head, Anchor::middle));
+  return head_of(close.figure.items[place.first]);
+}
+
+/// Dots from the foot of a stitch to the place that it goes into, where there is room for them.
+void add_dots(CloseUp& close, Point from, Point to) {
+  const Point way = to - from;
+  const double scale = close.view.scale;
+  const int dots = static_cast<int>(layout::length(way) / between_dots);
+  for (int i = 0; i < dots; ++i) {
+    const Point at = close.view.on_sheet(from + ((i + 0.5) / dots) * way);
+    if (!close.around.is_free(at, (dot_radius + dot_air) * scale)) continue;
+    close.around.add(at, dot_radius * scale);
+    close.group.items.push_back(Fill{circle(at, dot_radius * scale), ink::black, {}});
   }
 }
 
-/// What is inked by the repeat and its bases in the figure, turned upright about a point, in W.
-Box box_of(const CloseUp& close, const std::vector<const layout::Item*>& bases) {
-  Box box;
-  const auto take = [&](const layout::Item& item, double above) {
-    cover(box, close.view.turned(item.foot - close.view.about), 0.6);
-    cover(box, close.view.turned(head_of(item) - close.view.about), above);
-  };
-  for (std::uint32_t i = 0; i < close.repeat.count; ++i) take(close.item(i), 0.95);
-  for (const layout::Item* base : bases) take(*base, 0.6);
-  return box;
+void add_ways(CloseUp& close) {
+  const fabric::Fabric& fabric = close.making.copy.fabric;
+  const DrawnItems drawn(close.figure);
+  for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i)
+    if (close.is_now(i))
+      for (const Reached& place : reached_by(fabric, close.figure, drawn, close.item(i)))
+        add_dots(close, place.foot, end_of(close, place, place.foot));
 }
 
-/// Upright is the mean direction of the repeat's stitches.
+/// A name above its stitch, as near as there is room for it; false: there is none.
+bool put_name(CloseUp& close, const layout::Item& item, const std::string& name, const Lettering& set) {
+  const Point up = close.view.direction(item.up), head = close.view.on_sheet(head_of(item));
+  constexpr double cap = 0.72;
+  const double wide = width_of(name, set), high = cap * set.size;
+  const double half = std::min(std::abs(up.x) < 0.05 ? 1e9 : wide / 2 / std::abs(up.x),
+                               std::abs(up.y) < 0.05 ? 1e9 : high / 2 / std::abs(up.y));
+  for (double out = 0.1; out < 1.5; out += 0.05) {
+    const Point middle = head + (half + out * close.view.scale) * up;
+    Text text = written(name, set, {middle.x, middle.y + high / 2}, Anchor::middle);
+    if (!close.around.is_free(text, name_air * close.view.scale)) continue;
+    close.around.add(text);
+    close.group.items.push_back(std::move(text));
+    return true;
+  }
+  return false;
+}
+
+bool put_names(CloseUp& close, const Lettering& set) {
+  bool all = true;
+  for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i)
+    if (close.is_now(i))
+      all = put_name(close, close.item(i), stitch_name(close.making, close.item(i).key), set) && all;
+  return all;
+}
+
+/// All of one size, that at which every name has room.
+void add_names(CloseUp& close) {
+  const Group bare = close.group;
+  const Around room = close.around;
+  Lettering set{std::min(name_size * close.view.scale, largest_name), Typeface::sans, true, false,
+                ink::black};
+  while (!put_names(close, set) && set.size > smallest_name) {
+    close.group = bare, close.around = room;
+    set.size *= 0.9;
+  }
+}
+
+/// Upright is the mean direction of the stitches.
 View upright(const CloseUp& close) {
   View view;
   Point up{0, 0}, middle{0, 0};
-  for (std::uint32_t i = 0; i < close.repeat.count; ++i) {
+  for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i) {
     up = up + close.item(i).up;
     middle = middle + close.item(i).foot;
   }
-  view.up = unit(up);
-  view.about = (1.0 / close.repeat.count) * middle;
+  view.up = layout::length(up) > 0.2 ? layout::unit(up) : close.item(close.shown.repeat.first).up;
+  view.about = (1.0 / close.shown.repeat.count) * middle;
   return view;
 }
 
-/// Below the repeat, in the direction of work.
-void add_way(const CloseUp& close, double below, std::vector<Item>& items) {
-  if (close.repeat.count < 2) return;
+void compose(CloseUp& close, const std::vector<Reached>& bases) {
+  close.group.items = lit_patches(close.figure, bases, close.view);
+  close.around = {};
+  draw_bases(close, bases);
+  for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i)
+    draw(close, close.item(i), close.color(i));
+  add_ways(close);
+  add_names(close);
+}
+
+/// Draws it as large as it has room in the middle of a box.
+Box fit(CloseUp& close, const std::vector<Reached>& bases, const Box& area) {
+  Box box;
+  close.view.scale = largest;
+  for (int pass = 0; pass < 5; ++pass) {
+    compose(close, bases);
+    box = bounds(Item{close.group}, close.making.symbols.definitions());
+    const double fits = std::min(area.width() / box.width(), area.height() / box.height());
+    if (fits >= 1) break;
+    close.view.scale *= 0.98 * fits;
+  }
+  close.view.middle = close.view.middle + Point{(area.left + area.right) / 2 - (box.left + box.right) / 2,
+                                                (area.top + area.bottom) / 2 - (box.top + box.bottom) / 2};
+  compose(close, bases);
+  return bounds(Item{close.group}, close.making.symbols.definitions());
+}
+
+/// In the direction of work.
+void add_way(CloseUp& close, Point middle) {
+  if (close.shown.repeat.count < 2 || close.ring.chain) return; // chains are numbered from the hook
   constexpr double wide = 14, words = 6;
-  const Point first = close.view.on_sheet(close.item(0).foot);
-  const Point last = close.view.on_sheet(close.item(close.repeat.count - 1).foot);
-  const Point middle{(first.x + last.x) / 2, below};
+  const Point first = close.view.on_sheet(close.item(close.shown.repeat.first).foot);
+  const Point last = close.view.on_sheet(close.item(close.end() - 1).foot);
   for (Path& path : bent_arrow(middle, wide, last.x < first.x ? -1 : 1))
-    items.push_back(Stroke{std::move(path), 0.35, ink::grey, 0, {}});
-  items.push_back(written(say(close.making.copy.wording, "step-way"), lettering::note,
-                          {middle.x, middle.y + words}, Anchor::middle));
+    close.group.items.push_back(Stroke{std::move(path), 0.35, ink::grey, 0, {}});
+  close.group.items.push_back(written(say(close.making.copy.wording, "step-way"), lettering::note,
+                                      {middle.x, middle.y + words}, Anchor::middle));
 }
 
 } // namespace
 
-std::vector<std::uint32_t> in_order(const Figure& figure) {
-  std::vector<std::uint32_t> order(figure.rings.size());
-  std::iota(order.begin(), order.end(), 0U);
-  const auto begins = [&](std::uint32_t ring) {
-    return figure.rings[ring].owner || figure.rings[ring].chain;
-  };
-  std::stable_sort(order.begin(), order.end(), [&](std::uint32_t one, std::uint32_t other) {
-    if (begins(one) != begins(other)) return begins(one);
-    return figure.rings[one].round < figure.rings[other].round;
-  });
-  return order;
-}
-
-std::uint32_t ring_below(const Figure& figure, std::uint32_t ring) {
-  const std::vector<std::uint32_t> order = in_order(figure);
-  const auto at = std::find(order.begin(), order.end(), ring);
-  return at == order.begin() || at == order.end() ? fabric::none : *(at - 1);
-}
-
-Repeat repeat_shown(const Figure& figure, const Ring& ring) {
-  const std::uint32_t period = period_of(figure, ring);
-  if (period > most_in_repeat) {
-    const std::uint32_t count = std::min(few, ring.items);
-    return {(ring.items - count) / 2, count};
-  }
-  const std::uint32_t passes = ring.items / std::max(period, 1U);
-  if (period <= 2 && passes > 2) { // alone it shows little
-    const std::uint32_t count = period == 1 ? 3 : 2 * period;
-    return {(ring.items - count) / 2 / period * period, count};
-  }
-  return {passes / 2 * period, period};
-}
-
-Item lit_band(const Figure& figure, const Ring& ring, const Frame& frame) {
-  std::vector<Point> points;
-  const bool disc = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward;
-  for (std::uint32_t i = 0; i < ring.items; ++i) {
-    const layout::Item& item = figure.items[ring.first_item + i];
-    const Point at = item.foot + (item.height / 2) * item.up;
-    if (disc && !points.empty()) { // along the ring, not across it
-      const Point before = points.back();
-      for (int j = 1; j < 8; ++j) {
-        const Point on = before + (j / 8.0) * (at - before);
-        if (length(on) > 1e-6) points.push_back(length(before) * unit(on));
-      }
-    }
-    points.push_back(at);
-  }
-  std::vector<Point> on;
-  for (const Point p : points) on.push_back(on_sheet(frame, p));
-  constexpr double besides = 0.12;
-  const double wide = (std::abs(ring.outer - ring.inner) + besides) * frame.scale;
-  return Stroke{line_through(on), wide, ink::lit, 0, {}};
-}
-
-Group draw_closeup(const Making& making, std::size_t figure, std::uint32_t ring, const Box& area) {
+Group draw_closeup(const Making& making, std::size_t figure, std::uint32_t ring, const Shown& shown,
+                   const Box& area) {
   const Figure& it = making.copy.placement.figures[figure];
-  const std::uint32_t below = ring_below(it, ring);
-  CloseUp close{making,
-                it,
-                it.rings[ring],
-                below == fabric::none ? nullptr : &it.rings[below],
-                repeat_shown(it, it.rings[ring]),
-                {}};
-  Group group{"", "close-up", say(making.copy.wording, "step-close-up"), {}};
-  if (close.repeat.count == 0) return group;
-  const std::vector<const layout::Item*> bases = bases_of(close);
+  CloseUp close{making, it, it.rings[ring], shown, {}, {"", "close-up", shown.caption, {}}, {}};
+  if (shown.repeat.count == 0) return close.group;
   close.view = upright(close);
-  const Box box = box_of(close, bases);
-  const double words = 7.5, room = area.height() - 2 * words;
-  close.view.scale = std::min({largest, area.width() / box.width(), room / box.height()});
-  close.view.middle = {(area.left + area.right) / 2 - close.view.scale * (box.left + box.right) / 2,
-                       (area.top + area.bottom) / 2 + close.view.scale * (box.top + box.bottom) / 2};
-  for (const layout::Item* base : bases) group.items.push_back(patch_under(close, *base));
-  for (const layout::Item* base : bases) group.items.push_back(symbol_of(close, *base, ink::done));
-  add_ways(close, bases, group.items);
-  for (std::uint32_t i = 0; i < close.repeat.count; ++i)
-    group.items.push_back(symbol_of(close, close.item(i), ink::black));
-  add_names(close, group.items);
-  const double middle = (area.top + area.bottom) / 2, half = close.view.scale * box.height() / 2;
-  add_way(close, middle + half + 2.5, group.items);
-  group.items.push_back(written(say(making.copy.wording, "step-close-up"), lettering::note,
-                                {(area.left + area.right) / 2, middle - half - 3}, Anchor::middle));
-  return group;
+  std::vector<std::uint32_t> now;
+  for (std::uint32_t i = shown.repeat.first; i < close.end(); ++i)
+    if (close.is_now(i)) now.push_back(close.ring.first_item + i);
+  const std::vector<Reached> bases = reached_by(making.copy.fabric, it, now);
+  const bool broad = is_broad(area);
+  Box inner = area;
+  if (broad)
+    inner.left += beside, inner.right -= beside;
+  else
+    inner.top += above, inner.bottom -= below;
+  const Box drawn = fit(close, bases, inner);
+  const double middle = (drawn.top + drawn.bottom) / 2;
+  if (broad) {
+    close.group.items.push_back(
+        written(shown.caption, lettering::note, {drawn.left - 5, middle + 1}, Anchor::end));
+    add_way(close, {drawn.right + 17, middle - 2});
+  } else {
+    const double across = (area.left + area.right) / 2;
+    close.group.items.push_back(
+        written(shown.caption, lettering::note, {across, drawn.top - 3}, Anchor::middle));
+    add_way(close, {across, drawn.bottom + 3.5});
+  }
+  return close.group;
 }
 
 } // namespace whorl::drawing

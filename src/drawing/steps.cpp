@@ -4,12 +4,12 @@
 #include "drawing/closeup.hpp"
 #include "drawing/figure.hpp"
 #include "drawing/furniture.hpp"
-#include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
+#include "drawing/lit.hpp"
 #include "drawing/loop_picture.hpp"
 #include "drawing/placed.hpp"
-#include "drawing/table_rows.hpp"
-#include "layout/direction.hpp"
+#include "drawing/step_units.hpp"
+#include "drawing/step_words.hpp"
 #include "layout/items.hpp"
 #include "layout/label.hpp"
 
@@ -22,44 +22,7 @@ namespace {
 using layout::Figure;
 using layout::Ring;
 
-constexpr double largest = 4.75;  ///< mm per W
-constexpr double safe = 0.052;    ///< of the shorter side: nothing stands nearer to the edge
-constexpr double bold = 1.35;     ///< the pen of the round that is worked
-constexpr double words_high = 22; ///< of the line under the picture
-constexpr double flat = 1.7;      ///< a figure so much wider than high stands over its close-up
-constexpr double least_text = 3.2, number_size = 7.2, line_size = 5.4;
-
-/// Where what stands.
-struct Areas {
-  Box figure, close_up, words;
-};
-
-Areas areas_of(const StepPage& page, const Box& figure) {
-  const double edge = safe * std::min(page.width, page.height);
-  Box all{edge, edge, page.width - edge, page.height - edge};
-  Areas areas;
-  areas.words = {all.left, all.bottom - words_high + edge, all.right, all.bottom};
-  all.bottom = areas.words.top - 2;
-  areas.figure = areas.close_up = all;
-  const bool stacked = page.height >= page.width || figure.width() > flat * figure.height();
-  if (stacked) {
-    const double needs = figure.height() * std::min(largest, all.width() / figure.width());
-    areas.figure.bottom = all.top + std::min(0.5 * all.height(), needs);
-    areas.close_up.top = areas.figure.bottom + 3;
-  } else {
-    areas.figure.right = all.left + 0.52 * all.width();
-    areas.close_up.left = areas.figure.right + 6;
-  }
-  return areas;
-}
-
-/// Where the figure stands in all its steps.
-Frame frame_of(const Box& figure, const Box& area) {
-  const double scale = std::min({largest, area.width() / figure.width(), area.height() / figure.height()});
-  return {{(area.left + area.right) / 2 - scale * (figure.left + figure.right) / 2,
-           (area.top + area.bottom) / 2 - scale * (figure.top + figure.bottom) / 2},
-          scale};
-}
+constexpr double bold = 1.35, bold_in_lace = 1.1; ///< the pen of what is worked
 
 /// The figure's box in W.
 Box figure_in_slots(const Copy& copy, std::size_t figure) {
@@ -72,28 +35,72 @@ Box figure_in_slots(const Copy& copy, std::size_t figure) {
 struct Picture {
   const Copy& copy;
   const Step& step;
-  const StepPage& page;
   const Figure& figure;
-  Areas areas;
+  StepAreas areas;
   Frame frame;
   SymbolCase symbols;
   Scene scene;
 
   bool is_start() const { return step.ring == fabric::none; }
+  bool is_of_a_stitch() const { return step.stitches > 0; }
   const Ring& ring() const { return figure.rings[step.ring]; }
   std::uint32_t round() const { return is_start() ? figure.first_round : ring().round; }
+  /// The stitches that are worked.
+  fabric::StitchId first() const { return is_of_a_stitch() ? step.stitch : 0; }
+  fabric::StitchId end() const { return is_of_a_stitch() ? step.stitch + step.stitches : fabric::none; }
+  bool is_now(fabric::StitchId stitch) const { return stitch >= first() && stitch < end(); }
 };
 
 void add_lit(Picture& picture) {
   if (picture.is_start()) return;
-  const std::uint32_t below = ring_below(picture.figure, picture.step.ring);
-  if (below == fabric::none || picture.figure.rings[below].items == 0) return;
+  std::vector<std::uint32_t> now;
+  for (std::uint32_t i = picture.ring().first_item; i < picture.ring().first_item + picture.ring().items; ++i)
+    if (picture.is_now(picture.figure.items[i].first)) now.push_back(i);
+  const auto places = reached_by(picture.copy.fabric, picture.figure, now);
   picture.scene.items.push_back(
-      Group{"", "lit", "", {lit_band(picture.figure, picture.figure.rings[below], picture.frame)}});
+      Group{"", "lit", "", lit_bands(picture.figure, places, view_of(picture.frame))});
+}
+
+Group ring_in(Picture& picture, std::uint32_t ring, Color color) {
+  return draw_ring(picture.copy, picture.step.figure, picture.frame, picture.symbols, ring, color);
+}
+
+void recolor(Item& item, Color color) {
+  if (Symbol* symbol = std::get_if<Symbol>(&item)) symbol->color = color;
+  if (Fill* fill = std::get_if<Fill>(&item)) fill->color = color;
+  if (Stroke* stroke = std::get_if<Stroke>(&item)) stroke->color = color;
+  if (Text* text = std::get_if<Text>(&item)) text->color = color;
+}
+
+/// The stitch that a thing of its ring's group is of: a symbol its own, a stem the next spike.
+fabric::StitchId stitch_of(const Picture& picture, const Item& item, std::uint32_t& spike) {
+  const Ring& ring = picture.ring();
+  const layout::Item* items = picture.figure.items.data() + ring.first_item;
+  if (const Symbol* symbol = std::get_if<Symbol>(&item)) return symbol->origin.stitch;
+  if (!std::holds_alternative<Stroke>(item)) return fabric::none;
+  while (spike < ring.items && items[spike].stem == 0) ++spike;
+  return spike < ring.items ? items[spike++].first : fabric::none;
+}
+
+/// Of the stitch's round: what is worked in ink, the stitch bold, what comes faint.
+void add_ring_by_stitches(Picture& picture) {
+  Group group = ring_in(picture, picture.step.ring, ink::black);
+  Group now{"", "stitch now", "", {}};
+  std::vector<Item> rest;
+  std::uint32_t spike = 0;
+  for (Item& item : group.items) {
+    const fabric::StitchId stitch = stitch_of(picture, item, spike);
+    if (stitch != fabric::none && stitch >= picture.end()) recolor(item, ink::coming);
+    (picture.is_now(stitch) ? now.items : rest).push_back(std::move(item));
+  }
+  group.items = std::move(rest);
+  group.items.push_back(std::move(now));
+  picture.scene.items.push_back(std::move(group));
 }
 
 void add_ring(Picture& picture, std::uint32_t ring, Color color) {
-  Group group = draw_ring(picture.copy, picture.step.figure, picture.frame, picture.symbols, ring, color);
+  if (ring == picture.step.ring && picture.is_of_a_stitch()) return add_ring_by_stitches(picture);
+  Group group = ring_in(picture, ring, color);
   if (ring == picture.step.ring) group.kind = "round now";
   picture.scene.items.push_back(std::move(group));
 }
@@ -114,7 +121,7 @@ void add_rings(Picture& picture) {
   for (const std::uint32_t ring : in_order(picture.figure)) {
     const bool now = ring == picture.step.ring, next = color == ink::coming;
     add_ring(picture, ring, now ? ink::black : color);
-    if (next) break;
+    if (next || (now && picture.is_of_a_stitch())) break;
     if (now) color = ink::coming;
   }
 }
@@ -122,10 +129,10 @@ void add_rings(Picture& picture) {
 /// How much nearer to the middle the arrow of direction stands while the outer rings of a disc are not shown.
 Point nearer(const Picture& picture, Point arrow) {
   const Figure& figure = picture.figure;
-  if (figure.form != layout::Form::disc || length(arrow) < 1) return {0, 0};
+  if (figure.form != layout::Form::disc || layout::length(arrow) < 1) return {0, 0};
   const std::size_t shown = std::min<std::size_t>(picture.step.ring + 1, figure.rings.size() - 1);
   const double less = figure.rings.back().outer - figure.rings[shown].outer;
-  return -less * unit(arrow);
+  return -less * layout::unit(arrow);
 }
 
 /// The arrow of direction, shaft and head.
@@ -143,15 +150,6 @@ void add_direction(Picture& picture) {
   picture.scene.items.push_back(std::move(lines));
 }
 
-void recolor(Group& group, Color color) {
-  for (Item& item : group.items) {
-    if (Symbol* symbol = std::get_if<Symbol>(&item)) symbol->color = color;
-    if (Fill* fill = std::get_if<Fill>(&item)) fill->color = color;
-    if (Stroke* stroke = std::get_if<Stroke>(&item)) stroke->color = color;
-    if (Text* text = std::get_if<Text>(&item)) text->color = color;
-  }
-}
-
 /// The last stitches are not gathered before they are worked.
 bool is_closed_yet(const Picture& picture) {
   return !picture.is_start() && picture.ring().last_round == picture.figure.last_round;
@@ -160,7 +158,8 @@ bool is_closed_yet(const Picture& picture) {
 void add_middle(Picture& picture) {
   if (picture.figure.form == layout::Form::disc_inward && !is_closed_yet(picture)) return;
   Group centre = draw_centre(picture.copy, picture.step.figure, picture.frame, picture.symbols);
-  if (!picture.is_start()) recolor(centre, ink::done);
+  if (!picture.is_start())
+    for (Item& item : centre.items) recolor(item, ink::done);
   picture.scene.items.push_back(std::move(centre));
 }
 
@@ -175,124 +174,116 @@ void add_signs(Picture& picture) {
   picture.scene.items.push_back(std::move(signs));
 }
 
+/// Takes room for the picture of the two loops from that of the close-up; false: there is too little.
+bool take_loops(Box& area, Box& loops) {
+  const bool broad = is_broad(area);
+  if (broad ? area.height() < loop_picture_height - 4 : area.height() < 2.2 * loop_picture_height)
+    return false;
+  loops = area;
+  if (broad)
+    loops.left = area.right -= loop_picture_width + 4;
+  else
+    loops.top = area.bottom -= loop_picture_height + 3;
+  return true;
+}
+
+void add_loops(Picture& picture, Box& area) {
+  const std::uint8_t marked = layout::marked_loops(layout::items_of(picture.copy.fabric, picture.round()));
+  Box loops;
+  if (marked == stitch::both || !take_loops(area, loops)) return;
+  const double top = std::max(loops.top, (loops.top + loops.bottom - loop_picture_height) / 2);
+  picture.scene.items.push_back(draw_loop_picture(picture.copy, {loops.left, top}, loops.width()).group);
+}
+
+/// The ring that the close-up shows; none: there is nothing to show.
+std::uint32_t ring_close_up(const Picture& picture) {
+  if (!picture.is_start()) return picture.step.ring;
+  const std::vector<std::uint32_t> order = in_order(picture.figure);
+  return !order.empty() && picture.figure.rings[order.front()].chain ? order.front() : fabric::none;
+}
+
+/// What a part begins with, if that is a mark, large.
+void add_large_mark(Picture& picture) {
+  const auto mark = picture.symbols.mark(centre_mark(picture.figure.centre));
+  if (!mark) return;
+  constexpr double scale = 20; // mm per W
+  const Box& area = picture.areas.close_up;
+  const Point middle{(area.left + area.right) / 2, (area.top + area.bottom) / 2};
+  picture.scene.items.push_back(Group{
+      "", "close-up", "", {Symbol{*mark, middle, {0, -1}, scale / picture.frame.scale, ink::black, {}}}});
+}
+
+/// The items of a ring from the first to the last that are worked.
+Repeat items_now(const Picture& picture, const Ring& ring) {
+  std::uint32_t first = ring.items, end = 0;
+  for (std::uint32_t i = 0; i < ring.items; ++i)
+    if (picture.is_now(picture.figure.items[ring.first_item + i].first))
+      first = std::min(first, i), end = i + 1;
+  return {first, end - std::min(first, end)};
+}
+
+Shown shown_of(const Picture& picture, const Ring& ring) {
+  const Wording& wording = picture.copy.wording;
+  if (picture.is_of_a_stitch())
+    return {with_neighbours(picture.figure, ring, items_now(picture, ring)), picture.first(), picture.end(),
+            say(wording, "step-near")};
+  return {repeat_shown(picture.copy, picture.figure, ring), picture.first(), picture.end(),
+          say(wording, ring.chain ? "step-near" : "step-close-up")};
+}
+
 void add_close_up(Picture& picture) {
-  if (picture.is_start()) return;
+  const std::uint32_t ring = ring_close_up(picture);
+  if (ring == fabric::none) return add_large_mark(picture);
   const Usage none;
   const Making making{picture.copy, picture.symbols, none, 1, picture.frame.scale};
   Box area = picture.areas.close_up;
-  const bool loops =
-      layout::marked_loops(layout::items_of(picture.copy.fabric, picture.round())) != stitch::both;
-  if (loops && area.height() > 2 * loop_picture_height) {
-    area.bottom -= loop_picture_height;
-    picture.scene.items.push_back(
-        draw_loop_picture(picture.copy, {area.left, area.bottom}, area.width()).group);
-  }
-  picture.scene.items.push_back(draw_closeup(making, picture.step.figure, picture.step.ring, area));
+  if (!picture.is_start()) add_loops(picture, area);
+  picture.scene.items.push_back(
+      draw_closeup(making, picture.step.figure, ring, shown_of(picture, picture.figure.rings[ring]), area));
 }
 
-// The words under the picture.
-
-/// "Round 5", "Rounds 5–7".
-std::string number_in_words(const Picture& picture) {
-  const fabric::Round& round = picture.copy.fabric.rounds[picture.round()];
-  if (picture.is_start()) {
-    const std::string& name = picture.copy.fabric.parts[picture.figure.part].name;
-    return name.empty() ? say(picture.copy.wording, "step-start") : name;
-  }
-  const bool row = round.kind == pattern::RoundKind::row;
-  return say(picture.copy.wording, row ? "step-row" : "step-round",
-             {layout::number_of(picture.copy.fabric, picture.ring())});
+void make_bold(std::vector<Item>& items, std::uint32_t plain) {
+  for (Item& item : items)
+    if (Group* group = std::get_if<Group>(&item)) {
+      make_bold(group->items, plain);
+      if (group->kind != "round now" && group->kind != "stitch now") continue;
+      for (Item& inside : group->items)
+        if (Symbol* symbol = std::get_if<Symbol>(&inside)) symbol->symbol += plain;
+    }
 }
 
-std::string line_in_words(const Picture& picture) {
-  if (picture.is_start()) {
-    const std::string_view mark = centre_mark(picture.figure.centre);
-    return mark.empty() ? say(picture.copy.wording, "step-start")
-                        : say(picture.copy.wording, "title-" + std::string(mark));
-  }
-  return table_row(picture.copy, picture.ring()).line;
+/// Whether it has chains between its stitches, which stand close.
+bool is_lace(const Picture& picture) {
+  const fabric::Fabric& fabric = picture.copy.fabric;
+  const std::vector<layout::Item>& items = picture.figure.items;
+  return std::any_of(items.begin(), items.end(), [&](const layout::Item& item) {
+    const fabric::Stitch& stitch = fabric.stitches[item.first];
+    return fabric::legs_of(fabric, item.first).size() == 0 && (stitch.flags & fabric::starts_chain) == 0 &&
+           fabric.rounds[stitch.round].kind != pattern::RoundKind::chain;
+  });
 }
 
-/// The count at the right, and the change behind it; where they begin.
-double add_count(const Picture& picture, double base, Group& words) {
-  if (picture.is_start()) return picture.areas.words.right;
-  const TableRow row = table_row(picture.copy, picture.ring());
-  const Lettering bold_count{line_size, Typeface::sans, true, false, ink::black};
-  const Lettering pale{line_size * 0.9, Typeface::sans, false, false, ink::grey};
-  const bool starts = row.change.empty() || row.change == say(picture.copy.wording, "table-start");
-  const std::string change = starts ? "" : "(" + row.change + ")";
-  const std::string count =
-      say(picture.copy.wording, row.stitches == "1" ? "step-stitch" : "step-stitches", {row.stitches});
-  double x = picture.areas.words.right;
-  words.items.push_back(written(change, pale, {x, base}, Anchor::end));
-  if (!starts) x -= width_of(change, pale) + 2;
-  words.items.push_back(written(count, bold_count, {x, base}, Anchor::end));
-  return x - width_of(count, bold_count);
-}
-
-/// The author's line, as large as two lines of it have room.
-void add_line(const Picture& picture, double left, double right, double base, Group& words) {
-  Lettering set{line_size, Typeface::sans, false, false, ink::black};
-  const std::string line = line_in_words(picture);
-  constexpr std::size_t most = 3;
-  while (set.size > least_text &&
-         wrap(line, set, right - left, 0, 99).size() > (set.size > line_size * 0.8 ? 1 : most))
-    set.size -= 0.3;
-  const std::vector<std::string> lines = wrap(line, set, right - left, 0, most);
-  double y = base - (static_cast<double>(lines.size()) - 1) * set.size * 0.62;
-  for (const std::string& one : lines) {
-    words.items.push_back(written(one, set, {left, y}));
-    y += set.size * 1.24;
-  }
-}
-
-void add_words(Picture& picture) {
-  const Box& area = picture.areas.words;
-  Group words{"", "words", "", {}};
-  words.items.push_back(
-      Stroke{line_through({{area.left, area.top}, {area.right, area.top}}), 0.13, ink::hairline, 0, {}});
-  const Lettering serif{number_size, Typeface::serif, false, false, ink::black};
-  const std::string number = number_in_words(picture);
-  const bool narrow = picture.page.width < 150;
-  const double base = area.top + (narrow ? 0.46 : 0.62) * area.height();
-  words.items.push_back(written(number, serif, {area.left, base}));
-  const double count = add_count(picture, base, words);
-  const double behind = area.left + width_of(number, serif) + 6;
-  if (narrow)
-    add_line(picture, area.left, area.right, area.bottom - 1.5, words);
-  else
-    add_line(picture, behind, count - 6, base, words);
-  picture.scene.items.push_back(std::move(words));
-}
-
-/// The symbols of the round that is worked, drawn with a bolder pen: second ones behind the first.
+/// The symbols of what is worked, drawn with a bolder pen: second ones behind the first.
 void make_bold(Picture& picture) {
   picture.scene.symbols = picture.symbols.definitions();
+  const double bolder = is_lace(picture) ? bold_in_lace : bold;
   const auto plain = static_cast<std::uint32_t>(picture.scene.symbols.size());
   for (std::uint32_t i = 0; i < plain; ++i) {
     SymbolDefinition one = picture.scene.symbols[i];
     one.id += "_now";
-    for (Pen& pen : one.pens) pen.stroke *= bold;
+    for (Pen& pen : one.pens) pen.stroke *= bolder;
     picture.scene.symbols.push_back(std::move(one));
   }
-  for (Item& item : picture.scene.items)
-    if (Group* group = std::get_if<Group>(&item); group != nullptr && group->kind == "round now")
-      for (Item& inside : group->items)
-        if (Symbol* symbol = std::get_if<Symbol>(&inside)) symbol->symbol += plain;
+  make_bold(picture.scene.items, plain);
 }
 
 Picture blank(const Copy& copy, const std::vector<Mark>& marks, const Step& step, const StepPage& page) {
   const Figure& figure = copy.placement.figures[step.figure];
   const Box box = figure_in_slots(copy, step.figure);
-  const Areas areas = areas_of(page, box);
+  const StepAreas areas = areas_of(page, box);
   const Frame frame = frame_of(box, areas.figure);
-  Picture picture{copy,
-                  step,
-                  page,
-                  figure,
-                  areas,
-                  frame,
-                  SymbolCase(copy.fabric.kinds, marks, copy.options.style, frame.scale),
+  Picture picture{copy,  step,  figure,
+                  areas, frame, SymbolCase(copy.fabric.kinds, marks, copy.options.style, frame.scale),
                   {}};
   picture.scene.width = page.width;
   picture.scene.height = page.height;
@@ -301,31 +292,7 @@ Picture blank(const Copy& copy, const std::vector<Mark>& marks, const Step& step
   return picture;
 }
 
-bool shows_start(const Figure& figure) {
-  return !centre_mark(figure.centre).empty() || (!figure.rings.empty() && figure.rings[0].chain);
-}
-
 } // namespace
-
-std::vector<Step> steps_of(const Copy& copy) {
-  std::vector<Step> steps;
-  std::uint32_t part = fabric::none;
-  for (std::size_t i = 0; i < copy.placement.figures.size(); ++i) {
-    const Figure& figure = copy.placement.figures[i];
-    if (figure.part != part && shows_start(figure)) steps.push_back({i, fabric::none});
-    part = figure.part;
-    for (const std::uint32_t ring : in_order(figure))
-      if (!figure.rings[ring].echo && !figure.rings[ring].chain) steps.push_back({i, ring});
-  }
-  return steps;
-}
-
-std::string step_id(const Copy& copy, const Step& step) {
-  const Figure& figure = copy.placement.figures[step.figure];
-  const std::string& key = copy.fabric.parts[figure.part].key;
-  return key + "-" +
-         (step.ring == fabric::none ? "start" : round_number(copy.fabric, figure.rings[step.ring].round));
-}
 
 Scene step_picture(const Copy& copy, const std::vector<Mark>& marks, const Step& step, const StepPage& page) {
   Picture picture = blank(copy, marks, step, page);
@@ -337,9 +304,9 @@ Scene step_picture(const Copy& copy, const std::vector<Mark>& marks, const Step&
     add_signs(picture);
     add_close_up(picture);
   }
-  if (page.words) add_words(picture);
-  picture.scene.title = copy.text.title + ": " + number_in_words(picture);
-  picture.scene.description = picture.is_start() ? line_in_words(picture) : ring_title(copy, picture.ring());
+  if (page.words) picture.scene.items.push_back(draw_step_words(copy, step, picture.areas));
+  picture.scene.title = copy.text.title + ": " + step_number(copy, step);
+  picture.scene.description = picture.is_start() ? step_line(copy, step) : ring_title(copy, picture.ring());
   make_bold(picture);
   return picture.scene;
 }

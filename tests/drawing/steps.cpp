@@ -1,11 +1,14 @@
 #include "drawing/steps.hpp"
 
-#include "drawing/closeup.hpp"
+#include "drawing/lit.hpp"
+#include "drawing/repeat.hpp"
 #include "drawing/sheets.hpp"
 #include "pattern/read.hpp"
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+#include <map>
 #include <set>
 
 using namespace whorl;
@@ -23,9 +26,32 @@ const std::string ball =
     "Moss ball\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n"
     "Rnd 4: (sc, dec) x 6 (12)\nRnd 5: dec x 6 (6)\nFasten off and close the last 6 sts.\n";
 
+const std::string doily = "Frost\n\nRnd 1: MR, ch 3 (counts as dc), 11 dc in ring, join with sl st (12)\n"
+                          "Rnd 2: ch 1, (sc in next st, ch 3, skip 1) 6 times, join (6 sc, 6 ch-3 sp)\n"
+                          "Rnd 3: ch 1, ((sc, hdc, 3 dc, hdc, sc) in next ch-3 sp) 6 times, join\n";
+
 Scene picture(const Made& it, std::size_t step, const StepPage& page = {}) {
   const Copy copy = it.copy();
   return step_picture(copy, built_in_marks(), steps_of(copy)[step], page);
+}
+
+Scene picture(const Made& it, const Step& step, const StepPage& page) {
+  return step_picture(it.copy(), built_in_marks(), step, page);
+}
+
+/// Where the symbols of stitches stand, and how they are turned.
+using Places = std::map<fabric::StitchId, std::pair<Point, Point>>;
+void add_places(const std::vector<Item>& items, Places& places) {
+  for (const Item& item : items) {
+    if (const auto* group = std::get_if<Group>(&item)) add_places(group->items, places);
+    if (const auto* symbol = std::get_if<Symbol>(&item); symbol && symbol->origin.stitch != fabric::none)
+      places[symbol->origin.stitch] = {symbol->at, symbol->up};
+  }
+}
+Places places_of(const Scene& scene) {
+  Places places;
+  add_places(scene.items, places);
+  return places;
 }
 
 std::vector<std::string> ids(const Made& it) {
@@ -69,9 +95,26 @@ TEST_CASE("in a step its round is black, what is done grey, the next pale and no
   CHECK(colors_of(picture(it, 1), "part-3").empty());
 }
 
-TEST_CASE("a round stands in the same place in all steps of its figure") {
-  const Made it = made(ball);
-  CHECK(feet_of(picture(it, 1), "part-1") == feet_of(picture(it, 3), "part-1"));
+TEST_CASE("a stitch that is done stands in the next picture of its figure where it stood") {
+  for (const Pace pace : {Pace::rounds, Pace::stitches})
+    for (const Made& it :
+         {made(ball), made(doily), sheets::made(sheets::gnome()), sheets::made(sheets::beetle())})
+      for (const StepPage& page : {StepPage{192, 108}, StepPage{108, 192}, StepPage{108, 108}}) {
+        const std::vector<Step> steps = steps_of(it.copy(), pace);
+        std::size_t compared = 0;
+        for (std::size_t step = 0; step + 1 < steps.size(); ++step) {
+          if (steps[step].figure != steps[step + 1].figure) continue;
+          const Places before = places_of(picture(it, steps[step], page)),
+                       after = places_of(picture(it, steps[step + 1], page));
+          for (const auto& [stitch, place] : before) {
+            const auto found = after.find(stitch);
+            if (found == after.end()) continue;
+            CHECK(found->second == place);
+            ++compared;
+          }
+          CHECK(compared > 0);
+        }
+      }
 }
 
 TEST_CASE("the close-up names every stitch of one repeat") {
@@ -87,6 +130,88 @@ TEST_CASE("the words under a step are the author's line and the fabric's count")
   CHECK(words.find("Round 3") != std::string::npos);
   CHECK(words.find("18 stitches") != std::string::npos);
   CHECK(words.find("(+6)") != std::string::npos);
+}
+
+TEST_CASE("what is worked into is lit: stitches as one band, spaces one by one") {
+  const Made it = made(doily);
+  const auto lit = [&](std::size_t step) {
+    std::size_t bands = 0;
+    for (const Group* group : sheets::groups_of(picture(it, step), "lit")) bands += group->items.size();
+    return bands;
+  };
+  CHECK(lit(1) == 2); // the ring, and the chain that the round is joined to
+  CHECK(lit(3) == 7); // six spaces, and the stitch that it is joined to
+  const Made even = made(ball);
+  const Scene third = picture(even, 3);
+  CHECK(sheets::groups_of(third, "lit").front()->items.size() == 1);
+}
+
+TEST_CASE("at a picture a stitch, an increase, a group into one place and chains in a row are one") {
+  const Made it = made(doily);
+  std::size_t second = 0, third = 0;
+  for (const Step& step : steps_of(it.copy(), Pace::stitches)) {
+    const std::string id = step_id(it.copy(), step);
+    second += id.find("part-2-") == 0 ? 1 : 0;
+    third += id.find("part-3-") == 0 ? 1 : 0;
+  }
+  CHECK(second == 14); // ch 1, six sc, six times ch 3, the join
+  CHECK(third == 8);   // ch 1, six shells, the join
+  CHECK(steps_of(made(ball).copy(), Pace::stitches).size() == 1 + 6 + 6 + 12 + 12 + 6);
+}
+
+TEST_CASE("at a picture a stitch, it alone is bold, those before it black, those after it faint") {
+  const Made it = made(ball);
+  const std::vector<Step> steps = steps_of(it.copy(), Pace::stitches);
+  const auto at = std::find_if(steps.begin(), steps.end(),
+                               [&](const Step& step) { return step_id(it.copy(), step) == "part-3-10"; });
+  REQUIRE(at != steps.end());
+  const Scene scene = picture(it, *at, {});
+  std::map<std::uint32_t, int> colors;
+  for (const Group* group : sheets::groups_of(scene, "round"))
+    if (group->id == "part-3")
+      for (const Item& item : group->items)
+        if (const auto* symbol = std::get_if<Symbol>(&item)) ++colors[symbol->color.rgb];
+  CHECK(colors == std::map<std::uint32_t, int>{{ink::black.rgb, 6}, {ink::coming.rgb, 5}});
+  const std::vector<const Group*> now = sheets::groups_of(scene, "stitch now");
+  REQUIRE(now.size() == 1);
+  REQUIRE(now[0]->items.size() == 1);
+  CHECK(scene.symbols[std::get<Symbol>(now[0]->items[0]).symbol].id.find("_now") != std::string::npos);
+}
+
+TEST_CASE("at a picture a stitch, the count runs on to that of the round") {
+  const Made it = made(ball);
+  const std::vector<Step> steps = steps_of(it.copy(), Pace::stitches);
+  std::vector<std::string> counts;
+  for (const Step& step : steps)
+    if (step_id(it.copy(), step).find("part-2-") == 0) {
+      const std::string words = sheets::words_of(picture(it, step, {}), "words");
+      counts.push_back(words.find(" of 12") == std::string::npos ? "" : words);
+    }
+  REQUIRE(counts.size() == 6);
+  CHECK(counts[0].find("2 of 12") != std::string::npos);
+  CHECK(counts[5].find("12 of 12") != std::string::npos);
+}
+
+TEST_CASE("files of a picture a stitch sort as they are worked") {
+  const Made it = made(ball);
+  const std::vector<std::string> first{"part-2-01", "part-2-03", "part-2-05",
+                                       "part-2-07", "part-2-09", "part-2-11"};
+  std::vector<std::string> found;
+  for (const Step& step : steps_of(it.copy(), Pace::stitches))
+    if (step_id(it.copy(), step).find("part-2-") == 0) found.push_back(step_id(it.copy(), step));
+  CHECK(found == first);
+}
+
+TEST_CASE("nothing of a long line of the author is lost under a picture") {
+  std::string line;
+  for (int i = 1; i <= 12; ++i) line += "inc in the next stitch" + std::string(i < 12 ? ", " : "");
+  Made it = made(ball);
+  it.text.round_lines.assign(it.tree.rounds.size(), line);
+  for (const StepPage& page : {StepPage{192, 108}, StepPage{108, 192}, StepPage{108, 108}}) {
+    const std::string words = sheets::words_of(picture(it, 2, page), "words");
+    CHECK(words.find("\u2026") == std::string::npos);
+    CHECK(std::count(words.begin(), words.end(), ',') == 11);
+  }
 }
 
 TEST_CASE("words and picture can stand in layers of their own") {
@@ -120,7 +245,7 @@ TEST_CASE("nothing of a step stands outside the safe margin, whatever its shape"
 
 TEST_CASE("a repeat is shown whole, a round of one stitch by three, a round without repeats by four") {
   const auto shown = [](const Made& it, std::uint32_t ring) {
-    return repeat_shown(it.placement.figures[0], it.placement.figures[0].rings[ring]).count;
+    return repeat_shown(it.copy(), it.placement.figures[0], it.placement.figures[0].rings[ring]).count;
   };
   const Made it = made(ball);
   CHECK(shown(it, 0) == 3);

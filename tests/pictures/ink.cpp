@@ -1,5 +1,6 @@
 #include "pictures/ink.hpp"
 
+#include "drawing/lit.hpp"
 #include "drawing/placed.hpp"
 #include "fabric/fabric.hpp"
 
@@ -100,7 +101,7 @@ Piece box_of(const drawing::Text& text) {
 bool is_ground(drawing::Color color) {
   for (std::uint8_t yarn = 1; yarn <= 4; ++yarn)
     if (color == drawing::ground_color(yarn)) return true;
-  return false;
+  return color == drawing::ink::lit;
 }
 
 bool is_ink(drawing::Color color) { return color != drawing::ink::paper && !is_ground(color); }

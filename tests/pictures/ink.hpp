@@ -1,6 +1,6 @@
 #pragma once
 /// The inked outlines of a scene, for tests: what each mark is, and where its pens go. White paper, and the
-/// grounds of yarns, are no ink.
+/// grounds of yarns and of what is worked into, are no ink.
 
 #include "drawing/scene.hpp"
 

@@ -1,0 +1,95 @@
+#include "pictures/floor.hpp"
+#include "pictures/touching.hpp"
+#include "whorl.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+
+using namespace whorl;
+
+namespace {
+
+const char* const examples[] = {"acorn",    "beetle", "fox",   "gnome",    "hazelnut",
+                                "hedgehog", "mouse",  "snail", "toadstool"};
+constexpr StepShape shapes[] = {StepShape::wide, StepShape::tall, StepShape::square};
+
+/// Drawn on 26 November 2026 by `od -An -N4 -tu4 /dev/urandom`, after the last change of a constant of the
+/// steps; whoever changes one draws anew.
+constexpr std::uint64_t first_by_chance = 1;
+
+Pattern example(const std::string& name) {
+  std::ifstream file(std::string(WHORL_SOURCE_DIR) + "/examples/" + name + ".txt", std::ios::binary);
+  return read(std::string(std::istreambuf_iterator<char>(file), {}));
+}
+
+/// Marks that touch, but for the picture of loops, whose strands lie over one another as yarn does.
+std::vector<pictures::Contact> touching(const drawing::Scene& picture) {
+  std::vector<pictures::Contact> found = pictures::touching(picture, nullptr);
+  const auto is_of_loops = [](const std::string& name) {
+    return name.find(" in loops") != std::string::npos;
+  };
+  found.erase(
+      std::remove_if(found.begin(), found.end(),
+                     [&](const pictures::Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
+      found.end());
+  return found;
+}
+
+/// Looks at every picture that a pattern has in a shape.
+void look_at(const Pattern& pattern, StepOptions options) {
+  const Steps steps = pattern.steps(options);
+  for (std::size_t step = 0; step < steps.count(); ++step) {
+    const auto contacts = touching(steps.scene(step));
+    INFO(steps.name(step) << " in shape " << static_cast<int>(options.shape) << '\n'
+                          << pictures::show(contacts));
+    CHECK(contacts.empty());
+  }
+}
+
+void look_at(pictures::Shape form, std::uint64_t first, std::uint64_t many) {
+  for (std::uint64_t seed = first; seed < first + many; ++seed) {
+    const std::string text = pictures::pattern_by_chance(form, seed);
+    INFO(pictures::name(form) << ' ' << seed << '\n' << text);
+    const Pattern pattern = read(text);
+    REQUIRE(pattern.can_be_drawn());
+    StepOptions options;
+    options.shape = shapes[seed % 3];
+    options.left_handed = seed % 4 == 0;
+    look_at(pattern, options);
+  }
+}
+
+} // namespace
+
+TEST_CASE("nothing touches on the steps of the examples, in any shape") {
+  for (const char* name : examples)
+    for (const StepShape shape : shapes) {
+      INFO(name);
+      StepOptions options;
+      options.shape = shape;
+      look_at(example(name), options);
+    }
+}
+
+TEST_CASE("nothing touches on the steps of patterns of every form by chance") {
+  for (const pictures::Shape form : pictures::all_shapes) look_at(form, first_by_chance, 6);
+}
+
+TEST_CASE("nothing touches on pictures of each stitch, in any shape") {
+  StepOptions options;
+  options.each_stitch = true;
+  options.first_round = 1, options.last_round = 3;
+  for (const StepShape shape : shapes) {
+    options.shape = shape;
+    look_at(example("acorn"), options);
+    for (const pictures::Shape form : pictures::all_shapes)
+      look_at(read(pictures::pattern_by_chance(form, first_by_chance)), options);
+  }
+}
+
+TEST_CASE("nothing touches on the steps of many patterns of every form by chance", "[.thousand]") {
+  for (const pictures::Shape form : pictures::all_shapes) look_at(form, first_by_chance, 60);
+}
