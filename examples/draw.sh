@@ -1,13 +1,17 @@
 #!/bin/sh
-# Draws every example as SVG, PNG and PDF beside its text; or the patterns named, beside theirs.
+# Draws every example as SVG, PNG and PDF beside its text, and steps of the hazelnut; or the patterns named,
+# beside theirs.
 #
 #   sh examples/draw.sh [PATTERN.txt …]
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/examples/prepare.sh"
 prepare "$for_drawing" "$top/.build" "-DWHORL_TESTS=OFF" whorl-command
-[ $# -gt 0 ] || set -- "$top"/examples/*.txt
 status=0
+if [ $# -eq 0 ]; then
+  set -- "$top"/examples/*.txt
+  "$top/.build/src/whorl" steps "$top/examples/hazelnut.txt" --rounds 2-4 --strip "$top/examples/hazelnut-steps.svg"
+fi
 for pattern in "$@"; do
   name=${pattern%.*}
   for ending in svg png pdf; do

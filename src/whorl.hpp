@@ -213,13 +213,14 @@ struct StepOptions {
   bool left_handed = false;
   bool plus = false; ///< single crochet as + instead of x
   StepShape shape = StepShape::wide;
-  bool clear = false;   ///< no white under them
-  bool picture = true;  ///< false: only the words, as a layer to lie over the pictures
-  bool words = true;    ///< false: without line and count
+  bool each_stitch = false; ///< a picture a stitch, not a round
+  bool clear = false;       ///< no white under them
+  bool picture = true;      ///< false: only the words, as a layer to lie over the pictures
+  bool words = true;        ///< false: without line and count
 };
 
-/// Pictures that teach a pattern: for each part its start, then a picture a round. In all that show one figure it
-/// stands in the same place, so that they play as a film.
+/// Pictures that teach a pattern: for each part its start, then a picture a round. In all that show one
+/// figure it stands in the same place, so that they play as a film.
 class Steps {
 public:
   struct Content;
@@ -233,6 +234,9 @@ public:
   std::string svg(std::size_t step) const;
   /// The display list, for whorl-paint.
   drawing::Scene scene(std::size_t step) const;
+  /// All of them side by side on one sheet, like a strip of film.
+  std::string strip_svg() const;
+  drawing::Scene strip() const;
 
 private:
   std::shared_ptr<const Content> content_; // shared: what it holds never changes

@@ -38,5 +38,9 @@ Painting pdf(const Steps& steps) {
   for (const drawing::Scene& scene : scenes) pages.push_back(&scene);
   return face_of(paint::pdf(pages));
 }
+Painting strip_png(const Steps& steps, double dots_per_inch) {
+  return face_of(paint::png(steps.strip(), dots_per_inch));
+}
+Painting strip_pdf(const Steps& steps) { return face_of(paint::pdf(steps.strip())); }
 
 } // namespace whorl

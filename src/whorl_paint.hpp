@@ -33,4 +33,8 @@ Painting pdf(const Symbols& symbols);
 Painting png(const Steps& steps, std::size_t step, double dots_per_inch = 254);
 Painting pdf(const Steps& steps);
 
+/// All steps side by side on one sheet.
+Painting strip_png(const Steps& steps, double dots_per_inch = 254);
+Painting strip_pdf(const Steps& steps);
+
 } // namespace whorl

@@ -1,6 +1,7 @@
 #include "whorl_content.hpp"
 
 #include "drawing/marks.hpp"
+#include "drawing/step_strip.hpp"
 #include "drawing/svg.hpp"
 
 #include <algorithm>
@@ -74,7 +75,8 @@ Steps Pattern::steps(const StepOptions& options) const {
   const auto extents = drawing::extents_of(content_->fabric, drawing::built_in_marks(), sheet.style);
   steps->placement = layout::place(content_->fabric, extents, page_of(*steps, wording));
   steps->text = sheet_text_of(*content_, wanted, wording);
-  steps->steps = drawing::steps_of(copy_of(*steps, sheet));
+  steps->steps = drawing::steps_of(copy_of(*steps, sheet),
+                                   options.each_stitch ? drawing::Pace::stitches : drawing::Pace::rounds);
   keep_wanted(wanted, *steps);
   return Steps(steps);
 }
@@ -98,5 +100,13 @@ drawing::Scene Steps::scene(std::size_t step) const {
 }
 
 std::string Steps::svg(std::size_t step) const { return drawing::svg(scene(step)); }
+
+drawing::Scene Steps::strip() const {
+  std::vector<drawing::Scene> pictures;
+  for (std::size_t i = 0; i < count(); ++i) pictures.push_back(scene(i));
+  return drawing::strip_of(pictures);
+}
+
+std::string Steps::strip_svg() const { return drawing::svg(strip()); }
 
 } // namespace whorl

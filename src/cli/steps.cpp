@@ -25,7 +25,7 @@ struct StepsCall {
   bool svg = false;
   bool go_on = false;
   bool layers = false;
-  std::string pdf;
+  std::string pdf, strip;
   StepOptions options;
 };
 
@@ -71,6 +71,19 @@ bool write_pictures(const Pattern& pattern, const Steps& steps, const StepsCall&
   return true;
 }
 
+bool write_pdf(const Steps& steps, const std::string& path, std::string& problem) {
+  const std::string bytes = bytes_of(pdf(steps), problem);
+  return !bytes.empty() && write_file(path, bytes, problem);
+}
+
+bool write_strip(const Steps& steps, const std::string& path, std::string& problem) {
+  const Format format = format_of(path);
+  const std::string bytes =
+      format == Format::svg ? steps.strip_svg()
+                            : bytes_of(format == Format::png ? strip_png(steps) : strip_pdf(steps), problem);
+  return !bytes.empty() && write_file(path, bytes, problem);
+}
+
 int draw(const Pattern& pattern, StepsCall& call) {
   if (call.layers) call.options.words = false;
   const Steps steps = pattern.steps(call.options);
@@ -79,17 +92,28 @@ int draw(const Pattern& pattern, StepsCall& call) {
     complain(problem);
     return call_is_wrong;
   }
-  bool whole = make_folder(call.folder, problem) && write_pictures(pattern, steps, call, problem);
-  if (whole && !call.pdf.empty()) {
-    const std::string bytes = bytes_of(pdf(steps), problem);
-    whole = !bytes.empty() && write_file(call.pdf, bytes, problem);
-  }
+  const bool whole = (call.folder.empty() ||
+                      (make_folder(call.folder, problem) && write_pictures(pattern, steps, call, problem))) &&
+                     (call.pdf.empty() || write_pdf(steps, call.pdf, problem)) &&
+                     (call.strip.empty() || write_strip(steps, call.strip, problem));
   if (whole) return pattern.has_errors() ? pattern_has_errors : done;
   complain(problem);
   return file_trouble;
 }
 
+/// What is wrong with where the pictures shall go, or "".
+std::string unclear_target(const StepsCall& call) {
+  if (call.folder.empty() && call.pdf.empty() && call.strip.empty())
+    return "say where the pictures go: -o FOLDER, --pdf FILE or --strip FILE";
+  const Format format = call.strip.empty() ? Format::svg : format_of(call.strip);
+  return format == Format::unknown || format == Format::json ? unknown_format(call.strip) : "";
+}
+
 int steps(StepsCall& call) {
+  if (const std::string unclear = unclear_target(call); !unclear.empty()) {
+    complain(unclear);
+    return call_is_wrong;
+  }
   const std::optional<Pattern> pattern = read_pattern(call.pattern);
   if (!pattern) return file_trouble;
   say_findings(*pattern, false);
@@ -104,7 +128,6 @@ StepShape shape_of(const std::string& name) {
 void declare_what(CLI::App& app, StepsCall& call) {
   app.add_option("PATTERN", call.pattern, "the pattern's text, - for standard input")->required();
   app.add_option("-o,--output", call.folder, "the folder that the pictures go into; it is made if need be")
-      ->required()
       ->type_name("FOLDER");
   app.add_option("--part", call.options.parts, "only this part; again for another")
       ->type_name("NAME")
@@ -116,13 +139,17 @@ void declare_how(CLI::App& app, StepsCall& call) {
   app.add_option("--shape", call.shape, "wide (1920 x 1080), tall (1080 x 1920) or square")
       ->type_name("SHAPE")
       ->check(CLI::IsMember({"wide", "tall", "square"}));
+  app.add_flag("--each-stitch", call.options.each_stitch,
+               "a picture a stitch (or increase, or group into one place), not a round");
   app.add_flag("--svg", call.svg, "SVG instead of PNG");
   app.add_flag("--left-handed", call.options.left_handed, "work runs the other way round");
   app.add_flag("--plus", call.options.plus, "single crochet as + instead of x");
   app.add_flag("--transparent", call.options.clear, "no white under the pictures");
   app.add_flag("--layers", call.layers,
                "the line and its count in pictures of their own, to lie over the others");
-  app.add_option("--pdf", call.pdf, "all of them in one PDF too, a page each")->type_name("FILE");
+  app.add_option("--pdf", call.pdf, "all of them in one PDF, a page each")->type_name("FILE");
+  app.add_option("--strip", call.strip, "all of them side by side on one sheet: .svg, .png or .pdf")
+      ->type_name("FILE");
   app.add_flag("--go-on", call.go_on, "leave out what the folder has already, after an interruption");
 }
 

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <cstdio>
+
 namespace {
 
 void fresh() {
@@ -46,12 +48,48 @@ TEST_CASE("an interrupted run of steps goes on with what is missing") {
   CHECK(read("film/02-part-1.svg") != "kept");
 }
 
+TEST_CASE("steps draws a picture a stitch if asked, and goes on with those too") {
+  fresh();
+  const std::vector<std::string> call{"steps", "nut.txt", "-o", "film", "--svg", "--each-stitch"};
+  CHECK(whorl(call).status == 0);
+  CHECK(exists("film/01-part-start.svg"));
+  CHECK(exists("film/02-part-1-1.svg"));
+  CHECK(exists("film/13-part-2-11.svg"));
+  CHECK_FALSE(exists("film/14-part-2-13.svg"));
+  CHECK(read("film/09-part-2-03.svg").find("4 of 12") != std::string::npos);
+  write("film/09-part-2-03.svg", "kept");
+  std::remove((folder() + "/film/13-part-2-11.svg").c_str());
+  std::vector<std::string> again = call;
+  again.push_back("--go-on");
+  CHECK(whorl(again).status == 0);
+  CHECK(read("film/09-part-2-03.svg") == "kept");
+  CHECK(exists("film/13-part-2-11.svg"));
+}
+
 TEST_CASE("steps can have their words in a layer of their own, and a PDF of all") {
   fresh();
   CHECK(whorl({"steps", "nut.txt", "-o", "film", "--svg", "--layers", "--pdf", "film.pdf"}).status == 0);
   CHECK(read("film/03-part-2.svg").find("(+6)") == std::string::npos);
   CHECK(read("film/03-part-2-words.svg").find("(+6)") != std::string::npos);
   CHECK(read("film.pdf").substr(0, 5) == "%PDF-");
+}
+
+TEST_CASE("steps can stand side by side on one sheet, without a folder") {
+  fresh();
+  CHECK(whorl({"steps", "nut.txt", "--strip", "strip.svg"}).status == 0);
+  CHECK_FALSE(exists("film"));
+  const std::string strip = read("strip.svg");
+  CHECK(strip.find("Round 1") != std::string::npos);
+  CHECK(strip.find("12 stitches") != std::string::npos);
+  CHECK(whorl({"steps", "nut.txt", "--strip", "strip.png"}).status == 0);
+  CHECK(read("strip.png").substr(1, 3) == "PNG");
+}
+
+TEST_CASE("steps asks where the pictures go") {
+  fresh();
+  CHECK(whorl({"steps", "nut.txt"}).errors.find("-o FOLDER") != std::string::npos);
+  CHECK(whorl({"steps", "nut.txt"}).status == 2);
+  CHECK(whorl({"steps", "nut.txt", "--strip", "strip.doc"}).status == 2);
 }
 
 TEST_CASE("a folder that cannot be made is told in plain words") {

@@ -33,6 +33,12 @@ TEST_CASE("every example is right: no error and no warning") {
   }
 }
 
+TEST_CASE("the steps beside the hazelnut are what is drawn from it") {
+  whorl::StepOptions options;
+  options.first_round = 2, options.last_round = 4;
+  CHECK(whorl::read(example("hazelnut.txt")).steps(options).strip_svg() == example("hazelnut-steps.svg"));
+}
+
 TEST_CASE("the SVG beside every example is what is drawn from it") {
   for (const char* name : examples) {
     INFO(name);
