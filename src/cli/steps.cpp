@@ -53,9 +53,11 @@ bool write_picture(const Steps& steps, std::size_t step, const std::string& path
 
 /// A file a picture; with layers the words lie in files of their own.
 bool write_pictures(const Pattern& pattern, const Steps& steps, const StepsCall& call, std::string& problem) {
-  StepOptions words = call.options;
-  words.picture = false, words.words = words.clear = true;
-  const Steps layer = call.layers ? pattern.steps(words) : steps;
+  StepOptions picture = call.options, words = call.options;
+  picture.words = false;
+  words.picture = false, words.clear = true;
+  const Steps under = call.layers ? pattern.steps(picture) : steps,
+              layer = call.layers ? pattern.steps(words) : steps;
   const std::string ending = call.svg ? ".svg" : ".png";
   for (std::size_t i = 0; i < steps.count(); ++i) {
     const std::string path = (fs::path(call.folder) / steps.name(i)).string();
@@ -64,7 +66,7 @@ bool write_pictures(const Pattern& pattern, const Steps& steps, const StepsCall&
       const std::string file = path + (over ? "-words" : "") + ending;
       std::error_code error;
       if (call.go_on && fs::exists(file, error)) continue;
-      if (!write_picture(over ? layer : steps, i, file, call.svg, problem)) return false;
+      if (!write_picture(over ? layer : under, i, file, call.svg, problem)) return false;
     }
     say_progress(i + 1, steps.count());
   }
@@ -85,7 +87,6 @@ bool write_strip(const Steps& steps, const std::string& path, std::string& probl
 }
 
 int draw(const Pattern& pattern, StepsCall& call) {
-  if (call.layers) call.options.words = false;
   const Steps steps = pattern.steps(call.options);
   std::string problem = steps.problem();
   if (!problem.empty()) {

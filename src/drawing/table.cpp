@@ -18,9 +18,10 @@ constexpr Lettering words{2.8, Typeface::sans, false, false, ink::black};
 
 constexpr double column_gap = 3.2, block_gap = 8;
 constexpr double row_height = 4.35, further_line = 3.55, heads_height = 5.6, heading_height = 6.4;
-constexpr double narrow_line = 30, wide_line = 64;
-constexpr double rounding = 0.002; ///< that a line may be wider than its room
-constexpr std::size_t most_lines = 4;
+constexpr double narrow_line = 30, wide_line = 64, widest_line = 150;
+constexpr double rounding = 0.002;     ///< that a line may be wider than its room
+constexpr std::size_t most_lines = 40; ///< of one row: none that a person wrote is so long
+constexpr double wished_lines = 12;    ///< … the column is wider for one that takes more
 
 const std::string& text_in(const TableRow& row, std::size_t column) {
   switch (column) {
@@ -186,13 +187,22 @@ Table table_of(const Copy& copy, std::uint32_t part, const std::vector<LeftFree>
     table.heads.push_back(say(copy.wording, id));
   table.widths.resize(columns);
   for (std::size_t column = 0; column < columns; ++column) measure(table, column);
-  table.widths[line] = std::min(table.widths[line], wide_line);
+  const double wished = std::clamp(table.widths[line] / wished_lines, wide_line, widest_line);
+  table.widths[line] = std::min(table.widths[line], wished);
   return table;
 }
 
-double least_width(const Table& table) {
-  return width_besides(table) + std::min(table.widths[line], narrow_line);
+namespace {
+
+/// The least room for the lines; a column that is wide for very long ones stays so.
+double narrow_room(const Table& table) {
+  const double width = table.widths[line];
+  return width > wide_line ? width : std::min(width, narrow_line);
 }
+
+} // namespace
+
+double least_width(const Table& table) { return width_besides(table) + narrow_room(table); }
 
 std::size_t most_blocks(const Table& table, double width) {
   const auto blocks = static_cast<std::size_t>((width + block_gap) / (least_width(table) + block_gap));
@@ -237,7 +247,7 @@ std::vector<double> good_rooms(const Table& table) {
   };
   std::vector<double> rooms{full};
   std::size_t most = many(full);
-  for (double room = full - step; room >= narrow_line; room -= step) {
+  for (double room = full - step; room >= narrow_room(table); room -= step) {
     if (many(room) <= most)
       rooms.back() = room;
     else if (full > long_line && rooms.size() == 1 && many(room) <= most + table.rows.size() / 8 &&

@@ -72,6 +72,8 @@ TEST_CASE("steps can have their words in a layer of their own, and a PDF of all"
   CHECK(read("film/03-part-2.svg").find("(+6)") == std::string::npos);
   CHECK(read("film/03-part-2-words.svg").find("(+6)") != std::string::npos);
   CHECK(read("film.pdf").substr(0, 5) == "%PDF-");
+  CHECK(whorl({"steps", "nut.txt", "--layers", "--strip", "strip.svg"}).status == 0);
+  CHECK(read("strip.svg").find("(+6)") != std::string::npos); // whole where there is one picture of all
 }
 
 TEST_CASE("steps can stand side by side on one sheet, without a folder") {

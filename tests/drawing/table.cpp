@@ -116,14 +116,26 @@ TEST_CASE("A table shows the author's line as typed where it has room") {
   CHECK(sheets::words_of(it.scene, "table").find("(2 sc, inc) x 6 (24)") != std::string::npos);
 }
 
-TEST_CASE("A long line of the author is wrapped, and after four lines shortened") {
+TEST_CASE("Nothing of a long line of the author is lost in the table") {
   std::string line;
-  for (int i = 0; i < 40; ++i) line += "sc in the next two, inc, ";
+  for (int i = 1; i <= 100; ++i)
+    line += (i > 1 ? " " : "") + std::string("sc in the next two, inc") + std::to_string(i) + ",";
   const Made it = made(cap(), text_with_lines(5, line));
   const Table table = table_of(it.copy(), 0, left_free(it.fabric));
-  const SetTable set = set_table(table, least_width(table), 1);
-  CHECK(set.wrapped->lines.front().size() == 4);
-  CHECK(set.wrapped->lines.front().back().find("…") != std::string::npos);
+  for (const double more : {0.0, 20.0, 200.0}) {
+    const SetTable set = set_table(table, least_width(table) + more, 1);
+    std::string all;
+    for (const std::string& one : set.wrapped->lines.front()) all += (all.empty() ? "" : " ") + one;
+    CHECK(all == line);
+  }
+}
+
+TEST_CASE("The column of a very long line is so wide that its row does not fill a page") {
+  std::string line;
+  for (int i = 0; i < 150; ++i) line += "sc in the next two, inc, ";
+  const Made it = made(cap(), text_with_lines(5, line));
+  const Table table = table_of(it.copy(), 0, left_free(it.fabric));
+  CHECK(set_table(table, least_width(table), 1).wrapped->lines.front().size() <= 40);
 }
 
 TEST_CASE("A table without lines of the author has no column for them") {

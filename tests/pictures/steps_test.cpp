@@ -1,8 +1,11 @@
+#include "paint/owned.hpp"
 #include "pictures/floor.hpp"
 #include "pictures/touching.hpp"
-#include "whorl.hpp"
+#include "whorl_paint.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <poppler.h>
 
 #include <algorithm>
 #include <fstream>
@@ -87,6 +90,27 @@ TEST_CASE("nothing touches on pictures of each stitch, in any shape") {
     look_at(example("acorn"), options);
     for (const pictures::Shape form : pictures::all_shapes)
       look_at(read(pictures::pattern_by_chance(form, first_by_chance)), options);
+  }
+}
+
+TEST_CASE("the PDF of steps has a page for each, with its words as text, no larger than a turned A4") {
+  const Steps steps = example("acorn").steps();
+  const std::string bytes = pdf(steps).bytes;
+  const paint::Owned<GBytes, g_bytes_unref> data{g_bytes_new(bytes.data(), bytes.size())};
+  const paint::Owned<PopplerDocument, g_object_unref> document{
+      poppler_document_new_from_bytes(data.get(), nullptr, nullptr)};
+  REQUIRE(document);
+  REQUIRE(poppler_document_get_n_pages(document.get()) == static_cast<int>(steps.count()));
+  for (std::size_t i = 0; i < steps.count(); ++i) {
+    const paint::Owned<PopplerPage, g_object_unref> page{
+        poppler_document_get_page(document.get(), static_cast<int>(i))};
+    double width = 0, height = 0;
+    poppler_page_get_size(page.get(), &width, &height);
+    CHECK(width <= 842);
+    CHECK(height <= 595);
+    const paint::Owned<char, g_free> text{poppler_page_get_text(page.get())};
+    if (i > 0 && steps.name(i).find("start") == std::string::npos)
+      CHECK_THAT(std::string(text.get()), Catch::Contains("stitches"));
   }
 }
 
