@@ -142,6 +142,8 @@ Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, c
   draw_stitch(drawing, shape, n, extent.height - lifted);
   if (shape.legs == 1) extent.slot = std::max(extent.slot, static_cast<double>(n * kind.makes));
   extent.floats = is_single(shape) && !shape.feet_joined;
+  extent.stretches = is_stretched(shape) && shape.legs == 1 && !shape.feet_joined && n == 1 &&
+                     key.base == layout::Base::top;
   const std::size_t body = drawing.out.pens.size();
   const bool crosses = extent.floats && extent.feet.size() == 1;
   if (lifted > 0) lift(drawing.out, lifted), draw_base(drawing, key, lifted, crosses && n == 1);

@@ -145,10 +145,22 @@ private:
                                [this](const Item& item) { return is_chain(fabric_, item); });
     bunch.standing = fanned(members, spread(bunch), extents_, way_);
     if (starts && alone) put_before(bunch);
+    if (starts && !alone && !chain_counts_) centre_feet(bunch);
     bunch.group = members.size() > 1;
+    if (bunch.sort == Bunch::Sort::stitch && members.size() == 1 && extent(extents_, last.key).stretches)
+      bunch.stem = static_cast<std::uint32_t>(bunch.standing.size() - 1);
     measure(bunch.group ? 0 : extent(extents_, last.key).slot, bunch);
     const double back = head(bunch.standing.back()).y;
     bunch.low_head = bunch.first < column_ ? back : (head(bunch.standing.front()).y + back) / 2;
+  }
+
+  /// Chains that are no stitch leave the middle of the place to those that are.
+  void centre_feet(Bunch& bunch) const {
+    double sum = 0;
+    int feet = 0;
+    for (std::size_t i = column_ - slips_; i < bunch.standing.size(); ++i)
+      if (legs_of(fabric_, bunch.standing[i]).size() > 0) sum += bunch.standing[i].foot.x, ++feet;
+    for (Item& item : bunch.standing) item.foot.x -= sum / std::max(1, feet);
   }
 
   /// Chains that are no stitch stand upright before the first.

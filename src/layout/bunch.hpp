@@ -20,9 +20,10 @@ struct Bunch {
   double low_head = 0;           ///< heads beside which other chains hang, above its feet
   double slot = 0;               ///< of a ring, air included
   std::optional<fabric::Place> base;
-  bool group = false;  ///< several stitches
-  double stretch = 1;  ///< of a bow
-  bool corner = false; ///< a group with chains in it
+  bool group = false;                ///< several stitches
+  std::optional<std::uint32_t> stem; ///< which of its items may be longer: it reaches down to its place
+  double stretch = 1;                ///< of a bow
+  bool corner = false;               ///< a group with chains in it
 };
 
 /// How many slip stitches lead from the end of a round to where the next begins, before its other items.

@@ -46,6 +46,7 @@ struct SymbolExtent {
   double width = 0.6;             ///< ink width
   bool floats = false;            ///< keeps its size in the middle of a taller ring (sc, V, inverted V)
   bool on_heads = false;          ///< stands on the heads of its ring (a picot)
+  bool stretches = false;         ///< a stem: it may be drawn higher than it is
   double below = 0;               ///< how far loop marks reach beneath the foot
   std::vector<Point> feet;        ///< where each leg stands
   std::vector<Point> tips;        ///< the head of each stitch it stands for

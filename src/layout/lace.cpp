@@ -11,6 +11,7 @@
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
 #include "layout/turn.hpp"
+#include "layout/under_feet.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,7 +47,7 @@ public:
   Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
          const Outline& outline)
       : fabric_(fabric), plan_(plan), extents_(extents), page_(page),
-        heads_(fabric, first_stitch(fabric, plan), stitches(fabric, plan)) {
+        heads_(fabric, first_stitch(fabric, plan), stitches(fabric, plan)), under_feet_(fabric) {
     lace_.figure = begin_figure(plan, extents, page);
     lace_.contour.corners = outline.corners;
     start_ = outline.start;
@@ -97,12 +98,20 @@ private:
     ring.start = start_;
     spaces_ = works_in_spaces(fabric_, planned.round);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
-    lay_lace_ring(extents_, lace_.contour, inside_, ring);
+    lay_lace_ring(
+        extents_, lace_.contour, inside_,
+        [this](const std::vector<Item>& items) { return stand_in_place(items); }, ring);
     inside_.add(ink_of_ring(extents_, lace_.contour, ring));
     begin_ring(number, ring);
     stand_slips(ring);
     stand(number, ring);
+    under_feet_.add(lace_.figure, lace_.figure.rings[number]);
     lace_.rings.push_back(std::move(ring));
+  }
+
+  bool stand_in_place(const std::vector<Item>& items) const {
+    const std::vector<Feet> feet = feet_of(fabric_, extents_, items, page_.hand);
+    return std::all_of(feet.begin(), feet.end(), [this](const Feet& one) { return under_feet_.holds(one); });
   }
 
   double tallest() const {
@@ -339,6 +348,7 @@ private:
   const Extents& extents_;
   const Page& page_;
   Heads heads_;
+  UnderFeet under_feet_;
   Lace lace_;
   Obstacles inside_;
   std::vector<Item> items_;

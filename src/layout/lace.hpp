@@ -10,6 +10,9 @@ namespace whorl::layout {
 /// Whether a round is worked into chain spaces.
 bool works_in_spaces(const fabric::Fabric& fabric, std::uint32_t round);
 
+/// Whether it works into many spaces, each of two chains or fewer, one stitch each; or into none.
+bool is_net(const fabric::Fabric& fabric, std::uint32_t round);
+
 /// Whether a disc is drawn as lace: outward, worked into spaces, and with nothing that asks for a gutter.
 bool is_lace(const fabric::Fabric& fabric, const Plan& plan);
 

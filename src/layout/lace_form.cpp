@@ -58,6 +58,20 @@ bool works_in_spaces(const Fabric& fabric, std::uint32_t number) {
   return false;
 }
 
+bool is_net(const Fabric& fabric, std::uint32_t number) {
+  constexpr std::uint32_t most_chains = 2, least_spaces = 12;
+  const fabric::Round& round = fabric.rounds[number];
+  std::uint32_t before = fabric::none, spaces = 0;
+  for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, i)) {
+      if (leg.into.what != fabric::On::space) continue;
+      if (leg.into.of == before || fabric.arches[leg.into.of].count > most_chains) return false;
+      before = leg.into.of;
+      ++spaces;
+    }
+  return spaces == 0 || spaces >= least_spaces;
+}
+
 bool is_lace(const Fabric& fabric, const Plan& plan) {
   if (plan.inward || plan.oval || plan.strip || plan.owner || !plan.kept.empty()) return false;
   bool spaces = false;

@@ -1,8 +1,11 @@
 #include "layout/lace_ring.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace whorl::layout {
@@ -23,15 +26,67 @@ Convex ink_of_pointer(Point tip, Point direction) {
   return {tip, tip - on + aside, tip - on - aside};
 }
 
-std::vector<Item> standing_items(const Rounded& contour, const LaceRing& ring, std::size_t bunch) {
-  const double r = ring.stands[bunch], at = carried(contour, ring.r, ring.at[bunch], r);
+namespace {
+
+constexpr double least_leaning = 1.2, steepest = 0.7, steepest_group = 0.4; ///< heights; of a height
+constexpr double longest = 1.5;       ///< of its height a stem may be longer
+constexpr double upright = 0.15;      ///< as far aside of its place a stitch does not lean
+constexpr double step_of_height = 20; ///< of a W, so that stems alike in height are one symbol
+
+/// What stands at its foot, turned to its head.
+Item leaning(const Rounded& contour, const LaceRing& ring, std::size_t bunch) {
+  const double foot = ring.stands[bunch] - ring.longer[bunch],
+               head = ring.stands[bunch] + ring.bunches[bunch].low_head;
+  const double at = carried(contour, ring.r, ring.at[bunch] + ring.leans[bunch], foot);
   Item frame;
-  frame.foot = point_on(contour, r, at);
+  frame.foot = point_on(contour, foot, at);
   frame.up = outward(contour, at);
-  std::vector<Item> items = ring.bunches[bunch].standing;
+  if (ring.leans[bunch] == 0) return frame;
+  frame.up = unit(point_on(contour, head, carried(contour, ring.r, ring.at[bunch], head)) - frame.foot);
+  return frame;
+}
+
+} // namespace
+
+void lean_to_places(const Rounded& contour, const std::vector<std::optional<double>>& wanted, double pushed,
+                    LaceRing& ring) {
+  ring.leans.assign(ring.bunches.size(), 0);
+  ring.longer.assign(ring.bunches.size(), 0);
+  for (std::size_t i = 0; i < ring.bunches.size(); ++i) {
+    const Bunch& bunch = ring.bunches[i];
+    const bool in_corner = bunch.corner && contour.corners > 0;
+    if (bunch.sort != Bunch::Sort::stitch || !wanted[i] || in_corner || bunch.low_head < least_leaning)
+      continue;
+    if (bunch.stem) ring.longer[i] = std::min(pushed, longest * bunch.low_head);
+    const double high = bunch.low_head + ring.longer[i];
+    const double aside = *wanted[i] / length_of(contour, ring.r) - ring.at[i],
+                 on_ring = length_of(contour, ring.stands[i]);
+    const double most = (bunch.group ? steepest_group : steepest) * high / on_ring;
+    const double over = std::max(0.0, std::abs(aside) - upright / on_ring);
+    ring.leans[i] = std::min(over, most) * (aside < 0 ? -1 : 1);
+  }
+}
+
+std::vector<Item> standing_items(const Rounded& contour, const LaceRing& ring, std::size_t bunch) {
+  const Bunch& standing = ring.bunches[bunch];
+  Item frame = leaning(contour, ring, bunch);
+  double longer = 0;
+  if (standing.stem && (ring.longer[bunch] > 0 || ring.leans[bunch] != 0)) {
+    const double head = ring.stands[bunch] + standing.low_head;
+    const Point top = point_on(contour, head, carried(contour, ring.r, ring.at[bunch], head));
+    const double high = std::floor(length(top - frame.foot) * step_of_height) / step_of_height;
+    longer = std::max(0.0, high - standing.low_head);
+    frame.foot = top - standing.low_head * frame.up;
+  }
+  std::vector<Item> items = standing.standing;
   for (Item& item : items) {
     item.up = stood(frame, item.foot + item.up) - stood(frame, item.foot);
     item.foot = stood(frame, item.foot);
+  }
+  if (standing.stem) {
+    Item& stem = items[*standing.stem];
+    stem.height += longer;
+    stem.foot = stem.foot - longer * stem.up;
   }
   return items;
 }

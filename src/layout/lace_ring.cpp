@@ -11,27 +11,35 @@ namespace {
 
 constexpr double least_air = 0.10; ///< between any two inks
 constexpr double more = 0.02;      ///< than what was missing
-constexpr double label_air = 0.16;
 constexpr double fullness = 0.985;
 constexpr double first_guess = 0.8; ///< of the ink of neighbours; what is missing is measured
 constexpr double push = 0.1;
-constexpr int most_pushes = 400, most_widenings = 60, most_turns = 12, most_doublings = 5;
-constexpr double far_from_seat = 0.25;
-constexpr double mean_height = 0.6; ///< of a stitch, where places along the ring count
+constexpr int most_pushes = 400, pushes_to_places = 300, most_widenings = 60, most_turns = 12,
+              most_doublings = 8;
+constexpr double far_from_seat = 0.25,
+                 far_at_most = 0.05; ///< before springs are made stronger; where feet must
+constexpr double mean_height = 0.6;  ///< of a stitch, where places along the ring count
+constexpr double further_on = 0.3;   ///< of a turn the next place is looked for
 constexpr double pointer_slot = 0.5;
 constexpr double hung_head = 0.8; ///< where nothing stands that it could hang beside
 
 /// What is strung along a ring: its bunches, then its label and pointer where they have a place of their own.
 class Laying {
 public:
-  Laying(const Extents& extents, const Rounded& contour, const Obstacles& inside, LaceRing& ring)
-      : extents_(extents), contour_(contour), inside_(inside), ring_(ring), bunches_(ring.bunches.size()) {}
+  Laying(const Extents& extents, const Rounded& contour, const Obstacles& inside, const InPlace& in_place,
+         LaceRing& ring)
+      : extents_(extents), contour_(contour), inside_(inside), in_place_(in_place), ring_(ring),
+        bunches_(ring.bunches.size()) {}
 
   void lay() {
     label_in_ring_ = ring_.pointed;
     push_out();
     draw_taut();
-    if (label_in_ring_ || find_room_for_label()) return;
+    if (label_in_ring_) return;
+    if (const std::optional<Point> start = free_label_start(contour_, ring_, inside_, ink_)) {
+      ring_.label_start = *start;
+      return;
+    }
     label_in_ring_ = true;
     push_out();
     draw_taut();
@@ -43,9 +51,24 @@ private:
   bool is_pointer(std::size_t i) const { return ring_.pointed && i == bunches_ + 1; }
   bool stands(std::size_t i) const { return i < bunches_ && ring_.feet[i] > 0; }
 
+  /// Until everything has room, then until all stand in their places; what never does stays where it had
+  /// room.
   void push_out() {
-    for (int i = 0; i < most_pushes && !fits(push * i); ++i)
-      ;
+    int first = 0;
+    while (first < most_pushes && !fits(push * first)) ++first;
+    if (stand_in_place()) return;
+    const int had_room = first;
+    to_places_ = true;
+    for (; first < had_room + pushes_to_places; first += 1 + (first - had_room) / 8)
+      if (fits(push * first) && stand_in_place()) return;
+    to_places_ = false;
+    fits(push * had_room);
+  }
+
+  bool stand_in_place() const {
+    for (std::size_t i = 0; i < bunches_; ++i)
+      if (!in_place_(standing_items(contour_, ring_, i))) return false;
+    return true;
   }
 
   bool fits(double pushed) {
@@ -91,7 +114,8 @@ private:
   bool bend_bows() {
     const double room = fullness * length();
     for (const bool few : {false, true}) {
-      const double from = few ? greatest_spread : greatest_stretch, to = few ? 1 : least_stretch;
+      const double loose = few ? 1 : least_stretch, taut = few ? greatest_spread : greatest_stretch;
+      const double from = to_places_ ? (loose + taut) / 2 : taut, to = loose;
       for (double stretch = from; stretch > to - 0.025; stretch -= 0.05) {
         for (Bunch& bunch : ring_.bunches)
           if (is_bow(bunch) && is_short(bunch) == few) bend(extents_, stretch, contour_.way, bunch);
@@ -123,7 +147,7 @@ private:
     for (std::size_t i = 0; i < bunches_; ++i) {
       if (!ring_.seats[i]) continue;
       const double own = carried(contour_, ring_.seats[i]->r, ring_.seats[i]->at, ring_.r);
-      before = before ? turned_near(own, *before) : own;
+      before = before ? turned_near(own, *before + further_on) : own;
       targets_[i] = *before * length();
     }
     spread_fans();
@@ -170,7 +194,8 @@ private:
 
   bool strays() const {
     for (std::size_t i = 0; i < bunches_; ++i)
-      if (targets_[i] && std::abs(*targets_[i] - ring_.at[i]) > far_from_seat) return true;
+      if (targets_[i] && std::abs(*targets_[i] - ring_.at[i]) > (to_places_ ? far_at_most : far_from_seat))
+        return true;
     return false;
   }
 
@@ -218,6 +243,7 @@ private:
       if (stands(i)) ring_.stands[i] = ring_.feet[i] + pushed_ + lifts_[i];
     for (std::size_t i = 0; i < bunches_; ++i)
       if (!stands(i)) ring_.stands[i] = level(i) - sunk(ring_.bunches[i]) + lifts_[i];
+    lean_to_places(contour_, targets_, pushed_, ring_);
     if (label_in_ring_) set_label();
   }
 
@@ -254,9 +280,7 @@ private:
     ring_.pointer_tip = on_ring(pr, at) + (pointer_length / 2) * ring_.pointer_direction;
   }
 
-  void put_label(Point middle) {
-    ring_.label_start = middle - Point{ring_.label.width / 2, letter_height * number_size / 2};
-  }
+  void put_label(Point middle) { ring_.label_start = label_start_at(ring_.label, middle); }
 
   std::vector<Convex> label_ink() const { return ink_of_label(ring_.label, ring_.label_start); }
 
@@ -340,41 +364,15 @@ private:
     return true;
   }
 
-  // A label beside the first stitch.
-
-  bool find_room_for_label() {
-    const double low = ring_.stands.front(), high = low + std::max(0.8, ring_.bunches.front().low_head);
-    double best = 1e9;
-    Point found;
-    for (double aside = -4; aside <= 4; aside += 0.1)
-      for (double r = low - 0.2; r <= high - 0.2; r += 0.1) {
-        const Point middle = on_ring(r, ring_.at[0] + aside / length());
-        const Point from = on_ring((low + high) / 2, ring_.at[0]);
-        const double far = (middle - from).x * (middle - from).x + (middle - from).y * (middle - from).y;
-        if (far >= best) continue;
-        put_label(middle);
-        if (!is_free(label_ink())) continue;
-        best = far;
-        found = middle;
-      }
-    if (best < 1e9) put_label(found);
-    return best < 1e9;
-  }
-
-  bool is_free(const std::vector<Convex>& label) const {
-    if (inside_.air_around(label, label_air) < label_air) return false;
-    return std::all_of(ink_.begin(), ink_.end(), [&label](const std::vector<Convex>& ink) {
-      return air_between(label, ink, label_air) >= label_air;
-    });
-  }
-
   const Extents& extents_;
   const Rounded& contour_;
   const Obstacles& inside_;
+  const InPlace& in_place_;
   LaceRing& ring_;
   std::size_t bunches_;
   bool label_in_ring_ = false;
   double pushed_ = 0, stronger_ = 1;
+  bool to_places_ = false; ///< it grows until all stand in their places
   std::vector<double> lifts_;
   std::vector<std::optional<double>> targets_;
   std::vector<std::vector<Convex>> ink_;
@@ -382,8 +380,9 @@ private:
 
 } // namespace
 
-void lay_lace_ring(const Extents& extents, const Rounded& contour, const Obstacles& inside, LaceRing& ring) {
-  Laying(extents, contour, inside, ring).lay();
+void lay_lace_ring(const Extents& extents, const Rounded& contour, const Obstacles& inside,
+                   const InPlace& in_place, LaceRing& ring) {
+  Laying(extents, contour, inside, in_place, ring).lay();
 }
 
 } // namespace whorl::layout

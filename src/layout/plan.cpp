@@ -66,6 +66,7 @@ public:
     stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
     if (page.strips && !is_turned())
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
+    keep_lace_outward();
     keep_wanted();
     split_strips();
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
@@ -78,6 +79,38 @@ public:
   }
 
 private:
+  /// Lace stands on its own places in a disc outward alone, so that goes on, but to a closing. A net, with
+  /// one stitch in each small space, may be a strip.
+  void keep_lace_outward() {
+    std::vector<Stretch> kept;
+    for (std::size_t i = 0; i < stretches_.size(); ++i) {
+      Stretch stretch = stretches_[i];
+      const bool closes = i + 1 == stretches_.size() && is_gathered();
+      const bool opened = (stretch.inward && !closes && has_lace(stretch)) ||
+                          (stretch.strip && has_lace(stretch) && !is_net(stretch));
+      if (opened) stretch.inward = stretch.strip = false;
+      const bool outward = !stretch.inward && !stretch.strip;
+      const bool goes_on = !kept.empty() && !kept.back().inward && !kept.back().strip;
+      if (outward && goes_on)
+        kept.back().last = stretch.last;
+      else
+        kept.push_back(stretch);
+    }
+    stretches_ = std::move(kept);
+  }
+
+  bool has_lace(const Stretch& stretch) const {
+    const auto begin = rounds_.begin();
+    return std::any_of(begin + stretch.first, begin + stretch.last + 1,
+                       [this](std::uint32_t round) { return works_in_spaces(fabric_, round); });
+  }
+
+  bool is_net(const Stretch& stretch) const {
+    const auto begin = rounds_.begin();
+    return std::all_of(begin + stretch.first, begin + stretch.last + 1,
+                       [this](std::uint32_t round) { return layout::is_net(fabric_, round); });
+  }
+
   /// Cuts off what is not asked for; what is left begins with the round before it, as every figure does. An
   /// oval keeps what it goes round.
   void keep_wanted() {

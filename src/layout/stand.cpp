@@ -63,9 +63,27 @@ Convex stood(const Item& item, const Convex& piece) {
   return all;
 }
 
+namespace {
+
+/// Of a stem that is higher than its own: what reaches from foot to head is longer, all else is moved.
+Convex stretched(const Convex& piece, const SymbolExtent& shape, double height) {
+  double low = 1e9, high = -1e9;
+  for (const Point p : piece) low = std::min(low, p.y), high = std::max(high, p.y);
+  const double ratio = height / shape.height, middle = (low + high) / 2;
+  const bool long_piece = high - low > shape.height / 2, is_mark = high < 0;
+  Convex moved = piece;
+  for (Point& p : moved) p.y += is_mark ? 0 : (long_piece ? std::max(p.y, 0.0) : middle) * (ratio - 1);
+  return moved;
+}
+
+} // namespace
+
 std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
   std::vector<Convex> ink;
-  for (const Convex& piece : extent(extents, item.key).ink) ink.push_back(stood(item, piece));
+  const SymbolExtent& shape = extent(extents, item.key);
+  const bool longer = shape.stretches && item.height > shape.height;
+  for (const Convex& piece : shape.ink)
+    ink.push_back(stood(item, longer ? stretched(piece, shape, item.height) : piece));
   return ink;
 }
 
@@ -88,8 +106,8 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
 
 void stand_item(const fabric::Fabric& fabric, const SymbolExtent& shape, const Item& item, Hand hand,
                 Figure& figure) {
-  const Ends ends{in_work_order(shape.feet, {0, 0}, hand),
-                  in_work_order(shape.tips, {0, shape.height}, hand)};
+  Ends ends{in_work_order(shape.feet, {0, 0}, hand), in_work_order(shape.tips, {0, shape.height}, hand)};
+  if (shape.stretches) ends.tips = {{0, std::max(shape.height, item.height)}};
   add_item(item, ends, static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);
 }
 

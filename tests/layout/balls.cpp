@@ -205,6 +205,7 @@ SymbolExtent symbol_of(const stitch::StitchKind& kind, const SymbolKey& key) {
                         joined);
   else
     symbol = stem_symbol(tall_height(shape.height), shape.height == 0 ? 0.15 : 0.56);
+  symbol.stretches = shape.height > 1 && shape.legs == 1 && !shape.feet_joined && strokes == 1;
   if (key.loops != stitch::both) mark_loops(symbol, strokes > 1 ? 0.30 : shape.cross ? 0.16 : 0.30);
   return symbol;
 }

@@ -2,6 +2,7 @@
 
 #include "layout/cut.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,14 +11,6 @@ namespace whorl::layout::test {
 namespace {
 
 double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-
-Convex stood(const Convex& piece, const Item& item) {
-  Convex all;
-  for (const Point p : piece)
-    all.push_back(
-        {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y});
-  return all;
-}
 
 /// A thin quadrangle round a straight piece.
 Convex thin(Point a, Point b, double width) {
@@ -63,8 +56,8 @@ std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
   std::size_t owner = 0;
   for (const Item& item : figure.items) {
     ++owner;
-    for (const Convex& piece : extent(extents, item.key).ink)
-      patches.push_back({stood(piece, item), owner, "stitch " + std::to_string(item.first)});
+    for (const Convex& piece : ink_of(extents, item))
+      patches.push_back({piece, owner, "stitch " + std::to_string(item.first)});
   }
   for (const Label& label : figure.labels) {
     // the two lines of one label belong together, but not to its neighbours
