@@ -95,20 +95,18 @@ private:
 struct Group {
   Place into;
   std::vector<Point> feet;
-  StitchId by;
 };
 
-/// What takes several places together has one foot for each of them; that a round begins with chains, and
-/// joins, are no stitches of it.
+/// What takes several places together has one foot for each of them. Joins are no stitches of the round, and
+/// what is worked into rounds further down has a stem, or an arrow, that leads there.
 std::vector<Group> groups_of(const Fabric& fabric, const Figure& figure, const Ring& ring) {
   std::vector<Group> groups;
   for (std::uint32_t k = 0; k < ring.items; ++k) {
     const Item& item = figure.items[ring.first_item + k];
-    if (has(fabric, item.first, fabric::joins)) continue;
+    if (has(fabric, item.first, fabric::joins) || item.stem > 0 || item.key.base == Base::below) continue;
     const fabric::Leg* legs = fabric.legs.data() + fabric.stitches[item.first].first_leg;
     for (std::uint32_t foot = 0; foot < item.feet; ++foot) {
-      if (groups.empty() || !(groups.back().into == legs[foot].into))
-        groups.push_back({legs[foot].into, {}, item.first});
+      if (groups.empty() || !(groups.back().into == legs[foot].into)) groups.push_back({legs[foot].into, {}});
       groups.back().feet.push_back(figure.feet[item.first_foot + foot]);
     }
   }
@@ -150,6 +148,13 @@ bool cross_each_other(const Stem& a, const Stem& b) {
          divides(b.foot, b.top, a.foot, a.top);
 }
 
+/// Of the chains that a disc or a tube begins on: they are its centre.
+bool begins_round_centre(const Fabric& fabric, StitchId stitch) {
+  const fabric::Round& round = fabric.rounds[fabric.stitches[stitch].round];
+  return round.kind == pattern::RoundKind::chain && fabric.parts[round.part].rounds > 0 &&
+         fabric.rounds[fabric.parts[round.part].first_round].kind == pattern::RoundKind::round;
+}
+
 } // namespace
 
 Nearness nearness_of(const Fabric& fabric, const Figure& figure) {
@@ -158,7 +163,8 @@ Nearness nearness_of(const Fabric& fabric, const Figure& figure) {
   for (const Ring& ring : figure.rings) {
     if (ring.echo) continue;
     for (Group& group : groups_of(fabric, figure, ring)) {
-      if (tops.nearest(group.into, {}, true).straight > 1e8) continue;
+      if (tops.nearest(group.into, {}, true).straight > 1e8 || tops.round_of(group.into) == ring.round)
+        continue;
       if (group.feet.size() > most_asked_alone) group.feet = {middle_of(group.feet)};
       for (const Point foot : group.feet) {
         const Distance own = tops.nearest(group.into, foot, true),
@@ -166,11 +172,7 @@ Nearness nearness_of(const Fabric& fabric, const Figure& figure) {
         const bool near = own.straight < other.straight || own.aside < other.aside;
         ++(near ? found.near : found.not_near);
         if (near) continue;
-        found.which += " ring" + std::to_string(&ring - figure.rings.data()) + ":" +
-                       fabric::id_of(fabric, group.into) + "<" +
-                       fabric.kinds[fabric.stitches[group.by].kind].name + "(" +
-                       std::to_string(own.straight) + "/" + std::to_string(other.straight) + " " +
-                       std::to_string(own.aside) + "/" + std::to_string(other.aside) + ")";
+        found.which += " " + fabric::id_of(fabric, group.into);
       }
     }
   }
@@ -207,7 +209,8 @@ std::string crossing_stems(const Fabric& fabric, const Figure& figure) {
   for (std::size_t i = 0; i < stems.size(); ++i)
     for (std::size_t j = i + 1; j < stems.size(); ++j)
       if (cross_each_other(stems[i], stems[j]))
-        found += " " + fabric::id_of(fabric, stems[i].stitch) + "x" + fabric::id_of(fabric, stems[j].stitch);
+        found +=
+            " " + fabric::id_of(fabric, stems[i].stitch) + " x " + fabric::id_of(fabric, stems[j].stitch);
   return found;
 }
 
@@ -226,7 +229,8 @@ std::string not_shown_once(const Fabric& fabric, const std::vector<Figure>& figu
     }
   std::string found;
   for (StitchId i = 0; i < shown.size(); ++i)
-    if (shown[i] != 1) found += " " + fabric::id_of(fabric, i) + "=" + std::to_string(shown[i]);
+    if (shown[i] != 1 && !(shown[i] == 0 && begins_round_centre(fabric, i)))
+      found += " " + fabric::id_of(fabric, i) + "=" + std::to_string(shown[i]);
   return found;
 }
 

@@ -9,8 +9,9 @@
 namespace whorl::layout::test {
 
 /// Of the places that are worked into: how many have their feet nearer than any other place of their round
-/// has, how many not, and which; those that the figure does not show (a ring, the end of a row) are passed
-/// over.
+/// has, or straighter beneath them, where a round that needs room stands further out; how many not, and
+/// which. Of more than two feet in one place their middle is asked. Places that the figure does not show (a
+/// ring, the end of a row), and chains of the same round, are passed over.
 struct Nearness {
   int near = 0, not_near = 0;
   std::string which;
