@@ -2,7 +2,6 @@
 
 #include "layout/contour.hpp"
 #include "layout/hole.hpp"
-#include "layout/rounded.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -68,8 +67,7 @@ private:
     Ground ground;
     ground.yarn = patch.yarn;
     ground.ring = ring;
-    ground.outline = figure_.form == Form::motif  ? frame(low, high)
-                     : is_disc(figure_)           ? sector(ring, patch, low, high)
+    ground.outline = is_disc(figure_)             ? sector(ring, patch, low, high)
                      : figure_.form == Form::oval ? stretch(ring, patch, low, high)
                                                   : oblong(ring, patch, low, high);
     figure_.grounds.push_back(std::move(ground));
@@ -117,17 +115,6 @@ private:
     const double from = before(ring, patch.first), to = before(ring, patch.last + 1);
     std::vector<Point> outline = circle_curve(high, from, to, way);
     std::vector<Point> back = circle_curve(low, from, to, way);
-    std::reverse(back.begin(), back.end());
-    line_to(back.front(), outline);
-    outline.insert(outline.end(), back.begin() + 1, back.end());
-    line_to(outline.front(), outline);
-    return outline;
-  }
-
-  /// Round a motif, whose rounds are each in one yarn.
-  std::vector<Point> frame(double low, double high) const {
-    const Rounded contour{figure_.corners, figure_.clockwise ? Way::clockwise : Way::anticlockwise};
-    std::vector<Point> outline = curve_round(contour, high), back = curve_round(contour, low);
     std::reverse(back.begin(), back.end());
     line_to(back.front(), outline);
     outline.insert(outline.end(), back.begin() + 1, back.end());

@@ -5,7 +5,7 @@
 #include "layout/direction.hpp"
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
-#include "layout/ground.hpp"
+#include "layout/lace_ground.hpp"
 #include "layout/placed.hpp"
 #include "layout/section.hpp"
 #include "layout/stand.hpp"
@@ -20,8 +20,7 @@
 namespace whorl::layout {
 namespace {
 
-using fabric::Fabric;
-using fabric::StitchId;
+using fabric::Fabric, fabric::StitchId;
 
 constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< under feet
 constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
@@ -89,19 +88,20 @@ private:
     const Ring& planned = plan_.rings[number];
     const fabric::Round& round = fabric_.rounds[planned.round];
     items_ = items_of(fabric_, planned.round, planned.echo);
+    contour_ = contour_of(planned);
+    hand_ = planned.against == (page_.hand == Hand::left) ? Hand::right : Hand::left;
     LaceRing ring;
-    ring.bunches =
-        bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, lace_.contour.way);
+    ring.bunches = bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, contour_.way);
     ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
-    ring.pointed = !round.joined;
+    ring.pointed = !round.joined || is_turned(lace_.figure);
     ring.feet_if_none = nominal_feet(number);
-    ring.start = start_;
+    ring.start = turned_round(start_);
     spaces_ = works_in_spaces(fabric_, planned.round);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
     lay_lace_ring(
-        extents_, lace_.contour, inside_,
-        [this](const std::vector<Item>& items) { return stand_in_place(items); }, ring);
-    inside_.add(ink_of_ring(extents_, lace_.contour, ring));
+        extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
+        ring);
+    inside_.add(ink_of_ring(extents_, contour_, ring));
     begin_ring(number, ring);
     stand_slips(ring);
     stand(number, ring);
@@ -110,9 +110,17 @@ private:
   }
 
   bool stand_in_place(const std::vector<Item>& items) const {
-    const std::vector<Feet> feet = feet_of(fabric_, extents_, items, page_.hand);
+    const std::vector<Feet> feet = feet_of(fabric_, extents_, items, hand_);
     return std::all_of(feet.begin(), feet.end(), [this](const Feet& one) { return under_feet_.holds(one); });
   }
+
+  Rounded contour_of(const Ring& ring) const {
+    const bool clockwise = (lace_.contour.way == Way::clockwise) != ring.against;
+    return {lace_.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise};
+  }
+
+  /// A place of the figure along the ring that is laid, or the other way about.
+  double turned_round(double at) const { return contour_.way == lace_.contour.way ? at : 0 - at; }
 
   double tallest() const {
     double tallest = 0;
@@ -143,6 +151,7 @@ private:
       feet = seat ? seat->r + clearance + room_inside(number) : ring.feet_if_none;
       pull = plain_pull;
     }
+    if (seat) seat->at = turned_round(seat->at);
     ring.seats.push_back(seat);
     ring.feet.push_back(feet);
     ring.pull.push_back(spaces_ ? pull : pull / stiffer_in_lace);
@@ -204,13 +213,14 @@ private:
     for (std::uint32_t i = 0; i < slips; ++i) {
       Item dot = items_[i];
       const fabric::Legs legs = legs_of(fabric_, dot);
-      const std::optional<Spotted> head = legs.size() > 0 ? heads_.of(legs.begin()->into) : std::nullopt;
+      std::optional<Spotted> head = legs.size() > 0 ? heads_.of(legs.begin()->into) : std::nullopt;
+      if (head) head->at = turned_round(head->at);
       dot.height = extent(extents_, dot.key).height;
       const bool in_space = legs.size() > 0 && legs.begin()->into.what == fabric::On::space;
       set_dot(head.value_or(Spotted{laid.r, laid.at.front()}), in_space, dot);
-      dot.at = laid.at.front() * length_of(lace_.contour, laid.r);
+      dot.at = laid.at.front() * length_of(contour_, laid.r);
       inside_.add(ink_of(extents_, dot));
-      stand_item(fabric_, extent(extents_, dot.key), dot, page_.hand, lace_.figure);
+      stand_item(fabric_, extent(extents_, dot.key), dot, hand_, lace_.figure);
     }
   }
 
@@ -223,21 +233,21 @@ private:
         const double far = out * out + aside * aside, r = head.r + dot_over_head + out;
         if (far >= best) continue;
         Item there = dot;
-        const double at = head.at + aside / length_of(lace_.contour, r);
-        there.foot = point_on(lace_.contour, r, at);
-        there.up = outward(lace_.contour, at);
+        const double at = head.at + aside / length_of(contour_, r);
+        there.foot = point_on(contour_, r, at);
+        there.up = outward(contour_, at);
         if (inside_.air_around(ink_of(extents_, there), dot_air) >= dot_air) best = far, dot = there;
       }
     if (best < 1e9) return;
-    dot.foot = point_on(lace_.contour, head.r + dot_over_head, head.at);
-    dot.up = outward(lace_.contour, head.at);
+    dot.foot = point_on(contour_, head.r + dot_over_head, head.at);
+    dot.up = outward(contour_, head.at);
   }
 
   void stand(std::uint32_t number, const LaceRing& laid) {
     Figure& figure = lace_.figure;
     Ring& ring = figure.rings[number];
     for (std::size_t i = 0; i < laid.bunches.size(); ++i) {
-      const std::vector<Item> items = standing_items(lace_.contour, laid, i);
+      const std::vector<Item> items = standing_items(contour_, laid, i);
       for (const Item& item : items) stand(item, laid, i);
       ring.inner = std::min(ring.inner, laid.stands[i]);
     }
@@ -249,12 +259,13 @@ private:
   void stand(Item item, const LaceRing& laid, std::size_t bunch) {
     Figure& figure = lace_.figure;
     const double at = laid.at[bunch];
-    item.at = (at - std::floor(at)) * length_of(lace_.contour, laid.r);
+    const double on = turned_round(at);
+    item.at = (on - std::floor(on)) * length_of(contour_, laid.r);
     const SymbolExtent& shape = extent(extents_, item.key);
-    stand_item(fabric_, shape, item, page_.hand, figure);
+    stand_item(fabric_, shape, item, hand_, figure);
     if ((fabric_.stitches[item.first].flags & fabric::starts_chain) == 0 || shape.feet.size() > 0) return;
     if (laid.bunches[bunch].sort == Bunch::Sort::column || laid.bunches[bunch].base) {
-      const double side = lace_.contour.way == Way::anticlockwise ? -1 : 1;
+      const double side = contour_.way == Way::anticlockwise ? -1 : 1;
       const Point out{0 - side * item.up.y, side * item.up.x};
       figure.tips.back() = item.foot + item.height / 2 * item.up + half_chain * out;
     }
@@ -285,11 +296,14 @@ private:
   }
 
   // What is no stitch.
+  std::vector<Convex> ink(std::size_t ring) const {
+    return ink_of_ring(extents_, contour_of(lace_.figure.rings[ring]), lace_.rings[ring]);
+  }
 
   double edge() const {
     double edge = 0;
-    for (const LaceRing& ring : lace_.rings)
-      for (const Convex& piece : ink_of_ring(extents_, lace_.contour, ring))
+    for (std::size_t i = 0; i < lace_.rings.size(); ++i)
+      for (const Convex& piece : ink(i))
         for (const Point& p : piece) edge = std::max(edge, length(p));
     return edge;
   }
@@ -298,13 +312,13 @@ private:
     Figure& figure = lace_.figure;
     const double outside = edge();
     figure.centre_radius = figure.rings.front().inner;
-    add_arrow();
+    if (!is_turned(figure)) add_arrow();
     add_cut(fabric_, extents_, figure);
     std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
     for (const int ring : add_ticks(fabric_, extents_, outside, figure, again)) crowded.push_back(ring);
     for (const int ring : add_flags(fabric_, extents_, figure, again)) crowded.push_back(ring);
     add_front(fabric_, extents_, page_, outside, figure);
-    add_grounds(fabric_, std::vector<double>(figure.rings.size(), 0), page_.main_yarn, figure);
+    add_lace_grounds(fabric_, extents_, page_.main_yarn, lace_);
     bound_ink();
     return crowded;
   }
@@ -333,8 +347,8 @@ private:
   void bound_ink() {
     Figure& figure = lace_.figure;
     bound(0, figure);
-    for (const LaceRing& ring : lace_.rings)
-      for (const Convex& piece : ink_of_ring(extents_, lace_.contour, ring))
+    for (std::size_t i = 0; i < lace_.rings.size(); ++i)
+      for (const Convex& piece : ink(i))
         for (const Point& p : piece) {
           figure.low = {std::min(figure.low.x, p.x), std::min(figure.low.y, p.y)};
           figure.high = {std::max(figure.high.x, p.x), std::max(figure.high.y, p.y)};
@@ -352,6 +366,8 @@ private:
   Lace lace_;
   Obstacles inside_;
   std::vector<Item> items_;
+  Rounded contour_; ///< of the ring that is laid, in its own direction
+  Hand hand_ = Hand::right;
   bool spaces_ = false; ///< the round that is laid is worked into spaces
   std::vector<double> room_;
   double start_ = 0;

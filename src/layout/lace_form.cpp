@@ -8,13 +8,6 @@ namespace {
 using fabric::Fabric;
 using fabric::StitchId;
 
-bool is_one_yarn(const Fabric& fabric, const fabric::Round& round) {
-  for (StitchId i = 1; i < round.count; ++i)
-    if (fabric.stitches[round.first_stitch + i].yarn != fabric.stitches[round.first_stitch].yarn)
-      return false;
-  return true;
-}
-
 /// The corner groups of a round.
 std::vector<std::size_t> corner_groups(const LaceRing& ring) {
   std::vector<std::size_t> groups;
@@ -40,12 +33,12 @@ constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured a
 /// Whether a round goes along the edges of other pieces, or asks for more than a ring of lace shows.
 bool needs_gutter(const Fabric& fabric, const Ring& ring) {
   const fabric::Round& round = fabric.rounds[ring.round];
-  if (ring.against || ring.round != ring.last_round || round.count == 0 || round.count > most_stitches)
+  if (ring.owner || ring.round != ring.last_round || round.count == 0 || round.count > most_stitches)
     return true;
   for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
     for (const fabric::Leg& leg : fabric::legs_of(fabric, i))
       if (leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side) return true;
-  return round.joined_open > 0 || !is_one_yarn(fabric, round);
+  return round.joined_open > 0;
 }
 
 } // namespace
@@ -96,7 +89,8 @@ Outline outline_of(const Fabric& fabric, const Lace& lace) {
     }
     plain = 0;
     if (corners < 3 || corners > 6 || (outline.corners > 0 && outline.corners != corners)) return {};
-    if (std::exchange(outline.corners, corners) == 0) outline.start = -turn_of(ring, groups) / corners;
+    if (std::exchange(outline.corners, corners) == 0)
+      outline.start = (lace.figure.rings[i].against ? 1 : -1) * turn_of(ring, groups) / corners;
   }
   return outline;
 }

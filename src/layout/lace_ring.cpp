@@ -20,6 +20,7 @@ constexpr double far_from_seat = 0.25,
                  far_at_most = 0.05; ///< before springs are made stronger; where feet must
 constexpr double mean_height = 0.6;  ///< of a stitch, where places along the ring count
 constexpr double further_on = 0.3;   ///< of a turn the next place is looked for
+constexpr double label_pull = 6;
 constexpr double pointer_slot = 0.5;
 constexpr double hung_head = 0.8; ///< where nothing stands that it could hang beside
 
@@ -214,13 +215,20 @@ private:
     }
   }
 
+  /// How far before the first stitch its pointer or label wants to be.
+  double before_first(std::size_t i) const {
+    double far = before(0) + label_air + slot(size() - 1) / 2;
+    if (i + 1 < size()) far += slot(size() - 1) / 2 + label_air + slot(i) / 2;
+    return far;
+  }
+
   void place_from(double start) {
     Strung& strung = ring_.strung;
     strung.target.clear(), strung.pull.clear();
     for (std::size_t i = 1; i < size(); ++i) {
       const bool seated = i < bunches_ && targets_[i].has_value();
-      strung.target.push_back(seated ? *targets_[i] - start : 0);
-      strung.pull.push_back(seated ? stronger_ * ring_.pull[i] : 0);
+      strung.target.push_back(seated ? *targets_[i] - start : i < bunches_ ? 0 : length() - before_first(i));
+      strung.pull.push_back(seated ? stronger_ * ring_.pull[i] : i < bunches_ ? 0 : label_pull);
     }
     ring_.at[0] = start;
     if (size() == 1) return;

@@ -35,6 +35,16 @@ bool is_join(const fabric::Fabric& fabric, fabric::StitchId stitch) {
   return (fabric.stitches[stitch].flags & fabric::joins) != 0;
 }
 
+/// Whether a point lies within an outline, by the corners of its curves.
+bool surrounds(const std::vector<Point>& outline, Point p) {
+  bool within = false;
+  for (std::size_t i = 0; i + 3 < outline.size(); i += 3) {
+    const Point a = outline[i] - p, b = outline[i + 3] - p;
+    if ((a.y > 0) != (b.y > 0) && a.x + (b.x - a.x) * a.y / (a.y - b.y) > 0) within = !within;
+  }
+  return within;
+}
+
 std::string lace_by_chance(std::uint64_t seed) {
   test::Dice dice{seed * 7919 + 1};
   return "Fernlace\n\n" + test::LaceByChance<test::Dice>(dice).rounds();
@@ -254,4 +264,44 @@ TEST_CASE("the ground of a motif's round lies under its stitches") {
   }
   CHECK(low < ring.inner);
   CHECK(high > ring.middle);
+}
+
+TEST_CASE("lace that is turned runs the other way, round for round, each round on its own places") {
+  const Typed typed("Fernlace\n\nRnd 1: MR, 12 sc in ring, join, turn\n"
+                    "Rnd 2: ch 1, (sc in next st, ch 3, skip 1) 6 times, join, turn\n"
+                    "Rnd 3: ch 1, (3 dc in next ch-3 sp, ch 2) 6 times, join, turn\n"
+                    "Rnd 4: ch 1, (sc in next ch-2 sp, ch 5) 6 times, join\n");
+  const Figure& figure = typed.figures.at(0);
+  CHECK(test::nearness_of(typed.fabric, figure).not_near == 0);
+  CHECK(figure.pointers.size() == figure.rings.size());
+  for (const Ring& ring : figure.rings) {
+    const fabric::Round& round = typed.fabric.rounds[ring.round];
+    std::vector<Point> feet;
+    for (const Item& item : items_from(figure, round.first_stitch, round.count))
+      if (item.feet == 1 && !is_join(typed.fabric, item.first)) feet.push_back(item.foot);
+    const double turn = feet[0].x * feet[2].y - feet[0].y * feet[2].x;
+    CHECK((turn > 0) == !ring.against);
+  }
+}
+
+TEST_CASE("the ground of yarns that change within a round of lace lies under their own stitches") {
+  const Typed typed(
+      "Fernlace\n\nYarn: white and grey\n\nRnd 1: MR, 12 sc in ring, join\n"
+      "Rnd 2: ch 1, (sc in next st, ch 3, skip 1) 6 times, join\n"
+      "Rnd 3: ch 1, (in white 3 dc in next ch-3 sp, ch 2, in grey 3 dc in next ch-3 sp, ch 2) 3 "
+      "times, join\nRnd 4: ch 1, (sc in next ch-2 sp, ch 5) 6 times, join\n");
+  const Figure& figure = typed.figures.at(0);
+  REQUIRE(figure.grounds.size() == 6);
+  for (const Ground& ground : figure.grounds) {
+    int within = 0;
+    for (const Item& item : figure.items) {
+      if (item.feet != 1 || is_join(typed.fabric, item.first)) continue;
+      const bool own = typed.fabric.stitches[item.first].yarn == ground.yarn &&
+                       typed.fabric.stitches[item.first].round == figure.rings[ground.ring].round;
+      const bool in = surrounds(ground.outline, item.foot + item.height / 2 * item.up);
+      within += in ? 1 : 0;
+      if (in) CHECK(own);
+    }
+    CHECK(within == 3);
+  }
 }
