@@ -108,6 +108,7 @@ bool Hand::follow(NodeId id, Context context, int depth) {
     break;
   case NodeKind::yarn:
     context.yarn = node.work.yarn != 0 ? node.work.yarn : context.yarn;
+    context.yarn_said = true;
     break;
   case NodeKind::sequence:
     break;
@@ -296,11 +297,32 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
   return passes(node, context, space ? 0 : takes, space ? 1 : 0, [&] {
     if (!take(node, work.where, gist, inside)) return false;
-    const bool into_space = work.in_space != 0 && !taken_.empty() && taken_.back().what == On::space;
-    for (int i = 0; i < (into_space ? work.in_space : work.in_one); ++i)
+    for (int i = 0; i < many_in_place(work); ++i)
       if (!add(node, kind, inside, id)) return false;
     return true;
   });
+}
+
+/// How many go into the place taken: a chain space may have a number of its own, and a corner another.
+int Hand::many_in_place(const Work& work) const {
+  if (taken_.empty() || taken_.back().what != On::space) return work.in_one;
+  if (work.in_corner != 0 && is_corner(taken_.back().of)) return work.in_corner;
+  return work.in_space != 0 ? work.in_space : work.in_one;
+}
+
+/// Whether an arch has more chains than the least of its round, or all have as many.
+bool Hand::is_corner(std::uint32_t arch) const {
+  const auto& arches = fabric_.arches;
+  const auto round_of = [&](const Arch& one) { return fabric_.stitches[one.first_chain].round; };
+  std::uint32_t least = arches[arch].count, most = least;
+  const auto look = [&](const Arch& one) {
+    least = std::min(least, one.count);
+    most = std::max(most, one.count);
+  };
+  for (std::uint32_t i = arch; i-- > 0 && round_of(arches[i]) == round_of(arches[arch]);) look(arches[i]);
+  for (std::uint32_t i = arch; i < arches.size() && round_of(arches[i]) == round_of(arches[arch]); ++i)
+    look(arches[i]);
+  return least == most || arches[arch].count > least;
 }
 
 /// The next row begins with it.

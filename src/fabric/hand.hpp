@@ -72,7 +72,8 @@ private:
   struct Context {
     std::uint8_t loops = 0;
     std::uint8_t yarn = 1;
-    bool held = false; ///< all goes into the place that was taken last
+    bool yarn_said = false; ///< by words about what is worked
+    bool held = false;      ///< all goes into the place that was taken last
     pattern::Into into = pattern::Into::loops;
     std::uint8_t down = 1;
     std::uint64_t rest = 0; ///< on an edge opened in the round: places that what follows needs
@@ -98,6 +99,8 @@ private:
   pattern::NodeId body_meant(const pattern::Node& reference);
   bool follow_reference(const pattern::Node& node, const Context& context, int depth);
   bool do_work(const pattern::Node& node, pattern::NodeId id, const Context& context);
+  int many_in_place(const pattern::Work& work) const;
+  bool is_corner(std::uint32_t arch) const;
   bool work_stitches(const pattern::Node& node, pattern::NodeId id, const Context& context);
   bool work_group(const pattern::Node& node, const Context& context, int depth);
   std::size_t begin_group(const pattern::Node& node);
@@ -165,7 +168,8 @@ private:
   void begin_round_after_foundation();
 
   // Making stitches.
-  bool join(const pattern::Node& node, pattern::NodeId id, const Context& context);
+  bool join(const pattern::Node& node, pattern::NodeId id, Context context);
+  bool is_in_one_yarn() const;
   bool work_carried_chain(Context context);
   bool work_counted_chain(const pattern::Node& node, pattern::NodeId id, const Context& context);
   void count_chain(StitchId chain);
@@ -177,6 +181,7 @@ private:
   void put_tops(StitchId stitch, const Gist& gist);
   void add_chain(StitchId stitch);
   void close_arch();
+  bool leads_up(StitchId chain) const;
   void climb();
   stitch::KindId seen_from_outside(const pattern::Node& node, stitch::KindId kind, const Context& context);
 
@@ -204,6 +209,7 @@ private:
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with
   pattern::NodeId carried_ = pattern::no_node;       ///< that of the row before
   std::uint8_t carried_yarn_ = 1;
+  bool climbs_ = false;          ///< the chains being made
   StitchId turned_at_ = none;    ///< chains from this one on climb
   std::uint8_t yarn_ = 1;        ///< of the last stitch
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none

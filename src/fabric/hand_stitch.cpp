@@ -8,7 +8,15 @@ using pattern::Into;
 using pattern::Node;
 using pattern::NodeId;
 
-bool Hand::join(const Node& node, NodeId id, const Context& context) {
+/// Whether the round so far was worked in the yarn in hand alone.
+bool Hand::is_in_one_yarn() const {
+  const auto in_hand = [&](const Stitch& stitch) { return stitch.yarn == yarn_; };
+  return std::all_of(fabric_.stitches.begin() + fabric_.rounds.back().first_stitch, fabric_.stitches.end(),
+                     in_hand);
+}
+
+/// "With grey, ch 1, sc around, join" is joined in grey, though its words no longer say so.
+bool Hand::join(const Node& node, NodeId id, Context context) {
   if (fresh_ && foundation_count_ > 0) {
     begin_round_after_foundation();
     edge_.open_ring(part_);
@@ -29,6 +37,7 @@ bool Hand::join(const Node& node, NodeId id, const Context& context) {
   taken_.assign(1, Place{into, On::top, stitch::both});
   own_place_ = true;
   fabric_.rounds.back().joined = true;
+  if (!context.yarn_said && is_in_one_yarn()) context.yarn = yarn_;
   const bool joined = add(node, *slip, context, id);
   own_place_ = false;
   return joined;
@@ -53,7 +62,8 @@ bool Hand::work_carried_chain(Context context) {
 bool Hand::work_counted_chain(const Node& node, NodeId id, const Context& context) {
   if (edge_.is_empty()) open_ring(); // "ch 3, 11 dc in ring": the chain stands in the ring
   close_arch();
-  const bool same = go_where_led() || (node.work.where == pattern::Where::same && !taken_.empty());
+  const bool same =
+      context.held || go_where_led() || (node.work.where == pattern::Where::same && !taken_.empty());
   begun_ = true;
   if (!same) taken_.clear();
   in_place_ = same ? in_place_ : 0;
@@ -102,6 +112,7 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   ++made_;
   if (gist.legs > 0 && !add_legs(node, gist, context)) return false;
   if (gist.chain) add_chain(number);
+  if (gist.chain && node.work.as_high && leads_up(arch_)) climbs_ = true;
   if (!own && !led_) put_tops(number, gist);
   return true;
 }
@@ -179,12 +190,21 @@ void Hand::climb() {
   if (arch_ == none) return;
   for (StitchId i = arch_; i < fabric_.stitches.size(); ++i) fabric_.stitches[i].flags |= starts_chain;
   arch_ = none;
+  climbs_ = false;
+}
+
+/// "Sl st into the ch-3 sp, ch 3, (dc, ch 3) …": at the head of a round, behind slip stitches only.
+bool Hand::leads_up(StitchId chain) const {
+  const StitchId first = fabric_.rounds.back().first_stitch;
+  const auto is_slip = [&](const Stitch& stitch) { return gists_[stitch.kind].slip; };
+  return !fresh_ && first < chain &&
+         std::all_of(fabric_.stitches.begin() + first, fabric_.stitches.begin() + chain, is_slip);
 }
 
 /// Chains between stitches are an arch, which is a place; those at the head of a round climb.
 void Hand::close_arch() {
   if (arch_ == none || fresh_) return;
-  if (arch_ == fabric_.rounds.back().first_stitch || arch_ == turned_at_) return climb();
+  if (arch_ == fabric_.rounds.back().first_stitch || arch_ == turned_at_ || climbs_) return climb();
   const auto count = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
   edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
   fabric_.arches.push_back(Arch{arch_, count});

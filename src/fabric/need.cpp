@@ -185,7 +185,9 @@ private:
     pass.stitches = inside.stitches;
     pass.makes = inside.makes;
     pass.hurdle = inside.to_end ? Hurdle::unread : inside.hurdle;
-    return once_or_more(pass, node.work);
+    Need need = once_or_more(pass, node.work);
+    if (node.work.counts) need.makes = plus(need.makes, 1); // the chains skipped at the hook
+    return need;
   }
 
   const Tree& tree_;

@@ -25,6 +25,8 @@ struct Chains {
 struct Stretch {
   bool stitches = false;   ///< something other than chains is in it
   bool climbs = false;     ///< chains that come next climb
+  bool slips = false;      ///< so far only slip stitches: chains as high as what follows climb
+  bool as_high = false;    ///< it is such chains
   std::int64_t before = 0; ///< chains before its first stitch; all, where it has none
   std::int64_t behind = 0; ///< chains behind its last
   Chains between;
@@ -39,17 +41,20 @@ Chains sum(const Chains& a, const Chains& b) {
 }
 
 Stretch then(Stretch a, Stretch b) {
-  if (a.climbs) b.before = 0;
+  if (a.climbs || (a.slips && b.as_high)) b.before = 0;
   if (!b.stitches) {
+    a.slips = a.slips && b.before == 0;
     std::int64_t& end = a.stitches ? a.behind : a.before;
     end = std::min(most, end + b.before);
     return a;
   }
   if (!a.stitches) {
     b.before = std::min(most, a.before + b.before);
+    b.slips = a.slips && b.slips;
     return b;
   }
   Stretch both = b;
+  both.slips = a.slips && b.slips;
   both.before = a.before;
   both.between = sum(sum(a.between, b.between), meeting(a.behind + b.before));
   both.pass = b.pass.spaces != 0 ? b.pass : a.pass;
@@ -83,33 +88,41 @@ public:
   /// What stands in a round before its first stitch climbs.
   Stretch body(NodeId id) const {
     Stretch head;
-    head.climbs = true;
+    head.climbs = head.slips = true;
     return children(nodes_[id], head);
   }
 
 private:
-  Stretch children(const Node& node, Stretch all) const {
-    for (NodeId id = node.child; id != no_node; id = nodes_[id].next) {
+  Stretch children(const Node& list, Stretch all) const {
+    for (NodeId id = list.child; id != no_node; id = nodes_[id].next) {
       if (id == carried_) continue;
-      all = is_mark(nodes_[id]) ? mark(nodes_[id].work.act, all) : then(all, of(nodes_[id]));
+      const Node& node = nodes_[id];
+      all = is_mark(node)   ? mark(node.work.act, all)
+            : is_list(node) ? children(node, all)
+                            : then(all, of(node));
     }
     return all;
+  }
+
+  static bool is_list(const Node& node) {
+    return node.kind != NodeKind::work && node.kind != NodeKind::repeat && node.kind != NodeKind::group;
   }
 
   Stretch of(const Node& node) const {
     if (node.kind == NodeKind::work) return of_work(node.work);
     const Stretch once = children(node, {});
-    const bool again = node.kind == NodeKind::repeat || node.kind == NodeKind::group;
-    if (!again) return once;
     return node.work.to_end ? to_the_end(once) : repeated(once, node.work.times);
   }
 
   Stretch of_work(const Work& work) const {
     Stretch one;
     const stitch::StitchKind& kind = kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)];
+    if (work.act == Act::travel) one.stitches = one.slips = true;
     if (work.act != Act::stitch || stitch::is_picot(kind)) return one;
     const bool chain = is_chain(kind);
     one.stitches = !chain || work.counts;
+    one.slips = slips(work, kind);
+    one.as_high = work.as_high;
     if (!one.stitches) one.before = work.to_end ? 1 : work.times;
     return one;
   }
@@ -120,8 +133,8 @@ private:
            (act == Act::turn || act == Act::join || act == Act::part_edge || act == Act::start_here);
   }
 
-  /// A turn lets chains climb, a chain joined to a ring is no space, nor is one that joins legs; where the leg
-  /// on the hook was worked before, its chains are places of the round all the same.
+  /// A turn lets chains climb, a chain joined to a ring is no space, nor is one that joins legs; where the
+  /// leg on the hook was worked before, its chains are places of the round all the same.
   static Stretch mark(Act act, Stretch all) {
     if (act == Act::join || act == Act::start_here) {
       Stretch one;

@@ -1,6 +1,9 @@
 #include "pattern/aside.hpp"
 
+#include "words/ascii.hpp"
+
 #include <algorithm>
+#include <array>
 
 namespace whorl::pattern {
 
@@ -258,10 +261,36 @@ bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
   });
 }
 
+/// "(for the first dc)", "(is a dc)", "(= dc and ch 1)".
+bool stands_for_stitch(const Sentence& sentence, const Bracket& bracket) {
+  constexpr std::array<std::string_view, 6> leads{"=", "for ", "is ", "as ", "this is ", "first "};
+  constexpr std::array<std::string_view, 7> articles{" ", "the ", "a ", "an ", "your ", "1 ", "one "};
+  const std::string_view text = sentence.text().substr(0, bracket.inner_end);
+  std::uint32_t at = bracket.inner_begin;
+  const auto pass = [&](const auto& words) {
+    const auto word = std::find_if(words.begin(), words.end(), [&](std::string_view one) {
+      return text.substr(std::min<std::size_t>(at, text.size()), one.size()) == one;
+    });
+    if (word == words.end()) return false;
+    at += static_cast<std::uint32_t>(word->size());
+    return true;
+  };
+  bool led = false;
+  while (pass(articles) || (pass(leads) && (led = true))) {
+  }
+  if (!led || at >= bracket.inner_end) return false;
+  const WordsAt stitch = words_at(sentence, at);
+  return std::any_of(stitch.begin(), stitch.end(), [&](const Word& word) {
+    const std::uint32_t rest = skip_blanks(sentence.text(), word.end);
+    const bool chains = rest < bracket.inner_end && text.substr(rest).find("ch") != std::string_view::npos;
+    return is_work(sentence, word) && !is_named(sentence, at, "ch") && (rest >= bracket.inner_end || chains);
+  });
+}
+
 } // namespace
 
 bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
-  if (equals_stitch(sentence, bracket)) return true;
+  if (equals_stitch(sentence, bracket) || stands_for_stitch(sentence, bracket)) return true;
   bool begins = true;
   for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end;) {
     const WordsAt words = words_at(sentence, at);
@@ -279,9 +308,30 @@ bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
   return false;
 }
 
+namespace {
+
+/// Behind the numbers in "6 | /7/8", each larger than the one before; `at` if there are none.
+std::uint32_t behind_slashes(const Sentence& sentence, std::uint32_t at) {
+  const std::string_view text = sentence.text();
+  std::uint32_t first = at;
+  while (first > 0 && words::is_digit(text[first - 1])) --first;
+  const Word* last = number_at(sentence, first);
+  std::uint32_t end = at;
+  while (last != nullptr && last->end == end && end + 1 < sentence.size() && text[end] == '/') {
+    const Word* next = number_at(sentence, end + 1);
+    if (next == nullptr || next->number <= last->number) break;
+    last = next;
+    end = next->end;
+  }
+  return end;
+}
+
+} // namespace
+
 std::uint32_t behind_sizes(const Sentence& sentence, std::uint32_t at) {
   const std::string_view text = sentence.text();
   if (at == 0 || text[at - 1] < '0' || text[at - 1] > '9') return at;
+  if (const std::uint32_t end = behind_slashes(sentence, at); end != at) return end;
   const std::uint32_t next = skip_blanks(text, at);
   const std::int32_t index = next < sentence.size() ? sentence.brackets.at[next] : no_bracket;
   if (index == no_bracket) return at;

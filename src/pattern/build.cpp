@@ -135,6 +135,19 @@ std::string_view name_of_part(const Building& b, const Path& path) {
                          : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
+/// "Sc in each dc and in each ch-1 sp around, | 3 sc in each corner sp": the number of each corner, where the
+/// stitch before goes into everything that is open; false if it does not.
+bool put_corners(Building& b, const Sequence& sequence, const Work& work) {
+  const NodeId last = sequence.loops == no_node ? sequence.chain.last : sequence.in_loops.last;
+  const bool corners = work.act == Act::stitch && work.where == Where::space && work.to_end;
+  if (!corners || last == no_node) return false;
+  Node& before = b.reading.nodes[last];
+  const bool all = before.kind == NodeKind::work && before.work.act == Act::stitch &&
+                   before.work.where == Where::any && before.work.to_end && before.work.kind == work.kind;
+  if (all) before.work.in_corner = work.in_one;
+  return all;
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   const bool starting = piece.verb == Verb::starting_chain;
   if (!starting) put_chains(b, sequence, piece.chains, span_of(b, path));
@@ -150,6 +163,7 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
     work.where = Where::next;
     work.nth = 0;
   }
+  if (put_corners(b, sequence, work)) return;
   put_from_chain(b, sequence, work, span_of(b, path));
   if (work.times == 0 && piece.work.times == 1 && !work.to_end) return;
   const NodeId id = work_node(b, work, span_of(b, path));
@@ -190,6 +204,7 @@ void put_unfinished(Building& b, Sequence& sequence, const Path& path, const Pie
 
 void put_passage(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
+  if (piece.work.where == Where::chain) b.started = true;
   const NodeId child = build_stretch(b, path.inner);
   const NodeKind kind = piece.verb == Verb::group ? NodeKind::group : NodeKind::repeat;
   if (piece.part) return put_unfinished(b, sequence, path, piece, child);

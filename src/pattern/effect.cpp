@@ -234,6 +234,8 @@ void put_any(const Work& work, Effect& effect) {
   effect.passes_any = work.to_end && (effect.passes_chains || work.where == Where::any);
   if (effect.passes_any && work.in_space != 0)
     effect.pass_more_in_space = std::int64_t{work.in_space} - std::int64_t{work.in_one};
+  if (effect.passes_any && work.in_corner != 0)
+    effect.pass_more_in_corner = std::int64_t{work.in_corner} - std::int64_t{work.in_one};
 }
 
 } // namespace
@@ -273,6 +275,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.pass_spaces = b.pass_spaces;
   both.passes_any = b.passes_any;
   both.pass_more_in_space = b.pass_more_in_space;
+  both.pass_more_in_corner = b.pass_more_in_corner;
   both.leave = b.leave;
   return both;
 }
@@ -291,6 +294,7 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
   effect.pass_spaces = inner.spaces;
   effect.passes_any = inner.passes_any;
   effect.pass_more_in_space = inner.pass_more_in_space;
+  effect.pass_more_in_corner = inner.pass_more_in_corner;
   effect.passes_chains = inner.passes_chains;
   effect.folded = inner.folded;
   effect.pass_uses = inner.uses;
@@ -308,6 +312,7 @@ Effect into_one_place(const Work& work, const Effect& inner) {
   effect.spaces = space ? work.times : 0;
   put_any(work, effect);
   effect.makes = multiply(inner.makes, work.times);
+  if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
   return work.to_end ? to_end(effect, work.leave) : effect;
 }
 

@@ -2,6 +2,7 @@
 
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
+#include "pattern/own_group.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -94,12 +95,16 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
 
 /// Figures of something that nobody counts here ("5 petals", "3 picots"), and those of a part of the round
 /// ("7 each side", "3 sts per repeat"), are not compared; where their words end, `end` if they are none.
-std::uint32_t behind_other(const Search& search, std::uint32_t end) {
+/// `has_unit`: the figure has one that is counted.
+std::uint32_t behind_other(const Search& search, std::uint32_t end, bool has_unit) {
   const std::uint32_t at = next_word(search, end);
   const WordsAt words = words_at(search.sentence, at);
   if (words.empty() || at == end) return end;
-  const bool unknown = words.first->kind == WordKind::unknown ||
+  const bool group = words.first->kind == WordKind::phrase &&
+                     names_group(search.sentence.vocabulary, words.first->means); // "6 V-sts"
+  const bool unknown = words.first->kind == WordKind::unknown || group ||
                        means(search, at, words::find_concept(search.sentence.vocabulary, "picot"));
+  if (has_unit && unknown) return end; // "9 sts without the chains"
   if (!unknown && !means(search, at, search.concepts.per) && !means(search, at, search.concepts.each))
     return end;
   std::uint32_t last = words.first->end;
@@ -237,7 +242,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   bool parts = false;
   while (const auto one = read_one(search, at)) {
     if (out.size() == reading_limits.figures) return out.clear(), begin;
-    end = behind_other(search, at);
+    end = behind_other(search, at, one->unit != Unit::any);
     if (end == at) out.push_back(*one);
     at = end;
     const std::uint32_t next = next_word(search, at);
@@ -255,7 +260,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
       out.clear();
       link = led;
     }
-    if (mark_at(search, next) == '=' && out.size() > 1) { // the sum that the figures before make
+    if (mark_at(search, next) == '=' && out.size() != 1) { // the sum that the figures before make
       out.clear();
       link = next_word(search, next + 1);
     }

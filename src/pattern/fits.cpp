@@ -101,22 +101,55 @@ bool stands_for_stitches(const Stretching& s, std::uint32_t begin, std::uint32_t
   return begins && s.end < sentence.size() && ends_item(s, end) && !names_stitch(s);
 }
 
+/// The piece before, or before the turn that stands there; nullptr if there is none.
+const Piece* piece_before_turn(const Stretching& s, std::int32_t index) {
+  const Piece* last = piece_before(s.reader, index);
+  return last != nullptr && last->verb == Verb::turn ? piece_before(s.reader, before_piece(s.reader, index))
+                                                     : last;
+}
+
+bool stands_on_base(const Stretching& s, std::int32_t index) {
+  const Piece* last = piece_before_turn(s, index);
+  return last != nullptr && last->verb == Verb::starting_chain;
+}
+
+/// Whether the clause in [begin, end) works nothing but slip stitches, wherever these go.
+bool only_slips(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const words::Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return sentence.vocabulary.concepts[word.means].name == "sl st";
+  return true;
+}
+
+/// "(Ch 3, 2 dc, ch 2, 3 dc) in corner sp": a bracket before which nothing but slip stitches is worked.
+bool heads_group(const Stretching& s) {
+  if (s.extent != Extent::passage) return false;
+  const Sentence& sentence = s.reader.sentence;
+  std::uint32_t clause = 0;
+  for (std::uint32_t at = 0; at < s.begin; ++at) {
+    if (!is_separator(sentence.text()[at]) && at + 1 < s.begin) continue;
+    if (!only_slips(sentence, clause, at)) return false;
+    clause = at + 1;
+  }
+  return true;
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
-  const bool same =
-      piece.work.where == Where::same && (piece.verb == Verb::stitch || piece.verb == Verb::group);
+  const bool same = piece.work.where == Where::same && !piece.based &&
+                    (piece.verb == Verb::stitch || piece.verb == Verb::group);
   if (same && !has_worked(before)) return false;
   if (piece.leading && before.loose) return false;
+  if (piece.based && !stands_on_base(s, index)) return false;
   switch (piece.verb) {
   case Verb::starting_chain:
   case Verb::travel:
-    return s.extent == Extent::line && !has_worked(before);
+    return (s.extent == Extent::line || (heads_group(s) && piece.verb == Verb::starting_chain)) &&
+           !has_worked(before);
   case Verb::under_chain: {
-    const Piece* last = piece_before(s.reader, index);
-    if (last != nullptr && last->verb == Verb::turn)
-      last = piece_before(s.reader, before_piece(s.reader, index));
+    const Piece* last = piece_before_turn(s, index);
     // "Skip the first st" at the head of a row may be the one under the turning chain of the row before.
     if (last == nullptr) return s.extent == Extent::line && !has_worked(before);
     return last->verb == Verb::starting_chain;

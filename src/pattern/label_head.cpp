@@ -104,7 +104,9 @@ LabelNumber number_of_digits(const Head& head, std::size_t place) {
   });
   if (word == nullptr) return {};
   const std::size_t end = pass_ending(head, word->end);
-  const bool ordinal = end != word->end && end - word->end >= 2;
+  const bool old = end == word->end + 1 && head.line.text[word->end] == 'd' &&
+                   (word->number == 2 || word->number == 3); // "2d row", as old books print it
+  const bool ordinal = old || (end != word->end && end - word->end >= 2);
   return {static_cast<int>(word->number), ordinal ? end : word->end, ordinal};
 }
 

@@ -294,8 +294,10 @@ LabelNumber ordinal_at(const Head& head, std::size_t place) {
   std::size_t end = place;
   while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
   const std::string_view ending = text.substr(std::min(end, text.size()), 2);
-  const bool ordinal = end > place && (ending == "st" || ending == "nd" || ending == "rd" || ending == "th");
-  return ordinal ? LabelNumber{digits.value, end + 2, true} : LabelNumber{};
+  const bool old = (digits.value == 2 || digits.value == 3) && ending == "d "; // "2d row"
+  const bool ordinal =
+      end > place && (ending == "st" || ending == "nd" || ending == "rd" || ending == "th" || old);
+  return ordinal ? LabelNumber{digits.value, end + (old ? 1 : 2), true} : LabelNumber{};
 }
 
 /// "3rd, 4th and 5th rounds": ordinals that run on, the word behind the last.

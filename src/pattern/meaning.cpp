@@ -62,7 +62,7 @@ constexpr ManyName manners[] = {
     {"more", &Meaning::more},       {"here", &Meaning::here},         {"counts", &Meaning::counts},
     {"below", &Meaning::below},     {"alone", &Meaning::alone},       {"part", &Meaning::part},
     {"onward", &Meaning::onward},   {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
-    {"leading", &Meaning::leading}, {"spaced", &Meaning::spaced},
+    {"leading", &Meaning::leading}, {"spaced", &Meaning::spaced},     {"based", &Meaning::based},
 };
 
 struct EdgeName {
@@ -377,6 +377,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   if (!piece) return piece;
   piece->made = meaning.made;
   piece->leading = meaning.leading;
+  piece->based = meaning.based;
   Work& work = piece->work;
   work.act = act_of(meaning.verb);
   work.where = meaning.where;
@@ -386,7 +387,10 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
     piece->again_many = static_cast<std::uint16_t>(std::min(match.slots.many, 0xFFFFU));
   if (meaning.verb != Verb::stitch && meaning.verb != Verb::every)
     work.times = or_one(match.slots.count) + (meaning.more ? 1U : 0U);
-  if (meaning.verb == Verb::from_chain)
+  const bool group_in_chain = meaning.verb == Verb::group && meaning.where == Where::chain;
+  if (group_in_chain) work.counts = meaning.counts;
+  if (group_in_chain && match.slots.nth == no_number) return std::nullopt;
+  if (meaning.verb == Verb::from_chain || group_in_chain)
     work.nth =
         static_cast<std::uint16_t>(std::min(or_one(match.slots.nth) + (meaning.more ? 1U : 0U), 0xFFFFU));
   if (meaning.verb == Verb::join || meaning.verb == Verb::pass) work.times = 1;

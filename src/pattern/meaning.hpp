@@ -52,6 +52,7 @@ struct Meaning {
   bool here = false;     ///< "the same place" is the one at hand, not the one last worked into
   bool counts = false;   ///< the chains skipped at the hook stand for a stitch
   bool below = false;    ///< into a stitch some rounds below
+  bool based = false;    ///< "the first st" is the one that a starting chain stands on
   bool onward = false;   ///< only the first goes into the chain that is named
   bool alone = false;    ///< a number by itself, in a list
   bool back = false;     ///< it goes back to the passage that ends with two stars
@@ -88,6 +89,7 @@ struct Piece {
   Work work;
   bool bare = false;            ///< an increase or decrease that names no stitch
   bool here = false;            ///< see Meaning::here
+  bool based = false;           ///< see Meaning::based
   bool onward = false;          ///< see Meaning::onward
   bool alone = false;           ///< see Meaning::alone
   bool part = false;            ///< see Meaning::part

@@ -104,6 +104,8 @@ void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
   const WordsAt place = words_at(scan.sentence, behind(scan.sentence, word));
   for (const Word& next : place)
     if (sort_of(scan.sentence, next) == ConceptClass::place) opening.end = std::max(opening.end, next.end);
+  const std::uint32_t counted = skip_blanks(scan.sentence.text(), opening.end);
+  if (word_meaning(scan.sentence, counted, scan.sentence.counted) != nullptr) return; // "… are the first dc"
   find_round(scan.sentence, opening);
   scan.found = opening;
 }

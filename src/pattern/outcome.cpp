@@ -29,6 +29,14 @@ Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t space
   return {room / each, room % each};
 }
 
+/// How many of the spaces are corners, guessed from the chains in them: others have one, corners two or
+/// three.
+std::int64_t corners_among(std::int64_t spaces, std::int64_t chains) {
+  const std::int64_t more = chains - spaces;
+  if (more <= 0 || more >= spaces) return std::max<std::int64_t>(spaces, 0);
+  return more == 8 || more == 12 ? more / 2 : more;
+}
+
 } // namespace
 
 Outcome outcome(const Effect& effect, std::int64_t open) { return outcome(effect, Open{open}); }
@@ -44,6 +52,7 @@ Outcome outcome(const Effect& effect, const Open& open) {
   const auto in_all = [&](std::int64_t once, std::uint64_t each) { return once + in_passes(each); };
   out.makes = in_all(effect.makes, effect.pass_makes) + carried;
   if (passes.times > 0) out.makes += std::max<std::int64_t>(spaces, 0) * effect.pass_more_in_space;
+  if (passes.times > 0) out.makes += corners_among(spaces, open.chains) * effect.pass_more_in_corner;
   out.spaces = in_all(effect.makes_spaces, effect.pass_makes_spaces);
   out.chains = in_all(effect.makes_chains, effect.pass_makes_chains);
   out.carries = effect.carries;

@@ -1,5 +1,6 @@
 #include "pattern/own_words.hpp"
 
+#include "pattern/own_group.hpp"
 #include "pattern/own_stitch.hpp"
 #include "pattern/reading.hpp"
 #include "words/lattice.hpp"
@@ -213,23 +214,66 @@ private:
     const Family family = family_of(entry.name);
     const Concept known = known_work(entry);
     // most headers end here: what follows looks words up
-    if (family == Family::none && known == no_concept && !entry.definition.in_line && !is_sure(entry))
-      return false;
+    const bool doubtful = family == Family::none && known == no_concept && !entry.definition.in_line;
+    if (doubtful && !is_sure(entry) && !is_used(entry)) return false;
     const Lead lead = leading(entry.value, *vocabulary_);
     if (lead.means != no_concept && works_in_ring(lead)) return false;
     const bool alias = lead.means != no_concept && is_alias(lead);
     if (entry.definition.behind_work && family != Family::none && !explains_stitch(entry)) return false;
+    if (begins_round(entry))
+      if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
+    if (const auto group = group_told(entry.value, *vocabulary_);
+        group && known == no_concept && is_used(entry))
+      return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
     if (entry.definition.behind_work) return take_sentence(entry, family, known);
-    if (const auto work = one_work(entry.value)) return take_work(entry, *work);
+    if (const auto work = one_work_of(entry.value)) return take_work(entry, *work);
     if (known != no_concept) return take_known(entry, known);
     return take_stitch(entry, family_told(entry), known);
   }
 
-  /// `Q = bobble of 4 dc`: the family is in what it means.
+  /// "Beg-CL = ch 2, dc2tog in same st": its chains and stitches stand for the first cluster.
+  static bool begins_round(const Entry& entry) {
+    const std::string& name = entry.names.front();
+    return name.substr(0, 3) == "beg" || name.substr(0, 5) == "start" || name.substr(0, 5) == "first";
+  }
+
+  /// Whether the text has the name of an entry again.
+  bool is_used(const Entry& entry) const {
+    const std::string text = words::fold(source_.text()).text;
+    return std::any_of(entry.names.begin(), entry.names.end(), [&text](const std::string& name) {
+      const std::size_t first = folded(text).find(name);
+      return first != std::string::npos && folded(text).find(name, first + name.size()) != std::string::npos;
+    });
+  }
+
+  /// "V-st: (dc, ch 1, dc) in the same st": a name for several stitches in one place.
+  bool take_group(const Entry& entry, const std::string& stitches) {
+    words::ConceptEntry group{entry.names.front(), ConceptClass::filler};
+    group.works = stitches;
+    const Concept means = add_concept(group);
+    for (const std::string& name : entry.names) {
+      add_phrase(name, means, entry);
+      add_phrase(name + "s", means, entry);
+    }
+    waiting_ = true;
+    return true;
+  }
+
+  /// `Q = bobble of 4 dc`: the family is in what it means. "3 hdc in the same st, closed together" is a
+  /// cluster.
   Family family_told(const Entry& entry) const {
-    return many_of(entry.value, *vocabulary_) ? family_of(entry.value) : Family::none;
+    const auto many = many_of(entry.value, *vocabulary_);
+    if (!many) return Family::none;
+    const Family told = family_of(entry.value);
+    if (told != Family::none || many->count < 2) return told;
+    const std::string low = folded(entry.value);
+    for (const std::string_view words :
+         {"closed together", "joined together", "worked together", "finished together", "drawn together",
+          "pulled together", "together at the top", "closed at the top"})
+      if (low.find(words) != std::string::npos) return Family::bobble;
+    return Family::none;
   }
 
   bool explains_stitch(const Entry& entry) const {
@@ -238,7 +282,7 @@ private:
 
   /// "Bobble: 4 dc in the same stitch, closed together.", "A dec is 2 stitches together." behind a round.
   bool take_sentence(const Entry& entry, Family, Concept known) {
-    if (const auto work = one_work(entry.value)) return take_work(entry, *work);
+    if (const auto work = one_work_of(entry.value)) return take_work(entry, *work);
     if (known == no_concept && family_told(entry) != Family::none)
       return take_stitch(entry, family_told(entry), known);
     return false;
@@ -312,13 +356,20 @@ private:
     return OneWork{kind, in_one};
   }
 
+  /// The whole explanation, or its first clause: "dc3tog over the next 3 sts: it eats three and gives one."
+  std::optional<OneWork> one_work_of(std::string_view value) const {
+    if (const auto work = one_work(value)) return work;
+    const std::size_t clause = std::min({value.find(". "), value.find(": "), value.find("; ")});
+    return clause == std::string_view::npos ? std::nullopt : one_work(value.substr(0, clause));
+  }
+
   bool take_work(const Entry& entry, const OneWork& work) {
     const Concept known = known_work(entry);
     const bool usual_increase =
         known != no_concept && name_of(known) == "increase" && work.kind.name == "sc" && work.in_one == 2;
     const bool usual_decrease = known != no_concept && name_of(known) == "dec" && work.kind.name == "sc2tog";
     if (usual_increase || usual_decrease) return add_names(entry, known), true;
-    if (!is_sure(entry) && !entry.definition.in_line && known == no_concept) return false;
+    if (!is_sure(entry) && !entry.definition.in_line && known == no_concept && !is_used(entry)) return false;
     add_kind(work.kind);
     const std::string& name = work.kind.name;
     const Concept kind = words::find_concept(*vocabulary_, name);
@@ -333,7 +384,8 @@ private:
     const std::string name = keeps_name ? std::string(name_of(known)) : name_in(family, entry.names);
     auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
     const Concept same = words::find_concept(*vocabulary_, name);
-    if (family == Family::picot && own) return put_kind(own->kind), true;
+    if (family == Family::picot && own)
+      return put_kind(own->kind), add_names(entry, words::find_concept(*vocabulary_, "picot")), true;
     if (same != no_concept && !is_work(*vocabulary_, same))
       return entry.definition.in_list; // the language knows it
     if (!own || (family == Family::none && !is_sure(entry) && !entry.definition.in_line)) return false;

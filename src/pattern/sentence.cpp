@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/opened.hpp"
+#include "pattern/own_group.hpp"
 #include "words/ascii.hpp"
 
 namespace whorl::pattern {
@@ -27,6 +28,7 @@ bool tells_of_opening(const Sentence& sentence) {
 Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary) {
   words::Folded folded = words::fold(text, begin);
   words::Lattice lattice = words::lattice(folded, vocabulary);
+  if (tell_groups(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   if (open_brackets(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   if (part_words(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   Brackets brackets = pair_brackets(folded, lattice, vocabulary);

@@ -81,7 +81,11 @@ std::uint32_t chains_beside(const Sentence& sentence, std::uint32_t at, std::uin
 }
 
 void hear(const Sentence& sentence, const Bracket& aside, Behind& behind) {
-  if (says_first_stitch(sentence, aside)) behind.counts = true;
+  if (says_first_stitch(sentence, aside)) {
+    behind.counts = true;
+    for (std::uint32_t at = aside.inner_begin; at < aside.inner_end && behind.beside == 0; ++at)
+      behind.beside = chains_beside(sentence, at, aside.inner_end);
+  }
   for (std::uint32_t at = aside.inner_begin; at < aside.inner_end; ++at) {
     if (word_meaning(sentence, at, sentence.not_counted) != nullptr) behind.does_not = true;
     if (word_meaning(sentence, at, sentence.counted) != nullptr) behind.counts = true;
@@ -94,7 +98,13 @@ bool is_worked_into(const Sentence& sentence, std::uint32_t at) {
   const words::Concept from_hook = words::find_concept(sentence.vocabulary, "from hook");
   for (int marks = 0; at < sentence.size() && marks < 2; ++at) {
     const char c = sentence.text()[at];
-    if (c == '.' || c == ',' || c == ';' || c == '(') ++marks;
+    const std::int32_t index = sentence.brackets.at[at];
+    if (c == '(' && index != no_bracket && marks < 2) { // "(2 dc, ch 2, 3 dc) in 4th ch from hook"
+      at = sentence.brackets.all[static_cast<std::size_t>(index)].end - 1;
+      marks = 1;
+      continue;
+    }
+    if (c == '.' || c == ',' || c == ';') ++marks;
     if (word_meaning(sentence, at, from_hook) != nullptr) return true;
   }
   return false;
@@ -193,6 +203,7 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
     piece.chains = beside;
     piece.work.times -= beside;
   }
+  piece.work.as_high = !counts && behind.height > 0 && static_cast<int>(work.times) == behind.height;
   return put_cost(behind, work.times, behind.height, counts, piece);
 }
 

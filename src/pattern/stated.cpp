@@ -119,6 +119,38 @@ bool is_remark(const Search& search, std::uint32_t begin, std::uint32_t end) {
   return unknown;
 }
 
+/// Words that lead on from a count to a remark about it.
+bool leads_to_remark(std::string_view text) {
+  for (const std::string_view lead :
+       {"plus", "without", "which", "that", "not ", "excl", "and one", "per ", "each ", "on each", "total",
+        "in total", "+ ", "and 1", "counting", "with ", "and "})
+    if (text.substr(0, lead.size()) == lead) return true;
+  return false;
+}
+
+/// "12 sts | plus the tip", "12 sts | (6 V-sts and one dc each end)", "12 sts | - count them!": whether what
+/// stands between a number of stitches and `end` only says more about them.
+bool only_says_more(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  const std::string_view text = search.sentence.text();
+  std::uint32_t at = next_word(search, begin);
+  bool mark = false;
+  for (; at < end && std::string_view(",;-.!:([ ").find(text[at]) != std::string_view::npos; ++at)
+    mark = mark || text[at] != ' ';
+  if (at >= end || leads_to_remark(text.substr(at))) return true;
+  if (!mark) return false;
+  for (; at < end; ++at)
+    for (const Word& word : words_at(search.sentence, at))
+      if (is_work(search.sentence, word) || word.means == search.concepts.repeat ||
+          means(search, at, search.concepts.times))
+        return false;
+  return true;
+}
+
+bool counts_stitches(const StatedCount& count) {
+  return std::any_of(count.stated.begin(), count.stated.end(),
+                     [](const Stated& s) { return s.unit == Unit::stitches; });
+}
+
 StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   StatedCount count{{}, bracket.begin, bracket.end};
   const std::uint32_t before = trim_separators(search.sentence.text(), 0, bracket.begin);
@@ -131,7 +163,8 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   if (end != inner) end = behind_sizes(search.sentence, end); // "(20 (30))"
   const std::uint32_t told = behind_counted_chain(search, end);
   const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);
-  const bool whole = end != inner && (rest <= told || is_remark(search, told, bracket.inner_end) ||
+  const bool more = counts_stitches(count) && only_says_more(search, told, bracket.inner_end);
+  const bool whole = end != inner && (rest <= told || more || is_remark(search, told, bracket.inner_end) ||
                                       tells_of_chains(search, told, bracket.inner_end));
   if (!whole || !is_one_count(count.stated) || is_repeated(search, bracket.end) ||
       goes_on(search, bracket.end))
@@ -177,16 +210,24 @@ bool ends_sentence(const Search& search, std::uint32_t at) {
          search.sentence.text()[next] == '!';
 }
 
+/// Where the sentence ends that goes on at `at`, before its full stop.
+std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
+  while (at < search.sentence.size() && search.sentence.text()[at] != '.') ++at;
+  return at;
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, at, count.stated);
   if (!count.stated.empty()) count.end = behind_counted_chain(search, count.end);
   const bool said = pass_total(search, at) != at;
-  const bool stitches = std::any_of(count.stated.begin(), count.stated.end(),
-                                    [](const Stated& s) { return s.unit == Unit::stitches; });
+  const bool stitches = counts_stitches(count);
   const std::uint32_t rest = trim_separators(search.sentence.text(), count.end, search.sentence.size());
-  const bool last = rest <= count.end || ends_sentence(search, count.end);
+  bool last = rest <= count.end || ends_sentence(search, count.end);
+  if (const std::uint32_t end = end_of_sentence(search, count.end);
+      !last && stitches && only_says_more(search, count.end, end))
+    last = true, count.end = end;
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
   return count;
 }

@@ -230,9 +230,24 @@ private:
       const bool before = tokens_[at].number > 0 && is_chain(at + 1) && !is_label(at);
       if (!behind && !before) continue;
       const int chains = tokens_[behind ? at + 1 : at].number;
-      if (chains <= 5) weigh(shown, chains, height_behind(at + 2));
+      if (chains <= 5 && forms_ring(at + 2)) continue;
+      if (chains <= 5) weigh(shown, chains - chains_beside(at + 2, chains), height_behind(at + 2));
       if (chains <= 5) return;
     }
+  }
+
+  /// "Ch 4, join with a sl st", "chain 4 and slip stitch to the first chain": these are no stitch.
+  bool forms_ring(std::size_t at) const {
+    if (word(at) == "and" || word(at) == ",") ++at;
+    return word(at) == "join" || word(at) == "sl" || word(at) == "ss" || word(at) == "slip";
+  }
+
+  /// "Ch 4 (counts as dc and ch 1), …": so many of the chains stand beside the stitch.
+  int chains_beside(std::size_t at, int chains) const {
+    while (at < count_ && height(word(at)) == 0) ++at;
+    while (at + 1 < count_ && !is_chain(at + 1) && (word(at + 1) == "crochet" || word(at + 1) == "and")) ++at;
+    const bool beside = at + 2 < count_ && is_chain(at + 1) && tokens_[at + 2].number > 0;
+    return chains > 3 && beside && tokens_[at + 2].number <= 2 ? tokens_[at + 2].number : 0;
   }
 
   /// The height of the first stitch behind a starting chain, 0 if other work stands between.

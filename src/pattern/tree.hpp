@@ -63,15 +63,17 @@ struct Work {
   std::uint8_t down = 1;    ///< Into::below: how many rounds
   bool counts = false;      ///< a starting chain, or the chains skipped at the hook, that stand for a stitch:
                             ///< they take a place (the chain) and count as one
+  bool as_high = false;     ///< chains as high as the stitch that follows them
   std::uint8_t loops = 0;   ///< set of stitch::Loop; 0: as what surrounds it says, else both
   std::uint8_t yarn = 0;    ///< number in Tree::yarns, from 1; 0: as what surrounds it says
   stitch::KindId kind = 0;  ///< in Tree::kinds
   std::uint16_t in_one = 1; ///< how many are worked into each place
-  std::uint16_t in_space = 0; ///< Where::any: how many into each chain space; 0: as many as into a stitch
-  std::uint16_t nth = 0;      ///< Where::chain: which chain from the hook
-  bool to_end = false;        ///< until the round's places are used up …
-  std::uint32_t leave = 0;    ///< … but for the last `leave`
-  std::uint32_t times = 1;    ///< how many places, or passes of a repeat, where not to_end
+  std::uint16_t in_space = 0;  ///< Where::any: how many into each chain space; 0: as many as into a stitch
+  std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space
+  std::uint16_t nth = 0;       ///< Where::chain: which chain from the hook
+  bool to_end = false;         ///< until the round's places are used up …
+  std::uint32_t leave = 0;     ///< … but for the last `leave`
+  std::uint32_t times = 1;     ///< how many places, or passes of a repeat, where not to_end
   bool operator==(const Work&) const = default;
 };
 
@@ -126,7 +128,8 @@ struct Effect {
   bool starts = false;        ///< opens a new edge (a ring, a chain)
   bool passes_any = false;    ///< … each pass goes into the next place, stitch or chain space (`pass_uses`)
   bool passes_chains = false; ///< goes into the chains of spaces too, each being a place
-  std::int64_t pass_more_in_space = 0; ///< with passes_any: what one into a space makes more
+  std::int64_t pass_more_in_space = 0;  ///< with passes_any: what one into a space makes more
+  std::int64_t pass_more_in_corner = 0; ///< … and into a corner space more than into another
   bool folded = false;           ///< goes through both layers: one stitch alone in the middle is no fault
   bool carries = false;          ///< ends with a turning chain that counts as the next row's first stitch
   std::uint32_t spaces = 0;      ///< chain spaces that it goes into

@@ -46,6 +46,7 @@ public:
   std::vector<Typed> type() {
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
+    keep_title();
     for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
     for (std::size_t at = 1; at < lines_.size(); ++at) mark_number(at);
     for (std::size_t at = 0; at < lines_.size(); at = mark_numbers(at)) {
@@ -182,6 +183,21 @@ private:
                                                              way.readings.front().nodes.end(), turns);
     const bool row = way.label.kind == RoundKind::row || turned;
     behind_rows_ = row || (behind_rows_ && way.label.from != 1);
+  }
+
+  /// "Hazel popcorn ring" at the head of a text, a blank line and a first round that starts by itself below.
+  void keep_title() {
+    const auto typed_text = [](const Typed& typed) { return !typed.blank; };
+    const auto first = std::find_if(lines_.begin(), lines_.end(), typed_text);
+    if (first == lines_.end() || !first->begins_round || !first->ways.front().label.span.empty()) return;
+    const std::string_view line = text(*first);
+    const bool figures = std::any_of(line.begin(), line.end(), [](char c) { return c >= '0' && c <= '9'; });
+    const auto below = std::find_if(first + 1, lines_.end(), typed_text);
+    if (figures || below == first + 1 || below == lines_.end() || !below->begins_round) return;
+    if (below->ways.front().label.from != 1 || !starts_something(below->ways.front())) return;
+    first->begins_round = false;
+    first->ways.clear();
+    names_.insert(names_.begin(), first->span);
   }
 
   /// "2 inc x 6 (12)" between "1." and "3.".
