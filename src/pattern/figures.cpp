@@ -125,6 +125,8 @@ std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   stated.count = number->number;
   std::uint32_t end = number->end;
   std::uint32_t unit = next_word(search, behind_sizes(search.sentence, end));
+  const bool slashes = end < search.sentence.size() && search.sentence.text()[end] == '/';
+  if (slashes) end = behind_sizes(search.sentence, end); // "= 12/14/16"
   if (search.sentence.text().substr(unit, 4) == "are ") unit = next_word(search, unit + 4); // "6 are bobbles"
   if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
   stated.span = search.sentence.span(at, end);
