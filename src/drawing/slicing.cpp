@@ -1,6 +1,7 @@
 #include "drawing/slicing.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace whorl::drawing {
 namespace {
@@ -66,9 +67,17 @@ void Slicing::offer_above(const Front& first, const Front& second, std::vector<P
   }
 }
 
+namespace {
+
+/// What rounding leaves apart is alike: the way that was offered first is kept.
+long microns(double millimetres) { return std::lround(millimetres * 1000); }
+
+} // namespace
+
 Front Slicing::keep(std::vector<Piece> offers) {
   std::stable_sort(offers.begin(), offers.end(), [](const Piece& a, const Piece& b) {
-    return a.width != b.width ? a.width < b.width : a.height < b.height;
+    const long wider = microns(a.width) - microns(b.width);
+    return wider != 0 ? wider < 0 : microns(a.height) < microns(b.height);
   });
   Front kept;
   for (const Piece& offer : offers) {
