@@ -5,6 +5,7 @@
 #include "fabric/work.hpp"
 #include "pattern/read.hpp"
 #include "pattern/report.hpp"
+#include "pattern/variants.hpp"
 #include "whorl_content.hpp"
 #include "words/vocabulary.hpp"
 
@@ -53,23 +54,48 @@ std::vector<RoundLine> lines_of(const pattern::Source& source, const pattern::Tr
   return lines;
 }
 
+/// The wanted variant's number; the first where it is not one of them.
+std::size_t number_of(const std::string& variant, const std::vector<std::string>& variants) {
+  const auto found = std::find(variants.begin(), variants.end(), variant);
+  return found == variants.end() ? 0 : static_cast<std::size_t>(found - variants.begin());
+}
+
+/// What is wrong with the variant that is wanted, if anything.
+std::vector<pattern::Finding> find_unknown(const std::string& variant,
+                                           const std::vector<std::string>& variants) {
+  if (variant.empty() || std::find(variants.begin(), variants.end(), variant) != variants.end()) return {};
+  std::string known;
+  for (const std::string& name : variants) known += (known.empty() ? "" : ", ") + name;
+  pattern::Finding finding;
+  finding.severity = pattern::Severity::error;
+  finding.code = "variant";
+  finding.message = "there is no variant `" + variant + "` here" +
+                    (known.empty() ? ": the text tells none apart" : "; the text has: " + known);
+  return {finding};
+}
+
 std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const ReadOptions& options) {
-  pattern::Source source(text);
+  const pattern::Source typed(text);
+  std::vector<std::string> variants = pattern::variants_in(typed.text());
+  const std::size_t chosen = number_of(options.variant, variants);
+  pattern::Source source(pattern::in_variant(typed.text(), variants, chosen));
   const words::Vocabulary* vocabulary = words::find_vocabulary(options.language);
   if (vocabulary == nullptr) vocabulary = words::find_vocabulary("en-US");
   pattern::Read read = pattern::read(source, *vocabulary);
   fabric::Worked worked = fabric::work(read.tree);
-  std::vector<pattern::Finding> findings = std::move(read.findings);
+  std::vector<pattern::Finding> findings = find_unknown(options.variant, variants);
+  findings.insert(findings.end(), read.findings.begin(), read.findings.end());
   const std::vector<pattern::Finding> checked = fabric::check(read.tree, worked.fabric);
   findings.insert(findings.end(), worked.findings.begin(), worked.findings.end());
   findings.insert(findings.end(), checked.begin(), checked.end());
-  std::vector<Finding> faces = faces_of(std::move(findings), source, options.file);
+  std::vector<Finding> faces = faces_of(std::move(findings), typed, options.file);
   std::vector<RoundLine> lines = lines_of(source, read.tree, worked.fabric);
   std::vector<Caution> cautions = cautions_of(source, read.tree);
   std::string caution = caution_of(cautions);
-  return std::make_shared<const Pattern::Content>(
-      Pattern::Content{std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces),
-                       std::move(lines), std::move(cautions), std::move(caution)});
+  std::string variant = variants.empty() ? std::string() : variants[chosen];
+  return std::make_shared<const Pattern::Content>(Pattern::Content{
+      std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces), std::move(lines),
+      std::move(cautions), std::move(caution), std::move(variants), std::move(variant)});
 }
 
 } // namespace
@@ -87,6 +113,8 @@ Pattern read(std::string_view text, const ReadOptions& options) { return Pattern
 
 Pattern::Pattern(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
 const std::string& Pattern::title() const { return content_->tree.title; }
+const std::vector<std::string>& Pattern::variants() const { return content_->variants; }
+const std::string& Pattern::variant() const { return content_->variant; }
 const std::vector<Finding>& Pattern::findings() const { return content_->findings; }
 const std::vector<RoundLine>& Pattern::rounds() const { return content_->rounds; }
 const std::vector<Caution>& Pattern::cautions() const { return content_->cautions; }

@@ -59,6 +59,7 @@ struct RoundLine {
 struct ReadOptions {
   std::string language = "en-US"; ///< BCP 47
   std::string file = "pattern";   ///< what findings call the text
+  std::string variant;            ///< the size or yarn wanted, by its name; "": the first the text names
 };
 
 /// Paper to draw on.
@@ -249,7 +250,11 @@ public:
   explicit Pattern(std::shared_ptr<const Content> content);
 
   const std::string& title() const;
-  /// Findings in the order of the text.
+  /// The variants that the text names and tells apart, by name: sizes, yarns; none: it is one piece.
+  const std::vector<std::string>& variants() const;
+  /// The one that was read; "": there are none.
+  const std::string& variant() const;
+  /// Findings in the order of the text; a wanted variant that the text does not have is one.
   const std::vector<Finding>& findings() const;
   /// Things that call for a caution, in the order of the text …
   const std::vector<Caution>& cautions() const;

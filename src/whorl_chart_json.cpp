@@ -203,13 +203,15 @@ Json figure_json(const Chart::Content& chart, std::size_t index) {
 } // namespace
 
 std::string chart_json(const Chart::Content& chart) {
+  const std::string& name = chart.pattern->variant;
+  const Json variant = name.empty() ? Json(nullptr) : Json(name);
   Json json = {{"whorl", 1},
                {"title", chart.pattern->tree.title},
                {"unit", "mm"},
                {"width", OnSheet::rounded(chart.sheets.front().width)},
                {"height", OnSheet::rounded(chart.sheets.front().height)},
                {"sheets", sheets_json(chart)},
-               {"variant", nullptr},
+               {"variant", variant},
                {"hand", chart.options.left_handed ? "left" : "right"},
                {"parts", Json::array()},
                {"figures", Json::array()}};

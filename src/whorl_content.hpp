@@ -16,13 +16,15 @@
 namespace whorl {
 
 struct Pattern::Content {
-  pattern::Source source;
+  pattern::Source source; ///< as its variant has it
   pattern::Tree tree;
   fabric::Fabric fabric;
   std::vector<Finding> findings;
   std::vector<RoundLine> rounds;
   std::vector<Caution> cautions;
   std::string caution;
+  std::vector<std::string> variants;
+  std::string variant;
 };
 
 struct Chart::Content {

@@ -103,6 +103,8 @@ Json placing_json(const Pattern::Content& pattern, std::size_t index) {
 std::string check_json(const Pattern::Content& pattern) {
   Json json = {{"whorl", 1},
                {"title", pattern.tree.title},
+               {"variant", pattern.variant.empty() ? Json(nullptr) : Json(pattern.variant)},
+               {"variants", pattern.variants},
                {"language", pattern.tree.language},
                {"lines", Json::array()},
                {"placings", Json::array()},

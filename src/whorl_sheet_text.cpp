@@ -53,6 +53,12 @@ std::string line_of(const pattern::Source& source, const pattern::RoundText& rou
   return line;
 }
 
+/// The line of one variant: no blank is left before a bracket's end where another size stood.
+std::string line_of_variant(std::string line) {
+  for (std::size_t at = line.find(" )"); at != std::string::npos; at = line.find(" )", at)) line.erase(at, 1);
+  return line;
+}
+
 /// The one word that is typed for a stitch: "X" of "6X", "dc2tog"; "": it is told in several.
 std::string word_of(std::string_view typed) {
   const std::size_t begin = typed.find_first_not_of("0123456789 ");
@@ -125,13 +131,17 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
+  if (!pattern.variant.empty()) text.terms = pattern.variant + " · " + text.terms;
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
     const std::string start = said_between(part.note, wording, "notes-start");
     text.starts.push_back(start.empty() ? "" : drawing::say(wording, "start-named", {start}));
     text.from_below.push_back(says(part.note, wording, "notes-upwards"));
   }
-  for (const pattern::RoundText& round : tree.rounds) text.round_lines.push_back(line_of(source, round));
+  for (const pattern::RoundText& round : tree.rounds) {
+    const std::string line = line_of(source, round);
+    text.round_lines.push_back(pattern.variant.empty() ? line : line_of_variant(line));
+  }
   text.yarns = yarns_of(tree, pattern.fabric, wording);
   text.tones = ground_tones(pattern, wording);
   text.names = names_of(source, tree);

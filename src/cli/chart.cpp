@@ -13,7 +13,7 @@ namespace whorl::cli {
 namespace {
 
 struct ChartCall {
-  std::string pattern;
+  std::string pattern, variant;
   std::string output;
   ChartOptions options;
   std::string rounds;
@@ -78,8 +78,9 @@ int chart(const ChartCall& call) {
     complain("the chart would be written over its own pattern: " + call.output);
     return call_is_wrong;
   }
-  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.variant);
   if (!pattern) return file_trouble;
+  if (!has_variant(*pattern, call.variant)) return call_is_wrong;
   say_findings(*pattern, false);
   if (!pattern->can_be_drawn()) return pattern_has_errors;
   return draw(*pattern, format, call);
@@ -98,6 +99,7 @@ void declare_what(CLI::App& app, ChartCall& call) {
   app.add_option("--part", call.options.parts, "only this part; again for another")
       ->type_name("NAME")
       ->allow_extra_args(false);
+  declare_variant(app, call.variant);
   app.add_option("--rounds", call.rounds, "only these rounds (or rows): 5-12, 5-, 7")->type_name("N-M");
 }
 

@@ -11,7 +11,7 @@ namespace whorl::cli {
 namespace {
 
 struct CheckCall {
-  std::string pattern;
+  std::string pattern, variant;
   bool json = false;
   int round = 0; ///< 0: no round is asked about
   std::uint32_t have = 0;
@@ -126,22 +126,66 @@ int explain(const Pattern& pattern, const CheckCall& call) {
   return file_trouble;
 }
 
+std::uint32_t most_stitches(const Pattern& pattern) {
+  std::uint32_t most = 0;
+  for (const RoundLine& round : pattern.rounds())
+    most = std::max(most, static_cast<std::uint32_t>(round.counted));
+  return most;
+}
+
+/// A line for each variant; "" where there are none.
+std::string variants(const std::vector<Pattern>& all) {
+  if (all.size() < 2) return "";
+  std::size_t width = 8;
+  for (const Pattern& pattern : all) width = std::max(width, pattern.variant().size() + 1);
+  std::string text = "\nVariants\n  " + cell("", width) + cell("most stitches", 14) + "\n";
+  for (const Pattern& pattern : all)
+    text += "  " + cell(pattern.variant(), width, false) + cell(std::to_string(most_stitches(pattern)), 14) +
+            "   " + verdict(pattern);
+  return text;
+}
+
+/// All variants of a text, or the one that is wanted; at least one.
+std::vector<Pattern> variants_of(const std::string& text, const CheckCall& call) {
+  std::vector<Pattern> all{pattern_of(text, call.pattern, call.variant)};
+  if (!call.variant.empty()) return all;
+  for (std::size_t i = 1; i < all.front().variants().size(); ++i)
+    all.push_back(pattern_of(text, call.pattern, all.front().variants()[i]));
+  return all;
+}
+
+/// The findings of the first; of the others those that it does not have.
+void say_all_findings(const std::vector<Pattern>& all) {
+  say_findings(all.front(), true);
+  const std::vector<Finding>& first = all.front().findings();
+  for (std::size_t i = 1; i < all.size(); ++i)
+    for (const Finding& finding : all[i].findings())
+      if (std::none_of(first.begin(), first.end(),
+                       [&](const Finding& f) { return f.shown == finding.shown; }))
+        std::fprintf(stderr, "%s: %s", all[i].variant().c_str(), finding.shown.c_str());
+}
+
 int check(const CheckCall& call) {
-  const std::optional<Pattern> pattern = read_pattern(call.pattern);
-  if (!pattern) return file_trouble;
-  if (call.round > 0) return explain(*pattern, call);
+  const std::optional<std::string> text = read_text(call.pattern);
+  if (!text) return file_trouble;
+  const std::vector<Pattern> all = variants_of(*text, call);
+  const Pattern& pattern = all.front();
+  if (!has_variant(pattern, call.variant)) return call_is_wrong;
+  if (call.round > 0) return explain(pattern, call);
   std::string problem;
   bool wrote = true;
   if (call.json) {
-    wrote = write_file("-", pattern->check_json(), problem);
+    wrote = write_file("-", pattern.check_json(), problem);
   } else {
-    wrote = write_file("-", table(*pattern), problem);
-    say_findings(*pattern, true);
-    wrote = wrote && write_file("-", cautions(*pattern) + "\n" + verdict(*pattern), problem);
+    wrote = write_file("-", table(pattern), problem);
+    say_all_findings(all);
+    wrote = wrote && write_file("-", variants(all) + cautions(pattern) + "\n" + verdict(pattern), problem);
   }
   if (!wrote) complain(problem);
   if (!wrote) return file_trouble;
-  return pattern->has_errors() ? pattern_has_errors : done;
+  const bool errors =
+      std::any_of(all.begin(), all.end(), [](const Pattern& one) { return one.has_errors(); });
+  return errors ? pattern_has_errors : done;
 }
 
 } // namespace
@@ -149,6 +193,7 @@ int check(const CheckCall& call) {
 Command declare_check(CLI::App& app) {
   auto call = std::make_shared<CheckCall>();
   app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
+  declare_variant(app, call->variant);
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
   CLI::Option* round =
       app.add_option("--round", call->round, "a round that does not come out: what may have happened in it");

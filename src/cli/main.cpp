@@ -11,15 +11,35 @@
 
 namespace whorl::cli {
 
-std::optional<Pattern> read_pattern(const std::string& path) {
+std::optional<std::string> read_text(const std::string& path) {
   std::string text, problem;
-  if (!read_file(path, text, problem)) {
-    complain(problem);
-    return std::nullopt;
-  }
+  if (read_file(path, text, problem)) return text;
+  complain(problem);
+  return std::nullopt;
+}
+
+Pattern pattern_of(const std::string& text, const std::string& path, const std::string& variant) {
   ReadOptions options;
   options.file = path == "-" ? "standard input" : path;
+  options.variant = variant;
   return read(text, options);
+}
+
+std::optional<Pattern> read_pattern(const std::string& path, const std::string& variant) {
+  const std::optional<std::string> text = read_text(path);
+  return text ? std::optional(pattern_of(*text, path, variant)) : std::nullopt;
+}
+
+bool has_variant(const Pattern& pattern, const std::string& variant) {
+  if (variant.empty() || pattern.variant() == variant) return true;
+  for (const Finding& finding : pattern.findings())
+    if (finding.code == "variant") complain(finding.message);
+  return false;
+}
+
+void declare_variant(CLI::App& app, std::string& variant) {
+  app.add_option("--variant", variant, "a size or yarn that the pattern names; without it the first")
+      ->type_name("NAME");
 }
 
 void say_findings(const Pattern& pattern, bool notes) {

@@ -18,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 struct StepsCall {
-  std::string pattern;
+  std::string pattern, variant;
   std::string folder;
   std::string rounds;
   std::string shape = "wide";
@@ -115,8 +115,9 @@ int steps(StepsCall& call) {
     complain(unclear);
     return call_is_wrong;
   }
-  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.variant);
   if (!pattern) return file_trouble;
+  if (!has_variant(*pattern, call.variant)) return call_is_wrong;
   say_findings(*pattern, false);
   if (!pattern->can_be_drawn()) return pattern_has_errors;
   return draw(*pattern, call);
@@ -128,6 +129,7 @@ StepShape shape_of(const std::string& name) {
 
 void declare_what(CLI::App& app, StepsCall& call) {
   app.add_option("PATTERN", call.pattern, "the pattern's text, - for standard input")->required();
+  declare_variant(app, call.variant);
   app.add_option("-o,--output", call.folder, "the folder that the pictures go into; it is made if need be")
       ->type_name("FOLDER");
   app.add_option("--part", call.options.parts, "only this part; again for another")

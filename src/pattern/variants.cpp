@@ -1,0 +1,326 @@
+#include "pattern/variants.hpp"
+
+#include "words/ascii.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+namespace whorl::pattern {
+
+namespace {
+
+using words::is_digit;
+using words::small;
+
+constexpr std::size_t most_names = 8;
+constexpr std::size_t longest_name = 24;  ///< bytes
+constexpr std::size_t longest_label = 14; ///< bytes before a name that are only the label of its line
+constexpr std::size_t none = std::string_view::npos;
+
+bool is_letter(char c) {
+  return (small(c) >= 'a' && small(c) <= 'z') || static_cast<unsigned char>(c) >= 0x80;
+}
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
+std::size_t behind_blanks(std::string_view text, std::size_t at) {
+  while (at < text.size() && is_blank(text[at])) ++at;
+  return at;
+}
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (is_blank(text.front()) || text.front() == '\r')) text.remove_prefix(1);
+  while (!text.empty() && (is_blank(text.back()) || text.back() == '\r' || text.back() == '.'))
+    text.remove_suffix(1);
+  return text;
+}
+
+bool same_letters(std::string_view a, std::string_view b) {
+  return a.size() == b.size() &&
+         std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return small(x) == small(y); });
+}
+
+/// A stretch of the text.
+struct Part {
+  std::size_t begin = 0, end = 0;
+};
+
+std::vector<Part> lines_of(std::string_view text) {
+  std::vector<Part> lines;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find('\n', at), text.size());
+    lines.push_back({at, end});
+    at = end + 1;
+  }
+  return lines;
+}
+
+bool is_unit(std::string_view word) {
+  constexpr std::array<std::string_view, 8> units{"cm", "mm", "in", "inch", "inches", "tall", "high", "long"};
+  return std::any_of(units.begin(), units.end(),
+                     [word](std::string_view unit) { return same_letters(unit, word); });
+}
+
+/// "small (medium, large)", "summer / winter", "6 (8, 10) cm".
+std::vector<std::string> names_listed(std::string_view list) {
+  std::vector<std::string> names;
+  for (std::size_t at = 0; at < list.size();) {
+    const std::size_t end = std::min(list.find_first_of(",;/()[]|", at), list.size());
+    const std::string_view name = trimmed(list.substr(at, end - at));
+    at = end + 1;
+    if (name.empty() || is_unit(name)) continue;
+    if (name.size() > longest_name || std::count(name.begin(), name.end(), ' ') > 2) return {};
+    names.emplace_back(name);
+  }
+  return names.size() > most_names ? std::vector<std::string>{} : names;
+}
+
+std::vector<std::string> names_in_header(std::string_view line) {
+  const std::size_t colon = line.find(':');
+  if (colon == none) return {};
+  const std::string_view name = trimmed(line.substr(0, colon));
+  for (const std::string_view header : {"sizes", "size", "variants", "variant", "versions", "version"})
+    if (same_letters(name, header)) return names_listed(line.substr(colon + 1));
+  return {};
+}
+
+bool is_size_letter(std::string_view word) {
+  constexpr std::array<std::string_view, 7> sizes{"XS", "S", "M", "L", "XL", "XXL", "2XL"};
+  return std::find(sizes.begin(), sizes.end(), word) != sizes.end();
+}
+
+/// "Acorns S/M/L".
+std::vector<std::string> sizes_in_title(std::string_view line) {
+  const std::size_t slash = line.find('/');
+  if (slash == none) return {};
+  std::size_t begin = slash, end = slash;
+  while (begin > 0 && !is_blank(line[begin - 1]) && line[begin - 1] != '(') --begin;
+  while (end < line.size() && !is_blank(line[end]) && line[end] != ')' && line[end] != '\r') ++end;
+  std::vector<std::string> names = names_listed(line.substr(begin, end - begin));
+  return std::all_of(names.begin(), names.end(), is_size_letter) ? names : std::vector<std::string>{};
+}
+
+/// Where a number ends that begins at `at`, decimals and all; `at` if none does.
+std::size_t behind_number(std::string_view text, std::size_t at) {
+  std::size_t end = at;
+  while (end < text.size() && (is_digit(text[end]) || (text[end] == '.' && end > at &&
+                                                       end + 1 < text.size() && is_digit(text[end + 1]))))
+    ++end;
+  return end;
+}
+
+/// The numbers of all variants that begin at a place: "6 (8, 10)", "6 (8) (10)", "6/8/10"; none if they are
+/// not as many.
+std::vector<Part> numbers_at(std::string_view text, std::size_t at, std::size_t many) {
+  std::vector<Part> numbers;
+  const std::size_t first = behind_number(text, at);
+  if (first == at) return {};
+  numbers.push_back({at, first});
+  const std::size_t open = behind_blanks(text, first);
+  const bool slashes = first < text.size() && text[first] == '/';
+  if (!slashes && (open >= text.size() || (text[open] != '(' && text[open] != '['))) return {};
+  for (std::size_t next = slashes ? first + 1 : open + 1; numbers.size() < most_names;) {
+    next = behind_blanks(text, next);
+    const std::size_t end = behind_number(text, next);
+    if (end == next) return {};
+    numbers.push_back({next, end});
+    next = behind_blanks(text, end);
+    if (next >= text.size()) break;
+    if (slashes && text[next] != '/') break;
+    if (text[next] == ')' || text[next] == ']') {
+      const std::size_t more = behind_blanks(text, next + 1);
+      if (numbers.size() == many || more >= text.size() || text[more] != '(') break;
+      next = more + 1;
+      continue;
+    }
+    if (std::string_view(",;/:|").find(text[next]) == none) return {};
+    ++next;
+  }
+  return numbers.size() == many ? numbers : std::vector<Part>{};
+}
+
+std::size_t end_of_numbers(std::string_view text, const std::vector<Part>& numbers) {
+  const std::size_t end = behind_blanks(text, numbers.back().end);
+  return end < text.size() && (text[end] == ')' || text[end] == ']') ? end + 1 : numbers.back().end;
+}
+
+/// "inc x 6 (12)": with two variants a number and another in brackets may be a count; sizes go on with a
+/// word, or stand in brackets themselves.
+bool may_be_count(std::string_view text, const std::vector<Part>& numbers) {
+  if (numbers.size() != 2 || text[numbers.front().end] == '/') return false;
+  const std::size_t behind = behind_blanks(text, end_of_numbers(text, numbers));
+  std::size_t before = numbers.front().begin;
+  while (before > 0 && is_blank(text[before - 1])) --before;
+  const bool inside = before > 0 && std::string_view("([=").find(text[before - 1]) != none;
+  return !inside && (behind >= text.size() || !is_letter(text[behind]));
+}
+
+/// Choosing one variant of a text.
+class Choosing {
+public:
+  Choosing(std::string_view text, const std::vector<std::string>& names, std::size_t chosen)
+      : text_(text), out_(text), names_(names), chosen_(chosen) {}
+
+  std::string choose() {
+    const std::vector<Part> lines = lines_of(text_);
+    for (std::size_t i = 0; i < lines.size();) i = take_lines(lines, i);
+    for (std::size_t at = 0; at < out_.size();) at = take_numbers(at);
+    return std::move(out_);
+  }
+
+  bool tells_apart() const { return apart_; }
+
+private:
+  /// A name and what leads and follows it: "Large:", "(winter only)", "for small:".
+  struct Marker {
+    std::size_t begin = 0, end = 0;
+    std::size_t name = 0;
+  };
+
+  /// A line, and where it heads a paragraph that is one variant's, that paragraph.
+  std::size_t take_lines(const std::vector<Part>& lines, std::size_t i) {
+    const Part line = lines[i];
+    const std::string_view text = text_.substr(line.begin, line.end - line.begin);
+    if (!names_in_header(text).empty()) return i + 1;
+    const std::vector<Marker> markers = markers_in(line);
+    if (markers.empty()) return i + 1;
+    apart_ = true;
+    if (!heads_paragraph(line, markers)) return take_segments(line, markers), i + 1;
+    std::size_t end = i + 1;
+    const auto empty = [&](std::size_t at) {
+      return trimmed(text_.substr(lines[at].begin, lines[at].end - lines[at].begin)).empty();
+    };
+    while (end < lines.size() && empty(end)) ++end;
+    while (end < lines.size() && !empty(end)) ++end;
+    if (markers.front().name == chosen_)
+      blank(markers.front().begin, markers.front().end);
+    else
+      blank_lines(line.begin, lines[end - 1].end);
+    return end;
+  }
+
+  /// "Winter:" or "Scarf (winter only)" on a line of its own.
+  bool heads_paragraph(Part line, const std::vector<Marker>& markers) const {
+    if (markers.size() != 1) return false;
+    const bool last = trimmed(text_.substr(markers.front().end, line.end - markers.front().end)).empty();
+    const std::string_view before = trimmed(text_.substr(line.begin, markers.front().begin - line.begin));
+    return last && std::none_of(before.begin(), before.end(), is_digit);
+  }
+
+  std::vector<Marker> markers_in(Part line) const {
+    std::vector<Marker> markers;
+    for (std::size_t at = line.begin; at < line.end; ++at) {
+      const auto marker = marker_at(line, at);
+      if (!marker) continue;
+      markers.push_back(*marker);
+      at = marker->end - 1;
+    }
+    return markers;
+  }
+
+  std::optional<Marker> marker_at(Part line, std::size_t at) const {
+    const bool bracket = text_[at] == '(' || text_[at] == '[';
+    if (!bracket && !begins_clause(line, at)) return std::nullopt;
+    std::size_t begin = behind_blanks(text_, bracket ? at + 1 : at);
+    for (const std::string_view lead : {"for ", "in ", "size "})
+      if (same_letters(text_.substr(begin, lead.size()), lead)) begin += lead.size();
+    for (std::size_t i = 0; i < names_.size(); ++i) {
+      const std::size_t end = begin + names_[i].size();
+      if (end > line.end || !is_name(text_.substr(begin, names_[i].size()), i)) continue;
+      if (const auto closed = behind_marker(line, end, bracket)) return Marker{at, *closed, i};
+    }
+    return std::nullopt;
+  }
+
+  /// A name of one letter is told by its capital.
+  bool is_name(std::string_view word, std::size_t i) const {
+    return names_[i].size() < 3 ? word == names_[i] : same_letters(word, names_[i]);
+  }
+
+  bool begins_clause(Part line, std::size_t at) const {
+    std::size_t before = at;
+    while (before > line.begin && is_blank(text_[before - 1])) --before;
+    return before == line.begin || (before < at && std::string_view(".:;-)").find(text_[before - 1]) != none);
+  }
+
+  /// Behind "Large:", "Large only:", "large size -", "winter only)"; none if a name is not used so.
+  std::optional<std::size_t> behind_marker(Part line, std::size_t end, bool bracket) const {
+    bool only = false;
+    for (const std::string_view word : {" size", " version", " variant", " yarn", " only"}) {
+      if (!same_letters(text_.substr(end, word.size()), word) || end + word.size() > line.end) continue;
+      end += word.size();
+      only = only || word == " only";
+    }
+    const std::size_t mark = behind_blanks(text_, end);
+    if (mark >= line.end) return !bracket && only ? std::optional(line.end) : std::nullopt;
+    if (bracket) {
+      if (text_[mark] != ')' && text_[mark] != ']') return std::nullopt;
+      const bool square = text_[mark] == ']';
+      return only || square ? std::optional(mark + 1) : std::nullopt;
+    }
+    return text_[mark] == ':' ? std::optional(mark + 1) : std::nullopt;
+  }
+
+  /// From each name on to the next, or to the line's end, is said of that variant.
+  void take_segments(Part line, const std::vector<Marker>& markers) {
+    bool any = false;
+    for (std::size_t i = 0; i < markers.size(); ++i) {
+      const std::size_t end = i + 1 < markers.size() ? markers[i + 1].begin : line.end;
+      any = any || markers[i].name == chosen_;
+      blank(markers[i].begin, markers[i].name == chosen_ ? markers[i].end : end);
+    }
+    if (!any && markers.front().begin - line.begin <= longest_label) blank(line.begin, line.end);
+  }
+
+  std::size_t take_numbers(std::size_t at) {
+    const bool begins =
+        is_digit(out_[at]) && (at == 0 || (!is_digit(out_[at - 1]) && !is_letter(out_[at - 1]) &&
+                                           out_[at - 1] != '.' && out_[at - 1] != '/'));
+    const std::vector<Part> numbers = begins ? numbers_at(out_, at, names_.size()) : std::vector<Part>{};
+    if (numbers.empty() || may_be_count(out_, numbers)) return at + 1;
+    apart_ = true;
+    const std::size_t end = end_of_numbers(out_, numbers);
+    const std::string own =
+        out_.substr(numbers[chosen_].begin, numbers[chosen_].end - numbers[chosen_].begin);
+    blank(at, end);
+    std::copy(own.begin(), own.end(), out_.begin() + static_cast<std::ptrdiff_t>(at));
+    return end;
+  }
+
+  void blank(std::size_t begin, std::size_t end) {
+    std::fill(out_.begin() + static_cast<std::ptrdiff_t>(begin),
+              out_.begin() + static_cast<std::ptrdiff_t>(end), ' ');
+  }
+
+  void blank_lines(std::size_t begin, std::size_t end) {
+    for (std::size_t at = begin; at < end; ++at)
+      if (out_[at] != '\n' && out_[at] != '\r') out_[at] = ' ';
+  }
+
+  std::string_view text_;
+  std::string out_;
+  const std::vector<std::string>& names_;
+  std::size_t chosen_;
+  bool apart_ = false; ///< something is said of one variant
+};
+
+} // namespace
+
+std::vector<std::string> variants_in(std::string_view text) {
+  for (const Part line : lines_of(text)) {
+    const std::string_view typed = text.substr(line.begin, line.end - line.begin);
+    std::vector<std::string> names = names_in_header(typed);
+    if (names.size() < 2 && line.begin == 0) names = sizes_in_title(typed);
+    if (names.size() < 2) continue;
+    Choosing choosing(text, names, 0);
+    choosing.choose();
+    if (choosing.tells_apart()) return names;
+  }
+  return {};
+}
+
+std::string in_variant(std::string_view text, const std::vector<std::string>& names, std::size_t chosen) {
+  return chosen < names.size() ? Choosing(text, names, chosen).choose() : std::string(text);
+}
+
+} // namespace whorl::pattern

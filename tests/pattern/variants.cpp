@@ -1,0 +1,70 @@
+#include "pattern/variants.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+#include <vector>
+
+using whorl::pattern::in_variant;
+using whorl::pattern::variants_in;
+using Names = std::vector<std::string>;
+
+namespace {
+
+/// The text without the blanks that others left at line ends.
+std::string chosen(const std::string& text, std::size_t number) {
+  std::string out;
+  for (const char c : in_variant(text, variants_in(text), number)) {
+    if (c == '\n')
+      while (!out.empty() && out.back() == ' ') out.pop_back();
+    if (c != ' ' || (!out.empty() && out.back() != ' ')) out += c;
+  }
+  return out;
+}
+
+} // namespace
+
+TEST_CASE("a header names the variants that numbers in brackets or behind slashes tell apart") {
+  CHECK(variants_in("Acorn\n\nSizes: small (medium, large)\n\nRnd 1: 6 (8, 10) sc in MR\n") ==
+        Names{"small", "medium", "large"});
+  CHECK(variants_in("Acorns S/M/L\n\nR1: 6/7/8 sc in MR\n") == Names{"S", "M", "L"});
+  CHECK(variants_in("Acorn\nSize: 6 (8, 10) cm\n\nR1: 6 (8, 10) sc in MR\n") == Names{"6", "8", "10"});
+}
+
+TEST_CASE("a header of measures, or names that nothing tells apart, are no variants") {
+  CHECK(variants_in("Acorn\nSize: about 12 cm tall, 8 cm wide\n\nRnd 1: 6 sc in MR (6)\n").empty());
+  CHECK(variants_in("Acorn\nSizes: small, large\n\nRnd 1: 6 sc in MR (6)\n").empty());
+  CHECK(variants_in("Acorn\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n").empty());
+}
+
+TEST_CASE("each variant has its own number, in its place") {
+  const std::string text =
+      "Acorn\nSizes: small (medium, large)\nR1: 6 (8, 10) sc in MR (6 (8, 10))\nHook: 2.5/3/3.5 mm\n";
+  CHECK(chosen(text, 1) == "Acorn\nSizes: small (medium, large)\nR1: 8 sc in MR (8 )\nHook: 3 mm\n");
+  CHECK(chosen(text, 2) == "Acorn\nSizes: small (medium, large)\nR1: 10 sc in MR (10 )\nHook: 3.5 mm\n");
+  CHECK(in_variant(text, variants_in(text), 2).size() == text.size());
+}
+
+TEST_CASE("with two variants a count in brackets behind a repeat is no size") {
+  const std::string text = "Cap\nSizes: owl, bear\nR1: 6 (8) sc in MR (6 (8))\nR2: inc x 6 (12)\n";
+  CHECK(chosen(text, 1) == "Cap\nSizes: owl, bear\nR1: 8 sc in MR (8 )\nR2: inc x 6 (12)\n");
+}
+
+TEST_CASE("what is said of one variant is not read in another") {
+  const std::string text =
+      "Gnome\nVariants: summer / winter\n\nR1: 6 sc in MR (6)\n"
+      "R2: summer: sc around (6). winter: inc x 6 (12)\nR3 (winter only): sc around (12)\n";
+  CHECK(chosen(text, 0) == "Gnome\nVariants: summer / winter\n\nR1: 6 sc in MR (6)\nR2: sc around (6).\n\n");
+  CHECK(chosen(text, 1) ==
+        "Gnome\nVariants: summer / winter\n\nR1: 6 sc in MR (6)\nR2: inc x 6 (12)\nR3 : sc around (12)\n");
+}
+
+TEST_CASE("a part of one variant is left out of the others with all its rounds") {
+  const std::string text =
+      "Gnome\nVariants: summer, winter\n\nBody\nR1: 6 sc in MR (6)\n\nScarf (winter only)\n\n"
+      "R1: ch 20\nR2: sc across (20)\n\nHat\nR1: 5 sc in MR (5)\n";
+  CHECK(chosen(text, 0).find("Scarf") == std::string::npos);
+  CHECK(chosen(text, 0).find("ch 20") == std::string::npos);
+  CHECK(chosen(text, 0).find("Hat\nR1: 5 sc") != std::string::npos);
+  CHECK(chosen(text, 1).find("Scarf\n\nR1: ch 20") != std::string::npos);
+}
