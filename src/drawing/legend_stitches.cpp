@@ -44,10 +44,11 @@ std::string plain_of(const stitch::Shape& shape) {
 /// "" of any other stitch.
 std::string gathered_title(const Making& making, const stitch::StitchKind& kind) {
   const auto usual = stitch::find_kind(stitch::standard_kinds(), kind.name);
-  const std::string id = "title-gathered-" + kind.name;
-  if (!usual || making.copy.wording.count(id) == 0) return {};
+  const std::string id = "title-gathered-" + (usual ? kind.name : "own");
   const stitch::Shape shape = stitch::shape_of(kind);
-  if (shape == stitch::shape_of(stitch::standard_kinds()[*usual])) return {};
+  const bool own = !usual && kind.own && shape.feet_joined && shape.legs > 1;
+  if ((!usual && !own) || making.copy.wording.count(id) == 0) return {};
+  if (usual && shape == stitch::shape_of(stitch::standard_kinds()[*usual])) return {};
   const std::string plain = plain_of(shape);
   return plain.empty() ? "" : words(making, id, {std::to_string(shape.legs), kind_name(making, plain)});
 }

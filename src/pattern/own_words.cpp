@@ -228,6 +228,8 @@ private:
       return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
     if (entry.definition.behind_work) return take_sentence(entry, family, known);
+    if (const Family told = family_told(entry); told != Family::none && known == no_concept)
+      return take_stitch(entry, told, known);
     if (const auto work = one_work_of(entry.value)) return take_work(entry, *work);
     if (known != no_concept) return take_known(entry, known);
     return take_stitch(entry, family_told(entry), known);
@@ -269,6 +271,8 @@ private:
     const Family told = family_of(entry.value);
     if (told != Family::none || many->count < 2) return told;
     const std::string low = folded(entry.value);
+    const bool one_place = low.find("same") != std::string::npos || low.find("one ") != std::string::npos;
+    if (!one_place) return Family::none; // "2 sc worked together" is a decrease
     for (const std::string_view words :
          {"closed together", "joined together", "worked together", "finished together", "drawn together",
           "pulled together", "together at the top", "closed at the top"})
@@ -381,7 +385,12 @@ private:
 
   bool take_stitch(const Entry& entry, Family family, Concept known) {
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
-    const std::string name = keeps_name ? std::string(name_of(known)) : name_in(family, entry.names);
+    // "Petal: 3 tr in one st, joined" is no "bo"
+    const bool named_so = family == Family::none || family_of(entry.name) == family ||
+                          family_of(entry.value) == family;
+    const std::string name = keeps_name ? std::string(name_of(known))
+                             : named_so ? name_in(family, entry.names)
+                                        : entry.names.front();
     auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
     const Concept same = words::find_concept(*vocabulary_, name);
     if (family == Family::picot && own)
