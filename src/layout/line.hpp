@@ -30,6 +30,7 @@ struct Stand {
   double left = 0, right = 0;        ///< how far its ink reaches to either side
   double slot = 1;                   ///< room that it wants
   bool column = false;               ///< chains on end
+  double foot = 0;                   ///< how far aside of its head a stem's foot stands
 };
 
 /// A round or row on a straight line, its items in order of work.

@@ -1,5 +1,6 @@
 #include "layout/rows.hpp"
 
+#include "layout/course_lean.hpp"
 #include "layout/cut.hpp"
 #include "layout/edging.hpp"
 #include "layout/ground.hpp"
@@ -271,6 +272,7 @@ private:
       set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
     const Room room{0, true, 1, pulls};
     lay_course(fabric_, footing_, room, course);
+    lean_to_places(fabric_, extents_, footing_, course);
     keep_places(fabric_, ring, course, room, footing_);
     drawn_.courses.push_back(std::move(course));
     drawn_.figure.rings.push_back(ring);

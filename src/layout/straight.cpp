@@ -1,11 +1,13 @@
 #include "layout/straight.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/items.hpp"
 #include "layout/reach.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace whorl::layout {
@@ -198,6 +200,23 @@ void make_room(const std::vector<Course>& courses, Figure& figure) {
   figure.tips.reserve(items + items / 4);
 }
 
+namespace {
+
+/// A stem from its foot to its head, which stands at `x`.
+void stand_leaning(const Fabric& fabric, const Extents& extents, const Course& course, const Stand& stand,
+                   double x, Item item, Figure& figure) {
+  constexpr double step_of_height = 20; // of a W, so that stems alike in height are one symbol
+  const SymbolExtent& shape = extent(extents, item.key);
+  const double low = foot_of(course, shape);
+  const Point foot{x + stand.foot, low}, head{x, low + shape.height};
+  item.up = unit(head - foot);
+  item.height = std::floor(length(head - foot) * step_of_height) / step_of_height;
+  item.foot = head - item.height * item.up;
+  stand_item(fabric, shape, item, Hand::right, figure);
+}
+
+} // namespace
+
 void stand_course(const Fabric& fabric, const Extents& extents, const Course& course, double aside,
                   Ring& ring, Figure& figure) {
   ring.first_item = static_cast<std::uint32_t>(figure.items.size());
@@ -213,6 +232,10 @@ void stand_course(const Fabric& fabric, const Extents& extents, const Course& co
     for (std::uint32_t j = 0; j < stand.items; ++j) {
       Item item = course.items[stand.item + j];
       item.at = course.leftward ? course.strung.length - at : at;
+      if (stand.foot != 0) {
+        stand_leaning(fabric, extents, course, stand, x, item, figure);
+        continue;
+      }
       if (!stand.column) {
         stand_upright(fabric, uprights[course.band.shape_of[stand.item + j]], x, item, figure);
         continue;

@@ -1,5 +1,6 @@
 #include "flats.hpp"
 #include "ink.hpp"
+#include "typed.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
 #include "layout/strip.hpp"
@@ -182,4 +183,25 @@ TEST_CASE("a strip for the left hand is the mirror image") {
     CHECK(right.items[i].foot.x == Approx(0 - left.items[i].foot.x).margin(1e-9));
   CHECK(right.labels[0].at.x > 0);
   CHECK(left.labels[0].at.x < 0);
+}
+
+TEST_CASE("stitches of one place in a row fan out of it") {
+  const test::Typed typed(
+      "Fern scarf\n\nRow 1: Ch 20, sc in 2nd ch from hook and in each ch across, turn (19)\n"
+      "Row 2: Ch 3 (counts as dc), skip 1, ((dc, ch 1, dc) in next st, skip 2) 5 times, (dc, "
+      "ch 1, dc) in next st, dc in last st, turn\n");
+  const Figure& figure = typed.figures.at(0);
+  const Ring& row = figure.rings.back();
+  std::vector<Point> feet, tips;
+  for (std::uint32_t k = 0; k < row.items; ++k) {
+    const Item& item = figure.items[row.first_item + k];
+    if (item.feet != 1) continue;
+    feet.push_back(figure.feet[item.first_foot]);
+    tips.push_back(figure.tips[item.first_tip]);
+  }
+  REQUIRE(feet.size() == 13);
+  for (std::size_t i = 0; i + 1 < 12; i += 2) {
+    CHECK(std::abs(feet[i].x - feet[i + 1].x) < 0.6 * std::abs(tips[i].x - tips[i + 1].x));
+    CHECK(tips[i].y == Approx(tips[i + 1].y));
+  }
 }
