@@ -55,22 +55,27 @@ void draw(CloseUp& close, const layout::Item& item, Color color) {
   close.group.items.push_back(std::move(symbol));
 }
 
-/// What is worked into, in grey.
-void draw_bases(CloseUp& close, const std::vector<Reached>& places) {
-  std::vector<bool> drawn(close.figure.items.size());
-  const std::uint32_t first = close.ring.first_item + close.shown.repeat.first;
-  for (const Reached& place : places) {
-    if (place.what == fabric::On::ring)
-      if (const auto mark = close.making.symbols.mark(centre_mark(close.figure.centre))) {
-        Symbol ring{*mark,
+/// The ring that a round is worked into.
+void draw_middle(CloseUp& close) {
+  const Symbol like{0,
                     close.view.on_sheet({0, 0}),
                     close.view.direction({0, 1}),
                     close.view.scale / close.making.scale,
                     ink::done,
                     {}};
-        close.around.add(ring, close.making.symbols.definition(*mark));
-        close.group.items.push_back(std::move(ring));
-      }
+  for (Item& item : draw_centre_mark(close.making.copy, close.figure, close.making.symbols, like)) {
+    const Symbol& symbol = std::get<Symbol>(item);
+    close.around.add(symbol, close.making.symbols.definition(symbol.symbol));
+    close.group.items.push_back(std::move(item));
+  }
+}
+
+/// What is worked into, in grey.
+void draw_bases(CloseUp& close, const std::vector<Reached>& places) {
+  std::vector<bool> drawn(close.figure.items.size());
+  const std::uint32_t first = close.ring.first_item + close.shown.repeat.first;
+  for (const Reached& place : places) {
+    if (place.what == fabric::On::ring) draw_middle(close);
     for (std::uint32_t i = place.first; i < place.first + place.count; ++i) {
       const bool in_repeat = i >= first && i < first + close.shown.repeat.count;
       if (!drawn[i] && !in_repeat) draw(close, close.figure.items[i], ink::done);

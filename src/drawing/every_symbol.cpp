@@ -122,8 +122,8 @@ Everything every_symbol(const std::string& language) {
   add_label(figure);
   add_lines(figure);
   add_signs(figure);
-  for (const layout::Centre centre :
-       {layout::Centre::magic_ring, layout::Centre::second_chain, layout::Centre::gathered}) {
+  for (const layout::Centre centre : {layout::Centre::magic_ring, layout::Centre::second_chain,
+                                      layout::Centre::chain_ring, layout::Centre::gathered}) {
     figure.centre = centre;
     all.placement.figures.push_back(figure);
     figure.items.clear();

@@ -5,6 +5,7 @@
 #include "drawing/lines.hpp"
 #include "drawing/placed.hpp"
 
+#include "layout/turn.hpp"
 #include <algorithm>
 #include <string>
 
@@ -106,8 +107,8 @@ Group centre_of(const Drawing& drawing) {
   Group centre{"", "centre", "", {}};
   const std::string_view name = centre_mark(what);
   if (!name.empty()) centre.title = say(drawing.copy.wording, "title-" + std::string(name));
-  if (const auto mark = name.empty() ? std::nullopt : drawing.symbols.mark(name))
-    centre.items.push_back(Symbol{*mark, drawing.frame.origin, {0, -1}, 1, ink::black, {}});
+  centre.items = draw_centre_mark(drawing.copy, drawing.figure, drawing.symbols,
+                                  {0, drawing.frame.origin, {0, -1}, 1, ink::black, {}});
   if (what == Centre::gathered) {
     centre.items.push_back(gathered_mark(drawing.frame));
     centre.title = say(drawing.copy.wording, "title-gathered");
@@ -311,7 +312,47 @@ bool shows_miscount(const Figure& figure, std::uint32_t ring) {
   return false;
 }
 
+namespace {
+
+/// So many ovals round a point.
+std::vector<Item> ring_of_chains(std::uint32_t chains, SymbolCase& symbols, const Symbol& like) {
+  constexpr double radius = 0.50, oval = 0.55, longest = 0.42, share = 0.80; // W
+  std::vector<Item> items;
+  const auto mark = symbols.mark("oval");
+  if (!mark || chains == 0) return items;
+  const double pitch = 2 * layout::pi * radius / chains;
+  for (std::uint32_t i = 0; i < chains; ++i) {
+    Symbol chain = like;
+    chain.symbol = *mark;
+    const layout::SineCosine turn = layout::sine_cosine(2 * layout::pi * i / chains);
+    chain.up = {turn.cosine * like.up.x - turn.sine * like.up.y,
+                turn.sine * like.up.x + turn.cosine * like.up.y};
+    chain.at = like.at + (radius * symbols.scale() * like.scale) * chain.up;
+    chain.scale *= std::min(longest, share * pitch) / oval;
+    items.push_back(chain);
+  }
+  return items;
+}
+
+} // namespace
+
+std::vector<Item> draw_centre_mark(const Copy& copy, const Figure& figure, SymbolCase& symbols,
+                                   const Symbol& like) {
+  if (figure.centre == Centre::chain_ring) {
+    constexpr std::uint32_t usual = 6, most = 12;
+    const std::uint32_t chain = copy.fabric.parts[figure.part].foundation;
+    return ring_of_chains(chain == fabric::none ? usual : std::min(most, copy.fabric.rounds[chain].count),
+                          symbols, like);
+  }
+  const auto mark = symbols.mark(centre_mark(figure.centre));
+  if (!mark) return {};
+  Symbol symbol = like;
+  symbol.symbol = *mark;
+  return {symbol};
+}
+
 std::string_view centre_mark(Centre centre) {
+  if (centre == Centre::chain_ring) return "chain-ring";
   if (centre == Centre::magic_ring) return "magic-ring";
   return centre == Centre::second_chain ? "second-chain" : "";
 }

@@ -34,7 +34,11 @@ bool shows_cut(const Copy& copy, std::size_t figure);
 /// Whether a text of the figure carries "(!)": a count that the text states otherwise.
 bool shows_miscount(const layout::Figure& figure, std::uint32_t ring);
 
-/// Names of the marks that may stand in the middle of a disc; "" for those that have none.
+/// What a part may begin with in the middle of a disc: "magic-ring", "second-chain", "chain-ring"; else "".
 std::string_view centre_mark(layout::Centre centre);
+
+/// That, `factor` times as large as on the chart, turned so that `up` of it points up; of a ring of chains all.
+std::vector<Item> draw_centre_mark(const Copy& copy, const layout::Figure& figure, SymbolCase& symbols,
+                                   const Symbol& like);
 
 } // namespace whorl::drawing

@@ -33,12 +33,28 @@ void add_mark(const Making& making, Entries& entries, const std::string& mark, c
 
 } // namespace
 
+namespace {
+
+/// That of the first figure which begins so.
+std::vector<Item> ring_of_chains(const Making& making) {
+  for (std::size_t i = 0; i < making.copy.placement.figures.size(); ++i)
+    if (is_on_sheet(making.copy, i) && making.copy.placement.figures[i].centre == Centre::chain_ring)
+      return draw_centre_mark(making.copy, making.copy.placement.figures[i], making.symbols,
+                              {0, {}, {0, -1}, making.factor, ink::black, {}});
+  return {};
+}
+
+} // namespace
+
 void add_starts(const Making& making, Entries& entries) {
   for (const Centre centre : {Centre::magic_ring, Centre::second_chain}) {
     const std::string name(centre_mark(centre));
     if (making.usage.centres.count(centre) > 0)
       add_mark(making, entries, name, name, words(making, "name-" + name), "title-" + name);
   }
+  if (making.usage.centres.count(Centre::chain_ring) > 0)
+    entries.push_back(
+        finished(making, {"chain-ring", ring_of_chains(making), {}, "", words(making, "title-chain-ring")}));
 }
 
 namespace {

@@ -204,13 +204,12 @@ std::uint32_t ring_close_up(const Picture& picture) {
 
 /// What a part begins with, if that is a mark, large.
 void add_large_mark(Picture& picture) {
-  const auto mark = picture.symbols.mark(centre_mark(picture.figure.centre));
-  if (!mark) return;
   constexpr double scale = 20; // mm per W
   const Box& area = picture.areas.close_up;
   const Point middle{(area.left + area.right) / 2, (area.top + area.bottom) / 2};
-  picture.scene.items.push_back(Group{
-      "", "close-up", "", {Symbol{*mark, middle, {0, -1}, scale / picture.frame.scale, ink::black, {}}}});
+  const Symbol like{0, middle, {0, -1}, scale / picture.frame.scale, ink::black, {}};
+  picture.scene.items.push_back(
+      Group{"", "close-up", "", draw_centre_mark(picture.copy, picture.figure, picture.symbols, like), {}});
 }
 
 /// The items of a ring from the first to the last that are worked.

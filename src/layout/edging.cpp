@@ -1,6 +1,7 @@
 #include "layout/edging.hpp"
 
 #include "layout/edge_aims.hpp"
+#include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/obstacles.hpp"
 #include "layout/sign.hpp"
@@ -27,6 +28,7 @@ constexpr double pointer_air = 0.18;
 constexpr double open_end = 3.2; ///< one whose ends are so far apart does not close
 constexpr double far = 1;        ///< air that is not looked at further
 constexpr int most_times = 24;
+constexpr double ground_beyond = 0.15; ///< of stitches in another yarn, on all sides
 
 double foot_height(const Course& course, std::uint32_t shape) {
   return foot_of(course, *course.band.shapes[shape]);
@@ -265,6 +267,42 @@ private:
     const OnSurround there = on_outline(aims_.outline(), middle, tip);
     drawn_.figure.pointers.push_back({there.at, there.on, pointer_length,
                                       static_cast<std::uint32_t>(drawn_.figure.rings.size()), Tone::ink});
+    add_grounds(course);
+  }
+
+  std::uint8_t yarn_of(const Course& course, std::size_t stand) const {
+    return fabric_.stitches[course.items[course.stands[stand].item].first].yarn;
+  }
+
+  /// The ground under stitches side by side in a yarn that is not the main one.
+  void add_grounds(const Course& course) {
+    const std::size_t stands = course.stands.size();
+    for (std::size_t first = 0, end = 0; first < stands; first = end) {
+      const std::uint8_t yarn = yarn_of(course, first);
+      for (end = first + 1; end < stands && yarn_of(course, end) == yarn;) ++end;
+      if (yarn != page_.main_yarn) add_ground(course, first, end, yarn);
+    }
+  }
+
+  void add_ground(const Course& course, std::size_t first, std::size_t end, std::uint8_t yarn) {
+    const double middle = middle_of(course);
+    const auto before = [&](std::size_t stand) {
+      if (stand == 0) return course.at[0] - course.stands[0].left - ground_beyond;
+      const double last = course.at[stand - 1];
+      if (stand == course.stands.size()) return last + course.stands[stand - 1].right + ground_beyond;
+      return (last + course.at[stand]) / 2;
+    };
+    const double from = start_ + before(first), to = start_ + before(end);
+    const double low = std::max(course.inner - ground_beyond, ground_), high = course.outer + ground_beyond;
+    const auto side = [&](double r) {
+      return along_outline(aims_.outline(), r, carried(aims_.outline(), middle, from, r),
+                           carried(aims_.outline(), middle, to, r));
+    };
+    std::vector<Point> outline = side(high), back = side(low);
+    outline.insert(outline.end(), back.rbegin(), back.rend());
+    drawn_.figure.grounds.push_back(
+        {straight_curves(outline), yarn, static_cast<std::uint32_t>(drawn_.figure.rings.size())});
+    if (end == course.stands.size()) ground_ = high - 0.015;
   }
 
   const Fabric& fabric_;
@@ -278,6 +316,7 @@ private:
   bool closed_ = true;
   bool meets_ = false; ///< the ends of the round being laid would overlap if they were free
   double start_ = 0;   ///< where the round being laid is cut open
+  double ground_ = 0;  ///< how far out there is one
 };
 
 } // namespace

@@ -8,7 +8,7 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double label_air = 0.16, label_step = 0.15, label_reach = 9;
+constexpr double label_air = 0.28, label_step = 0.15, label_reach = 9;
 
 double far_from(const Convex& box, Point p) {
   return distance(box, {p, p + Point{1e-6, 0}, p + Point{0, 1e-6}});
@@ -20,17 +20,18 @@ bool is_outside(const Surround& outline, double outermost, const Convex& box) {
                      [&](Point corner) { return away_from(outline, corner) >= outermost; });
 }
 
-/// The free place for a line of letters, outside all rounds, that is nearest to a point.
-Point free_place(const Extents& extents, const Straight& drawn, Point near, double width) {
+/// The free place for a line of letters and the signs behind it, outside all rounds, that is nearest to a
+/// point.
+Point free_place(const Extents& extents, const Straight& drawn, Point near, double width, double high) {
   const std::vector<Convex> ink = ink_near(drawn.figure, extents, near, label_reach + width);
-  const double high = letter_height * number_size, outermost = drawn.figure.rings.back().outer;
+  const double outermost = drawn.figure.rings.back().outer;
   const int steps = static_cast<int>(label_reach / label_step);
   double least = 1e300;
   Point found = near;
   for (int i = -steps; i <= steps; ++i)
     for (int j = -steps; j <= steps; ++j) {
       const Point at = near + Point{i * label_step - width / 2, j * label_step - high / 2};
-      const Convex box = line_box(at, width, number_size);
+      const Convex box = line_box(at, width, high / letter_height);
       const double far = far_from(box, near);
       if (far >= least || !is_outside(drawn.outline, outermost, box)) continue;
       const bool clear = std::all_of(ink.begin(), ink.end(),
@@ -56,8 +57,17 @@ void add_edging_labels(const Extents& extents, Straight& drawn) {
       width += run.width;
       runs.push_back(run);
     }
-    const Point at = free_place(extents, drawn, pointer->tip, line_width(runs));
+    Lettering signs;
+    signs.width = line_width(runs);
+    signs.flag = drawn.courses[i].band.label.flag;
+    signs.attached = drawn.courses[i].band.label.attached;
+    put_signs_behind(signs);
+    const double letters = letter_height * number_size, high = signs.flag > 0 ? 2 * flag_reach : letters;
+    const Point low = free_place(extents, drawn, pointer->tip, signs.width, high),
+                at = low + Point{0, (high - letters) / 2};
     figure.labels.push_back(straight_label(at, std::move(runs), i, Tone::ink));
+    for (Placed& sign : yarn_signs(signs, at + Point{0, letters / 2}, false, i))
+      figure.placed.push_back(std::move(sign));
   }
 }
 

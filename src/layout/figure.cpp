@@ -97,6 +97,7 @@ void set_rounds(Figure& figure) {
 double centre_reach(const Figure& figure) {
   switch (figure.centre) {
   case Centre::magic_ring:
+  case Centre::chain_ring:
     return magic_ring_reach + centre_air;
   case Centre::second_chain:
     return second_chain_reach + centre_air;

@@ -179,6 +179,20 @@ private:
 
 } // namespace
 
+std::vector<Point> straight_curves(const std::vector<Point>& corners) {
+  std::vector<Point> curves;
+  for (std::size_t i = 0; i <= corners.size() && !corners.empty(); ++i) {
+    const Point to = corners[i % corners.size()];
+    if (i > 0) {
+      const Point from = curves.back();
+      curves.push_back(from + (1.0 / 3) * (to - from));
+      curves.push_back(from + (2.0 / 3) * (to - from));
+    }
+    curves.push_back(to);
+  }
+  return curves;
+}
+
 std::uint8_t main_yarn(const Fabric& fabric) {
   std::array<std::size_t, 256> stitches{};
   for (const fabric::Stitch& stitch : fabric.stitches) ++stitches[stitch.yarn];

@@ -110,7 +110,7 @@ struct Ring {
 };
 
 /// What stands in the middle of a disc.
-enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open };
+enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open, chain_ring };
 
 /// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle, the line
 /// that leads from the end of one line of a strip to the start of the next, the stem of a spike.

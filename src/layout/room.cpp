@@ -92,7 +92,7 @@ Convex disc(double radius) {
 /// What stands in the middle of a disc.
 std::vector<Convex> centre_ink(const Figure& figure) {
   constexpr double ring = 0.67, chain = 0.62, end = 0.36;
-  if (figure.centre == Centre::magic_ring) return {disc(ring)};
+  if (figure.centre == Centre::magic_ring || figure.centre == Centre::chain_ring) return {disc(ring)};
   if (figure.centre == Centre::second_chain) return {disc(chain)};
   if (figure.centre == Centre::gathered) return {disc(end)};
   std::vector<Convex> ink;

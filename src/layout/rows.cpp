@@ -295,6 +295,19 @@ private:
     drawn_.figure.labels.push_back(straight_label({x, base}, std::move(runs), number, tone));
     const double tip = (course.leftward ? right : left) + side * (pointer_at - pointer_length / 2);
     drawn_.figure.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, tone});
+    add_yarn_signs(number, x + (course.leftward ? end - second_space : 0), ring.middle);
+  }
+
+  /// Flag and mark for joined yarn beyond the label of a row, which ends at `edge`.
+  void add_yarn_signs(std::uint32_t number, double edge, double middle) {
+    const Course& course = drawn_.courses[number];
+    Lettering signs;
+    signs.flag = course.band.label.flag;
+    signs.attached = course.band.label.attached;
+    put_signs_behind(signs);
+    const Point start{course.leftward ? edge : edge - signs.width, middle};
+    for (Placed& sign : yarn_signs(signs, start, !course.leftward, number))
+      drawn_.figure.placed.push_back(std::move(sign));
   }
 
   const Fabric& fabric_;

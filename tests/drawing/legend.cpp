@@ -51,10 +51,10 @@ std::set<std::string> shown_in_figures(const Made& it) {
 }
 
 std::set<std::string> stitches_and_loops(const Made& it) {
-  const std::set<std::string> marks{"magic-ring", "second-chain",  "pointer", "label", "miscount",
-                                    "direction",  "inks",          "break",   "echo",  "cut",
-                                    "gathered",   "eye",           "tick",    "flag",  "ground",
-                                    "join",       "starting-chain"};
+  const std::set<std::string> marks{"magic-ring", "second-chain", "chain-ring",    "pointer", "label",
+                                    "miscount",   "direction",    "inks",          "break",   "echo",
+                                    "cut",        "gathered",     "eye",           "tick",    "flag",
+                                    "ground",     "join",         "starting-chain"};
   std::set<std::string> keys;
   for (const std::string& key : keys_of(it))
     if (marks.count(key) == 0) keys.insert(key);

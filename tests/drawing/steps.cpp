@@ -254,3 +254,18 @@ TEST_CASE("a repeat is shown whole, a round of one stitch by three, a round with
       made("Moss\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: 5 sc, inc, 3 sc, inc, 2 sc (14)\n");
   CHECK(shown(odd, 2) == 4);
 }
+
+TEST_CASE("a ring of chains has as many as the author wrote, on the chart's steps and close up") {
+  const Made it = made("Bud\n\nCh 5, join with sl st to form a ring.\nRnd 1: 10 sc in ring (10)\n");
+  const auto ovals = [](const Group& group, const Scene& scene) {
+    return std::count_if(group.items.begin(), group.items.end(), [&](const Item& item) {
+      const auto* symbol = std::get_if<Symbol>(&item);
+      return symbol && scene.symbols[symbol->symbol].id.find("mark_oval") == 0;
+    });
+  };
+  const Scene start = picture(it, 0), first = picture(it, 1);
+  CHECK(ovals(*sheets::groups_of(start, "centre").front(), start) == 5);
+  CHECK(ovals(*sheets::groups_of(start, "close-up").front(), start) == 5);
+  CHECK(ovals(*sheets::groups_of(first, "close-up").front(), first) == 5);
+  CHECK(sheets::words_of(start, "words").find("chains joined to a ring") != std::string::npos);
+}

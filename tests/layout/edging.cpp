@@ -4,6 +4,7 @@
 #include "layout/hole.hpp"
 #include "layout/items.hpp"
 #include "layout/rows.hpp"
+#include "layout/sign.hpp"
 #include "typed.hpp"
 
 #include <algorithm>
@@ -202,4 +203,69 @@ TEST_CASE("an edging is laid at the optimum, to 1e-9") {
   const Optimum optimum = check_optimum(drawn->courses.back().strung, drawn->courses.back().at);
   CHECK(optimum.worst_gap < 1e-9);
   CHECK(optimum.worst_force < 1e-9);
+}
+
+namespace {
+
+const std::string two_yarns = "Leaf coaster\n\nYarn: cream and moss\n\n"
+                              "Row 1: with cream, ch 15, sc in 2nd ch from hook and across (14)\n"
+                              "Rows 2-6: ch 1, turn, sc across (14)\nChange to moss.\n"
+                              "Rows 7-8: ch 1, turn, sc across (14)\nChange to cream.\n"
+                              "Rows 9-13: ch 1, turn, sc across (14)\nChange to moss.\n"
+                              "Rnd 14: sc evenly around, 3 sc in each corner, join (62)\n"
+                              "Rnd 15: ch 1, sc in each st around, join (62)\n";
+
+std::vector<const Placed*> flags_of(const Typed& typed) {
+  std::vector<const Placed*> flags;
+  for (const Placed& placed : typed.figures[0].placed)
+    if (placed.sign == Sign::flag) flags.push_back(&placed);
+  return flags;
+}
+
+/// Whether a point lies in a closed outline of curves, taken at their ends.
+bool lies_in(const std::vector<Point>& outline, Point p) {
+  bool inside = false;
+  for (std::size_t i = 3; i < outline.size(); i += 3) {
+    const Point a = outline[i - 3], b = outline[i];
+    if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
+  }
+  return inside;
+}
+
+} // namespace
+
+TEST_CASE("rows and edgings carry a flag where the yarn changes, beside their number") {
+  const Typed typed(two_yarns);
+  const auto flags = flags_of(typed);
+  REQUIRE(flags.size() == 3);
+  for (const Placed* flag : flags) {
+    const Figure& figure = typed.figures[0];
+    double least = 1e9;
+    for (const Label& label : figure.labels)
+      if (label.ring == flag->ring) least = std::min(least, distance(label.box, outlines_of(*flag)[0]));
+    CHECK(least > 0.05);
+    CHECK(least < 0.5);
+  }
+}
+
+TEST_CASE("flags beside rows touch nothing") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed(two_yarns, hand);
+    CHECK(typed.air() > 0.02);
+  }
+}
+
+TEST_CASE("an edging in another yarn lies on its ground, and nothing else does") {
+  const Typed typed(two_yarns);
+  const Figure& figure = typed.figures[0];
+  for (const Ring& ring : figure.rings)
+    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+      const Item& item = figure.items[i];
+      const Point middle = item.foot + item.height / 2 * item.up;
+      const bool lies = std::any_of(figure.grounds.begin(), figure.grounds.end(),
+                                    [&](const Ground& ground) { return lies_in(ground.outline, middle); });
+      if (ring.edging) CHECK(lies);
+      if (ring.chain) CHECK_FALSE(lies);
+      if (!ring.edging && !ring.chain && ring.round < 6) CHECK_FALSE(lies);
+    }
 }

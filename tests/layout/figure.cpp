@@ -136,7 +136,7 @@ TEST_CASE("the first disc has what the part begins with in its middle") {
   CHECK(figure_of(chain.fabric, 1).centre == Centre::second_chain);
   test::Ball ring;
   ring.begin("ball", fabric::Start::chain_ring).to(24);
-  CHECK(figure_of(ring.fabric, 1).centre == Centre::open);
+  CHECK(figure_of(ring.fabric, 1).centre == Centre::chain_ring);
 }
 
 TEST_CASE("six stitches in one chain are six symbols, two in one stitch are one") {
