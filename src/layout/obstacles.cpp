@@ -17,10 +17,28 @@ struct Circle {
 
 Circle circle_of(const Convex& outline) {
   Circle circle;
-  for (const Point& p : outline)
-    circle.middle = circle.middle + (1.0 / static_cast<double>(outline.size())) * p;
-  for (const Point& p : outline) circle.reach = std::max(circle.reach, length(p - circle.middle));
+  const double share = 1.0 / static_cast<double>(outline.size());
+  for (const Point& p : outline) circle.middle = circle.middle + share * p;
+  double furthest = 0;
+  for (const Point& p : outline) {
+    const Point out = p - circle.middle;
+    furthest = std::max(furthest, out.x * out.x + out.y * out.y);
+  }
+  circle.reach = std::sqrt(furthest);
   return circle;
+}
+
+std::vector<Circle> circles_of(const std::vector<Convex>& outlines) {
+  std::vector<Circle> circles;
+  circles.reserve(outlines.size());
+  for (const Convex& outline : outlines) circles.push_back(circle_of(outline));
+  return circles;
+}
+
+bool are_nearer(const Circle& one, const Circle& other, double air) {
+  const Point apart = one.middle - other.middle;
+  const double reach = one.reach + other.reach + air;
+  return apart.x * apart.x + apart.y * apart.y < reach * reach;
 }
 
 } // namespace
@@ -50,14 +68,12 @@ double Obstacles::air_around(const std::vector<Convex>& ink, double most) const 
 }
 
 double air_between(const std::vector<Convex>& one, const std::vector<Convex>& other, double most) {
+  const std::vector<Circle> circles = circles_of(other);
   double air = most;
   for (const Convex& a : one) {
     const Circle own = circle_of(a);
-    for (const Convex& b : other) {
-      const Circle circle = circle_of(b);
-      if (length(own.middle - circle.middle) < own.reach + circle.reach + air)
-        air = std::min(air, distance(a, b));
-    }
+    for (std::size_t i = 0; i < other.size(); ++i)
+      if (are_nearer(own, circles[i], air)) air = std::min(air, distance(a, other[i]));
   }
   return air;
 }
