@@ -1,6 +1,7 @@
 #include "pattern/own_words.hpp"
 
 #include "pattern/own_group.hpp"
+#include "pattern/own_names.hpp"
 #include "pattern/own_stitch.hpp"
 #include "pattern/reading.hpp"
 #include "words/lattice.hpp"
@@ -21,118 +22,6 @@ using words::Vocabulary;
 constexpr std::size_t short_name = 8; ///< letters of an abbreviation
 constexpr int other_case_cost = 2;
 constexpr int clean_cost = 6; ///< at most, of words that explain a stitch as work
-
-std::string folded(std::string_view text) {
-  std::string out = words::fold(text).text;
-  std::replace(out.begin(), out.end(), '-', ' ');
-  while (!out.empty() && (out.back() == ' ' || out.back() == '.')) out.pop_back();
-  return out;
-}
-
-bool is_work(const Vocabulary& vocabulary, Concept means) {
-  if (means == no_concept) return false;
-  const words::ConceptEntry& entry = vocabulary.concepts[means];
-  return entry.sort == ConceptClass::stitch || entry.sort == ConceptClass::decrease ||
-         entry.name == "increase";
-}
-
-/// What a text may be said to be in a list: work, loops, a ring, a skip.
-bool may_be_meant(const Vocabulary& vocabulary, Concept means) {
-  const words::ConceptEntry& entry = vocabulary.concepts[means];
-  return is_work(vocabulary, means) || entry.sort == ConceptClass::loops ||
-         entry.sort == ConceptClass::start || entry.name == "skip" || entry.name == "turn";
-}
-
-/// `M = stitch`, `sp = space`: what is worked into.
-bool is_place(const Vocabulary& vocabulary, Concept means) {
-  return vocabulary.concepts[means].sort == ConceptClass::place;
-}
-
-/// The phrase at the head of an explanation, and what stands behind it.
-struct Lead {
-  Concept means = no_concept;
-  std::string_view rest;
-};
-
-/// "a", "the", "US" before the name of a stitch say nothing.
-std::size_t behind_articles(std::string_view text) {
-  for (const std::string_view word : {"a ", "an ", "the ", "us ", "uk ", "work ", "make ", "1 "})
-    if (text.substr(0, word.size()) == word) return word.size();
-  return 0;
-}
-
-Lead leading(std::string_view text, const Vocabulary& vocabulary) {
-  const words::Folded line = words::fold(text);
-  const words::Lattice lattice = words::lattice(line, vocabulary);
-  const std::size_t begin = behind_articles(line.text);
-  Lead lead;
-  if (begin >= line.text.size()) return lead;
-  std::uint32_t end = 0;
-  int cost = 0;
-  for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {
-    const words::Word& word = lattice.words[i];
-    if (word.kind != words::WordKind::phrase) continue;
-    const bool place = is_place(vocabulary, word.means);
-    if (!place && !may_be_meant(vocabulary, word.means)) continue;
-    const bool worked = lead.means != no_concept && !is_place(vocabulary, lead.means);
-    const bool better = worked == !place && word.cost < cost; // "chain" is a stitch before it is a place
-    if (word.end < end || (word.end == end && !better && (place || worked))) continue;
-    lead.means = word.means;
-    end = word.end;
-    cost = word.cost;
-  }
-  if (lead.means != no_concept) lead.rest = text.substr(line.from[end], text.size());
-  return lead;
-}
-
-/// Whether an explanation ends with the phrase at its head, but for an aside.
-bool is_aside(std::string_view rest) {
-  const std::string low = folded(rest);
-  const std::size_t at = low.find_first_not_of(' ');
-  if (at == std::string::npos) return true;
-  const std::string_view text = std::string_view(low).substr(at);
-  if (std::string_view("(,;.:-[+").find(text.front()) != std::string_view::npos) return true;
-  for (const std::string_view word : {"stitch", "stitches", "st", "sts", "crochet"})
-    if (text == word) return true;
-  return false;
-}
-
-/// The names that a definition gives: `Bobble (bo)`, `inc/increase`, `st(s)`.
-std::vector<std::string> names_of(std::string_view typed) {
-  std::vector<std::string> names;
-  const auto put = [&names](std::string_view name) {
-    std::string one = folded(name);
-    if (one.empty() && !name.empty()) one = folded("x" + std::string(name)).substr(1); // `• = sl st`
-    while (!one.empty() && (one.front() == ' ' || one.front() == '"')) one.erase(0, 1);
-    while (!one.empty() && (one.back() == '"' || one.back() == ' ')) one.pop_back();
-    const bool ending = !names.empty() && (one == "s" || one == "es"); // `st(s)`
-    if (!one.empty() && !ending && one != "us" && one != "uk") names.push_back(one);
-  };
-  const std::size_t open = typed.find_first_of("([");
-  const std::string_view outer = typed.substr(0, open);
-  for (std::size_t at = 0; at <= outer.size();) {
-    const std::size_t end = std::min(outer.find('/', at), outer.size());
-    put(outer.substr(at, end - at));
-    at = end + 1;
-  }
-  if (open == std::string_view::npos) return names;
-  const std::size_t close = std::min(typed.find_first_of(")]", open), typed.size());
-  const std::string_view inner = typed.substr(open + 1, close - open - 1);
-  if (inner.find("abbrev") == std::string_view::npos) put(inner);
-  return names;
-}
-
-/// "Bobble stitch" is a bobble: what a name means in the language, whole.
-std::vector<Concept> meanings_of(std::string_view name, const Vocabulary& vocabulary) {
-  std::vector<Concept> meanings;
-  const words::Folded line = words::fold(name);
-  const words::Lattice lattice = words::lattice(line, vocabulary);
-  if (line.text.empty()) return meanings;
-  for (auto i = lattice.at[0]; i < lattice.at[1]; ++i)
-    if (lattice.words[i].kind == words::WordKind::phrase && lattice.words[i].end == line.text.size())
-      meanings.push_back(lattice.words[i].means);
-  return meanings;
-}
 
 bool has(const std::vector<Concept>& meanings, Concept means) {
   return std::find(meanings.begin(), meanings.end(), means) != meanings.end();
@@ -386,8 +275,8 @@ private:
   bool take_stitch(const Entry& entry, Family family, Concept known) {
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
     // "Petal: 3 tr in one st, joined" is no "bo"
-    const bool named_so = family == Family::none || family_of(entry.name) == family ||
-                          family_of(entry.value) == family;
+    const bool named_so =
+        family == Family::none || family_of(entry.name) == family || family_of(entry.value) == family;
     const std::string name = keeps_name ? std::string(name_of(known))
                              : named_so ? name_in(family, entry.names)
                                         : entry.names.front();

@@ -1,0 +1,122 @@
+#include "pattern/own_names.hpp"
+
+#include "words/fold.hpp"
+#include "words/lattice.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+using words::Concept;
+using words::ConceptClass;
+using words::no_concept;
+using words::Vocabulary;
+
+std::string folded(std::string_view text) {
+  std::string out = words::fold(text).text;
+  std::replace(out.begin(), out.end(), '-', ' ');
+  while (!out.empty() && (out.back() == ' ' || out.back() == '.')) out.pop_back();
+  return out;
+}
+
+bool is_work(const Vocabulary& vocabulary, Concept means) {
+  if (means == no_concept) return false;
+  const words::ConceptEntry& entry = vocabulary.concepts[means];
+  return entry.sort == ConceptClass::stitch || entry.sort == ConceptClass::decrease ||
+         entry.name == "increase";
+}
+
+namespace {
+
+/// What a text may be said to be in a list: work, loops, a ring, a skip.
+bool may_be_meant(const Vocabulary& vocabulary, Concept means) {
+  const words::ConceptEntry& entry = vocabulary.concepts[means];
+  return is_work(vocabulary, means) || entry.sort == ConceptClass::loops ||
+         entry.sort == ConceptClass::start || entry.name == "skip" || entry.name == "turn";
+}
+
+/// `M = stitch`, `sp = space`: what is worked into.
+bool is_place(const Vocabulary& vocabulary, Concept means) {
+  return vocabulary.concepts[means].sort == ConceptClass::place;
+}
+
+/// "a", "the", "US" before the name of a stitch say nothing.
+std::size_t behind_articles(std::string_view text) {
+  for (const std::string_view word : {"a ", "an ", "the ", "us ", "uk ", "work ", "make ", "1 "})
+    if (text.substr(0, word.size()) == word) return word.size();
+  return 0;
+}
+
+} // namespace
+
+Lead leading(std::string_view text, const Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  const std::size_t begin = behind_articles(line.text);
+  Lead lead;
+  if (begin >= line.text.size()) return lead;
+  std::uint32_t end = 0;
+  int cost = 0;
+  for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {
+    const words::Word& word = lattice.words[i];
+    if (word.kind != words::WordKind::phrase) continue;
+    const bool place = is_place(vocabulary, word.means);
+    if (!place && !may_be_meant(vocabulary, word.means)) continue;
+    const bool worked = lead.means != no_concept && !is_place(vocabulary, lead.means);
+    const bool better = worked == !place && word.cost < cost; // "chain" is a stitch before it is a place
+    if (word.end < end || (word.end == end && !better && (place || worked))) continue;
+    lead.means = word.means;
+    end = word.end;
+    cost = word.cost;
+  }
+  if (lead.means != no_concept) lead.rest = text.substr(line.from[end], text.size());
+  return lead;
+}
+
+bool is_aside(std::string_view rest) {
+  const std::string low = folded(rest);
+  const std::size_t at = low.find_first_not_of(' ');
+  if (at == std::string::npos) return true;
+  const std::string_view text = std::string_view(low).substr(at);
+  if (std::string_view("(,;.:-[+").find(text.front()) != std::string_view::npos) return true;
+  for (const std::string_view word : {"stitch", "stitches", "st", "sts", "crochet"})
+    if (text == word) return true;
+  return false;
+}
+
+std::vector<std::string> names_of(std::string_view typed) {
+  std::vector<std::string> names;
+  const auto put = [&names](std::string_view name) {
+    std::string one = folded(name);
+    if (one.empty() && !name.empty()) one = folded("x" + std::string(name)).substr(1); // `• = sl st`
+    while (!one.empty() && (one.front() == ' ' || one.front() == '"')) one.erase(0, 1);
+    while (!one.empty() && (one.back() == '"' || one.back() == ' ')) one.pop_back();
+    const bool ending = !names.empty() && (one == "s" || one == "es"); // `st(s)`
+    if (!one.empty() && !ending && one != "us" && one != "uk") names.push_back(one);
+  };
+  const std::size_t open = typed.find_first_of("([");
+  const std::string_view outer = typed.substr(0, open);
+  for (std::size_t at = 0; at <= outer.size();) {
+    const std::size_t end = std::min(outer.find('/', at), outer.size());
+    put(outer.substr(at, end - at));
+    at = end + 1;
+  }
+  if (open == std::string_view::npos) return names;
+  const std::size_t close = std::min(typed.find_first_of(")]", open), typed.size());
+  const std::string_view inner = typed.substr(open + 1, close - open - 1);
+  if (inner.find("abbrev") == std::string_view::npos) put(inner);
+  return names;
+}
+
+std::vector<Concept> meanings_of(std::string_view name, const Vocabulary& vocabulary) {
+  std::vector<Concept> meanings;
+  const words::Folded line = words::fold(name);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  if (line.text.empty()) return meanings;
+  for (auto i = lattice.at[0]; i < lattice.at[1]; ++i)
+    if (lattice.words[i].kind == words::WordKind::phrase && lattice.words[i].end == line.text.size())
+      meanings.push_back(lattice.words[i].means);
+  return meanings;
+}
+
+} // namespace whorl::pattern
