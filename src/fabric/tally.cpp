@@ -143,6 +143,15 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   return counts_with_chains(fabric, round, count, stated.count) ? stated.count : count;
 }
 
+std::uint32_t sum_of_kinds(const std::vector<pattern::Stated>& stated) {
+  const auto is_kind = [](const pattern::Stated& one) { return one.unit == pattern::Unit::kind; };
+  if (std::count_if(stated.begin(), stated.end(), is_kind) < 2 || !is_kind(stated.front())) return 0;
+  std::uint32_t sum = 0;
+  for (const pattern::Stated& one : stated)
+    if (is_kind(one)) sum += one.count;
+  return sum;
+}
+
 bool is_miscounted(const Round& round) { return round.stated >= 0 && round.stated != round.counted; }
 
 } // namespace whorl::fabric

@@ -12,6 +12,9 @@ void tally_round(Fabric& fabric);
 /// round of nothing but slip stitches these are the stitches, in a round of nothing but chains the chains.
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated);
 
+/// "(6 sc, 6 dc)" is 12 in all: the sum of several kinds that a text counts; 0 if it counts no several.
+std::uint32_t sum_of_kinds(const std::vector<pattern::Stated>& stated);
+
 /// Whether a round has not what its text says it has.
 bool is_miscounted(const Round& round);
 

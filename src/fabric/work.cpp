@@ -203,6 +203,8 @@ void Working::finish(const Outcome& outcome) {
   tally_round(fabric());
   const RoundText& text = tree_.rounds[round.text];
   round.counted = counted_as(fabric(), round, text.stated.empty() ? pattern::Stated{} : text.stated.front());
+  if (const std::uint32_t sum = sum_of_kinds(text.stated); sum > 0 && sum == counted_as(fabric(), round, {}))
+    round.stated = round.counted = sum;
   before_ = fabric::name_of(round);
   edge_known_ = true;
 }

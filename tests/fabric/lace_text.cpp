@@ -109,3 +109,11 @@ TEST_CASE("what is joined in the yarn of its round is joined in that yarn") {
   CHECK(text.said == "");
   CHECK(text.worked.fabric.stitches.back().yarn == 2);
 }
+
+// Common practice, no source
+TEST_CASE("a round whose kinds are counted one by one has as many stitches as all together") {
+  const Text text("Moss\n\nRnd 1: 12 sc in MR (12)\nRnd 2: (sc, dc) x 6 (6 sc, 6 dc)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().counted == 12);
+  CHECK(text.last().stated == 12);
+}
