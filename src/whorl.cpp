@@ -50,6 +50,7 @@ std::vector<RoundLine> lines_of(const pattern::Source& source, const pattern::Tr
     if (round->text >= lines.size()) continue;
     lines[round->text].uses = round->uses;
     lines[round->text].counted = round->counted;
+    if (round->stated >= 0) lines[round->text].stated = round->stated; // of all kinds that it counts
   }
   return lines;
 }
