@@ -256,6 +256,7 @@ private:
 
   /// "a) 6 sc in MR", "b) inc around": letters that run on from a are labels where no round above goes on.
   void number_by_letters(std::size_t at) {
+    if (lines_[at].blank) return;
     std::size_t above = at;
     while (above > 0 && lines_[above - 1].blank) --above;
     const bool steps =
