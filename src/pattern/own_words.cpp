@@ -131,11 +131,11 @@ private:
   }
 
   /// Whether the text has the name of an entry again.
-  bool is_used(const Entry& entry) const {
-    const std::string text = words::fold(source_.text()).text;
-    return std::any_of(entry.names.begin(), entry.names.end(), [&text](const std::string& name) {
-      const std::size_t first = folded(text).find(name);
-      return first != std::string::npos && folded(text).find(name, first + name.size()) != std::string::npos;
+  bool is_used(const Entry& entry) {
+    if (!whole_text_) whole_text_ = folded(source_.text());
+    return std::any_of(entry.names.begin(), entry.names.end(), [this](const std::string& name) {
+      const std::size_t first = whole_text_->find(name);
+      return first != std::string::npos && whole_text_->find(name, first + name.size()) != std::string::npos;
     });
   }
 
@@ -396,7 +396,8 @@ private:
   const Vocabulary& language_;
   const Vocabulary* vocabulary_;
   std::optional<Vocabulary> extended_;
-  bool waiting_ = false; ///< words were found that `vocabulary_` does not have
+  std::optional<std::string> whole_text_; ///< folded, once a name is looked for in it
+  bool waiting_ = false;                  ///< words were found that `vocabulary_` does not have
   OwnWords out_;
 };
 
