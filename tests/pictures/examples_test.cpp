@@ -22,24 +22,11 @@ Chart chart_of(const std::string& name) {
   return read(std::string(std::istreambuf_iterator<char>(file), {})).chart();
 }
 
-/// Marks that touch, but for the picture of loops, whose strands lie over one another as yarn does.
-std::vector<pictures::Contact> touching(const Chart& chart) {
-  std::vector<pictures::Contact> found = pictures::touching(chart.scene(), nullptr);
-  const auto is_of_loops = [](const std::string& name) {
-    return name.find(" in loops") != std::string::npos;
-  };
-  found.erase(
-      std::remove_if(found.begin(), found.end(),
-                     [&](const pictures::Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
-      found.end());
-  return found;
-}
-
 } // namespace
 
 TEST_CASE("nothing on the examples' sheets touches what it does not belong to") {
   for (const char* name : examples) {
-    const auto contacts = touching(chart_of(name));
+    const auto contacts = pictures::touching_besides_loops(chart_of(name).scene());
     INFO(name << '\n' << pictures::show(contacts));
     CHECK(contacts.empty());
   }
@@ -49,7 +36,7 @@ TEST_CASE("nothing touches on the sheets of balls made by chance") {
   for (unsigned seed = 1; seed <= 60; ++seed) {
     const Pattern pattern = read(pictures::ChanceBall(seed).text());
     REQUIRE_FALSE(pattern.has_errors());
-    const auto contacts = touching(pattern.chart());
+    const auto contacts = pictures::touching_besides_loops(pattern.chart().scene());
     INFO("seed " << seed << '\n' << pictures::show(contacts));
     CHECK(contacts.empty());
   }
@@ -60,7 +47,7 @@ TEST_CASE("nothing touches on the sheets of toys with eyes, two yarns and a part
     const Pattern pattern = read(pictures::ChanceToy(seed).text());
     INFO("seed " << seed << '\n' << pictures::ChanceToy(seed).text());
     REQUIRE_FALSE(pattern.has_errors());
-    const auto contacts = touching(pattern.chart());
+    const auto contacts = pictures::touching_besides_loops(pattern.chart().scene());
     INFO(pictures::show(contacts));
     CHECK(contacts.empty());
   }

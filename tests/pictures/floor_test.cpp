@@ -32,19 +32,6 @@ ChartOptions options_by_chance(std::uint64_t seed) {
   return options;
 }
 
-/// Marks that touch, but for the picture of loops, whose strands lie over one another as yarn does.
-std::vector<pictures::Contact> touching(const drawing::Scene& sheet) {
-  std::vector<pictures::Contact> found = pictures::touching(sheet, nullptr);
-  const auto is_of_loops = [](const std::string& name) {
-    return name.find(" in loops") != std::string::npos;
-  };
-  found.erase(
-      std::remove_if(found.begin(), found.end(),
-                     [&](const pictures::Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
-      found.end());
-  return found;
-}
-
 /// Looks at the sheets of so many patterns of a form. A few have an eye that does not fit, which is no matter
 /// here.
 void look_at(Shape shape, std::uint64_t first, std::uint64_t many) {
@@ -55,7 +42,7 @@ void look_at(Shape shape, std::uint64_t first, std::uint64_t many) {
     REQUIRE(pattern.can_be_drawn());
     const Chart chart = pattern.chart(options_by_chance(seed));
     for (std::size_t sheet = 0; sheet < chart.sheets(); ++sheet) {
-      const auto contacts = touching(chart.scene(sheet));
+      const auto contacts = pictures::touching_besides_loops(chart.scene(sheet));
       INFO(pictures::show(contacts));
       CHECK(contacts.empty());
     }

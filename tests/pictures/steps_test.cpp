@@ -28,24 +28,11 @@ Pattern example(const std::string& name) {
   return read(std::string(std::istreambuf_iterator<char>(file), {}));
 }
 
-/// Marks that touch, but for the picture of loops, whose strands lie over one another as yarn does.
-std::vector<pictures::Contact> touching(const drawing::Scene& picture) {
-  std::vector<pictures::Contact> found = pictures::touching(picture, nullptr);
-  const auto is_of_loops = [](const std::string& name) {
-    return name.find(" in loops") != std::string::npos;
-  };
-  found.erase(
-      std::remove_if(found.begin(), found.end(),
-                     [&](const pictures::Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
-      found.end());
-  return found;
-}
-
 /// Looks at every picture that a pattern has in a shape.
 void look_at(const Pattern& pattern, StepOptions options) {
   const Steps steps = pattern.steps(options);
   for (std::size_t step = 0; step < steps.count(); ++step) {
-    const auto contacts = touching(steps.scene(step));
+    const auto contacts = pictures::touching_besides_loops(steps.scene(step));
     INFO(steps.name(step) << " in shape " << static_cast<int>(options.shape) << '\n'
                           << pictures::show(contacts));
     CHECK(contacts.empty());

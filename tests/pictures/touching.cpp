@@ -221,6 +221,18 @@ Contact nearest(const drawing::Scene& scene, const fabric::Fabric* fabric, doubl
   return least;
 }
 
+std::vector<Contact> touching_besides_loops(const drawing::Scene& scene) {
+  std::vector<Contact> found = touching(scene, nullptr);
+  const auto is_of_loops = [](const std::string& name) {
+    return name.find(" in loops") != std::string::npos;
+  };
+  found.erase(
+      std::remove_if(found.begin(), found.end(),
+                     [&](const Contact& c) { return is_of_loops(c.one) && is_of_loops(c.other); }),
+      found.end());
+  return found;
+}
+
 std::string show(const std::vector<Contact>& contacts) {
   std::ostringstream lines;
   for (const Contact& contact : contacts)

@@ -26,6 +26,9 @@ struct Contact {
 std::vector<Contact> touching(const drawing::Scene& scene, const fabric::Fabric* fabric,
                               const Asked& asked = {});
 
+/// The same, but for the picture of loops, whose strands lie over one another as yarn does.
+std::vector<Contact> touching_besides_loops(const drawing::Scene& scene);
+
 /// The least air between any two marks, and which; no more than `within` is looked for.
 Contact nearest(const drawing::Scene& scene, const fabric::Fabric* fabric, double within);
 
