@@ -55,6 +55,7 @@ private:
     std::size_t first = 0, last = items_;
     double low = 0, high = strung_.length;
     while (first < items_ && rigid_[first]) low = at_[first] = low + strung_.least[first], ++first;
+    if (first == items_) rigid_[items_] = 0; // not every gap can stand at its least: there is room
     while (last > first && rigid_[last]) high = at_[last - 1] = high - strung_.least[last], --last;
     gather_blocks(first, last);
     if (!blocks_.empty()) balance(low, high);

@@ -136,7 +136,8 @@ TEST_CASE("what is worked into is lit: stitches as one band, spaces one by one")
   const Made it = made(doily);
   const auto lit = [&](std::size_t step) {
     std::size_t bands = 0;
-    for (const Group* group : sheets::groups_of(picture(it, step), "lit")) bands += group->items.size();
+    const Scene scene = picture(it, step);
+    for (const Group* group : sheets::groups_of(scene, "lit")) bands += group->items.size();
     return bands;
   };
   CHECK(lit(1) == 2); // the ring, and the chain that the round is joined to
