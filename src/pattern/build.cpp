@@ -231,7 +231,9 @@ void put_turn(Building& b, Sequence& sequence, const Path& path, const Piece& pi
   const bool behind_chain =
       alone && sequence.loops == no_node && nodes[first].kind == NodeKind::work && nodes[first].work.counts;
   if (!behind_chain) return put_stitch(b, sequence, path, piece);
-  put_before(b, sequence, work_node(b, piece.work, span_of(b, path)));
+  const NodeId turn = work_node(b, piece.work, span_of(b, path));
+  b.reading.nodes[turn].next = first;
+  sequence.chain.first = turn;
 }
 
 void put_row(Building& b, Sequence& sequence, const Path& path) {
@@ -239,7 +241,9 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   switch (piece.verb) {
   case Verb::pass:
   case Verb::others:
+    return;
   case Verb::under_chain:
+    if (piece.work.times > 0) put(b, sequence, work_node(b, piece.work, span_of(b, path)));
     return;
   case Verb::foundation:
     return put_foundation(b, sequence, path, piece);

@@ -1,5 +1,6 @@
 #include "pattern/colour.hpp"
 #include "pattern/effect.hpp"
+#include "pattern/opening.hpp"
 #include "pattern/stretching.hpp"
 
 namespace whorl::pattern {
@@ -134,6 +135,16 @@ bool heads_group(const Stretching& s) {
   return true;
 }
 
+/// "Dc in each st around, sl st": behind work that goes to the end a slip stitch by itself joins the round.
+bool only_joins(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
+                std::uint32_t end) {
+  const Piece* last = piece_before(s.reader, index);
+  if (piece.verb != Verb::stitch || last == nullptr || !last->work.to_end) return false;
+  if (s.reader.kinds.at(piece.work.kind).name != "sl st" || piece.work.where != Where::next) return false;
+  const WordsAt words = words_at(s.reader.sentence, skip_blanks(s.reader.sentence.text(), before.end));
+  return !words.empty() && words.first->end == end;
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
@@ -142,6 +153,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
                     (piece.verb == Verb::stitch || piece.verb == Verb::group);
   if (same && !has_worked(before)) return false;
   if (piece.leading && before.loose) return false;
+  if (only_joins(s, index, before, piece, end)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
   switch (piece.verb) {
   case Verb::starting_chain:
@@ -161,7 +173,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   case Verb::skip:
     return !skips_chain(s, index, before, piece, end);
   case Verb::other_side:
-    return before.effect.starts || s.reader.sentence.text().substr(before.end, 4) != "turn";
+    return before.effect.starts || !tells_how_it_lies(s.reader.sentence.text().substr(before.end));
   case Verb::side_behind:
   case Verb::part_behind:
     return before.loose && is_stitch_piece(piece_before(s.reader, index));

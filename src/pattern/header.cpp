@@ -139,8 +139,18 @@ std::string note_behind(std::string_view text, std::size_t end, const Make& make
   return std::string(make.count > 0 ? strip(note, ",;:.") : strip(note, {}));
 }
 
-/// `## Cap`, `**Cap**`, `== Cap ==`, `~*~ Cap ~*~`, `-- Cap --`.
+/// "Cap" of `[Cap] in red`, `[Cap]`; empty if brackets hold no few words.
+std::string_view name_in_brackets(std::string_view typed) {
+  const std::size_t close = typed.find(']');
+  if (typed.empty() || typed.front() != '[' || close == std::string_view::npos) return {};
+  const std::string_view name = trim(typed.substr(1, close - 1));
+  const bool letters = std::all_of(name.begin(), name.end(), [](char c) { return is_letter(c) || c == ' '; });
+  return letters && count_words(name) <= words_of_heading ? name : std::string_view{};
+}
+
+/// `## Cap`, `**Cap**`, `== Cap ==`, `~*~ Cap ~*~`, `-- Cap --`, `[Cap]`.
 bool is_marked(std::string_view typed) {
+  if (!name_in_brackets(typed).empty()) return true;
   const std::size_t name = std::min(typed.find_first_not_of("#*_=~-+. "), typed.size());
   return name > 0 && (typed.front() == '#' || typed.find_first_of(" .+") >= 2) &&
          typed.substr(0, 2) != "- " && typed.front() != ' ' && typed.front() != '.' && name < typed.size();
@@ -161,6 +171,13 @@ std::string without_bold(std::string_view line) {
 
 Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary) {
   const std::string_view typed = trim(line);
+  if (const std::string_view name = name_in_brackets(typed); !name.empty()) {
+    Heading heading = read_heading(typed.substr(typed.find(']') + 1), vocabulary);
+    heading.note = trim(heading.name + ' ' + heading.note);
+    heading.name = name;
+    heading.marked = true;
+    return heading;
+  }
   const std::string_view text = strip(strip(typed, "#*_=~-"), ":");
   const Make make = find_make(text, vocabulary);
   const std::size_t end = end_of_name(text, make);

@@ -44,7 +44,7 @@ private:
     std::size_t start = find_start(at, end);
     const auto named = start < end ? named_place(reader_, typed_[start].span) : std::nullopt;
     const Span from = start < end ? start_in(reader_, named ? named->place : typed_[start].span) : Span{};
-    const bool used = start < end && use_start(typed_[end], from);
+    const bool used = start < end && use_start(end, from);
     if (start < end && !used && named) start = end;
     take_block(at, start, end);
     if (start < end) take_rest_of_start(start, end, used ? from : Span{}, named ? named->name : Span{});
@@ -106,10 +106,32 @@ private:
            !read_header(text(typed), typed.span) && !names_stitches(reader_, typed.span);
   }
 
-  bool use_start(Typed& round, Span start) const {
+  bool use_start(std::size_t round, Span start) {
     bool used = false;
-    for (Way& way : round.ways) used = work_into(reader_, way, start) || used;
+    for (Way& way : typed_[round].ways) used = use_start(way, round, start) || used;
     return used;
+  }
+
+  /// The work of a label that stands on a line of its own is read with the lines below it.
+  bool use_start(Way& way, std::size_t round, Span start) const {
+    if (!way.work.empty()) return work_into(reader_, way, start);
+    Way whole = way;
+    whole.work = trimmed(reader_.source, {way.work.begin, end_of_lines_below(round)});
+    read_way(reader_, whole, Effort::cheapest);
+    if (!work_into(reader_, whole, start)) return false;
+    way.above = start;
+    return true;
+  }
+
+  /// Where the lines end that stand below a label on a line of its own.
+  std::uint32_t end_of_lines_below(std::size_t round) const {
+    std::size_t next = round + 1;
+    const auto goes_on = [&](const Typed& typed) {
+      return !typed.blank && !typed.underlined &&
+             !(typed.begins_round && !typed.ways.front().label.span.empty());
+    };
+    while (next < typed_.size() && next <= round + limit::joined_lines && goes_on(typed_[next])) ++next;
+    return typed_[next - 1].span.end;
   }
 
   Line& add(LineKind kind, Span span) {

@@ -88,6 +88,7 @@ void put_manner(Meaning& meaning, std::string_view word) {
 Act act_of(Verb verb) {
   switch (verb) {
   case Verb::skip:
+  case Verb::under_chain:
     return Act::skip;
   case Verb::ring:
     return Act::ring;
@@ -394,6 +395,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
     work.nth =
         static_cast<std::uint16_t>(std::min(or_one(match.slots.nth) + (meaning.more ? 1U : 0U), 0xFFFFU));
   if (meaning.verb == Verb::join || meaning.verb == Verb::pass) work.times = 1;
+  if (meaning.verb == Verb::under_chain) --work.times; // the first is passed by the chain itself
   if (match.slots.loops != words::no_concept)
     put_loops(work, sentence.vocabulary.concepts[match.slots.loops].name);
   put_ends(work, match.slots, meaning);

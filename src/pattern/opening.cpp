@@ -27,11 +27,23 @@ std::uint32_t behind(const Sentence& sentence, const Word& word) {
   return skip_blanks(sentence.text(), word.end);
 }
 
+/// "4 rnd", "4th round" at `place`: the number, and `at` behind both; 0 if that does not stand there.
+std::uint32_t numbered_round(const Sentence& sentence, std::uint32_t place, std::uint32_t& at) {
+  const Word* number = number_at(sentence, place);
+  if (number == nullptr) return 0;
+  std::uint32_t next = behind(sentence, *number);
+  if (is_named(sentence, next, {"ordinal"})) next = behind(sentence, *words_at(sentence, next).first);
+  if (!is_named(sentence, next, {"round", "row"})) return 0;
+  at = words_at(sentence, next).first->end;
+  return number->number;
+}
+
 /// "of Rnd 6" from `at`: the number, and `at` behind it; 0 and `at` as it was if that does not stand there.
 std::uint32_t round_named(const Sentence& sentence, std::uint32_t& at) {
   std::uint32_t next = skip_blanks(sentence.text(), at);
   for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from", "in"}); ++small)
     next = behind(sentence, *words_at(sentence, next).first);
+  if (const std::uint32_t number = numbered_round(sentence, next, at); number != 0) return number;
   for (const Word& word : words_at(sentence, next)) {
     const std::string_view name = name_of(sentence, word);
     if (name != "round" && name != "row") continue;
@@ -142,9 +154,10 @@ bool names_loops(const Sentence& sentence, std::uint32_t at) {
   });
 }
 
-/// "Turn the piece" is the other side of a chain where one is worked along; else the work is turned.
+/// "Turn the piece", "upside down" is the other side of a chain where one is worked along; else the work is
+/// turned or held so.
 bool only_turns(const Sentence& sentence, std::uint32_t at) {
-  if (sentence.text().substr(at, 4) != "turn") return false;
+  if (!tells_how_it_lies(sentence.text().substr(at))) return false;
   for (std::uint32_t before = 0; before < at; ++before)
     if (is_named(sentence, before, {"from hook"})) return false;
   return true;
@@ -193,6 +206,10 @@ std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
 }
 
 } // namespace
+
+bool tells_how_it_lies(std::string_view text) {
+  return text.substr(0, 4) == "turn" || text.substr(0, 11) == "upside down";
+}
 
 std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   if (!sentence.opens) return std::nullopt;

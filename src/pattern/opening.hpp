@@ -19,6 +19,10 @@ struct Opening {
 /// The last opening in [begin, end); none if there is none.
 std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// Whether a text begins with words that are the other side of a chain where one is worked along, and else
+/// how the work is turned or held: "turn the piece", "upside down".
+bool tells_how_it_lies(std::string_view text);
+
 /// Sees to it that a piece whose words in [match.begin, match.end) open places opens them; the match then
 /// takes in the round that they name.
 void settle_opening(const Sentence& sentence, Match& match, Piece& piece);

@@ -113,7 +113,7 @@ private:
       if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
     if (const auto group = group_told(entry.value, *vocabulary_);
-        group && known == no_concept && is_used(entry))
+        group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
     if (entry.definition.behind_work) return take_sentence(entry, family, known);
@@ -128,6 +128,11 @@ private:
   static bool begins_round(const Entry& entry) {
     const std::string& name = entry.names.front();
     return name.substr(0, 3) == "beg" || name.substr(0, 5) == "start" || name.substr(0, 5) == "first";
+  }
+
+  /// `V = (dc, ch 1, dc) in one st`: the letter is an increase with a space, where others mean a plain one.
+  static bool is_letter_for_spaces(const Entry& entry, const std::string& group) {
+    return entry.names.front().size() == 1 && group.find("ch") != std::string::npos;
   }
 
   /// Whether the text has the name of an entry again.

@@ -32,6 +32,8 @@ Effect every_effect(const Piece& piece, const stitch::StitchKind& kind) {
 Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
   if (piece.onward) return onward_effect(piece.work, kinds.at(piece.work.kind));
   switch (piece.verb) {
+  case Verb::under_chain:
+    return piece.work.times > 0 ? effect_of_work(piece.work, kinds.at(piece.work.kind)) : Effect{};
   case Verb::stitch:
   case Verb::again:
   case Verb::starting_chain:

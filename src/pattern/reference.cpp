@@ -57,13 +57,14 @@ public:
 private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
-  /// "= R4 (15)", behind the label: rounds and perhaps a count, not a word more.
+  /// "= R4 (15)", "do Round 4 again", behind the label: rounds and perhaps a count, not a word more.
   std::optional<Reference> only_rounds() {
     std::size_t place = pass_blanks(head_, 0);
     if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
     place = pass_fillers(place);
     const std::size_t same = pass_same(place);
-    const std::size_t end = same == place ? take_rounds(place) : same;
+    std::size_t end = same == place ? take_rounds(place) : same;
+    if (const Word* again = phrase_at(head_, pass_blanks(head_, end), more_)) end = again->end;
     if (same != place) reference_.back = 1;
     if (reference_.from == 0 && reference_.back == 0) return std::nullopt;
     take_rest(take_loops(same == place ? take_part_behind(end) : end));
