@@ -23,6 +23,14 @@ Reached in_space(const DrawnItems& drawn, const fabric::Arch& arch) {
   return {first, last - first + 1, arch.first_chain + arch.count / 2, fabric::On::space, {}};
 }
 
+/// Both stitches beside a gap; where a round's end meets its start, the first.
+Reached in_gap(const fabric::Fabric& fabric, const DrawnItems& drawn, const fabric::Place& gap) {
+  const std::uint32_t before = drawn.of(fabric::before_gap(fabric, gap)), behind = drawn.of(gap.of);
+  const bool beside = before != fabric::none && behind != fabric::none && before < behind;
+  if (!beside) return {behind, 1, gap.of, gap.what, {}};
+  return {before, behind - before + 1, gap.of, gap.what, {}};
+}
+
 Reached at(const fabric::Fabric& fabric, const Figure& figure, const DrawnItems& drawn,
            const fabric::Place& place) {
   switch (place.what) {
@@ -30,6 +38,8 @@ Reached at(const fabric::Fabric& fabric, const Figure& figure, const DrawnItems&
     return {fabric::none, 0, fabric::none, place.what, {}};
   case fabric::On::space:
     return place.of < fabric.arches.size() ? in_space(drawn, fabric.arches[place.of]) : Reached{};
+  case fabric::On::between:
+    return in_gap(fabric, drawn, place);
   case fabric::On::row_end: {
     const std::uint32_t item = end_of(figure, place);
     return {item, 1, item == fabric::none ? fabric::none : figure.items[item].first, place.what, {}};

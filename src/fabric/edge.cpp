@@ -17,6 +17,7 @@ void Edge::recount() {
   const auto from = open_.begin() + static_cast<std::ptrdiff_t>(front_);
   spaces_ = static_cast<std::size_t>(std::count_if(from, open_.end(), is_space));
   tops_ = open_.size() - front_ - spaces_;
+  gapless_ = false;
 }
 
 void Edge::open_ring(std::uint32_t part) {

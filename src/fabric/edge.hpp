@@ -3,6 +3,7 @@
 #include "fabric/fabric.hpp"
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace whorl::fabric {
@@ -39,6 +40,11 @@ public:
   std::optional<Place> take_next();
   /// The next chain space; stitches are passed by.
   std::optional<Place> take_space();
+  /// The next two stitches that `apart` says are of two groups, and between which the hook goes; none where
+  /// no gap is left. What stands before the gap is passed by. `closed`: the last stitch stands beside the first.
+  template <class Apart> std::optional<std::pair<Place, Place>> take_between(Apart apart, bool closed);
+  /// How many of these are left.
+  template <class Apart> std::size_t gaps_left(Apart apart, bool closed) const;
   /// The stitches before the next chain space, which from now on stand at the end; none without a chain
   /// space.
   std::vector<Place> pass_to_space();
@@ -66,6 +72,11 @@ public:
   void close_round();
 
 private:
+  static constexpr std::size_t no_gap = static_cast<std::size_t>(-1);
+
+  /// Behind which place from `at` on a gap is.
+  template <class Apart> std::size_t next_gap(std::size_t at, Apart apart, bool closed) const;
+  const Place& behind(std::size_t at) const { return open_[at + 1 < open_.size() ? at + 1 : 0]; }
   void recount();
   std::optional<Place> take_counted();
 
@@ -75,9 +86,31 @@ private:
   std::size_t own_ = 0;
   std::size_t tops_ = 0;
   std::size_t spaces_ = 0;
+  bool gapless_ = false;    ///< it was found that no gap is left
   std::size_t counted_ = 0; ///< places behind the open ones of which only the number is known
   bool ring_ = false;
   Place ring_place_;
 };
+
+template <class Apart> std::size_t Edge::next_gap(std::size_t at, Apart apart, bool closed) const {
+  for (; at + (closed ? 0 : 1) < open_.size(); ++at)
+    if (apart(open_[at], behind(at))) return at;
+  return no_gap;
+}
+
+template <class Apart> std::optional<std::pair<Place, Place>> Edge::take_between(Apart apart, bool closed) {
+  const std::size_t gap = gapless_ ? no_gap : next_gap(front_, apart, closed);
+  gapless_ = gap == no_gap;
+  if (gapless_) return std::nullopt;
+  for (; front_ <= gap; ++front_) --(open_[front_].what == On::space ? spaces_ : tops_);
+  return std::pair(open_[gap], behind(gap));
+}
+
+template <class Apart> std::size_t Edge::gaps_left(Apart apart, bool closed) const {
+  std::size_t gaps = 0;
+  for (std::size_t at = next_gap(front_, apart, closed); at != no_gap; at = next_gap(at + 1, apart, closed))
+    ++gaps;
+  return gaps > 0 ? gaps : spaces_;
+}
 
 } // namespace whorl::fabric

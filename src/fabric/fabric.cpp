@@ -141,6 +141,16 @@ Legs legs_of(const Fabric& fabric, StitchId stitch) {
   return {legs + fabric.stitches[stitch].first_leg, legs + end_of_legs(fabric, stitch)};
 }
 
+StitchId before_gap(const Fabric& fabric, const Place& gap) {
+  const Round& round = fabric.rounds[fabric.stitches[gap.of].round];
+  const auto is_plain = [&](StitchId id) { return (fabric.stitches[id].flags & (joins | starts_chain)) == 0; };
+  for (StitchId id = gap.of; id-- > round.first_stitch;)
+    if (is_plain(id)) return id;
+  for (StitchId id = round.first_stitch + round.count; id-- > gap.of;)
+    if (is_plain(id)) return id;
+  return gap.of;
+}
+
 std::uint8_t free_loops(const Fabric& fabric, StitchId stitch) {
   if (stitch >= fabric.taken.size()) return stitch::both;
   return static_cast<std::uint8_t>(stitch::both & ~fabric.taken[stitch]);
@@ -180,6 +190,7 @@ void append_id(std::string& out, const Fabric& fabric, const Place& place, std::
     break;
   }
   append_id(out, fabric, place.of, prefix);
+  if (place.what == On::between) out += "-gap";
 }
 
 std::string id_of(const Fabric& fabric, StitchId stitch, std::string_view prefix) {
@@ -196,7 +207,8 @@ std::string id_of(const Fabric& fabric, const Place& place, std::string_view pre
 
 Workers workers_of(const Fabric& fabric) {
   const auto of_stitch = [](const Place& place) {
-    return place.what != On::ring && place.what != On::space && place.what != On::row_end;
+    return place.what != On::ring && place.what != On::space && place.what != On::row_end &&
+           place.what != On::between;
   };
   Workers workers;
   workers.first.assign(fabric.stitches.size() + 1, 0);

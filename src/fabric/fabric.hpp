@@ -38,7 +38,8 @@ struct Stitch {
 
 enum class On : std::uint8_t { top, post, space, between, ring, chain_side, row_end };
 
-/// Something that a hook can go into. A post's loops say from where: front or back. A chain's own side is
+/// Something that a hook can go into. Between two stitches of a round it is named by the later one, between
+/// its last and its first by the first. A post's loops say from where: front or back. A chain's own side is
 /// `both`, the side opposite (the loop that the first side leaves) `third`. A row's end is that where it was
 /// begun (`front`) or ended (`back`).
 struct Place {
@@ -170,6 +171,9 @@ struct Legs {
 };
 
 Legs legs_of(const Fabric& fabric, StitchId stitch);
+
+/// The stitch before a gap (`On::between`); the one behind it is `gap.of`.
+StitchId before_gap(const Fabric& fabric, const Place& gap);
 
 /// Loops (front, back) of a stitch's top that nothing is worked into and that a hook can reach.
 std::uint8_t free_loops(const Fabric& fabric, StitchId stitch);

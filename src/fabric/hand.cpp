@@ -12,6 +12,19 @@ using pattern::NodeKind;
 using pattern::Where;
 using pattern::Work;
 
+namespace {
+
+/// What one pass takes that goes into one chain space or gap, or else into so many places.
+Need need_of_one(Where where, std::uint64_t takes) {
+  Need need;
+  need.spaces = where == Where::space ? 1 : 0;
+  need.gaps = where == Where::between ? 1 : 0;
+  need.uses = pattern::goes_between(where) ? 0 : takes;
+  return need;
+}
+
+} // namespace
+
 Hand::Hand(const pattern::Tree& tree, const std::vector<Need>& needs,
            const std::vector<std::uint32_t>& last_rounds, Fabric& fabric, Edge& edge, std::uint32_t limit)
     : tree_(tree), needs_(needs), last_rounds_(last_rounds), fabric_(fabric), edge_(edge), limit_(limit),
@@ -53,6 +66,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   in_place_ = 0;
   fixed_left_ = need.to_end ? need.surely() : need.uses;
   fixed_spaces_ = need.spaces;
+  fixed_gaps_ = need.gaps;
   to_end_ = repeats_ = 0;
   begun_ = led_ = false;
   turned_at_ = none;
@@ -205,16 +219,16 @@ bool Hand::do_work(const Node& node, NodeId id, const Context& context) {
   return true;
 }
 
-bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
-                         std::uint64_t& times) {
+bool Hand::passes_to_end(const Node& node, const Context& context, const Need& each, std::uint64_t& times) {
+  const std::uint64_t takes = each.uses;
   if (edge_.is_ring() && !open_ring_of_chains())
     return stop(node, "ring", "a ring has no end: say how many stitches go into it");
-  if (takes == 0 && spaces == 0)
+  if (takes == 0 && each.spaces == 0 && each.gaps == 0)
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
   go_round_the_end();
   std::uint64_t rest = outcome_.opened ? context.rest : fixed_left_;
   if (corner_comes_ && (each_row_end_ || rest >= edge_.left())) rest = 0; // that is worked round the corner
-  if (takes == 0) return passes_over_spaces(node, spaces, times);
+  if (takes == 0) return passes_over_spaces(node, each, times);
   const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, rest);
   if (node.work.where == Where::any_chain) edge_.open_chains(fabric_.arches);
   const std::uint64_t open = edge_.left() + (node.work.where == Where::any ? edge_.spaces_left() : 0);
@@ -226,17 +240,18 @@ bool Hand::passes_to_end(const Node& node, const Context& context, std::uint64_t
   return true;
 }
 
-bool Hand::passes_over_spaces(const Node& node, std::uint64_t spaces, std::uint64_t& times) {
-  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, fixed_spaces_);
-  times = edge_.spaces_left() > kept ? (edge_.spaces_left() - kept) / spaces : 0;
+bool Hand::passes_over_spaces(const Node& node, const Need& each, std::uint64_t& times) {
+  const bool gaps = each.spaces == 0;
+  const std::uint64_t left = gaps ? gaps_left() : edge_.spaces_left();
+  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, gaps ? fixed_gaps_ : fixed_spaces_);
+  times = left > kept ? (left - kept) / (gaps ? each.gaps : each.spaces) : 0;
   return true;
 }
 
 template <class Pass>
-bool Hand::passes(const Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
-                  Pass pass) {
+bool Hand::passes(const Node& node, const Context& context, const Need& each, Pass pass) {
   std::uint64_t times = node.work.times;
-  if (node.work.to_end && !passes_to_end(node, context, takes, spaces, times)) return false;
+  if (node.work.to_end && !passes_to_end(node, context, each, times)) return false;
   to_end_ += node.work.to_end ? 1 : 0;
   const int repeat = times > 1 || node.kind != NodeKind::work ? 1 : 0;
   repeats_ += repeat;
@@ -251,7 +266,7 @@ bool Hand::work_repeat(const Node& node, const Context& context, int depth) {
   const Need pass = node.work.to_end ? need_of_pass(tree_, node, needs_) : Need{};
   // What runs to the end inside comes to the end in one pass.
   if (node.work.to_end && pass.to_end) return follow_children(node, context, depth);
-  return passes(node, context, pass.uses, pass.spaces, [&] { return follow_children(node, context, depth); });
+  return passes(node, context, pass, [&] { return follow_children(node, context, depth); });
 }
 
 bool Hand::work_group(const Node& node, const Context& context, int depth) {
@@ -260,8 +275,7 @@ bool Hand::work_group(const Node& node, const Context& context, int depth) {
   inside.loops = node.work.loops != 0 ? node.work.loops : context.loops;
   Gist one;
   one.takes = 1;
-  const bool space = node.work.where == Where::space;
-  return passes(node, context, space ? 0 : 1, space ? 1 : 0, [&] {
+  return passes(node, context, need_of_one(node.work.where, 1), [&] {
     if (!take(node, node.work.where, one, context)) return false;
     const std::size_t group = begin_group(node);
     if (!follow_children(node, inside, depth)) return false;
@@ -293,9 +307,8 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   if (work.counts && gist.chain) return work_counted_chain(node, id, inside);
   if (gist.slip && joins_at_corner(node)) return true;
   if (gist.slip && lead_into_space(node)) return add(node, kind, inside, id);
-  const bool space = work.where == Where::space;
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
-  return passes(node, context, space ? 0 : takes, space ? 1 : 0, [&] {
+  return passes(node, context, need_of_one(work.where, takes), [&] {
     if (!take(node, work.where, gist, inside)) return false;
     for (int i = 0; i < many_in_place(work); ++i)
       if (!add(node, kind, inside, id)) return false;
@@ -335,7 +348,7 @@ bool Hand::carry(NodeId id, const Context& context) {
 bool Hand::skip(const Node& node, const Context& context) {
   if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
   const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
-  return passes(node, context, 1, 0, [&] {
+  return passes(node, context, need_of_one(Where::next, 1), [&] {
     taken_.clear();
     in_place_ = 0;
     if (!take_one(node, Where::next, false)) return false;

@@ -109,11 +109,10 @@ private:
   bool turns_to_other_side(const pattern::Node& node) const;
   bool start_here();
   template <class Pass>
-  bool passes(const pattern::Node& node, const Context& context, std::uint64_t takes, std::uint64_t spaces,
-              Pass pass);
-  bool passes_to_end(const pattern::Node& node, const Context& context, std::uint64_t takes,
-                     std::uint64_t spaces, std::uint64_t& times);
-  bool passes_over_spaces(const pattern::Node& node, std::uint64_t spaces, std::uint64_t& times);
+  bool passes(const pattern::Node& node, const Context& context, const Need& each, Pass pass);
+  bool passes_to_end(const pattern::Node& node, const Context& context, const Need& each,
+                     std::uint64_t& times);
+  bool passes_over_spaces(const pattern::Node& node, const Need& each, std::uint64_t& times);
   bool stop(const pattern::Node& node, const char* code, std::string message);
 
   // Taking places.
@@ -122,6 +121,11 @@ private:
   bool take(const pattern::Node& node, pattern::Where where, const Gist& gist, const Context& context);
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
   bool take_space(const pattern::Node& node);
+  Place gap_between(StitchId one, StitchId other) const;
+  bool are_apart(const Place& before, const Place& behind) const;
+  bool is_closed() const;
+  std::size_t gaps_left() const;
+  bool take_between(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
   bool joins_at_corner(const pattern::Node& node) const;
@@ -202,6 +206,7 @@ private:
   bool own_place_ = false;         ///< … of the round itself
   std::uint64_t fixed_left_ = 0;   ///< places that the rest of the round needs whatever the edge has
   std::uint64_t fixed_spaces_ = 0; ///< likewise chain spaces
+  std::uint64_t fixed_gaps_ = 0;   ///< likewise gaps between groups
   int to_end_ = 0;                 ///< how many repeats to the end are being worked
   int repeats_ = 0;                ///< how many repeats and groups
   bool begun_ = false;             ///< a stitch was worked that is no slip stitch

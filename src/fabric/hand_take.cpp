@@ -1,5 +1,7 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/effect.hpp"
+
 #include <algorithm>
 
 namespace whorl::fabric {
@@ -98,7 +100,7 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
   in_place_ = 0;
   own_place_ = false;
   if (context.into == pattern::Into::both_layers) return take_two_layers(node, gist.takes);
-  const bool one = where == Where::chain || where == Where::ring || where == Where::space;
+  const bool one = where == Where::chain || where == Where::ring || pattern::goes_between(where);
   for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
     if (!take_one(node, where, gist.slip)) return false;
   return true;
@@ -150,9 +152,47 @@ bool Hand::take_space(const Node& node) {
   return true;
 }
 
+/// Whether two stitches that lie side by side are of two groups: what they are worked into differs. Chains
+/// that stand for a stitch begin a group.
+bool Hand::are_apart(const Place& before, const Place& behind) const {
+  if (before.what != On::top || behind.what != On::top || before.of == none || behind.of == none) return false;
+  const Legs first = legs_of(fabric_, before.of), second = legs_of(fabric_, behind.of);
+  if (first.size() == 0) return false;
+  return second.size() == 0 || !((first.end() - 1)->into == second.begin()->into);
+}
+
+/// Whether the round's last stitch stands beside its first.
+bool Hand::is_closed() const { return fabric_.rounds.back().kind == pattern::RoundKind::round; }
+
+std::size_t Hand::gaps_left() const {
+  return edge_.gaps_left([this](const Place& a, const Place& b) { return are_apart(a, b); }, is_closed());
+}
+
+/// The gap between two stitches that lie side by side, named by the one worked later; by the first of a round
+/// where the other is its last.
+Place Hand::gap_between(StitchId one, StitchId other) const {
+  const Round& round = fabric_.rounds[fabric_.stitches[one].round];
+  const bool seam = one > other + 1 && round.kind == pattern::RoundKind::round && !round.turned;
+  return Place{seam ? other : std::max(one, other), On::between, stitch::both};
+}
+
+bool Hand::take_between(const Node& node) {
+  const auto apart = [this](const Place& a, const Place& b) { return are_apart(a, b); };
+  const auto gap = edge_.take_between(apart, is_closed());
+  const std::optional<Place> place =
+      gap ? std::optional(gap_between(gap->first.of, gap->second.of)) : edge_.take_space();
+  if (!place) return stop(node, "past-end", "there is no gap between two groups left to work into");
+  outcome_.passes_by = true;
+  if (!outcome_.opened) ++outcome_.uses;
+  if (to_end_ == 0 && fixed_gaps_ > 0) --fixed_gaps_;
+  taken_.push_back(*place);
+  return true;
+}
+
 bool Hand::take_one(const Node& node, Where where, bool slip) {
   if (where == Where::chain) return take_chain(node);
   if (where == Where::space) return take_space(node);
+  if (where == Where::between) return take_between(node);
   if (where == Where::ring && !edge_.is_ring()) {
     if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
     open_ring();

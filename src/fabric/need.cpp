@@ -27,6 +27,7 @@ Need times(Need pass, std::uint64_t n) {
   pass.stitches = times(pass.stitches, n);
   pass.makes = times(pass.makes, n);
   pass.spaces = times(pass.spaces, n);
+  pass.gaps = times(pass.gaps, n);
   return pass;
 }
 
@@ -63,6 +64,7 @@ void follow(Need& need, const Need& next) {
     need.slips = ending_slips(need, next);
     need.uses = plus(need.uses, next.uses);
     need.spaces = plus(need.spaces, next.spaces);
+    need.gaps = plus(need.gaps, next.gaps);
   }
   const bool only_chains = need.uses == 0 && !need.to_end && need.stitches > 0;
   need.starts |= next.joins && only_chains;
@@ -120,6 +122,7 @@ private:
         where == Where::next || where == Where::any || where == Where::any_chain || where == Where::last;
     if (found || (where == Where::same && !placed)) need.uses = places;
     if (where == Where::space) need.spaces = 1;
+    if (where == Where::between) need.gaps = 1;
     need.starts = where == Where::chain || where == Where::ring;
     return need;
   }

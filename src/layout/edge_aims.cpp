@@ -95,13 +95,21 @@ std::optional<Spot> EdgeAims::of_stitch(StitchId stitch) const {
   return Spot{{*x, chain ? course->low : course->outer}, up};
 }
 
+/// The first and the last chain of a space, or the stitches beside a gap.
+std::pair<StitchId, StitchId> EdgeAims::sides_of(const fabric::Place& place) const {
+  if (is_gap(place)) return {before_gap(fabric_, place), place.of};
+  const fabric::Arch& arch = fabric_.arches[place.of];
+  return {arch.first_chain, arch.first_chain + arch.count - 1};
+}
+
 std::optional<Spot> EdgeAims::spot_of(const fabric::Place& place) const {
   if (place.what == On::ring) return Spot{{0, 0}, {0, -1}};
   if (place.what == On::row_end) return end_of_row(place);
   if (is_stitch(place)) return of_stitch(place.of);
-  if (place.what != On::space || place.of >= fabric_.arches.size()) return std::nullopt;
-  const fabric::Arch& arch = fabric_.arches[place.of];
-  const auto first = of_stitch(arch.first_chain), last = of_stitch(arch.first_chain + arch.count - 1);
+  const bool chains = place.what == On::space && place.of < fabric_.arches.size();
+  if (!chains && !is_gap(place)) return std::nullopt;
+  const auto [one, other] = sides_of(place);
+  const auto first = of_stitch(one), last = of_stitch(other);
   if (!first || !last) return std::nullopt;
   return Spot{0.5 * (first->at + last->at), first->up};
 }
@@ -114,9 +122,10 @@ std::optional<double> EdgeAims::place_of(const fabric::Place& place, double midd
   };
   std::optional<double> at;
   if (is_stitch(place)) at = known(place.of);
-  if (place.what == On::space && place.of < fabric_.arches.size()) {
-    const fabric::Arch& arch = fabric_.arches[place.of];
-    const auto first = known(arch.first_chain), last = known(arch.first_chain + arch.count - 1);
+  const bool chains = place.what == On::space && place.of < fabric_.arches.size();
+  if (chains || is_gap(place)) {
+    const auto [one, other] = sides_of(place);
+    const auto first = known(one), last = known(other);
     if (first && last) at = (*first + *last) / 2;
   }
   return at ? std::optional(carried(outline_, middle_before_, *at, middle)) : std::nullopt;

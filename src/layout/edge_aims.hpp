@@ -42,6 +42,7 @@ private:
   const Course* course_of(std::uint32_t round, bool chain) const;
   std::optional<Spot> end_of_row(const fabric::Place& place) const;
   std::optional<Spot> of_stitch(fabric::StitchId stitch) const;
+  std::pair<fabric::StitchId, fabric::StitchId> sides_of(const fabric::Place& place) const;
   std::optional<Spot> spot_of(const fabric::Place& place) const;
   std::optional<double> place_of(const fabric::Place& place, double middle) const;
   bool is_own(const fabric::Place& place, std::uint32_t round) const;

@@ -15,11 +15,17 @@ void Heads::put(fabric::StitchId stitch, Spotted head) {
 
 std::optional<Spotted> Heads::of(const fabric::Place& place) const {
   if (place.what == fabric::On::space) return space(place.of);
+  if (is_gap(place)) return between(top(before_gap(fabric_, place)), top(place.of));
   return is_stitch(place) ? top(place.of) : std::nullopt;
 }
 
 std::optional<Spotted> Heads::top(fabric::StitchId stitch) const {
   return stitch >= first_ && stitch - first_ < tops_.size() ? tops_[stitch - first_] : std::nullopt;
+}
+
+std::optional<Spotted> Heads::between(std::optional<Spotted> before, std::optional<Spotted> behind) {
+  if (!before || !behind) return before ? before : behind;
+  return Spotted{std::max(before->r, behind->r), (before->at + turned_near(behind->at, before->at)) / 2};
 }
 
 /// The middle of its chains.

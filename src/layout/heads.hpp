@@ -22,6 +22,8 @@ public:
 private:
   std::optional<Spotted> top(fabric::StitchId stitch) const;
   std::optional<Spotted> space(std::uint32_t arch) const;
+  /// Half way between two that are known.
+  static std::optional<Spotted> between(std::optional<Spotted> before, std::optional<Spotted> behind);
 
   const fabric::Fabric& fabric_;
   fabric::StitchId first_;

@@ -48,7 +48,7 @@ std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
 /// Into a ring, a space or the one chain that a part begins with a whole group goes, and it is no increase.
 bool holds_many(const Fabric& fabric, const fabric::Place& into, std::uint32_t round) {
   const fabric::Part& part = fabric.parts[fabric.rounds[round].part];
-  return into.what == fabric::On::ring || into.what == fabric::On::space ||
+  return into.what == fabric::On::ring || into.what == fabric::On::space || is_gap(into) ||
          (part.start == fabric::Start::second_chain && round == part.first_round);
 }
 
@@ -119,7 +119,11 @@ std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo)
 
 bool is_stitch(const fabric::Place& place) {
   return place.what != fabric::On::ring && place.what != fabric::On::space &&
-         place.what != fabric::On::row_end && place.of != fabric::none;
+         place.what != fabric::On::row_end && !is_gap(place) && place.of != fabric::none;
+}
+
+bool is_gap(const fabric::Place& place) {
+  return place.what == fabric::On::between && place.of != fabric::none;
 }
 
 bool is_shaping(const Fabric& fabric, const Item& item) {

@@ -18,6 +18,9 @@ std::vector<Item> items_of(const fabric::Fabric& fabric, std::uint32_t round, bo
 /// Whether a place is one that an item stands for: no ring, no space and no end of a row.
 bool is_stitch(const fabric::Place& place);
 
+/// Whether a place is between two stitches with no chain there.
+bool is_gap(const fabric::Place& place);
+
 /// An increase, or a decrease over several places.
 bool is_shaping(const fabric::Fabric& fabric, const Item& item);
 

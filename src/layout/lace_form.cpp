@@ -1,5 +1,7 @@
 #include "layout/lace.hpp"
 
+#include "layout/items.hpp"
+
 #include <utility>
 
 namespace whorl::layout {
@@ -47,7 +49,7 @@ bool works_in_spaces(const Fabric& fabric, std::uint32_t number) {
   const fabric::Round& round = fabric.rounds[number];
   for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
     for (const fabric::Leg& leg : fabric::legs_of(fabric, i))
-      if (leg.into.what == fabric::On::space) return true;
+      if (leg.into.what == fabric::On::space || is_gap(leg.into)) return true;
   return false;
 }
 

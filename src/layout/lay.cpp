@@ -44,7 +44,10 @@ std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const 
     for (StitchId i = 0; i < item.count; ++i) mean.add(seat_of(seats, item.first + i + onto_last));
   } else {
     for (const fabric::Leg& leg : legs_of(fabric, item))
-      if (is_stitch(leg.into)) mean.add(seat_of(seats, leg.into.of));
+      if (is_stitch(leg.into))
+        mean.add(seat_of(seats, leg.into.of));
+      else if (is_gap(leg.into))
+        mean.add(seat_of(seats, before_gap(fabric, leg.into))), mean.add(seat_of(seats, leg.into.of));
   }
   return mean.value();
 }

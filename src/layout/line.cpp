@@ -119,6 +119,7 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
   };
   for (const fabric::Leg& leg : legs_of(fabric, item)) {
     if (is_stitch(leg.into)) add(leg.into.of);
+    if (is_gap(leg.into)) add(before_gap(fabric, leg.into)), add(leg.into.of);
     if (leg.into.what != fabric::On::space || leg.into.of >= fabric.arches.size()) continue;
     const fabric::Arch& arch = fabric.arches[leg.into.of];
     for (std::uint32_t i = 0; i < arch.count; ++i) add(arch.first_chain + i);

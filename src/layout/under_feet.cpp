@@ -78,7 +78,7 @@ std::uint32_t UnderFeet::round_of(const Place& into) const {
   if (into.what == fabric::On::space)
     return into.of < fabric_.arches.size() ? fabric_.stitches[fabric_.arches[into.of].first_chain].round
                                            : fabric::none;
-  return is_stitch(into) ? fabric_.stitches[into.of].round : fabric::none;
+  return is_stitch(into) || is_gap(into) ? fabric_.stitches[into.of].round : fabric::none;
 }
 
 bool UnderFeet::is_near(const Place& into, Point foot) const {
@@ -88,7 +88,9 @@ bool UnderFeet::is_near(const Place& into, Point foot) const {
   if (round == fabric::none || shown == shown_.end()) return true;
   Distance own, other;
   for (const Spot& spot : shown->spots) {
-    const bool is_own = into.what == fabric::On::space ? spot.arch == into.of : spot.stitch == into.of;
+    const bool is_own = into.what == fabric::On::space ? spot.arch == into.of
+                        : is_gap(into) ? spot.stitch == into.of || spot.stitch == before_gap(fabric_, into)
+                                       : spot.stitch == into.of;
     (is_own ? own : other).add(spot.at, foot);
   }
   return own.least > 1e8 || own.least < other.least || own.aside < other.aside;

@@ -120,6 +120,22 @@ bool goes_against(const std::vector<ChainHabit>& habits, const Reading& reading)
 
 } // namespace
 
+bool only_tells_habit(const Reader& reader, Span line) {
+  const words::Folded folded = words::fold(reader.source.at(line));
+  const bool begins = folded.text.find("beg") != std::string::npos || folded.text.find("start") != std::string::npos;
+  if (!begins || folded.text.find("count") == std::string::npos) return false;
+  const words::Concept chain = words::find_concept(reader.vocabulary, "ch");
+  const words::Lattice lattice = words::lattice(folded, reader.vocabulary);
+  const auto works = [&](const words::Word& word) {
+    if (word.kind != words::WordKind::phrase || word.means == chain) return false;
+    const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
+    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease;
+  };
+  std::vector<ChainHabit> habits;
+  hear_line(reader.source.at(line), reader.vocabulary, habits);
+  return !habits.empty() && std::none_of(lattice.words.begin(), lattice.words.end(), works);
+}
+
 std::vector<ChainHabit> chain_habits(const Reader& reader, const Cut& cut) {
   std::vector<ChainHabit> habits;
   for (const Line& line : cut.lines)

@@ -13,6 +13,9 @@ struct ChainHabit {
   bool counts = false;
 };
 
+/// "1) Ch 2 at beg of rnd does not count as a st.": whether a line tells such a habit and names no other stitch.
+bool only_tells_habit(const Reader& reader, Span line);
+
 /// The habits that the sentences between the rounds tell, in order.
 std::vector<ChainHabit> chain_habits(const Reader& reader, const Cut& cut);
 

@@ -51,7 +51,7 @@ Numbers numbers_of(const Label& label, int last) {
 bool is_known(const Effect& effect, const Open& open) {
   if (effect.starts || open.stitches == unknown) return !runs_to_end(effect);
   const bool by_spaces = effect.passes_any || (effect.pass_uses == 0 && effect.pass_spaces != 0);
-  return !by_spaces || open.spaces != unknown;
+  return !by_spaces || (open.spaces != unknown && !effect.in_gaps);
 }
 
 Outcome worked_on(const Effect& effect, const Open& open) {

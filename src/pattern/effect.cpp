@@ -251,7 +251,8 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
   if (work.where == Where::space) effect.spaces = takes == 0 ? 0 : work.times;
-  const bool no_stitch = effect.starts || work.where == Where::space || (same && placed);
+  effect.in_gaps = work.where == Where::between;
+  const bool no_stitch = effect.starts || goes_between(work.where) || (same && placed);
   effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);
   effect.folded = work.into == Into::both_layers;
   put_any(work, effect);
@@ -268,6 +269,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.starts = a.starts || b.starts;
   both.folded = a.folded || b.folded;
   both.spaces = add(a.spaces, b.spaces);
+  both.in_gaps = a.in_gaps || b.in_gaps;
   both.passes_chains = a.passes_chains || b.passes_chains;
   if (!runs_to_end(b)) return both;
   both.pass_uses = b.pass_uses;
@@ -289,9 +291,11 @@ Effect times(const Effect& inner, std::uint32_t n) {
 }
 
 Effect to_end(const Effect& inner, std::uint32_t leave) {
-  if (runs_to_end(inner) || (inner.uses == 0 && inner.spaces == 0)) return inner;
+  const bool only_gaps = inner.in_gaps && inner.uses == 0 && inner.spaces == 0;
+  if (runs_to_end(inner) || (inner.uses == 0 && inner.spaces == 0 && !only_gaps)) return inner;
   Effect effect;
-  effect.pass_spaces = inner.spaces;
+  effect.pass_spaces = only_gaps ? 1 : inner.spaces;
+  effect.in_gaps = inner.in_gaps;
   effect.passes_any = inner.passes_any;
   effect.pass_more_in_space = inner.pass_more_in_space;
   effect.pass_more_in_corner = inner.pass_more_in_corner;
@@ -307,9 +311,10 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
 Effect into_one_place(const Work& work, const Effect& inner) {
   Effect effect;
   effect.starts = work.where == Where::ring || work.where == Where::chain;
-  const bool space = work.where == Where::space;
+  const bool space = goes_between(work.where);
   effect.uses = effect.starts || space || work.where == Where::same ? 0 : work.times;
-  effect.spaces = space ? work.times : 0;
+  effect.spaces = work.where == Where::space ? work.times : 0;
+  effect.in_gaps = work.where == Where::between;
   put_any(work, effect);
   effect.makes = multiply(inner.makes, work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook

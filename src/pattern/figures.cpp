@@ -76,6 +76,15 @@ std::uint32_t end_of_numbered_space(const Search& search, std::uint32_t at) {
   return 0;
 }
 
+/// "7 sc and 6 | loops": loops that are told behind stitches are of chains.
+bool are_loops_of_chains(const Search& search, const Word& word) {
+  const std::string_view text = search.sentence.text();
+  const std::string_view unit = text.substr(word.begin, word.end - word.begin);
+  if (unit.substr(0, 4) != "loop" && unit.substr(0, 2) != "lp") return false;
+  const std::size_t before = text.substr(0, word.begin).find_last_not_of("0123456789 ");
+  return before != std::string_view::npos && before > 2 && text.substr(before - 2, 3) == "and";
+}
+
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
 std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) {
   if (const std::uint32_t space = end_of_numbered_space(search, at)) {
@@ -87,7 +96,8 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
     const ConceptClass sort = sort_of(search.sentence, word);
     const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
     if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
-    if (sort == ConceptClass::place) stated.unit = unit_of_place(name);
+    if (sort == ConceptClass::place)
+      stated.unit = are_loops_of_chains(search, word) ? Unit::spaces : unit_of_place(name);
     if (sort == ConceptClass::place || is_work(search.sentence, word)) return word.end;
   }
   return at;

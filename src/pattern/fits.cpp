@@ -3,6 +3,8 @@
 #include "pattern/opening.hpp"
 #include "pattern/stretching.hpp"
 
+#include <algorithm>
+
 namespace whorl::pattern {
 
 const Piece* piece_before(const WorkReader& reader, std::int32_t index) {
@@ -128,11 +130,32 @@ bool heads_group(const Stretching& s) {
   const Sentence& sentence = s.reader.sentence;
   std::uint32_t clause = 0;
   for (std::uint32_t at = 0; at < s.begin; ++at) {
-    if (!is_separator(sentence.text()[at]) && at + 1 < s.begin) continue;
+    const bool ends = std::string_view(",;.:").find(sentence.text()[at]) != std::string_view::npos;
+    if (!ends && at + 1 < s.begin) continue;
     if (!only_slips(sentence, clause, at)) return false;
     clause = at + 1;
   }
   return true;
+}
+
+/// "Sl st to first 2-ch sp, | (ch 3, 2 dc, …) in same sp" leads to the group that the round begins with; it
+/// works nothing.
+bool leads_to_space(const Stretching& s, const Path& before, const Piece& piece) {
+  if (piece.verb != Verb::stitch || s.extent != Extent::line || has_worked(before)) return false;
+  if (s.reader.kinds.at(piece.work.kind).name != "sl st" || piece.work.to_end) return false;
+  const Sentence& sentence = s.reader.sentence;
+  const std::uint32_t begin = skip_blanks(sentence.text(), before.end);
+  const auto at_slip = [&](const words::Word& word) { return is_work(sentence, word); };
+  const WordsAt first = words_at(sentence, begin);
+  if (std::none_of(first.begin(), first.end(), at_slip)) return false;
+  const auto clause = std::min<std::size_t>(sentence.text().find_first_of(",;.", begin), s.end);
+  const std::uint32_t next = skip_blanks(sentence.text(), static_cast<std::uint32_t>(clause) + 1);
+  if (next >= s.end || (sentence.text()[next] != '(' && sentence.text()[next] != '[')) return false;
+  for (std::uint32_t at = begin; at < clause; ++at)
+    if (const words::Word* space = word_meaning(sentence, at, sentence.space);
+        space != nullptr && skip_blanks(sentence.text(), space->end) == clause)
+      return true;
+  return false;
 }
 
 /// "Dc in each st around, sl st": behind work that goes to the end a slip stitch by itself joins the round.
@@ -151,9 +174,12 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
                  std::uint32_t end) {
   const bool same = piece.work.where == Where::same && !piece.based &&
                     (piece.verb == Verb::stitch || piece.verb == Verb::group);
-  if (same && !has_worked(before)) return false;
+  const Piece* led = piece_before(s.reader, index);
+  const bool to_space = led != nullptr && led->verb == Verb::travel; // where it led is the same place
+  if (same && !has_worked(before) && !to_space) return false;
+  if (piece.here && to_space) return false;
   if (piece.leading && before.loose) return false;
-  if (only_joins(s, index, before, piece, end)) return false;
+  if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
   switch (piece.verb) {
   case Verb::starting_chain:

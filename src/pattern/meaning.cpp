@@ -50,6 +50,7 @@ struct WhereName {
 constexpr WhereName places[] = {
     {"same", Where::same},   {"last", Where::last}, {"ring", Where::ring},           {"chain", Where::chain},
     {"space", Where::space}, {"any", Where::any},   {"any-chain", Where::any_chain},
+    {"between", Where::between},
 };
 
 struct ManyName {

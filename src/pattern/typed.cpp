@@ -1,5 +1,6 @@
 #include "pattern/typed.hpp"
 
+#include "pattern/chain_habit.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/lettered.hpp"
@@ -390,6 +391,7 @@ private:
 
   bool is_round(const Typed& typed) const {
     const Way& first = typed.ways.front();
+    if (!first.label.word && only_tells_habit(reader_, first.work)) return false;
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     if (first.label.word && first.label.closed) return true;

@@ -100,6 +100,25 @@ std::vector<std::string> sizes_in_title(std::string_view line) {
   return std::all_of(names.begin(), names.end(), is_size_letter) ? names : std::vector<std::string>{};
 }
 
+bool is_size_word(std::string_view word) {
+  constexpr std::array<std::string_view, 10> sizes{"mini",  "tiny", "small", "little", "medium",
+                                                   "large", "big",  "giant", "adult",  "child"};
+  return std::any_of(sizes.begin(), sizes.end(),
+                     [word](std::string_view size) { return same_letters(size, word); });
+}
+
+/// "Puffball, small (large)".
+std::vector<std::string> sizes_in_brackets(std::string_view line) {
+  const std::size_t open = line.find('('), close = line.find(')', std::min(open, line.size()));
+  if (open == none || close == none) return {};
+  const std::string_view before = trimmed(line.substr(0, open));
+  const std::size_t blank = before.find_last_of(" \t");
+  const std::size_t begin = blank == none ? 0 : blank + 1;
+  std::vector<std::string> names = names_listed(line.substr(begin, close - begin));
+  const bool sizes = names.size() > 1 && std::all_of(names.begin(), names.end(), is_size_word);
+  return sizes ? names : std::vector<std::string>{};
+}
+
 /// Where a number ends that begins at `at`, decimals and all; `at` if none does.
 std::size_t behind_number(std::string_view text, std::size_t at) {
   std::size_t end = at;
@@ -311,6 +330,7 @@ std::vector<std::string> variants_in(std::string_view text) {
     const std::string_view typed = text.substr(line.begin, line.end - line.begin);
     std::vector<std::string> names = names_in_header(typed);
     if (names.size() < 2 && line.begin == 0) names = sizes_in_title(typed);
+    if (names.size() < 2) names = sizes_in_brackets(typed);
     if (names.size() < 2) continue;
     Choosing choosing(text, names, 0);
     choosing.choose();
