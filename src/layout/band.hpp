@@ -29,9 +29,11 @@ struct Band {
   bool loop_marks = false;
   bool break_outside = false; ///< a break line stands outside it
   double room_outside = 0;    ///< more room there, for what is placed between it and the next ring
-  double room_at_feet = 0;    ///< what is placed on its feet's side reaches so far
-  bool free_loops = false;    ///< loops drawn outside its heads
-  bool against = false;       ///< its stitches' own order runs the other way
+  double gutter = 0;          ///< at least so wide, for the labels outside it
+  double further = 0;      ///< it stands so much further out than it must: only there all are by their places
+  double room_at_feet = 0; ///< what is placed on its feet's side reaches so far
+  bool free_loops = false; ///< loops drawn outside its heads
+  bool against = false;    ///< its stitches' own order runs the other way
   std::vector<std::vector<LoopPlace>> loops;         ///< for each of `shapes`
   std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
   std::vector<Item> column; ///< chains on end in the first item's place; that item stands for them

@@ -169,12 +169,12 @@ NearSurround EdgeAims::met(double r, const Spot& spot) const {
   return met_outline(outline_, r, spot.at, spot.up);
 }
 
-bool EdgeAims::look_at_first(const Course& course, std::uint32_t round) {
+bool EdgeAims::look_at_first(const Course& course, std::uint32_t round, bool anywhere) {
   spots_.clear();
   for (const Stand& stand : course.stands) {
     spots_.emplace_back();
     if (!stand.column && !aim_in_rows(course.items[stand.item], round, spots_.back())) return false;
-    if (spots_.back() && met(0, *spots_.back()).away > furthest) return false;
+    if (!anywhere && spots_.back() && met(0, *spots_.back()).away > furthest) return false;
   }
   EdgeAims::set_way();
   return std::any_of(spots_.begin(), spots_.end(), [](const auto& p) { return p.has_value(); });
@@ -274,11 +274,53 @@ bool EdgeAims::stands_at_corner(std::size_t stand, double middle, Aim& aim) cons
   return true;
 }
 
+/// The heads of a row, or the chains of a starting chain, square below or above the outline.
+std::vector<Head> EdgeAims::heads_in_rows(std::uint32_t round, double middle) const {
+  std::vector<Head> heads;
+  for (const Ring& ring : drawn_.figure.rings) {
+    if (ring.edging || round < ring.round || round > ring.last_round) continue;
+    const StitchId on = fabric_.rounds[round].first_stitch - fabric_.rounds[ring.round].first_stitch;
+    for (std::uint32_t k = 0; k < ring.items; ++k) {
+      const Item& item = drawn_.figure.items[ring.first_item + k];
+      for (std::uint32_t j = 0; j < item.count; ++j)
+        heads.push_back(
+            {met(middle, {drawn_.figure.tips[item.first_tip + j], {0, ring.chain ? -1.0 : 1.0}}).at, 1,
+             item.first + on + j, k});
+    }
+  }
+  return heads;
+}
+
+std::vector<Tops> EdgeAims::tops_under(const Course& course, double middle, double start) const {
+  const double whole = length_of(outline_, middle);
+  std::vector<Tops> tops;
+  const auto add = [&](std::vector<Head> heads) {
+    for (Head& head : heads) head.at -= start;
+    tops.emplace_back(fabric_, std::move(heads), whole);
+  };
+  if (!first_) {
+    std::vector<Head> heads = heads_before_;
+    for (Head& head : heads) head.at = carried(outline_, middle_before_, head.at, middle);
+    add(std::move(heads));
+    return tops;
+  }
+  std::vector<std::uint32_t> rounds;
+  for (const Item& item : course.items)
+    for (const fabric::Leg& leg : legs_of(fabric_, item))
+      if (is_stitch(leg.into) && leg.into.of < fabric_.stitches.size())
+        rounds.push_back(fabric_.stitches[leg.into.of].round);
+  std::sort(rounds.begin(), rounds.end());
+  rounds.erase(std::unique(rounds.begin(), rounds.end()), rounds.end());
+  for (const std::uint32_t round : rounds) add(heads_in_rows(round, middle));
+  return tops;
+}
+
 void EdgeAims::keep(const Course& course, std::uint32_t number, double middle, double start) {
   const fabric::Round& round = fabric_.rounds[number];
   first_ = false;
   first_before_ = round.first_stitch;
   before_.assign(round.count, std::nullopt);
+  heads_before_.clear();
   middle_before_ = middle;
   const auto put = [&](StitchId stitch, double at) {
     if (stitch >= first_before_ && stitch - first_before_ < before_.size())
@@ -287,8 +329,13 @@ void EdgeAims::keep(const Course& course, std::uint32_t number, double middle, d
   for (std::size_t i = 0; i < course.stands.size(); ++i)
     for (std::uint32_t k = 0; k < course.stands[i].items; ++k) {
       const Item& item = course.items[course.stands[i].item + k];
-      for (std::uint32_t j = 0; j < item.count; ++j)
+      const SymbolExtent& shape = *course.band.shapes[course.band.shape_of[course.stands[i].item + k]];
+      const std::vector<double> tips = on_the_way(shape.tips, outline_.way);
+      for (std::uint32_t j = 0; j < item.count; ++j) {
         put(item.first + j, start + course.at[i] + j - (item.count - 1) / 2.0);
+        const double aside = course.stands[i].column ? 0 : tips[std::min<std::size_t>(j, tips.size() - 1)];
+        heads_before_.push_back({start + course.at[i] + aside, 1, item.first + j, i});
+      }
     }
 }
 

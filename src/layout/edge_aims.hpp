@@ -2,6 +2,7 @@
 
 #include "layout/hole.hpp"
 #include "layout/outline.hpp"
+#include "layout/own_place.hpp"
 #include "layout/straight.hpp"
 
 #include <cstdint>
@@ -26,14 +27,17 @@ public:
   bool first() const { return first_; }
 
   /// Looks at what the first round is worked into, and so which way it goes; false: something is not in the
-  /// rows, or too far in from the outline.
-  bool look_at_first(const Course& course, std::uint32_t round);
+  /// rows, or too far in from the outline, unless that may be anywhere.
+  bool look_at_first(const Course& course, std::uint32_t round, bool anywhere);
 
   /// What the stands of a round whose middle is so far out aim at, each behind the one before.
   std::vector<Aim> aims_of(const Course& course, std::uint32_t round, double middle) const;
 
   /// What shares a place stands about it; at a corner, about that.
   void fan_out(const Course& course, double slot, double middle, std::vector<Aim>& aims) const;
+
+  /// The rounds that a round's feet go into, their heads as they stand, on the contour of its middle.
+  std::vector<Tops> tops_under(const Course& course, double middle, double start) const;
 
   /// Notes where the stitches of a laid round are, which begins at `start`: the next is worked into them.
   void keep(const Course& course, std::uint32_t round, double middle, double start);
@@ -56,6 +60,8 @@ private:
   bool is_corner_group(const Course& course, std::size_t first, std::size_t last) const;
   bool stands_at_corner(std::size_t stand, double middle, Aim& aim) const;
 
+  std::vector<Head> heads_in_rows(std::uint32_t round, double middle) const;
+
   const fabric::Fabric& fabric_;
   const Footing& footing_;
   const Straight& drawn_;
@@ -66,6 +72,7 @@ private:
   fabric::StitchId first_before_ = 0;
   std::vector<std::optional<double>> before_; ///< where the stitches of the round inside are
   double middle_before_ = 0;
+  std::vector<Head> heads_before_; ///< those of the round inside
 };
 
 } // namespace whorl::layout

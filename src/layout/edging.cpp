@@ -27,7 +27,8 @@ constexpr double seam = 0.66;       ///< between the last stitch and the first: 
 constexpr double pointer_air = 0.18;
 constexpr double open_end = 3.2; ///< one whose ends are so far apart does not close
 constexpr double far = 1;        ///< air that is not looked at further
-constexpr int most_times = 24;
+constexpr int most_times = 36, patience = 400, most_pushes = 6;
+constexpr double push = 0.15;          ///< further out, for all to stand by their places
 constexpr double ground_beyond = 0.15; ///< of stitches in another yarn, on all sides
 
 double foot_height(const Course& course, std::uint32_t shape) {
@@ -42,16 +43,17 @@ public:
       : fabric_(fabric), extents_(extents), page_(page), drawn_(drawn),
         aims_(fabric, footing, extents, drawn) {}
 
-  bool lay(const Edging& edging) {
-    if (aims_.outline().corners.empty()) return false;
+  Edged lay(const Edging& edging) {
+    if (aims_.outline().corners.empty()) return Edged::nowhere;
     const bool laid = lay_all(edging);
     drawn_.outline = aims_.outline();
-    return laid;
+    return !laid ? Edged::crowded : all_held_ ? Edged::by_places : Edged::aside;
   }
 
 private:
   bool lay_all(const Edging& edging) {
     lead_ = edging.lead;
+    anywhere_ = edging.anywhere;
     inked_ = edging.inked;
     last_ = edging.rounds.back();
     for (const std::uint32_t round : edging.rounds)
@@ -82,7 +84,7 @@ private:
     course.band.label = letter(fabric_, ring, marked_loops(own), false, extents_, page_);
     set_stands(extents_, chains, round.counting_chain != fabric::none, course);
     course.leftward = false;
-    if (aims_.first() && !aims_.look_at_first(course, number)) return false;
+    if (aims_.first() && !aims_.look_at_first(course, number, anywhere_)) return false;
     if (!settle(number, course)) return false;
     stand(course, ring);
     keep(number, course);
@@ -99,16 +101,24 @@ private:
                              : drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course);
     double inner = least;
     meets_ = false;
+    pushes_ = 0;
     std::vector<double> more(course.stands.size() + 1, 0);
-    for (int i = 0; i < most_times; ++i) {
+    for (int i = 0; i < (anywhere_ ? patience : most_times); ++i) {
       set_height(inner, course);
-      if (inner > least + most_growth) return false;
+      if (!anywhere_ && inner > least + most_growth) return false;
       if (const double wider = string(course, number, more); wider > 0) {
         inner += wider;
         continue;
       }
+      if (!held_ && pushes_ < most_pushes) {
+        inner += ++pushes_ < most_pushes ? push : -push * (most_pushes - 1);
+        continue;
+      }
       const Looked looked = look(course, more);
-      if (looked.clear) return true;
+      if (looked.clear) {
+        all_held_ = all_held_ && held_;
+        return true;
+      }
       inner += looked.nearer;
     }
     return false;
@@ -149,7 +159,42 @@ private:
     course.at = relax(strung);
     meets_ = !closed_ && course.at.back() + course.stands.back().right + seam >
                              course.at.front() - course.stands[0].left + whole;
-    return meets_ ? string(course, number, more) : 0; // it leads all round
+    if (meets_) return string(course, number, more); // it leads all round
+    hold(course, middle);
+    return 0;
+  }
+
+  /// Holds all by their own places; where those at the end have no room there the contour is cut elsewhere,
+  /// as far as the first need not move for that, or further where the round would find no room further out.
+  void hold(Course& course, double middle) {
+    constexpr int most_cuts = 16;
+    constexpr double cut_step = 0.12, least_cut = 0.02;
+    const std::vector<Foot> feet = feet_of(course);
+    Strung free = course.strung;
+    for (int i = 0;; ++i) {
+      const std::vector<Tops> under = aims_.tops_under(course, middle, start_);
+      held_ = hold_feet(feet, under, course.strung, course.at);
+      const double slack = pushes_ < most_pushes ? course.at.front() - course.strung.least.front() : cut_step;
+      if (held_ || !closed_ || slack < least_cut || i == most_cuts) return;
+      const double on = std::clamp(strain_on(feet, under, course.at), -cut_step, std::min(cut_step, slack));
+      start_ += on;
+      for (double& target : free.target) target -= on;
+      course.strung = free;
+      course.at = relax(course.strung);
+    }
+  }
+
+  std::vector<Foot> feet_of(const Course& course) const {
+    std::vector<std::vector<double>> feet;
+    for (const SymbolExtent* shape : course.band.shapes)
+      feet.push_back(on_the_way(shape->feet, aims_.outline().way));
+    std::vector<Item> standing;
+    std::vector<const std::vector<double>*> from_ray;
+    for (const Stand& stand : course.stands) {
+      standing.push_back(course.items[stand.item]);
+      from_ray.push_back(&feet[course.band.shape_of[stand.item]]);
+    }
+    return layout::feet_of(fabric_, standing, from_ray);
   }
 
   static bool closes(double whole, const std::vector<Aim>& aims) {
@@ -315,14 +360,18 @@ private:
   std::uint32_t last_ = 0; ///< the round that is worked last
   bool closed_ = true;
   bool meets_ = false; ///< the ends of the round being laid would overlap if they were free
-  double start_ = 0;   ///< where the round being laid is cut open
-  double ground_ = 0;  ///< how far out there is one
+  int pushes_ = 0;
+  bool anywhere_ = false; ///< however far out there is room
+  bool held_ = true;      ///< all stitches of the round being laid are by their own places
+  bool all_held_ = true;
+  double start_ = 0;  ///< where the round being laid is cut open
+  double ground_ = 0; ///< how far out there is one
 };
 
 } // namespace
 
-bool add_edging(const Fabric& fabric, const Extents& extents, const Page& page, const Edging& edging,
-                const Footing& footing, Straight& drawn) {
+Edged add_edging(const Fabric& fabric, const Extents& extents, const Page& page, const Edging& edging,
+                 const Footing& footing, Straight& drawn) {
   return Laying(fabric, extents, page, footing, drawn).lay(edging);
 }
 

@@ -7,6 +7,7 @@
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/placed.hpp"
+#include "layout/rings.hpp"
 #include "layout/section.hpp"
 #include "layout/spike.hpp"
 #include "layout/stand.hpp"
@@ -25,12 +26,6 @@ constexpr double centre_air = 0.12;
 constexpr double gathering_gap = 0.30;
 constexpr double arrow_gap = 0.62;
 constexpr double centre_line = 1.05; ///< from the base line of the neck's name to that of its note
-
-/// The rings of a disc with their items, before they have a place.
-struct Rungs {
-  std::vector<std::vector<Item>> items;
-  std::vector<Band> bands;
-};
 
 /// A faint round shows no loops but those in which the part itself is begun.
 void draw_loops(const Ring& ring, const Plan& plan, Hand hand, const std::vector<Item>& items, Band& band) {
@@ -67,6 +62,7 @@ Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, c
     band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
     rungs.bands.push_back(std::move(band));
   }
+  widen_gutters(rungs.bands);
   return rungs;
 }
 
@@ -123,47 +119,6 @@ Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page) 
 }
 
 namespace {
-
-/// Chains of a column that have no place of their own.
-std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
-
-void set_size(const Size& size, const Band& band, Ring& ring) {
-  ring.inner = size.inner;
-  ring.outer = size.outer;
-  ring.middle = size.middle;
-  ring.last_before_break = band.break_outside;
-  ring.items = static_cast<std::uint32_t>(band.shape_of.size() + chains_below(band));
-}
-
-/// Keeps the figure's lists from growing bit by bit.
-void make_room(const Rungs& rungs, Figure& figure) {
-  std::size_t items = 0;
-  for (const std::vector<Item>& ring : rungs.items) items += ring.size();
-  for (const Band& band : rungs.bands) items += chains_below(band);
-  figure.items.reserve(items);
-  figure.feet.reserve(items + items / 4);
-  figure.tips.reserve(items + items / 4);
-}
-
-void lay_rings(const Fabric& fabric, const Rungs& rungs, const Turn& turn, Drawn& drawn) {
-  Figure& figure = drawn.figure;
-  Seats seats;
-  make_room(rungs, figure);
-  for (std::size_t i = 0; i < rungs.bands.size(); ++i) {
-    Ring& ring = figure.rings[i];
-    const Size& size = drawn.sizes[i];
-    const Band& band = rungs.bands[i];
-    const std::vector<Item>& items = rungs.items[i];
-    const Laid* inside = drawn.laid.empty() ? nullptr : &drawn.laid.back();
-    drawn.laid.push_back(lay_ring(fabric, ring, items, band, size, seats, turn, inside));
-    ring.first_item = static_cast<std::uint32_t>(figure.items.size());
-    set_size(size, band, ring);
-    stand_ring(fabric, items, band, size, drawn.laid.back().at, turn, figure);
-    const bool more = i + 1 < rungs.bands.size();
-    const fabric::Round* outside = more ? &fabric.rounds[figure.rings[i + 1].last_round] : nullptr;
-    seats = seats_of(fabric, ring, items, band, size, drawn.laid.back().at, turn, outside);
-  }
-}
 
 void set_centre(const Size& first, const Band& band, const Core& core, Figure& figure) {
   const double label = first.label_y - letter_height * number_size;
@@ -227,13 +182,12 @@ namespace {
 
 /// Lays the rings and puts everything on them.
 Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
-                const Rungs& rungs, const Core& core, int again, std::vector<int>& crowded,
+                Rungs& rungs, Core& core, int again, std::vector<int>& crowded,
                 std::vector<std::uint32_t>& stemless) {
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
   const Turn turn{plan.inward, page.hand};
-  drawn.sizes = size_rings(rungs.bands, core, plan.centre == Centre::open, turn);
-  lay_rings(fabric, rungs, turn, drawn);
+  lay_rings(fabric, plan.centre == Centre::open, turn, rungs, core, drawn);
   add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);

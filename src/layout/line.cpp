@@ -143,7 +143,7 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   strung.free_ends = room.free_ends;
   string_gaps(course, room.slot, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
-  spread_fans(fabric, course, room.slot, strung.target);
+  spread_fans(fabric, course, room.free_ends ? std::min(room.slot, 1.0) : room.slot, strung.target);
   if (room.free_ends) hold_the_middle(strung);
   course.at = relax(strung);
 }

@@ -20,7 +20,7 @@ namespace {
 using fabric::Fabric;
 using fabric::StitchId;
 
-constexpr double pitch = 1.12;         ///< of the starting chain
+constexpr double least_pitch = 1.12;   ///< of the starting chain
 constexpr double chain_half = 0.16;    ///< of one of its ovals, across
 constexpr double first_feet = 0.64;    ///< feet of the first round, from the chain's middle line
 constexpr double turning_aside = 0.72; ///< from the last chain to one on end beside it: room for the start
@@ -45,8 +45,9 @@ StitchId chain_under(const Fabric& fabric, const OvalCore& core, const Item& ite
 class FirstSeats {
 public:
   FirstSeats(const Fabric& fabric, const OvalCore& core, const Stadium& stadium,
-             const std::vector<Item>& items)
-      : stadium_(stadium), core_(core), beyond_(2 * stadium.half - pitch * (core.chains() - 1)) {
+             const std::vector<Item>& items, double pitch)
+      : stadium_(stadium), core_(core), pitch_(pitch),
+        beyond_(2 * stadium.half - pitch * (core.chains() - 1)) {
     for (const Item& item : items) under_.push_back(chain_under(fabric, core, item));
     for (const StitchId chain : under_)
       ++(chain == core.far ? at_far_ : chain == core.near ? at_near_ : none_);
@@ -64,7 +65,7 @@ private:
     if (chain == fabric::none) return std::nullopt;
     if (chain == core_.far) return far_end_begins(stadium_, r) + pi * r * (far_met_++ + 0.5) / at_far_;
     if (chain == core_.near) return near_seat();
-    const double from_far = pitch * (chain - core_.far);
+    const double from_far = pitch_ * (chain - core_.far);
     return far_met_ == 0 ? side_begins(r) + 2 * stadium_.half - from_far
                          : back_begins(stadium_, r) + from_far;
   }
@@ -79,6 +80,7 @@ private:
 
   Stadium stadium_;
   OvalCore core_;
+  double pitch_;
   double beyond_; ///< of the core, past the last chain that is worked into
   std::vector<StitchId> under_;
   int at_far_ = 0, at_near_ = 0, none_ = 0, far_met_ = 0, near_first_ = 0, near_last_ = 0;
@@ -87,14 +89,15 @@ private:
 /// An oval while it is put together.
 class Laying {
 public:
-  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page)
+  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page, double pitch)
       : fabric_(fabric), plan_(plan), extents_(extents), page_(page), core_(oval_core(fabric, plan.part)),
-        footing_(fabric, plan.part) {
+        footing_(fabric, plan.part), pitch_(pitch) {
+    around_.fabric = &fabric;
     Figure& figure = oval_.figure;
     figure.form = Form::oval;
     figure.part = plan.part;
     figure.clockwise = page.hand == Hand::left;
-    figure.half_core = (pitch * (core_.chains() - 1) + turning_aside) / 2;
+    figure.half_core = (pitch_ * (core_.chains() - 1) + turning_aside) / 2;
     oval_.stadium = {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
     figure.first_round = plan.rings.front().round;
     figure.last_round = plan.rings.back().last_round;
@@ -120,6 +123,7 @@ public:
   }
 
   std::size_t lines() const { return oval_.figure.rings.size(); }
+  bool is_held() const { return held_; }
   Oval drawn() { return std::move(oval_); }
 
 private:
@@ -156,7 +160,7 @@ private:
     const double side = page_.hand == Hand::right ? 1 : -1;
     for (std::uint32_t i = 0; i < items.size(); ++i) {
       const SymbolExtent& shape = extent(extents_, items[i].key);
-      const Point middle{side * (i < kept ? pitch * i - oval_.stadium.half : oval_.stadium.half), 0};
+      const Point middle{side * (i < kept ? pitch_ * i - oval_.stadium.half : oval_.stadium.half), 0};
       items[i].up = i < kept ? Point{0, 1} : Point{side, 0};
       items[i].height = shape.height;
       items[i].foot = middle - shape.height / 2 * items[i].up;
@@ -170,8 +174,11 @@ private:
   void lay_ring(const Ring& planned) {
     OvalRing ring = gather(planned);
     seat(ring);
+    set_feet(ring);
     lay_oval_ring(extents_, oval_.stadium, around_, ring);
+    held_ = held_ && ring.held;
     keep_places(planned, ring);
+    keep_heads(planned, ring);
     stand(planned, ring);
     oval_.rings.push_back(std::move(ring));
   }
@@ -215,13 +222,45 @@ private:
     std::vector<Item> standing;
     for (const Stand& stand : ring.stands) standing.push_back(ring.items[stand.item]);
     if (is_first())
-      ring.wanted = FirstSeats(fabric_, core_, oval_.stadium, standing).seats();
+      ring.wanted = FirstSeats(fabric_, core_, oval_.stadium, standing, pitch_).seats();
     else
       for (const Item& item : standing) ring.wanted.push_back(base_of(fabric_, item, footing_));
     for (std::size_t i = 0; i < standing.size(); ++i) {
       if (ring.stands[i].column) ring.wanted[i].reset();
       ring.pull.push_back(is_shaping(fabric_, standing[i]) ? shaping_pull : plain_pull);
     }
+  }
+
+  void set_feet(OvalRing& ring) const {
+    std::vector<std::vector<double>> feet;
+    for (const SymbolExtent* shape : ring.band.shapes)
+      feet.push_back(on_the_way(shape->feet, oval_.stadium.way));
+    std::vector<Item> standing;
+    std::vector<const std::vector<double>*> from_ray;
+    for (const Stand& stand : ring.stands) {
+      standing.push_back(ring.items[stand.item]);
+      from_ray.push_back(&feet[ring.band.shape_of[stand.item]]);
+    }
+    ring.feet = feet_of(fabric_, standing, from_ray);
+  }
+
+  void keep_heads(const Ring& planned, const OvalRing& ring) {
+    const StitchId onto_last =
+        fabric_.rounds[planned.last_round].first_stitch - fabric_.rounds[planned.round].first_stitch;
+    around_.heads.clear();
+    for (std::size_t i = 0; i < ring.stands.size(); ++i)
+      for (std::uint32_t k = 0; k < ring.stands[i].items; ++k) {
+        const Item& item = ring.items[ring.stands[i].item + k];
+        const std::uint32_t shape = ring.band.shape_of[ring.stands[i].item + k];
+        const std::vector<double> tips = on_the_way(ring.band.shapes[shape]->tips, oval_.stadium.way);
+        const double far = ring.size.wedges[shape].foot + ring.band.shapes[shape]->height;
+        for (std::uint32_t j = 0; j < item.count; ++j) {
+          const double aside = ring.stands[i].column ? 0 : tips[std::min<std::size_t>(j, tips.size() - 1)];
+          const double at = aside_on(oval_.stadium, ring.size.middle, ring.at[i], aside, far);
+          around_.heads.push_back({carried_square(oval_.stadium, ring.size.middle, at, seat_radius), 1,
+                                   item.first + j + onto_last, i});
+        }
+      }
   }
 
   void keep_places(const Ring& planned, const OvalRing& ring) {
@@ -318,6 +357,8 @@ private:
   Band chain_band_;
   std::vector<Item> lead_; ///< chains skipped at the hook, which stand on end where the first round begins
   std::vector<double> room_;
+  double pitch_;     ///< of the starting chain
+  bool held_ = true; ///< all stitches are by their own places
 };
 
 } // namespace
@@ -347,11 +388,17 @@ OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2;
+  constexpr double more = 0.2, wider = 1.08, widest_pitch = 4;
   std::vector<double> room;
+  double pitch = least_pitch;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, plan, extents, page);
+    Laying laying(fabric, plan, extents, page, pitch);
     const std::vector<int> crowded = laying.put_together(room, i);
+    if (!laying.is_held() && pitch < widest_pitch) {
+      pitch *= wider;
+      --i;
+      continue;
+    }
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)

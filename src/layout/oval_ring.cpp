@@ -19,8 +19,9 @@ constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985;
 constexpr double step = 0.02;
 constexpr int most_steps = 2000, most_widenings = 30;
-constexpr double far_from_seat = 0.55;                    ///< half-way to the next
-constexpr double pointer_side = 0.36;                     ///< from a pointer's middle to the text beside it
+constexpr int steps_to_places = 60;    ///< a ring is pushed out further for all to stand by their places
+constexpr double far_from_seat = 0.55; ///< half-way to the next
+constexpr double pointer_side = 0.36;  ///< from a pointer's middle to the text beside it
 constexpr double before_first = 0.30, behind_last = 0.45; ///< what the label takes of the round, at least
 constexpr double chain_pitch = 0.72;                      ///< of chains one above the other
 constexpr double dot_aside = 0.42; ///< from the middle of a starting chain to that of the dot
@@ -53,8 +54,11 @@ public:
   }
 
   void fit() {
-    for (int i = 0; i < most_steps && !fits(ring_.inner + i * step); ++i)
-      ;
+    int least = 0;
+    while (least < most_steps && !fits(ring_.inner + least * step)) ++least;
+    for (int i = least; !ring_.held && i < least + steps_to_places; i += 4)
+      if (fits(ring_.inner + i * step) && ring_.held) return;
+    if (!ring_.held) fits(ring_.inner + least * step);
   }
 
 private:
@@ -104,6 +108,7 @@ private:
       for (const double gap : ring_.strung.least) least += gap;
       if (least > fullness * length_) return false;
       hold_near();
+      ring_.held = hold_by_places();
       if (!widen()) return true;
     }
     return false;
@@ -158,6 +163,12 @@ private:
       for (double& pull : ring_.strung.pull) pull *= 2;
       ring_.at = relax(ring_.strung);
     }
+  }
+
+  bool hold_by_places() {
+    std::vector<Head> heads = around_.heads;
+    for (Head& head : heads) head.at = carried_square(stadium_, seat_radius, head.at, ring_.size.middle);
+    return hold_feet(ring_.feet, {Tops(*around_.fabric, std::move(heads), length_)}, ring_.strung, ring_.at);
   }
 
   bool strays() const {

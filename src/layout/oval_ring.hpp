@@ -1,6 +1,7 @@
 #pragma once
 
 #include "layout/line.hpp"
+#include "layout/own_place.hpp"
 #include "layout/ring.hpp"
 #include "layout/stadium.hpp"
 
@@ -24,6 +25,8 @@ struct OvalRing {
   Size size;
   Strung strung;
   std::vector<double> at; ///< of the stands
+  std::vector<Foot> feet; ///< of the stands, each from its ray
+  bool held = true;       ///< all of them are by their own places
 };
 
 /// Contours at which seats are kept.
@@ -34,6 +37,8 @@ struct Around {
   double high = 0;              ///< ink of the ring inside it reaches so far
   std::vector<Convex> labels;   ///< of the rings inside
   std::vector<Convex> stitches; ///< of the ring inside
+  const fabric::Fabric* fabric = nullptr;
+  std::vector<Head> heads; ///< of the ring inside, on the contour at 1
 };
 
 /// Gathers the stands of a ring of these items, `chains` of them in front on end.

@@ -18,6 +18,7 @@ constexpr double least_air = 0.06;   ///< between any two inks
 constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
 constexpr double label_air = 0.10;   ///< between labels
 constexpr double label_aside = 0.30; ///< between a label and the stitches beside it
+constexpr double gutter_step = 0.34; ///< the gutter widens no more from a ring to the next
 constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985; ///< least gaps take no more than this of a ring
 constexpr double least_low = 0.1;  ///< no ink comes nearer to the centre
@@ -75,12 +76,14 @@ double label_half(const Size& size) { return size.gutter / 2 - gutter_air + labe
 /// The angle at which the corner of a label stands, seen from the centre.
 double corner_angle(double half, double y) { return arc_sine(half / std::sqrt(half * half + y * y)); }
 
+double gutter_for(const Band& band) { return band.label.width + pointer_room + 2 * gutter_air; }
+
 /// Tries one radius after another for a ring until everything in it has room.
 class Fitting {
 public:
   Fitting(const Band& band, const Turn& turn, const Size& inside)
       : band_(band), turn_(turn), inside_(inside) {
-    size_.gutter = std::max(inside.gutter, band.label.width + pointer_room + 2 * gutter_air);
+    size_.gutter = std::max({inside.gutter, gutter_for(band), band.gutter});
     size_.tall = band.height > tall_height;
   }
 
@@ -194,14 +197,32 @@ double first_inner(const Core& core, double height) {
   return std::max(core.radius - height / 2, std::min(least_inner, core.radius - 0.4));
 }
 
+} // namespace
+
+void widen_gutters(std::vector<Band>& bands) {
+  for (std::size_t i = bands.size(); i-- > 1;)
+    bands[i - 1].gutter = std::max(gutter_for(bands[i]), bands[i].gutter) - gutter_step;
+}
+
+Size size_ring(const Band& inside, const Size& size_inside, const Band& ring, const Turn& turn) {
+  const double inner = size_inside.outer + gap_before(inside, ring, turn) + ring.further;
+  Size size = Fitting(ring, turn, size_inside).fit(inner);
+  add_break(ring, size);
+  return size;
+}
+
+namespace {
+
 std::vector<Size> size_from(const std::vector<Band>& bands, const Core& core, const Turn& turn) {
   std::vector<Size> sizes;
   sizes.reserve(bands.size());
   for (std::size_t i = 0; i < bands.size(); ++i) {
+    if (i > 0) {
+      sizes.push_back(size_ring(bands[i - 1], sizes.back(), bands[i], turn));
+      continue;
+    }
     const Size centre = centre_size(core);
-    const double inner = i == 0 ? first_inner(core, bands[i].height)
-                                : sizes.back().outer + gap_before(bands[i - 1], bands[i], turn);
-    sizes.push_back(Fitting(bands[i], turn, i == 0 ? centre : sizes.back()).fit(inner));
+    sizes.push_back(Fitting(bands[i], turn, centre).fit(first_inner(core, bands[i].height)));
     add_break(bands[i], sizes.back());
   }
   return sizes;

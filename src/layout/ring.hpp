@@ -39,6 +39,13 @@ double foot_radius(const SymbolExtent& shape, double inner, double height, const
 /// Where a ring's angles and places along it count: its middle, further out where its stitches are tall.
 double middle_of(double inner, double height);
 
+/// Lets the gutter widen little by little on the way to a ring with a long label, so that the stitches beside
+/// it stay by their places.
+void widen_gutters(std::vector<Band>& bands);
+
+/// The size of a ring on the one inside it.
+Size size_ring(const Band& inside, const Size& size_inside, const Band& ring, const Turn& turn);
+
 /// The sizes of all rings, each on the one inside it. Rings of an open centre begin as far out as it takes
 /// for none of them to be pushed.
 std::vector<Size> size_rings(const std::vector<Band>& bands, const Core& core, bool open, const Turn& turn);

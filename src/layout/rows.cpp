@@ -1,6 +1,7 @@
 #include "layout/rows.hpp"
 
 #include "layout/course_lean.hpp"
+#include "layout/course_places.hpp"
 #include "layout/cut.hpp"
 #include "layout/edging.hpp"
 #include "layout/ground.hpp"
@@ -89,16 +90,21 @@ std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::
   return items;
 }
 
+/// Whether an edging stands round the rows: near to its places, or however far out there is room.
+enum class Edge { none, near, anywhere };
+
 /// A flat piece while it is put together.
 class Laying {
 public:
   Laying(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
-         const Extents& extents, const Page& page, bool edged, std::vector<std::uint32_t> arrows)
+         const Extents& extents, const Page& page, Edge edge, std::vector<std::uint32_t> arrows, double slot)
       : fabric_(fabric), part_(fabric.parts[part]), extents_(extents), page_(page),
-        arrows_(std::move(arrows)), rows_(edged ? section.rounds : shown_rows(fabric, section, page.wanted)),
-        edging_(edged ? section.edging : std::vector<std::uint32_t>()), faint_(section.owner != fabric::none),
+        arrows_(std::move(arrows)),
+        rows_(edge != Edge::none ? section.rounds : shown_rows(fabric, section, page.wanted)),
+        edging_(edge != Edge::none ? section.edging : std::vector<std::uint32_t>()),
+        faint_(section.owner != fabric::none),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
-        footing_(fabric, part) {
+        footing_(fabric, part), slot_(slot), edge_(edge) {
     drawn_.figure.form = Form::rows;
     drawn_.figure.part = part;
     drawn_.figure.clockwise = page.hand == Hand::left;
@@ -122,8 +128,7 @@ public:
       stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
     stemless_ = add_stems(fabric_, extents_, drawn_.figure);
     if (!stemless_.empty()) return {};
-    if (!edging_.empty())
-      has_room_ = add_edging(fabric_, extents_, page_, {edging_, std::move(lead_), inked_}, footing_, drawn_);
+    if (!edging_.empty()) lay_edging();
     if (!has_room_) return {};
     bound();
     for (const Course& course : drawn_.courses)
@@ -144,11 +149,19 @@ public:
 
   std::size_t lines() const { return drawn_.courses.size(); }
   bool has_room() const { return has_room_; }
+  bool is_held() const { return held_; }
   std::vector<std::uint32_t> bends() const { return rings_at_bends(drawn_.figure); }
   const std::vector<std::uint32_t>& stemless() const { return stemless_; }
   Straight drawn() { return std::move(drawn_); }
 
 private:
+  void lay_edging() {
+    const Edging edging{edging_, std::move(lead_), inked_, edge_ == Edge::anywhere};
+    const Edged edged = add_edging(fabric_, extents_, page_, edging, footing_, drawn_);
+    has_room_ = edged == Edged::aside || edged == Edged::by_places;
+    held_ = held_ && (edged == Edged::by_places || edged == Edged::nowhere);
+  }
+
   /// The ring or chain under the first row stands round (0, 0).
   void bound() {
     bound_straight(extents_, drawn_.figure);
@@ -270,8 +283,11 @@ private:
     set_height(drawn_.figure.centre == Centre::nothing ? 0 : centre_reach, course);
     if (!drawn_.courses.empty())
       set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
-    const Room room{0, true, 1, pulls};
+    const Room room{0, true, slot_, pulls};
     lay_course(fabric_, footing_, room, course);
+    if (!drawn_.courses.empty() &&
+        !hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course))
+      held_ = false;
     lean_to_places(fabric_, extents_, footing_, course);
     keep_places(fabric_, ring, course, room, footing_);
     drawn_.courses.push_back(std::move(course));
@@ -327,18 +343,31 @@ private:
   std::uint32_t inked_ = 0;
   bool has_room_ = true; ///< for the edging
   std::vector<std::uint32_t> stemless_;
+  double slot_ = 1; ///< of a stitch
+  Edge edge_ = Edge::none;
+  bool held_ = true; ///< all stitches are by their own places
 };
 
 std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Section& section,
-                             const Folding& folding, const Extents& extents, const Page& page, bool edged) {
+                             const Folding& folding, const Extents& extents, const Page& page, Edge edge) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2;
+  constexpr double more = 0.2, wider = 1.06, widest_slot = 4;
   std::vector<double> room;
   std::vector<std::uint32_t> arrows;
   int bent = 0; ///< times that stems were given room
+  double slot = 1, had_room = 0;
+  bool growing = true;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, section, folding, extents, page, edged, arrows);
+    Laying laying(fabric, part, section, folding, extents, page, edge, arrows, slot);
     const std::vector<int> crowded = laying.put_together(room, i);
+    if (laying.has_room()) had_room = slot;
+    if (!laying.is_held() && growing) {
+      slot *= wider;
+      growing = slot < widest_slot;
+      if (!growing && had_room > 0) slot = had_room;
+      --i;
+      continue;
+    }
     if (const std::vector<std::uint32_t> bends = laying.bends();
         bent < most_bends && !bends.empty() && (bent == 0 || !laying.stemless().empty())) {
       room.resize(laying.lines(), 0);
@@ -354,7 +383,8 @@ std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Sec
       --i;
       continue;
     }
-    if (!laying.has_room() || (edged && !crowded.empty() && i == most_times)) return std::nullopt;
+    if (!laying.has_room() || (edge == Edge::near && !crowded.empty() && i == most_times))
+      return std::nullopt;
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int line : crowded)
@@ -366,7 +396,7 @@ std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Sec
 
 Straight draw_rows(const Fabric& fabric, std::uint32_t part, const Section& section, const Folding& folding,
                    const Extents& extents, const Page& page) {
-  return *draw(fabric, part, section, folding, extents, page, false);
+  return *draw(fabric, part, section, folding, extents, page, Edge::none);
 }
 
 std::optional<Straight> draw_edged_rows(const Fabric& fabric, std::uint32_t part, const Section& section,
@@ -380,7 +410,12 @@ std::optional<Straight> draw_edged_rows(const Fabric& fabric, std::uint32_t part
   }
   const bool begun = edged.before == fabric::none && fabric.parts[part].foundation != fabric::none;
   if (edged.edging.empty() || edged.rounds.size() > most_edged || !begun) return std::nullopt;
-  return draw(fabric, part, edged, folding, extents, page, true);
+  std::optional<Straight> drawn = draw(fabric, part, edged, folding, extents, page, Edge::near);
+  const bool only_here = std::any_of(edged.edging.begin(), edged.edging.end(), [&](std::uint32_t round) {
+    return fabric.rounds[round].kind != pattern::RoundKind::round;
+  });
+  if (!drawn && only_here) drawn = draw(fabric, part, edged, folding, extents, page, Edge::anywhere);
+  return drawn;
 }
 
 } // namespace whorl::layout

@@ -8,7 +8,7 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double widest_ray = 0.89; ///< radians from the end of the first side, 51 degrees
+constexpr double widest_ray = 0.89;  ///< radians from the end of the first side, 51 degrees
 constexpr double beside_side = 1.25; ///< rounds begin no further from it, so that their numbers make a column
 
 /// The angle from the end of the first side to where a round begins.
@@ -93,13 +93,21 @@ Point along(const Stadium& stadium, double r, double at) {
   return mirrored(stadium, {0 - out.y, out.x});
 }
 
-double carried(const Stadium& stadium, double r, double at, double to) {
+double carried_square(const Stadium& stadium, double r, double at, double to) {
   const std::array<double, 6> begins = pieces(stadium, r), ends = pieces(stadium, to);
   const std::size_t piece = piece_at(begins, at);
-  // Square to both, as far as the other begins and ends there.
-  if (piece == 0) return std::max(0.0, ends[1] - (begins[1] - at) * to / r);
+  if (piece == 0) return ends[1] - (begins[1] - at) * to / r;
   const bool side = piece == 1 || piece == 3;
-  return std::min(ends[5], ends[piece] + (at - begins[piece]) * (side ? 1 : to / r));
+  return ends[piece] + (at - begins[piece]) * (side ? 1 : to / r);
+}
+
+double aside_on(const Stadium& stadium, double r, double at, double aside, double far) {
+  const std::size_t piece = piece_at(pieces(stadium, r), at);
+  return piece == 1 || piece == 3 ? at + aside : at + aside * r / far;
+}
+
+double carried(const Stadium& stadium, double r, double at, double to) {
+  return std::clamp(carried_square(stadium, r, at, to), 0.0, length_of(stadium, to));
 }
 
 std::vector<Point> curve_on(const Stadium& stadium, double r, double from, double to) {

@@ -21,7 +21,14 @@ Point point_on(const Stadium& stadium, double r, double at);
 Point outward(const Stadium& stadium, double r, double at);
 Point along(const Stadium& stadium, double r, double at);
 
-/// A place of one contour carried to another, square to both.
+/// A place of one contour carried to another, square to both: it may come to lie before the start there, or
+/// behind the end.
+double carried_square(const Stadium& stadium, double r, double at, double to);
+
+/// The place on a contour under what stands `aside` of the ray from a place, at distance `far` from the core.
+double aside_on(const Stadium& stadium, double r, double at, double aside, double far);
+
+/// A place carried to another contour, as far as the other begins and ends there.
 double carried(const Stadium& stadium, double r, double at, double to);
 
 /// Cubic curves (1 + 3n points) along a contour from one place to a greater one.

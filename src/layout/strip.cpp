@@ -1,5 +1,6 @@
 #include "layout/strip.hpp"
 
+#include "layout/course_places.hpp"
 #include "layout/cut.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
@@ -79,14 +80,38 @@ void stack(Laying& laying) {
   }
 }
 
-void lay(Laying& laying, Figure& figure) {
-  Footing footing(laying.fabric, laying.plan.part);
-  make_room(laying.courses, figure);
+/// Strings all lines; false: some have no room by their own places.
+bool string_courses(Laying& laying, const std::vector<Ring>& rings, Footing& footing) {
+  bool held = true;
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
     const Room room{laying.length, false, laying.length / slots_of(course), {}};
     lay_course(laying.fabric, footing, room, course);
-    keep_places(laying.fabric, figure.rings[i], course, room, footing);
+    if (i > 0) held = hold_by_places(laying.fabric, laying.courses[i - 1], rings[i - 1], course) && held;
+    keep_places(laying.fabric, rings[i], course, room, footing);
+  }
+  return held;
+}
+
+/// The lines become longer until all stitches have room by their own places.
+void string_with_room(Laying& laying, const std::vector<Ring>& rings) {
+  constexpr double longer = 1.06;
+  constexpr int most_times = 24;
+  const double length = laying.length;
+  for (int i = 0; i < most_times; ++i, laying.length *= longer) {
+    Footing footing(laying.fabric, laying.plan.part);
+    if (string_courses(laying, rings, footing)) return;
+  }
+  laying.length = length;
+  Footing footing(laying.fabric, laying.plan.part);
+  string_courses(laying, rings, footing);
+}
+
+void lay(Laying& laying, Figure& figure) {
+  make_room(laying.courses, figure);
+  string_with_room(laying, figure.rings);
+  for (std::size_t i = 0; i < laying.courses.size(); ++i) {
+    Course& course = laying.courses[i];
     stand_course(laying.fabric, laying.extents, course, -laying.edge(), figure.rings[i], figure);
     figure.rings[i].last_before_break = course.band.break_outside;
   }

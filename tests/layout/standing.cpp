@@ -22,6 +22,13 @@ bool has(const Fabric& fabric, StitchId stitch, std::uint8_t flags) {
   return (fabric.stitches[stitch].flags & flags) != 0;
 }
 
+/// The way out from a point of an item: from the middle of a disc, upright on a line, square to the contours
+/// of an oval and of an edging, on which stitches stand so.
+Point way_out(const Figure& figure, const Ring& ring, const Item& item, Point at) {
+  if (figure.form == Form::oval || ring.edging) return item.up;
+  return figure.form == Form::strip || figure.form == Form::rows ? Point{0, 1} : unit(at);
+}
+
 struct Distance {
   double straight = 1e9, aside = 1e9;
 };
@@ -30,8 +37,8 @@ struct Distance {
 class Tops {
 public:
   Tops(const Fabric& fabric, const Figure& figure)
-      : fabric_(fabric), upright_(figure.form == Form::strip || figure.form == Form::rows),
-        at_(fabric.stitches.size()), arch_(fabric.stitches.size(), fabric::none) {
+      : fabric_(fabric), at_(fabric.stitches.size()), out_(fabric.stitches.size()),
+        arch_(fabric.stitches.size(), fabric::none) {
     for (std::uint32_t arch = 0; arch < fabric.arches.size(); ++arch)
       for (std::uint32_t k = 0; k < fabric.arches[arch].count; ++k)
         arch_[fabric.arches[arch].first_chain + k] = arch;
@@ -57,7 +64,7 @@ public:
 
   /// How far the nearest of a place's own points is, or of any other place of its round, and how far aside of
   /// the way out, or up, on which the foot stands.
-  Distance nearest(const Place& place, Point foot, bool own) const {
+  Distance nearest(const Place& place, Point foot, Point out, bool own) const {
     Distance least;
     const std::optional<std::uint32_t> number = round_of(place);
     if (!number) return least;
@@ -65,10 +72,8 @@ public:
     for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
       if (at_[i] && is_own(place, i) == own && (own || is_place(i))) {
         least.straight = std::min(least.straight, length(*at_[i] - foot));
-        const bool behind = !upright_ && dot(foot, *at_[i]) < 0;
-        if (!behind)
-          least.aside =
-              std::min(least.aside, std::abs(cross(upright_ ? Point{0, 1} : unit(foot), *at_[i] - foot)));
+        if (dot(out, out_[i]) > 0) // else it is on the other side of the piece
+          least.aside = std::min(least.aside, std::abs(cross(out, *at_[i] - foot)));
       }
     return least;
   }
@@ -81,13 +86,14 @@ private:
         const bool chain = arch_[item.first] != fabric::none;
         at_[item.first + on + j] =
             chain ? item.foot + item.height / 2 * item.up : figure.tips[item.first_tip + j];
+        out_[item.first + on + j] = way_out(figure, ring, item, *at_[item.first + on + j]);
       }
     }
   }
 
   const Fabric& fabric_;
-  bool upright_; ///< the way up is the same everywhere
   std::vector<std::optional<Point>> at_;
+  std::vector<Point> out_; ///< the way out there
   std::vector<std::uint32_t> arch_;
 };
 
@@ -95,6 +101,7 @@ private:
 struct Group {
   Place into;
   std::vector<Point> feet;
+  std::vector<Point> out; ///< the way out, or up, at each
 };
 
 /// What takes several places together has one foot for each of them. Joins are no stitches of the round, and
@@ -106,8 +113,11 @@ std::vector<Group> groups_of(const Fabric& fabric, const Figure& figure, const R
     if (has(fabric, item.first, fabric::joins) || item.stem > 0 || item.key.base == Base::below) continue;
     const fabric::Leg* legs = fabric.legs.data() + fabric.stitches[item.first].first_leg;
     for (std::uint32_t foot = 0; foot < item.feet; ++foot) {
-      if (groups.empty() || !(groups.back().into == legs[foot].into)) groups.push_back({legs[foot].into, {}});
-      groups.back().feet.push_back(figure.feet[item.first_foot + foot]);
+      if (groups.empty() || !(groups.back().into == legs[foot].into))
+        groups.push_back({legs[foot].into, {}, {}});
+      const Point at = figure.feet[item.first_foot + foot];
+      groups.back().feet.push_back(at);
+      groups.back().out.push_back(way_out(figure, ring, item, at));
     }
   }
   return groups;
@@ -163,12 +173,14 @@ Nearness nearness_of(const Fabric& fabric, const Figure& figure) {
   for (const Ring& ring : figure.rings) {
     if (ring.echo) continue;
     for (Group& group : groups_of(fabric, figure, ring)) {
-      if (tops.nearest(group.into, {}, true).straight > 1e8 || tops.round_of(group.into) == ring.round)
+      if (tops.nearest(group.into, {}, {0, 1}, true).straight > 1e8 ||
+          tops.round_of(group.into) == ring.round)
         continue;
-      if (group.feet.size() > most_asked_alone) group.feet = {middle_of(group.feet)};
-      for (const Point foot : group.feet) {
-        const Distance own = tops.nearest(group.into, foot, true),
-                       other = tops.nearest(group.into, foot, false);
+      if (group.feet.size() > most_asked_alone)
+        group.feet = {middle_of(group.feet)}, group.out = {unit(middle_of(group.out))};
+      for (std::size_t k = 0; k < group.feet.size(); ++k) {
+        const Distance own = tops.nearest(group.into, group.feet[k], group.out[k], true),
+                       other = tops.nearest(group.into, group.feet[k], group.out[k], false);
         const bool near = own.straight < other.straight || own.aside < other.aside;
         ++(near ? found.near : found.not_near);
         if (near) continue;

@@ -38,23 +38,16 @@ TEST_CASE("in figures of every form no stems cross") {
   });
 }
 
-/// A row along one side that widens too steeply finds no room there and is told, not drawn: one pattern in
-/// the hundred.
 TEST_CASE("every stitch is drawn or stood for once, but for the chains that a disc or a tube begins on") {
-  std::string missing;
-  int patterns = 0;
-  look_at_all([&](const test::Typed& typed) {
-    const std::string found = test::not_shown_once(typed.fabric, typed.figures);
-    if (!found.empty()) missing += "\n" + found, ++patterns;
-    CHECK(found.find("=2") == std::string::npos);
+  look_at_all([](const test::Typed& typed) {
+    CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
   });
-  INFO(missing);
-  CHECK(patterns <= 1);
 }
 
-/// Not all of them: beside the gutter, which is as wide in a small ring as in a large one, and where tall and
-/// low stitches, increases and decreases crowd, rings go by the fraction of their arc.
-TEST_CASE("of feet in figures of every form 95 in 100 are nearest to their own place") {
+/// Not quite all of them: the outer legs of three worked together stand nearer to the middle one's place where
+/// places are far apart, and of five in one place, in a disc inward, not each is by what is worked into it; both
+/// symbols are as wide as they are.
+TEST_CASE("of feet in figures of every form 998 in 1000 are nearest to their own place") {
   test::Nearness all;
   look_at_all([&all](const test::Typed& typed) {
     for (const Figure& figure : typed.figures) {
@@ -64,5 +57,5 @@ TEST_CASE("of feet in figures of every form 95 in 100 are nearest to their own p
   });
   INFO(all.not_near << " of " << all.near + all.not_near);
   CHECK(all.near > 10000);
-  CHECK(20 * all.not_near <= all.near + all.not_near);
+  CHECK(500 * all.not_near <= all.near + all.not_near);
 }

@@ -1,0 +1,74 @@
+#include "layout/course_places.hpp"
+
+#include "layout/own_place.hpp"
+
+#include <algorithm>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+
+std::vector<double> in_work_order(const std::vector<Point>& points, bool leftward) {
+  std::vector<double> aside;
+  for (const Point p : points) aside.push_back(p.x);
+  if (aside.empty()) aside.push_back(0);
+  std::sort(aside.begin(), aside.end());
+  if (leftward) std::reverse(aside.begin(), aside.end());
+  return aside;
+}
+
+/// Counted from the left.
+std::size_t from_left(const Course& course, std::size_t stand) {
+  return course.leftward ? course.stands.size() - 1 - stand : stand;
+}
+
+std::vector<Head> heads_of(const Fabric& fabric, const Course& course, const Ring& ring) {
+  std::vector<Head> heads;
+  const fabric::StitchId onto_last =
+      fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
+  std::vector<std::vector<double>> tips;
+  for (const SymbolExtent* shape : course.band.shapes)
+    tips.push_back(in_work_order(shape->tips, course.leftward));
+  for (std::size_t i = 0; i < course.stands.size(); ++i) {
+    const Stand& stand = course.stands[i];
+    for (std::uint32_t k = 0; k < stand.items; ++k) {
+      const Item& item = course.items[stand.item + k];
+      const std::vector<double>& own = tips[course.band.shape_of[stand.item + k]];
+      for (std::uint32_t j = 0; j < item.count; ++j)
+        heads.push_back(
+            {stand_at(course, i) + (stand.column ? 0 : own[std::min<std::size_t>(j, own.size() - 1)]), 1,
+             item.first + j + onto_last, from_left(course, i)});
+    }
+  }
+  return heads;
+}
+
+/// Chains on end have no feet.
+std::vector<Foot> feet_of(const Fabric& fabric, const Course& course) {
+  std::vector<std::vector<double>> feet;
+  for (const SymbolExtent* shape : course.band.shapes)
+    feet.push_back(in_work_order(shape->feet, course.leftward));
+  std::vector<Item> items;
+  std::vector<const std::vector<double>*> from_ray;
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < course.stands.size(); ++i) {
+    if (course.stands[i].column) continue;
+    items.push_back(course.items[course.stands[i].item]);
+    from_ray.push_back(&feet[course.band.shape_of[course.stands[i].item]]);
+    places.push_back(from_left(course, i));
+  }
+  std::vector<Foot> all = layout::feet_of(fabric, items, from_ray);
+  for (Foot& foot : all)
+    for (std::size_t& item : foot.items) item = places[item];
+  return all;
+}
+
+} // namespace
+
+bool hold_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before, Course& course) {
+  return hold_feet(feet_of(fabric, course), {Tops(fabric, heads_of(fabric, before, ring_before), 0)},
+                   course.strung, course.at);
+}
+
+} // namespace whorl::layout

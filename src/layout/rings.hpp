@@ -1,0 +1,19 @@
+#pragma once
+
+#include "layout/figure.hpp"
+
+namespace whorl::layout {
+
+/// The rings of a disc with their items, before they have a place.
+struct Rungs {
+  std::vector<std::vector<Item>> items;
+  std::vector<Band> bands;
+};
+
+/// Sizes the rings of a disc and stands their stitches on them, from the inmost out, each by its own place.
+/// Where there is no room for that a ring stands further out, round an open middle all do: its band, or the
+/// core, keeps that.
+void lay_rings(const fabric::Fabric& fabric, bool open, const Turn& turn, Rungs& rungs, Core& core,
+               Drawn& drawn);
+
+} // namespace whorl::layout
