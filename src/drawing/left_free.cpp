@@ -25,7 +25,7 @@ Taken taken_by_own_part(const Fabric& fabric, std::vector<LeftFree>& left) {
   const std::vector<bool> closes = kinds_that_close(fabric);
   Taken taken(fabric.stitches.size(), stitch::no_loop);
   for (StitchId worker = 0; worker < fabric.stitches.size(); ++worker)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, worker)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, worker)) {
       const StitchId into = leg.into.of;
       if (leg.into.what != fabric::On::top || into >= taken.size()) continue;
       if (part_of(fabric, worker) != part_of(fabric, into))

@@ -73,6 +73,8 @@ std::string sign_words(const Making& making, const Placed& sign) {
     return making.words("title-attach");
   case Sign::free_loop:
     return making.words("title-free-loop", {sign.text.text});
+  case Sign::joined:
+    return making.words("title-joined", {sign.text.text});
   case Sign::front:
     return making.words("title-front-side");
   }

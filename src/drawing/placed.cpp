@@ -20,7 +20,11 @@ bool is_line(const Placed& placed) {
   return points && mark_of(placed.sign).empty();
 }
 
-Color text_color(Sign sign) { return mark_of(sign).empty() ? ink::grey : ink::black; }
+/// White in the disc of a part's letter.
+Color text_color(Sign sign) {
+  if (sign == Sign::joined) return ink::paper;
+  return mark_of(sign).empty() ? ink::grey : ink::black;
+}
 
 Stroke line_of(const Placed& placed, const Frame& frame) {
   const Point end = placed.at + layout::tick_length * placed.up;
@@ -57,6 +61,8 @@ std::string_view mark_of(Sign sign) {
     return "attach";
   case Sign::free_loop:
     return "free-loop";
+  case Sign::joined:
+    return "joined-part";
   case Sign::tick:
   case Sign::front:
     break;

@@ -75,11 +75,11 @@ std::vector<Reached> reached_by(const fabric::Fabric& fabric, const Figure& figu
                                 const layout::Item& item) {
   std::vector<Reached> places;
   std::size_t legs = 0;
-  for (std::uint32_t i = 0; i < item.count; ++i) legs += fabric::legs_of(fabric, item.first + i).size();
+  for (std::uint32_t i = 0; i < item.count; ++i) legs += fabric::own_legs_of(fabric, item.first + i).size();
   const bool spread = item.count == 1 && legs == item.feet && legs > 1;
   std::uint32_t leg_number = 0;
   for (std::uint32_t i = 0; i < item.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, item.first + i)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, item.first + i)) {
       Reached place = at(fabric, figure, drawn, leg.into);
       place.foot = spread ? figure.feet[item.first_foot + leg_number] : item.foot;
       ++leg_number;

@@ -18,7 +18,7 @@ bool shows_start(const Figure& figure) {
 }
 
 bool is_chain(const fabric::Fabric& fabric, const layout::Item& item) {
-  return fabric::legs_of(fabric, item.first).size() == 0;
+  return fabric::own_legs_of(fabric, item.first).size() == 0;
 }
 
 /// The one place that an item goes into; none: it is a chain, goes into several, or into a ring, as all of a
@@ -26,7 +26,7 @@ bool is_chain(const fabric::Fabric& fabric, const layout::Item& item) {
 fabric::Place place_of(const fabric::Fabric& fabric, const layout::Item& item) {
   fabric::Place place;
   for (std::uint32_t i = 0; i < item.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, item.first + i)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, item.first + i)) {
       if (leg.into.what == fabric::On::ring || (place.of != fabric::none && !(leg.into == place))) return {};
       place = leg.into;
     }

@@ -66,7 +66,7 @@ bool means_the_same(const layout::Placed& one, const layout::Placed& other) {
   using layout::Sign;
   if (one.sign != other.sign) return false;
   const bool ticks = one.sign == Sign::tick;
-  const bool says = one.sign == Sign::flag || one.sign == Sign::free_loop;
+  const bool says = one.sign == Sign::flag || one.sign == Sign::free_loop || one.sign == Sign::joined;
   if (ticks) return (one.up == layout::Point{0, 0}) == (other.up == layout::Point{0, 0});
   return !says || one.text.text == other.text.text;
 }

@@ -151,6 +151,31 @@ StitchId before_gap(const Fabric& fabric, const Place& gap) {
   return gap.of;
 }
 
+namespace {
+
+/// The first of a stitch's legs that goes through a part held against it; where there is none, their end.
+const Leg* first_held(const Fabric& fabric, StitchId stitch) {
+  const Legs legs = legs_of(fabric, stitch);
+  if ((fabric.stitches[stitch].flags & holds_part) == 0) return legs.end();
+  const auto part_of = [&fabric](const Leg& leg) {
+    const bool stands = leg.into.what == On::top && leg.into.of < fabric.stitches.size();
+    return stands ? fabric.rounds[fabric.stitches[leg.into.of].round].part : none;
+  };
+  const Leg* held = legs.begin();
+  while (held != legs.end() && part_of(*held) == part_of(*legs.begin())) ++held;
+  return held;
+}
+
+} // namespace
+
+Legs own_legs_of(const Fabric& fabric, StitchId stitch) {
+  return {legs_of(fabric, stitch).begin(), first_held(fabric, stitch)};
+}
+
+Legs held_legs_of(const Fabric& fabric, StitchId stitch) {
+  return {first_held(fabric, stitch), legs_of(fabric, stitch).end()};
+}
+
 std::uint8_t free_loops(const Fabric& fabric, StitchId stitch) {
   if (stitch >= fabric.taken.size()) return stitch::both;
   return static_cast<std::uint8_t>(stitch::both & ~fabric.taken[stitch]);

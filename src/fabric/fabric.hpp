@@ -24,6 +24,7 @@ enum StitchFlag : std::uint8_t {
   counts = 1,       ///< counted in its round
   joins = 2,        ///< a slip stitch that joins a round, or leads to where it begins: no stitch of the round
   starts_chain = 4, ///< of a starting or turning chain
+  holds_part = 8,   ///< goes through the edge of another part too: its legs there stand behind its own
 };
 
 /// 16 bytes. Its legs end where the next stitch's begin.
@@ -174,6 +175,10 @@ Legs legs_of(const Fabric& fabric, StitchId stitch);
 
 /// The stitch before a gap (`On::between`); the one behind it is `gap.of`.
 StitchId before_gap(const Fabric& fabric, const Place& gap);
+
+/// The same without those that go through the edge of a part held against it, and these alone.
+Legs own_legs_of(const Fabric& fabric, StitchId stitch);
+Legs held_legs_of(const Fabric& fabric, StitchId stitch);
 
 /// Loops (front, back) of a stitch's top that nothing is worked into and that a hook can reach.
 std::uint8_t free_loops(const Fabric& fabric, StitchId stitch);

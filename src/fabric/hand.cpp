@@ -266,7 +266,10 @@ bool Hand::work_repeat(const Node& node, const Context& context, int depth) {
   const Need pass = node.work.to_end ? need_of_pass(tree_, node, needs_) : Need{};
   // What runs to the end inside comes to the end in one pass.
   if (node.work.to_end && pass.to_end) return follow_children(node, context, depth);
-  return passes(node, context, pass, [&] { return follow_children(node, context, depth); });
+  held_times_ = times_through_part(node);
+  const bool worked = passes(node, context, pass, [&] { return follow_children(node, context, depth); });
+  held_times_ = 1;
+  return worked;
 }
 
 bool Hand::work_group(const Node& node, const Context& context, int depth) {

@@ -4,6 +4,8 @@
 #include "fabric/fabric.hpp"
 #include "fabric/need.hpp"
 
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,11 +44,29 @@ struct Outcome {
   Start start = Start::nothing;      ///< … and how
   std::vector<pattern::Span> hidden; ///< invisible decreases that were asked for in back loops
   std::vector<Taken> notes;
+  std::vector<Taken> troubles; ///< the same, where the text cannot be right
+};
+
+/// A place of a part's edge that is held against the piece in hand, and the one that lies behind it where the
+/// part is a tube pressed flat.
+struct HeldPair {
+  Place front;
+  std::optional<Place> behind;
+};
+
+/// How far the edge of a part was joined to others.
+struct Held {
+  std::vector<HeldPair> edge;
+  std::size_t met = 0;                    ///< so many of them
+  std::uint32_t copies = 0;               ///< of a part that is made several times: begun
+  const pattern::Node* through = nullptr; ///< the work that went through it last
+  StitchId up_to = none;                  ///< one past the last stitch that went through it
 };
 
 /// The hand that works a round: it follows the nodes of the tree, takes places from the edge and puts
 /// stitches into the fabric. It knows neither numbers nor counts. hand.cpp follows the nodes, hand_take.cpp
-/// takes places, hand_edges.cpp and hand_rows.cpp open edges, hand_stitch.cpp makes stitches.
+/// takes places, hand_parts.cpp those of a part held against the piece, hand_edges.cpp and hand_rows.cpp open
+/// edges, hand_stitch.cpp makes stitches.
 class Hand {
 public:
   /// `last_rounds`: for every entry of the text the fabric's last round of it, `none` where there is none.
@@ -128,6 +148,14 @@ private:
   bool take_between(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
+  bool take_two_parts(const pattern::Node& node, pattern::Where where, const Gist& gist);
+  std::uint32_t times_through_part(const pattern::Node& repeat) const;
+  std::uint32_t wanted_of_part(const pattern::Node& node) const;
+  std::vector<HeldPair> edge_held(std::uint32_t round, std::uint32_t wanted) const;
+  std::optional<HeldPair> next_of_part(const pattern::Node& node);
+  void say_no_more_of(const pattern::Node& node, std::uint32_t owner, std::uint32_t round);
+  bool is_of_other_part(const Place& place) const;
+  void keep_held(const pattern::Node& node, StitchId stitch);
   bool joins_at_corner(const pattern::Node& node) const;
   bool lead_into_space(const pattern::Node& node);
   bool travel(const pattern::Node& node, pattern::NodeId id, const Context& context);
@@ -200,6 +228,8 @@ private:
   std::vector<Gist> gists_;
 
   Outcome outcome_;
+  std::map<std::uint32_t, Held> held_; ///< by part
+  std::uint32_t held_times_ = 1;       ///< how often what goes through a part is repeated
   std::uint32_t part_ = 0;
   std::vector<Place> taken_;       ///< the places taken last
   std::uint32_t in_place_ = 0;     ///< stitches worked into them

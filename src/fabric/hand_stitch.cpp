@@ -111,6 +111,7 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   fabric_.stitches.push_back(stitch);
   ++made_;
   if (gist.legs > 0 && !add_legs(node, gist, context)) return false;
+  if (context.into == Into::two_parts) keep_held(node, number);
   if (gist.chain) add_chain(number);
   if (gist.chain && node.work.as_high && leads_up(arch_)) climbs_ = true;
   if (!own && !led_) put_tops(number, gist);
@@ -122,7 +123,10 @@ bool Hand::add_legs(const Node& node, const Gist& gist, const Context& context) 
   ++in_place_;
   if (taken_.empty()) return true;
   const std::size_t places = taken_.size();
-  const std::size_t legs = std::size_t{gist.legs} * (context.into == Into::both_layers ? 2 : 1);
+  const std::size_t layers = context.into == Into::both_layers ? 2
+                             : context.into == Into::two_parts ? places / std::max(1U, gist.takes)
+                                                               : 1;
+  const std::size_t legs = std::size_t{gist.legs} * std::max<std::size_t>(1, layers);
   for (std::size_t leg = 0; leg < legs; ++leg) {
     const Place& taken = taken_[std::min(places - 1, places >= legs ? leg : leg * places / legs)];
     const auto into = foot(taken, gist, context);
@@ -139,6 +143,7 @@ bool Hand::add_legs(const Node& node, const Gist& gist, const Context& context) 
 std::optional<Place> Hand::foot(const Place& taken, const Gist& gist, const Context& context) const {
   Place into = taken;
   if (into.of == none || own_place_) return into;
+  if (context.into == Into::two_parts && is_of_other_part(into)) return into;
   if (context.into == Into::below) {
     const auto deep = below(into, context.down);
     if (!deep) return std::nullopt;

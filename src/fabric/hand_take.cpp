@@ -100,6 +100,7 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
   in_place_ = 0;
   own_place_ = false;
   if (context.into == pattern::Into::both_layers) return take_two_layers(node, gist.takes);
+  if (context.into == pattern::Into::two_parts && !edge_.is_ring()) return take_two_parts(node, where, gist);
   const bool one = where == Where::chain || where == Where::ring || pattern::goes_between(where);
   for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
     if (!take_one(node, where, gist.slip)) return false;

@@ -13,7 +13,7 @@ bool counts_here(const Stitch& stitch) { return (stitch.flags & counts) && !(sti
 std::uint32_t places_of(const Fabric& fabric, StitchId id) {
   std::uint32_t places = 0;
   Place last;
-  for (const Leg& leg : legs_of(fabric, id)) {
+  for (const Leg& leg : own_legs_of(fabric, id)) {
     if (places == 0 || !(leg.into == last)) ++places;
     last = leg.into;
   }
@@ -22,7 +22,7 @@ std::uint32_t places_of(const Fabric& fabric, StitchId id) {
 
 /// Whether a stitch goes into the place of the one before it, and nowhere else.
 bool shares_place(const Fabric& fabric, StitchId before, StitchId id) {
-  const Legs a = legs_of(fabric, before), b = legs_of(fabric, id);
+  const Legs a = own_legs_of(fabric, before), b = legs_of(fabric, id);
   if (a.size() == 0 || b.size() == 0 || places_of(fabric, id) > 1) return false;
   return (a.end() - 1)->into == b.begin()->into;
 }
@@ -34,7 +34,7 @@ Item item_of(const Fabric& fabric, StitchId id, std::uint32_t number) {
   item.origin = stitch.origin;
   item.chain = (stitch.flags & starts_chain) != 0;
   item.places = item.chain ? 1 : places_of(fabric, id);
-  const Legs legs = legs_of(fabric, id);
+  const Legs legs = own_legs_of(fabric, id);
   item.in_ring = legs.size() > 0 && legs.begin()->into.what == On::ring;
   return item;
 }

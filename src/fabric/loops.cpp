@@ -50,7 +50,8 @@ public:
   std::vector<Finding> twice() {
     for (StitchId id = 0; id < fabric_.stitches.size(); ++id)
       if (takes_loops(tree_, fabric_.stitches[id]))
-        for (const Leg& leg : legs_of(fabric_, id))
+        for (const Leg& leg :
+             own_legs_of(fabric_, id)) // a part held against it was counted when it was joined
           if (leg.into.what == On::top && leg.into.of < front_.size()) visit(id, leg.into);
     return std::move(findings_);
   }
@@ -108,11 +109,46 @@ void check_inside(const Tree& tree, const Fabric& fabric, std::uint32_t index, s
                             ", and that is closed: work the round in back loops to leave the loops outside"));
 }
 
+/// A part that was joined: by which stitch first, and its round that is worked through.
+struct Joined {
+  StitchId first = none;
+  std::uint32_t round = none;
+};
+
+std::vector<Joined> joined_parts(const Fabric& fabric) {
+  std::vector<Joined> joined(fabric.parts.size());
+  for (StitchId id = 0; id < fabric.stitches.size(); ++id)
+    for (const Leg& leg : held_legs_of(fabric, id)) {
+      const std::uint32_t round = fabric.stitches[leg.into.of].round;
+      Joined& part = joined[fabric.rounds[round].part];
+      if (part.first == none) part = {id, round};
+    }
+  return joined;
+}
+
+/// Stitches of a part that was joined through some of its last round, and that nothing goes through.
+void tell_left_beside(const Tree& tree, const Fabric& fabric, const Joined& joined,
+                      std::vector<Finding>& out) {
+  if (joined.first == none) return;
+  const std::vector<Place> tops = tops_of(fabric, joined.round);
+  const auto is_free = [&](const Place& top) { return fabric.taken[top.of] == stitch::no_loop; };
+  const auto free = std::count_if(tops.begin(), tops.end(), is_free);
+  if (free == 0) return;
+  const Part& owner = fabric.parts[fabric.rounds[fabric.stitches[joined.first].round].part];
+  Finding left = warning("joining", span_of(tree, fabric, joined.first),
+                         std::to_string(free) + " of the " + std::to_string(tops.size()) + " stitches of " +
+                             of_part(fabric, joined.round) + " stay free beside those joined to " +
+                             (owner.name.empty() ? "the piece" : owner.name));
+  left.severity = pattern::Severity::note;
+  out.push_back(std::move(left));
+}
+
 } // namespace
 
 std::vector<Finding> check_loops(const Tree& tree, const Fabric& fabric) {
   std::vector<Finding> findings = Visits(tree, fabric).twice();
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) check_inside(tree, fabric, part, findings);
+  for (const Joined& joined : joined_parts(fabric)) tell_left_beside(tree, fabric, joined, findings);
   return findings;
 }
 

@@ -107,10 +107,15 @@ void Working::report(const RoundText& text, const Outcome& outcome) {
   for (const Span& span : outcome.hidden)
     say(Severity::warning, "loops", span,
         "an invisible decrease takes front loops: in back loops it is worked as the plain decrease");
+  for (const Taken& taken : outcome.troubles)
+    say(Severity::error, "joining", taken.span.empty() ? body_span(text) : taken.span,
+        fabric::name_of(round()) + ": " + taken.message);
   for (const Taken& taken : outcome.notes)
     say(Severity::note, "edge", taken.span.empty() ? body_span(text) : taken.span,
         fabric::name_of(round()) + ": " + taken.message);
-  if (outcome.stop || outcome.uneven || !outcome.hidden.empty() || !outcome.notes.empty()) text_said_ = index;
+  if (outcome.stop || outcome.uneven || !outcome.hidden.empty() || !outcome.notes.empty() ||
+      !outcome.troubles.empty())
+    text_said_ = index;
 }
 
 /// A repeat that would divide what the text says of the round before is not to blame.

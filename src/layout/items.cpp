@@ -16,19 +16,7 @@ using fabric::StitchId;
 /// More than this in one place are drawn side by side.
 constexpr std::uint32_t most_in_one_symbol = 5;
 
-std::uint32_t legs_end(const Fabric& fabric, StitchId stitch) {
-  return stitch + 1 < fabric.stitches.size() ? fabric.stitches[stitch + 1].first_leg
-                                             : static_cast<std::uint32_t>(fabric.legs.size());
-}
-
-Legs legs_between(const Fabric& fabric, std::uint32_t first, std::uint32_t last) {
-  const fabric::Leg* all = fabric.legs.data();
-  return {all + first, all + std::max(first, last)};
-}
-
-Legs legs_of_one(const Fabric& fabric, StitchId stitch) {
-  return legs_between(fabric, fabric.stitches[stitch].first_leg, legs_end(fabric, stitch));
-}
+Legs legs_of_one(const Fabric& fabric, StitchId stitch) { return fabric::own_legs_of(fabric, stitch); }
 
 /// The loops a symbol is marked with: those of its legs where they agree on a part of the top.
 std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
@@ -80,6 +68,7 @@ bool share_a_place(const Fabric& fabric, const EndChains& ends, StitchId one, St
   const Stitch &a = fabric.stitches[one], &b = fabric.stitches[other];
   if (a.kind != b.kind || a.yarn != b.yarn || !is_plain(a) || !is_plain(b)) return false;
   const Legs p = legs_of_one(fabric, one), q = legs_of_one(fabric, other);
+  if (((a.flags | b.flags) & fabric::holds_part) != 0) return false; // their feet do not stand side by side
   return p.size() == 1 && q.size() == 1 && p.begin()->into == q.begin()->into &&
          p.begin()->into.of != ends.first && p.begin()->into.of != ends.last &&
          !holds_many(fabric, p.begin()->into, a.round);
@@ -96,8 +85,7 @@ Item item_of(const Fabric& fabric, StitchId stitch, bool echo) {
 } // namespace
 
 Legs legs_of(const Fabric& fabric, const Item& item) {
-  return legs_between(fabric, fabric.stitches[item.first].first_leg,
-                      legs_end(fabric, item.first + item.count - 1));
+  return {legs_of_one(fabric, item.first).begin(), legs_of_one(fabric, item.first + item.count - 1).end()};
 }
 
 std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo) {

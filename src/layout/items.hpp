@@ -8,7 +8,7 @@
 
 namespace whorl::layout {
 
-/// The legs of the stitches that an item stands for.
+/// The legs of the stitches that an item stands for, but for those in a part held against its own.
 fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item);
 
 /// The symbols of a round in the order of work, not yet placed: stitches of one kind in one place are one

@@ -38,7 +38,7 @@ bool needs_gutter(const Fabric& fabric, const Ring& ring) {
   if (ring.owner || ring.round != ring.last_round || round.count == 0 || round.count > most_stitches)
     return true;
   for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, i))
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
       if (leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side) return true;
   return round.joined_open > 0;
 }
@@ -48,7 +48,7 @@ bool needs_gutter(const Fabric& fabric, const Ring& ring) {
 bool works_in_spaces(const Fabric& fabric, std::uint32_t number) {
   const fabric::Round& round = fabric.rounds[number];
   for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, i))
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
       if (leg.into.what == fabric::On::space || is_gap(leg.into)) return true;
   return false;
 }
@@ -58,7 +58,7 @@ bool is_net(const Fabric& fabric, std::uint32_t number) {
   const fabric::Round& round = fabric.rounds[number];
   std::uint32_t before = fabric::none, spaces = 0;
   for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, i)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i)) {
       if (leg.into.what != fabric::On::space) continue;
       if (leg.into.of == before || fabric.arches[leg.into.of].count > most_chains) return false;
       before = leg.into.of;

@@ -35,7 +35,7 @@ std::vector<Kept> kept_for(std::vector<StitchId> bases, const std::string& lette
   std::sort(bases.begin(), bases.end());
   bases.erase(std::unique(bases.begin(), bases.end()), bases.end());
   std::vector<Kept> kept;
-  for (const StitchId base : bases) kept.push_back({base, letters});
+  for (const StitchId base : bases) kept.push_back({base, letters, false});
   return kept;
 }
 
@@ -74,15 +74,41 @@ std::string part_letter(std::uint32_t part) {
   return letters;
 }
 
+namespace {
+
+std::uint32_t part_of(const Fabric& fabric, StitchId stitch) {
+  return fabric.rounds[fabric.stitches[stitch].round].part;
+}
+
+/// Stitches that go through two parts, each with the other part's letter, and what they go through there with
+/// theirs.
+void add_joined(const Fabric& fabric, std::vector<Kept>& all) {
+  for (StitchId stitch = 0; stitch < fabric.stitches.size(); ++stitch) {
+    const fabric::Legs held = fabric::held_legs_of(fabric, stitch);
+    for (const fabric::Leg& leg : held)
+      all.push_back({leg.into.of, part_letter(part_of(fabric, stitch)), true});
+    if (held.size() > 0) all.push_back({stitch, part_letter(part_of(fabric, held.begin()->into.of)), true});
+  }
+}
+
+/// One for both; a letter stands once.
+void merge(const Kept& one, Kept& with) {
+  if (with.letters.find(one.letters) == std::string::npos) with.letters += one.letters;
+  with.joined = with.joined && one.joined;
+}
+
+} // namespace
+
 std::vector<Kept> kept_loops(const Fabric& fabric) {
   std::vector<Kept> all;
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
     for (const Kept& kept : kept_for(bases_of(fabric, part), part_letter(part))) all.push_back(kept);
+  add_joined(fabric, all);
   std::stable_sort(all.begin(), all.end(), [](const Kept& a, const Kept& b) { return a.stitch < b.stitch; });
   std::vector<Kept> merged;
   for (const Kept& kept : all)
     if (!merged.empty() && merged.back().stitch == kept.stitch)
-      merged.back().letters += kept.letters;
+      merge(kept, merged.back());
     else
       merged.push_back(kept);
   return merged;

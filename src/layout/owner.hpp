@@ -13,10 +13,11 @@ namespace whorl::layout {
 /// The letter by which a sheet calls a part: A to Z, then AA, AB …
 std::string part_letter(std::uint32_t part);
 
-/// A stitch in whose loops later parts are begun, and their letters.
+/// A stitch in whose loops later parts are begun, or through which another part is joined, and their letters.
 struct Kept {
   fabric::StitchId stitch = 0;
   std::string letters;
+  bool joined = false; ///< by stitches that go through both parts: both show the other's letter
 };
 
 /// All of them, in order of stitches.

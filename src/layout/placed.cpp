@@ -51,8 +51,8 @@ void add_loops_of(const Item& item, std::uint32_t ring, const std::vector<LoopPl
     const Kept* loop = kept_at(kept, item.first + place.which);
     if (loop == nullptr) continue;
     const Point at = stood(item, place.at);
-    figure.placed.push_back(
-        {Sign::free_loop, at, item.up, letters_in_loop(loop->letters, extents), at, ring});
+    figure.placed.push_back({loop->joined ? Sign::joined : Sign::free_loop, at, item.up,
+                             letters_in_loop(loop->letters, extents), at, ring});
   }
 }
 

@@ -236,7 +236,8 @@ private:
   bool has_loops(std::uint32_t round) const {
     const fabric::StitchId first = fabric_.rounds[round].first_stitch;
     for (const Kept& kept : kept_)
-      if (kept.stitch >= first && kept.stitch < first + fabric_.rounds[round].count) return true;
+      if (!kept.joined && kept.stitch >= first && kept.stitch < first + fabric_.rounds[round].count)
+        return true;
     return has_loop_marks(fabric_, round);
   }
 

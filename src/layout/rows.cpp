@@ -39,7 +39,7 @@ Worked worked_of(const Fabric& fabric, const fabric::Round& row, const fabric::R
   Worked worked;
   StitchId begin = fabric::none, end = fabric::none;
   for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch)) {
       const StitchId of = leg.into.of;
       if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) continue;
       if (of < chain.first_stitch || of >= chain.first_stitch + chain.count) continue;
@@ -79,7 +79,7 @@ std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::
   std::size_t first = items.size(), last = 0;
   const fabric::Round& worked = fabric.rounds[row];
   for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch))
       for (std::size_t i = 0; i < items.size(); ++i)
         if (items[i].first <= leg.into.of && leg.into.of < items[i].first + items[i].count &&
             is_stitch(leg.into))

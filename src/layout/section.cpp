@@ -21,7 +21,7 @@ bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t 
 
 bool can_stand_as_row(const Fabric& fabric, const fabric::Round& row) {
   for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch))
       if (!has_footing(fabric, leg.into, row.part)) return false;
   return row.worked && row.count > 0 && !row.both_sides;
 }
@@ -48,7 +48,7 @@ bool is_drawn_round(const Fabric& fabric, const fabric::Round& round) {
 bool stands_on(const Fabric& fabric, std::uint32_t number, std::uint32_t before) {
   const fabric::Round& round = fabric.rounds[number];
   for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
+    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch)) {
       const bool space = leg.into.what == fabric::On::space;
       if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::row_end) return false;
       const StitchId of =

@@ -51,11 +51,13 @@ private:
   }
 
   bool is_tall(StitchId stitch) const {
-    return tall_[fabric_.stitches[stitch].kind] && fabric::legs_of(fabric_, stitch).size() == 1 &&
+    return tall_[fabric_.stitches[stitch].kind] && fabric::own_legs_of(fabric_, stitch).size() == 1 &&
            into(stitch).what != fabric::On::ring && (fabric_.stitches[stitch].flags & fabric::counts) != 0;
   }
 
-  const fabric::Place& into(StitchId stitch) const { return fabric::legs_of(fabric_, stitch).begin()->into; }
+  const fabric::Place& into(StitchId stitch) const {
+    return fabric::own_legs_of(fabric_, stitch).begin()->into;
+  }
 
   const Fabric& fabric_;
   std::vector<bool> tall_; ///< of each kind

@@ -260,7 +260,8 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
     return put_passage(b, sequence, path, piece);
   case Verb::loops_rest:
   case Verb::loops_head:
-    if (piece.work.into != Into::loops) return into_next(sequence, piece.work.into, true);
+    if (piece.work.into != Into::loops)
+      return into_next(sequence, piece.work.into, piece.work.into != Into::two_parts);
     return open_loops(b, sequence, piece.work.loops, span_of(b, path));
   case Verb::loops_next:
     if (piece.work.into != Into::loops) return into_next(sequence, piece.work.into, false);

@@ -164,6 +164,8 @@ bool is_mark(const Node& node) {
 } // namespace
 
 void end_loops(Building& b, Sequence& sequence) {
+  if (sequence.next_into == Into::two_parts && sequence.chain.last != no_node)
+    put_into(b, sequence.chain.last, Into::two_parts);
   bool works = sequence.chain.last == no_node || sequence.loops == no_node;
   for (NodeId id = sequence.in_loops.first; id != no_node; id = b.reading.nodes[id].next)
     works = works || !is_mark(b.reading.nodes[id]);

@@ -117,6 +117,7 @@ bool put_into(Work& work, std::string_view name) {
   if (name == "front post") return work.into = Into::front_post, true;
   if (name == "back post") return work.into = Into::back_post, true;
   if (name == "both layers") return work.into = Into::both_layers, true;
+  if (name == "two parts") return work.into = Into::two_parts, true;
   return false;
 }
 

@@ -79,4 +79,65 @@ void add_part_words(const Source& source, const words::Vocabulary& vocabulary, O
   }
 }
 
+namespace {
+
+constexpr std::size_t most_between = 3; ///< lines between a part's name and its first round
+
+/// The words of a name, each by itself, that the language does not know.
+void add_words(std::string_view name, const words::Vocabulary& vocabulary, std::set<std::string>& names) {
+  const std::string folded = words::fold(name).text;
+  for (std::size_t at = 0; at < folded.size();) {
+    std::size_t end = at;
+    while (end < folded.size() && words::is_folded_letter(folded[end])) ++end;
+    const std::string word = folded.substr(at, end - at);
+    if (is_name(word) && is_unknown(word, vocabulary)) {
+      names.insert(word);
+      names.insert(word.back() == 's' ? word.substr(0, word.size() - 1) : word + "s");
+    }
+    at = std::max(end, at + 1);
+  }
+}
+
+/// The words of the names that stand above first rounds, a few lines between.
+std::set<std::string> words_of_names(const Source& source, const words::Vocabulary& vocabulary) {
+  std::set<std::string> names;
+  std::vector<std::string_view> above;
+  for (std::size_t i = 0; i < source.line_count(); ++i) {
+    const std::string_view line = trim(source.at(source.line(i)));
+    if (line.empty()) continue;
+    const auto labels = read_labels(line, 0, vocabulary);
+    const bool first = !labels.empty() && labels.front().closed && labels.front().from == 1;
+    if (first)
+      for (const std::string_view heading : above)
+        add_words(read_heading(heading, vocabulary).name, vocabulary, names);
+    if (!labels.empty()) above.clear();
+    if (labels.empty() && looks_like_heading(line)) above.push_back(line);
+    if (above.size() > most_between) above.erase(above.begin());
+  }
+  return names;
+}
+
+/// Whether a text may join parts without sewing, looked at cheaply.
+bool may_hold_parts(std::string_view text) {
+  for (const std::string_view word : {"hrough ", "HROUGH ", "hru ", "HRU ", "together", "tog with", "joining",
+                                      "ttach", "TTACH", " both ", "oin the "})
+    if (text.find(word) != std::string_view::npos) return true;
+  return false;
+}
+
+} // namespace
+
+void add_piece_words(const Source& source, const words::Vocabulary& vocabulary, OwnWords& own) {
+  if (!may_hold_parts(source.text())) return;
+  const words::Concept piece = words::find_concept(vocabulary, "piece");
+  for (const std::string& name : words_of_names(source, vocabulary)) {
+    const auto is_it = [&name](const words::PhraseEntry& entry) { return entry.phrase == name; };
+    if (std::any_of(own.phrases.begin(), own.phrases.end(), is_it)) continue;
+    words::PhraseEntry entry;
+    entry.phrase = name;
+    entry.means = piece;
+    own.phrases.push_back(std::move(entry));
+  }
+}
+
 } // namespace whorl::pattern

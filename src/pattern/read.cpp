@@ -14,6 +14,7 @@
 #include "pattern/speech.hpp"
 #include "pattern/telling.hpp"
 #include "pattern/throughout.hpp"
+#include "pattern/two_parts.hpp"
 #include "pattern/yarn.hpp"
 
 #include <algorithm>
@@ -72,6 +73,7 @@ public:
     choose(parts);
     for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
     place_on_parts(result_.tree, reader_);
+    for (Finding& missing : name_held_parts(result_.tree, reader_)) telling_.add(std::move(missing));
     find_nothing_to_read();
     result_.findings = telling_.take();
     return std::move(result_);

@@ -41,6 +41,7 @@ void hear_list(Speech& speech, const Source& source) {
   add_found_letters(source, *speech.terms.vocabulary, own);
   add_round_words(source, *speech.terms.vocabulary, own);
   add_part_words(source, *speech.terms.vocabulary, own);
+  add_piece_words(source, *speech.terms.vocabulary, own);
   if (!own.phrases.empty())
     speech.own_words = words::with_own_words(*speech.terms.vocabulary, own.phrases, own.concepts);
   if (!own.kinds.empty()) speech.own_kinds = std::move(own.kinds);

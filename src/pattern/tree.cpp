@@ -26,8 +26,8 @@ const char* name(Where where) {
 }
 
 const char* name(Into into) {
-  constexpr std::array names{"", " round the front post", " round the back post", " below",
-                             " through both layers"};
+  constexpr std::array names{"",       " round the front post", " round the back post",
+                             " below", " through both layers",  " through two parts"};
   return names[static_cast<std::size_t>(into)];
 }
 

@@ -54,6 +54,8 @@ enum class Into : std::uint8_t {
   back_post,   ///< round its post, from the back
   below,       ///< into the stitch `Work::down` rounds below it (a spike)
   both_layers, ///< through it and the place that lies on it, the edge being folded flat: takes two
+  two_parts,   ///< through it and the edge of another part (`Node::round`) that is held against it: joined
+               ///< without sewing
 };
 
 /// One piece of work: "6 inc" is sc, two in one place, six times. Repeats use `times`, `to_end` and `leave`.
@@ -95,7 +97,7 @@ struct Node {
   Work work;
   NodeId child = no_node;
   NodeId next = no_node;
-  std::uint32_t round = 0; ///< reference, free_loops, skipped, part_edge: index into Tree::rounds
+  std::uint32_t round = 0; ///< reference, free_loops, skipped, part_edge, two_parts: index into Tree::rounds
   std::uint16_t number =
       0; ///< … the number of the round that is meant, where the entry gives several; else 0
   std::uint16_t name = 0; ///< number in Tree::group_names, from 1, of a group that is counted as one thing

@@ -60,6 +60,8 @@ const char* ending_of(pattern::Into into) {
     return "below";
   case pattern::Into::both_layers:
     return "both-layers";
+  case pattern::Into::two_parts:
+    return "two-parts";
   }
   return "";
 }

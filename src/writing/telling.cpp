@@ -33,6 +33,8 @@ const char* place_prefix(pattern::Into into) {
     return "below-";
   case pattern::Into::both_layers:
     return "both-layers-";
+  case pattern::Into::two_parts:
+    return "two-parts-";
   }
   return "";
 }

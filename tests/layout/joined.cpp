@@ -1,0 +1,96 @@
+#include "typed.hpp"
+
+#include "layout/direction.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace whorl;
+using namespace whorl::layout;
+using test::Typed;
+
+namespace {
+
+const std::string bear =
+    "Little bear\n\nEAR (make 2)\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (5 sc, inc) x 2 (14)\n\n"
+    "HEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\nRnd 4: (2 sc, inc) x 6 "
+    "(24)\n"
+    "Rnd 5: 3 sc, 7 sc through ear and head, 4 sc, 7 sc through ear and head, 3 sc (24)\n"
+    "Rnds 6-7: sc around (24)\nRnd 8: (2 sc, dec) x 6 (18)\nRnd 9: (sc, dec) x 6 (12)\nRnd 10: dec x 6 (6)\n";
+
+double away(Point a, Point b) { return length(a - b); }
+
+/// The stitches of a figure over which a part's letter stands: those whose tops are nearest to the signs.
+std::vector<fabric::StitchId> shared(const Figure& figure, const std::string& letter) {
+  std::vector<fabric::StitchId> found;
+  for (const Placed& placed : figure.placed) {
+    if (placed.sign != Sign::joined || placed.text.text != letter) continue;
+    fabric::StitchId nearest = fabric::none;
+    double least = 1e9;
+    const Ring& ring = figure.rings[placed.ring];
+    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+      for (std::uint32_t j = 0; j < figure.items[i].count; ++j)
+        if (const double d = away(figure.tips[figure.items[i].first_tip + j], placed.at); d < least)
+          least = d, nearest = figure.items[i].first + j;
+    found.push_back(nearest);
+  }
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
+/// All of them, in all figures of a part.
+std::vector<fabric::StitchId> shared(const Typed& typed, std::uint32_t part, const std::string& letter) {
+  std::vector<fabric::StitchId> found;
+  for (const Figure& figure : typed.figures)
+    if (figure.part == part)
+      for (const fabric::StitchId stitch : shared(figure, letter)) found.push_back(stitch);
+  return found;
+}
+
+} // namespace
+
+TEST_CASE("both pictures of parts joined without sewing agree: each shows the other's letter at the same "
+          "stitches") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed(bear, hand);
+    std::vector<fabric::StitchId> through, held;
+    for (fabric::StitchId stitch = 0; stitch < typed.fabric.stitches.size(); ++stitch) {
+      const fabric::Legs legs = fabric::held_legs_of(typed.fabric, stitch);
+      if (legs.size() > 0) through.push_back(stitch);
+      for (const fabric::Leg& leg : legs) held.push_back(leg.into.of);
+    }
+    std::sort(held.begin(), held.end());
+    held.erase(std::unique(held.begin(), held.end()), held.end());
+    CHECK(through.size() == 14);
+    CHECK(held.size() == 14);
+    CHECK(shared(typed, 1, "A") == through);
+    CHECK(shared(typed, 0, "B") == held);
+    CHECK(shared(typed, 1, "B").empty());
+  }
+}
+
+TEST_CASE("a stitch through two parts stands on its own foot alone and is no decrease") {
+  const Typed typed(bear);
+  std::uint32_t joined = 0;
+  for (const Figure& figure : typed.figures)
+    for (const Ring& ring : figure.rings)
+      for (std::uint32_t i = ring.first_item; !ring.echo && i < ring.first_item + ring.items; ++i) {
+        const Item& item = figure.items[i];
+        if ((typed.fabric.stitches[item.first].flags & fabric::holds_part) == 0) continue;
+        ++joined;
+        CHECK(item.feet == 1);
+      }
+  CHECK(joined == 14);
+}
+
+TEST_CASE("nothing touches the marks of joined parts") {
+  const Typed typed(bear);
+  for (std::size_t i = 0; i < typed.figures.size(); ++i) CHECK(typed.air(i) >= 0.055);
+}
+
+TEST_CASE("a joined last round does not make a strip of a part that is a disc") {
+  const Typed typed(bear);
+  CHECK(std::count_if(typed.figures.begin(), typed.figures.end(),
+                      [](const Figure& figure) { return figure.part == 0; }) == 1);
+}
