@@ -3,6 +3,7 @@
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/own_group.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -82,7 +83,16 @@ bool are_loops_of_chains(const Search& search, const Word& word) {
   const std::string_view unit = text.substr(word.begin, word.end - word.begin);
   if (unit.substr(0, 4) != "loop" && unit.substr(0, 2) != "lp") return false;
   const std::size_t before = text.substr(0, word.begin).find_last_not_of("0123456789 ");
-  return before != std::string_view::npos && before > 2 && text.substr(before - 2, 3) == "and";
+  if (before == std::string_view::npos || before < 3) return false;
+  if (text[before] != ',') return text.substr(before - 2, 3) == "and";
+  const std::size_t sentence = text.find_last_of(".:;([", before);
+  const std::size_t first = text.find_first_not_of(' ', sentence == std::string_view::npos ? 0 : sentence + 1);
+  return first < before && words::is_digit(text[first]); // "10 sc, 9 loops"
+}
+
+/// "4 corners": of the spaces only some are.
+bool names_corner(const Search& search, const Word& word) {
+  return search.sentence.text().substr(word.begin, 6) == "corner";
 }
 
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
@@ -92,7 +102,7 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
     return space;
   }
   for (const Word& word : words_at(search.sentence, at)) {
-    if (word.kind != WordKind::phrase) continue;
+    if (word.kind != WordKind::phrase || names_corner(search, word)) continue;
     const ConceptClass sort = sort_of(search.sentence, word);
     const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
     if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);

@@ -149,7 +149,7 @@ bool leads_to_space(const Stretching& s, const Path& before, const Piece& piece)
   const WordsAt first = words_at(sentence, begin);
   if (std::none_of(first.begin(), first.end(), at_slip)) return false;
   const auto clause = std::min<std::size_t>(sentence.text().find_first_of(",;.", begin), s.end);
-  const std::uint32_t next = skip_blanks(sentence.text(), static_cast<std::uint32_t>(clause) + 1);
+  const std::size_t next = sentence.text().find_first_of("([,;.*", clause + 1);
   if (next >= s.end || (sentence.text()[next] != '(' && sentence.text()[next] != '[')) return false;
   for (std::uint32_t at = begin; at < clause; ++at)
     if (const words::Word* space = word_meaning(sentence, at, sentence.space);

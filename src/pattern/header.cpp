@@ -145,7 +145,8 @@ std::string_view name_in_brackets(std::string_view typed) {
   if (typed.empty() || typed.front() != '[' || close == std::string_view::npos) return {};
   const std::string_view name = trim(typed.substr(1, close - 1));
   const bool letters = std::all_of(name.begin(), name.end(), [](char c) { return is_letter(c) || c == ' '; });
-  return letters && count_words(name) <= words_of_heading ? name : std::string_view{};
+  const bool worked = has_number(typed.substr(close + 1)); // "[sc inc] x 6"
+  return letters && !worked && count_words(name) <= words_of_heading ? name : std::string_view{};
 }
 
 /// `## Cap`, `**Cap**`, `== Cap ==`, `~*~ Cap ~*~`, `-- Cap --`, `[Cap]`.

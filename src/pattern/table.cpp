@@ -47,9 +47,9 @@ std::vector<Span> cells_of(const Reader& reader, Span line, char mark) {
 /// Whether a word for round is what a cell holds, and all of it.
 bool names_rounds(const Reader& reader, Span cell) {
   if (reader.source.at(cell) == "#") return true;
-  const std::string label = std::string(reader.source.at(cell)) + " 1:";
+  const std::string label = std::string(reader.source.at(cell)) + " 7:"; // "Round two" has its number
   const auto labels = read_labels(label, cell.begin, reader.vocabulary);
-  return !labels.empty() && labels.front().word;
+  return !labels.empty() && labels.front().word && labels.front().from == 7;
 }
 
 constexpr std::size_t longest_title = 24; ///< bytes of a column's title

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+using namespace whorl;
 using namespace whorl::pattern;
 
 namespace {
@@ -59,4 +60,13 @@ TEST_CASE("a sentence is no heading") {
 TEST_CASE("marks of bold words inside a title are not part of it") {
   CHECK(without_bold("Toadstool** (from the top)") == "Toadstool (from the top)");
   CHECK(without_bold("Stump __and__ moss") == "Stump and moss");
+}
+
+TEST_CASE("a name in square brackets is a heading, with or without more behind it") {
+  const words::Vocabulary& english = *words::find_vocabulary("en-US");
+  const Heading heading = read_heading("[Big cap] color red", english);
+  CHECK(heading.marked);
+  CHECK(heading.name == "Big cap");
+  CHECK(heading.note == "color red");
+  CHECK(!read_heading("[sc inc] x 6", english).marked);
 }

@@ -87,6 +87,14 @@ const TypedLine lines[] = {
     {"A: (sc, inc) x 3, B: sc, inc, A: (sc, inc) x 3 (21)", 14, 21, 21},
     {"3 sc in white, 2 sc in brown (5)", 5, 5, 5},
     {"*with A sc in next 2 sts, with B sc in next st; rep from * around (18)", 18, 18, 18},
+    // as translators say it
+    {"Into each stitch there comes an increase. Totally 12.", 6, 12, 12},
+    {"Into each stitch comes 1 sc. Totally 24.", 24, 24, 24},
+    {"(2 sc, 1 increase), this is worked 6 times. Totally 24.", 18, 24, 24},
+    {"just sc, no incs (24)", 24, 24, 24},
+    {"ch8, sc in 2nd ch + next 5, 3sc in last ch, other side sc 5, inc in last [16]", 0, 16, 16},
+    {"inc in each st, that's twenty four", 12, 24, 24},
+    {"single crochet all the way around, that's thirty-six", 36, 36, 36},
     // worked the other way round
     {"crab stitch in each st around (12)", 12, 12, 12},
     {"ch 1, work crab st (sc from left to right) in each st, sl st to join (12)", 12, 12, 12},

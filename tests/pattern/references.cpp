@@ -53,6 +53,11 @@ const std::string head = "Gnome\n\nHEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (
 
 } // namespace
 
+TEST_CASE("a round is done again") {
+  CHECK(shown("Do Round 4 again.") == "4");
+  CHECK(shown("work rnd 3 again (18)") == "3 (18)");
+}
+
 TEST_CASE("rounds that are named instead of told are known") {
   CHECK(shown("as Rnd 11") == "11");
   CHECK(shown("As 5th round. 18 sts.") == "5 (18)");

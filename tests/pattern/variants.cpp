@@ -27,6 +27,7 @@ std::string chosen(const std::string& text, std::size_t number) {
 TEST_CASE("a header names the variants that numbers in brackets or behind slashes tell apart") {
   CHECK(variants_in("Acorn\n\nSizes: small (medium, large)\n\nRnd 1: 6 (8, 10) sc in MR\n") ==
         Names{"small", "medium", "large"});
+  CHECK(variants_in("PUFFBALL, small (large)\n\nR1: 6 (8) sc in MR = 6 (8)\n") == Names{"small", "large"});
   CHECK(variants_in("Acorns S/M/L\n\nR1: 6/7/8 sc in MR\n") == Names{"S", "M", "L"});
   CHECK(variants_in("Acorn\nSize: 6 (8, 10) cm\n\nR1: 6 (8, 10) sc in MR\n") == Names{"6", "8", "10"});
 }
