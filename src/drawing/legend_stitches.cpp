@@ -96,7 +96,16 @@ namespace {
 
 bool is_single(const stitch::StitchKind& kind) {
   const stitch::Shape shape = stitch::shape_of(kind);
-  return shape.cross && shape.legs == 1;
+  return shape.cross && shape.legs == 1 && shape.picot == 0;
+}
+
+/// The stitch that chains are closed back into, where a kind is one with such chains; else nothing.
+const stitch::StitchKind* below_chains(const Making& making, const stitch::StitchKind& kind) {
+  const std::size_t chains = kind.moves.find(" (c)");
+  if (chains == std::string::npos || !kind.own) return nullptr;
+  for (const stitch::StitchKind& base : making.copy.fabric.kinds)
+    if (!base.own && base.moves == kind.moves.substr(0, chains)) return &base;
+  return nullptr;
 }
 
 /// Whether the piece is turned: posts then lie on the right side that were worked from the wrong side.
@@ -122,6 +131,9 @@ std::string stitch_words(const Making& making, const SymbolKey& key) {
   const stitch::StitchKind& kind = kind_of(making, key);
   const std::string name = words_or(making, "name-" + kind.name, kind.name);
   if (key.in_one > 1) return words(making, "title-several", {std::to_string(key.in_one), name});
+  if (const stitch::StitchKind* base = below_chains(making, kind))
+    return words(making, "title-stalk",
+                 {kind_title(making, *base), std::to_string(stitch::shape_of(kind).picot)});
   const std::string title = kind_title(making, kind);
   if (is_single(kind) && making.usage.disc) return words(making, "title-turned", {title});
   return title;

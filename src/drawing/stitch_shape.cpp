@@ -14,8 +14,8 @@ constexpr double slip = 0.30, single = 0.80, half = 1.40, step = 0.65, chain = 0
 constexpr double vee = 0.78, vee_pair = 0.96, vee_more = 0.83; // legs of sc in one, together
 constexpr double pair = 0.98, pair_treble = 1.15, pair_double_treble = 1.35;
 constexpr double pair_of_crosses = 1.45, under_cross = 0.74; // extended single crochets
-constexpr double more = 0.87;      // three and more tall legs: their pitch, of a pair's
-constexpr double widest_fan = 1.5; // sum of the sines between the legs of a fan
+constexpr double more = 0.87;                           // three and more tall legs: their pitch, of a pair's
+constexpr double widest_fan = 1.5;                      // sum of the sines between the legs of a fan
 constexpr double stroke = 0.34, stroke_from_end = 0.20; // across a leg of a stroked V
 constexpr double bar = 0.56, bar_of_pitch = 0.80, bellied_bar = 0.50;
 constexpr double slash = 0.46, slash_in_group = 0.38, slash_pitch = 0.30, slash_under_head = 0.44;
@@ -246,19 +246,27 @@ void chain(Composing& drawing) {
   drawing.out.extent.slot = size::chain_slot;
 }
 
-/// The dot that closes it, and its chains in a circle above that.
-void picot(Composing& drawing, int chains) {
-  const double turn = layout::pi / (chains + 1), radius = size::picot_chain_pitch / 2 / layout::sine(turn);
-  const Point middle{0, size::picot_foot + size::picot_dot + radius};
-  drawing.put("dot", upright({0, size::picot_foot}, {0, 1}, size::picot_dot / 0.15));
+double picot_radius(int chains) {
+  return size::picot_chain_pitch / 2 / layout::sine(layout::pi / (chains + 1));
+}
+
+double picot_height(int chains) {
+  return size::picot_foot + size::picot_dot + 2 * picot_radius(chains) + size::picot_chain_half;
+}
+
+/// The dot that closes it, and its chains in a circle above that; all above a head.
+void picot(Composing& drawing, int chains, double head = 0) {
+  const double turn = layout::pi / (chains + 1), radius = picot_radius(chains);
+  const Point middle{0, head + size::picot_foot + size::picot_dot + radius};
+  drawing.put("dot", upright({0, head + size::picot_foot}, {0, 1}, size::picot_dot / 0.15));
   for (int i = 1; i <= chains; ++i) {
     const double angle = 2 * turn * i;
     const Point out{layout::sine(angle), 0.0 - layout::cosine(angle)};
     drawing.put("picot-chain", upright(middle + radius * out, out));
   }
-  drawing.out.extent.height = middle.y + radius + size::picot_chain_half;
+  drawing.out.extent.height = head + picot_height(chains);
   drawing.out.extent.tips = {{0, drawing.out.extent.height}};
-  drawing.out.extent.on_heads = true;
+  drawing.out.extent.on_heads = head == 0;
   drawing.out.extent.slot = std::max(size::chain_slot, 2 * (radius + size::picot_chain_half));
 }
 
@@ -287,14 +295,39 @@ void side_by_side(Composing& drawing, int n) {
 
 } // namespace
 
-bool is_single(const stitch::Shape& shape) { return shape.cross && shape.stems == 0 && shape.height <= 1; }
+bool is_single(const stitch::Shape& shape) {
+  return shape.cross && shape.stems == 0 && shape.height <= 1 && shape.picot == 0;
+}
 
 bool is_stretched(const stitch::Shape& shape) {
+  if (shape.picot > 0) return false; // with its chains it has its size
   if (shape.legs == 0 || (is_single(shape) && !shape.feet_joined)) return false;
   return shape.height > 0 || shape.bar;
 }
 
+namespace {
+
+/// The stitch that chains stand on.
+stitch::Shape below_chains(stitch::Shape shape) {
+  shape.picot = 0;
+  return shape;
+}
+
+/// A stitch with chains that are closed back into it, or several side by side.
+void stalk(Composing& drawing, const stitch::Shape& shape, int n) {
+  const stitch::Shape below = below_chains(shape);
+  const double head = own_height(below);
+  draw_stitch(drawing, below, 1, head);
+  const std::vector<Point> feet = drawing.out.extent.feet;
+  picot(drawing, shape.picot, head);
+  drawing.out.extent.feet = feet;
+  if (n > 1) side_by_side(drawing, n);
+}
+
+} // namespace
+
 double own_height(const stitch::Shape& shape) {
+  if (shape.picot > 0 && shape.legs > 0) return own_height(below_chains(shape)) + picot_height(shape.picot);
   if (shape.legs == 0) return size::chain;
   if (is_single(shape) && !shape.feet_joined) return size::single;
   if (shape.height == 0 && !shape.bar) return size::slip;
@@ -303,7 +336,7 @@ double own_height(const stitch::Shape& shape) {
 
 void draw_stitch(Composing& drawing, const stitch::Shape& shape, int n, double height) {
   const bool one_leg = shape.legs == 1;
-  if (shape.picot > 0) return picot(drawing, shape.picot);
+  if (shape.picot > 0) return shape.legs == 0 ? picot(drawing, shape.picot) : stalk(drawing, shape, n);
   if (shape.legs == 0)
     chain(drawing);
   else if (shape.feet_joined)

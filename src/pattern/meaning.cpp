@@ -134,6 +134,7 @@ std::uint32_t or_one(std::uint32_t number) { return number == no_number ? 1 : nu
 struct Names {
   std::string_view work, second;
   std::uint16_t in_one = 1; ///< of a pattern's own word: how many of the stitch it means go into one place
+  std::uint8_t down = 0;    ///< … and into the stitch how many rounds below
 };
 
 Names names_of(const Sentence& sentence, const Slots& slots) {
@@ -144,7 +145,8 @@ Names names_of(const Sentence& sentence, const Slots& slots) {
   };
   const bool works = slots.work != words::no_concept;
   return {name(slots.work), name(slots.second),
-          works ? sentence.vocabulary.concepts[slots.work].in_one : std::uint16_t{1}};
+          works ? sentence.vocabulary.concepts[slots.work].in_one : std::uint16_t{1},
+          works ? sentence.vocabulary.concepts[slots.work].down : std::uint8_t{0}};
 }
 
 bool is_bare_word(std::string_view name) { return name.empty() || name == "increase" || name == "dec"; }
@@ -244,6 +246,7 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   piece.evenly = meaning.evenly;
   piece.onward = meaning.onward;
   if (meaning.where == Where::chain && slots.of != no_number) piece.chains = slots.of;
+  if (names.down > 0) piece.work.into = Into::below, piece.work.down = names.down;
   if (meaning.below) piece.work.into = Into::below;
   if (meaning.below) piece.work.down = static_cast<std::uint8_t>(std::clamp(or_one(slots.nth), 1U, 255U));
   if (meaning.where == Where::chain)

@@ -254,6 +254,56 @@ Family family_of(std::string_view name) {
   return Family::none;
 }
 
+namespace {
+
+/// A stitch in an explanation, and the number before it or behind a chain.
+struct Piece {
+  std::string name;
+  std::uint32_t count = 0;
+};
+
+/// The pieces of work of an explanation, up to the slip stitch; none if other work follows that, or a bracket
+/// is closed.
+std::optional<std::vector<Piece>> pieces_to_slip(std::string_view text, const words::Vocabulary& vocabulary) {
+  const words::Lattice lattice = words::lattice(words::fold(text), vocabulary);
+  std::vector<Piece> pieces;
+  std::uint32_t end = 0, number = 0;
+  bool slipped = false, parted = false;
+  for (const words::Word& word : lattice.words) {
+    if (word.begin < end) continue;
+    end = word.end;
+    const bool phrase = word.kind == words::WordKind::phrase;
+    const auto sort = phrase ? vocabulary.concepts[word.means].sort : words::ConceptClass::word;
+    const bool stitch = sort == words::ConceptClass::stitch;
+    if (word.mark == ')' || sort == words::ConceptClass::decrease) return std::nullopt;
+    if (word.kind == words::WordKind::mark) parted = slipped;
+    if (slipped && parted && stitch) return std::nullopt;
+    if (word.kind == words::WordKind::number && !slipped) {
+      const bool of_chain = !pieces.empty() && pieces.back().name == "ch" && pieces.back().count == 0;
+      (of_chain ? pieces.back().count : number) = word.number;
+    }
+    if (!stitch || slipped) continue;
+    pieces.push_back({vocabulary.concepts[word.means].name, number});
+    number = 0;
+    slipped = pieces.back().name == "sl st";
+  }
+  return slipped ? std::optional(pieces) : std::nullopt;
+}
+
+} // namespace
+
+std::optional<StitchKind> stitch_with_chains(std::string_view text, const words::Vocabulary& vocabulary,
+                                             const std::vector<StitchKind>& kinds) {
+  constexpr std::uint32_t most_chains = 12;
+  const auto pieces = pieces_to_slip(text, vocabulary);
+  if (!pieces || pieces->size() != 3 || (*pieces)[1].name != "ch" || (*pieces)[0].count > 1)
+    return std::nullopt;
+  const std::uint32_t chains = std::max(1U, (*pieces)[1].count);
+  const auto base = standard(kinds, (*pieces)[0].name);
+  if (!base || base->takes != 1 || base->makes != 1 || chains > most_chains) return std::nullopt;
+  return stitch::with_chains(*base, static_cast<int>(chains));
+}
+
 std::optional<OwnStitch> own_stitch(std::string_view name, Family family, std::string_view text,
                                     const words::Vocabulary& vocabulary,
                                     const std::vector<StitchKind>& kinds) {

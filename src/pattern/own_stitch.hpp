@@ -46,4 +46,10 @@ std::optional<OwnStitch> own_stitch(std::string_view name, Family family, std::s
                                     const words::Vocabulary& vocabulary,
                                     const std::vector<stitch::StitchKind>& kinds);
 
+/// "sc, ch 4, sl st back into that sc": a stitch and chains closed back into it, which are one stitch; none
+/// if the words tell anything else.
+std::optional<stitch::StitchKind> stitch_with_chains(std::string_view text,
+                                                     const words::Vocabulary& vocabulary,
+                                                     const std::vector<stitch::StitchKind>& kinds);
+
 } // namespace whorl::pattern

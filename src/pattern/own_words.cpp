@@ -111,6 +111,11 @@ private:
     if (entry.definition.behind_work && family != Family::none && !explains_stitch(entry)) return false;
     if (begins_round(entry))
       if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
+    if (family == Family::none)
+      if (const auto deep = one_work_of(entry.value); deep && deep->down > 0) return take_work(entry, *deep);
+    if (family == Family::none)
+      if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
+        return take_stalk(entry, *stalk);
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
     if (const auto group = group_told(entry.value, *vocabulary_);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
@@ -225,6 +230,7 @@ private:
   struct OneWork {
     stitch::StitchKind kind;
     std::uint16_t in_one = 1;
+    std::uint8_t down = 0; ///< into the stitch so many rounds below
   };
 
   std::optional<OneWork> one_work(std::string_view value) const {
@@ -243,15 +249,17 @@ private:
     if (id == no_node || reading.nodes[id].kind != NodeKind::work) return std::nullopt;
     const Work& work = reading.nodes[id].work;
     const bool one = work.act == Act::stitch && work.times == 1 && !work.to_end && work.loops == 0 &&
-                     work.into == Into::loops && (work.where == Where::next || work.where == Where::same);
+                     (work.into == Into::loops || work.into == Into::below) &&
+                     (work.where == Where::next || work.where == Where::same);
     if (!one) return std::nullopt;
     const bool made = work.kind >= reading.first_new_kind && !reading.new_kinds.empty();
     const stitch::StitchKind& kind =
         made ? reading.new_kinds[static_cast<std::size_t>(work.kind - reading.first_new_kind)]
              : kinds()[work.kind];
     const std::uint16_t in_one = work.where == Where::same && work.in_one == 1 ? 1 : work.in_one;
-    if (in_one < 2 && kind.takes < 2) return std::nullopt;
-    return OneWork{kind, in_one};
+    const std::uint8_t down = work.into == Into::below ? work.down : std::uint8_t{0};
+    if (in_one < 2 && kind.takes < 2 && down == 0) return std::nullopt;
+    return OneWork{kind, in_one, down};
   }
 
   /// The whole explanation, or its first clause: "dc3tog over the next 3 sts: it eats three and gives one."
@@ -271,10 +279,19 @@ private:
     add_kind(work.kind);
     const std::string& name = work.kind.name;
     const Concept kind = words::find_concept(*vocabulary_, name);
-    if (work.in_one == 1 && kind != no_concept) return add_names(entry, kind), true;
-    words::ConceptEntry own{work.in_one == 1 ? name : entry.names.front(), ConceptClass::stitch};
-    if (work.in_one > 1) own.works = name, own.in_one = work.in_one;
+    if (work.in_one == 1 && work.down == 0 && kind != no_concept) return add_names(entry, kind), true;
+    const bool plain = work.in_one == 1 && work.down == 0;
+    words::ConceptEntry own{plain ? name : entry.names.front(), ConceptClass::stitch};
+    if (!plain) own.works = name, own.in_one = work.in_one, own.down = work.down;
     return add_names(entry, add_concept(own)), true;
+  }
+
+  /// "Prickle: sc, ch 4, sl st back into that sc": one stitch with its chains.
+  bool take_stalk(const Entry& entry, stitch::StitchKind kind) {
+    kind.name = kind.title = entry.names.front();
+    kind.own = true;
+    put_kind(kind);
+    return add_names(entry, add_concept({kind.name, ConceptClass::stitch})), true;
   }
 
   bool take_stitch(const Entry& entry, Family family, Concept known) {

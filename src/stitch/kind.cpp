@@ -206,14 +206,34 @@ StitchKind picot(int chains) {
   return kind;
 }
 
+StitchKind with_chains(const StitchKind& base, int chains) {
+  StitchKind kind = base;
+  kind.moves = base.moves + " (c)" + std::to_string(chains) + " i* p1";
+  return kind;
+}
+
 bool is_picot(const StitchKind& kind) {
   return kind.takes == 0 && kind.makes == 0 && kind.moves.find("i*") != std::string::npos;
 }
 
+namespace {
+
+/// The moves of a stitch without those of the chains that are closed back into it.
+std::optional<Moves> moves_below_chains(const StitchKind& kind) {
+  auto moves = parse_moves(kind.moves);
+  if (!moves || count_legs(*moves) == 0) return moves;
+  const auto chain =
+      std::find_if(moves->begin(), moves->end(), [](const Move& move) { return move.act == Act::chain; });
+  moves->erase(chain, moves->end());
+  return moves;
+}
+
+} // namespace
+
 Shape shape_of(const StitchKind& kind) {
   Shape shape;
   shape.close = kind.close;
-  const auto moves = parse_moves(kind.moves);
+  const auto moves = moves_below_chains(kind);
   if (!moves) return shape;
   shape.legs = count_legs(*moves);
   shape.feet_joined = shape.legs > 1 && shape.legs > kind.takes;
@@ -224,7 +244,9 @@ Shape shape_of(const StitchKind& kind) {
   shape.height = height_of(*moves);
   shape.stems = stems_of(*moves);
   shape.long_loop = shape.cross && count(*moves, Act::draw_up) > count(*moves, Act::insert);
-  if (is_picot(kind)) shape.picot = count(*moves, Act::chain);
+  const auto all = parse_moves(kind.moves);
+  const bool stalk = all->size() > moves->size();
+  if (is_picot(kind) || stalk) shape.picot = count(*all, Act::chain);
   return shape;
 }
 

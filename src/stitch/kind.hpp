@@ -56,6 +56,9 @@ StitchKind popcorn(const StitchKind& base, int n);
 /// no place and makes none.
 StitchKind picot(int chains);
 
+/// A stitch and so many chains, closed back into it by a slip stitch: one stitch.
+StitchKind with_chains(const StitchKind& base, int chains);
+
 /// Whether a kind is only chains closed into the first of them.
 bool is_picot(const StitchKind& kind);
 
@@ -69,8 +72,8 @@ struct Shape {
   int height = 0;           ///< in chains: sl st 0, sc 1, hdc 2, dc 3, tr 4
   Close close = Close::none;
   bool front_loops_only = false; ///< loops are taken straight onto the hook (invisible decrease)
-  bool long_loop = false; ///< a loop of yarn is drawn out and stays (loop stitch)
-  int picot = 0;          ///< chains that are closed into the first of them
+  bool long_loop = false;        ///< a loop of yarn is drawn out and stays (loop stitch)
+  int picot = 0; ///< chains that are closed into the first of them, or into the stitch below them
   int stems = 0; ///< a short stem under the head for every pull-through of one (extended stitches)
 
   bool operator==(const Shape&) const = default;

@@ -19,14 +19,16 @@ bool begins_place(std::size_t leg, std::size_t legs, std::size_t takes) {
   return leg == 0 || leg * takes / legs != (leg - 1) * takes / legs;
 }
 
-/// What a stitch just made is that a move goes back into: a chain where the last thing made was one.
+/// What a stitch just made is that a move goes back into: where the last thing made was a chain, the first of
+/// them, or the stitch that they stand on.
 Goes made_before(Moves::const_iterator first, Moves::const_iterator at) {
+  bool chains = false;
   while (at != first) {
     --at;
-    if (at->act == Act::chain) return Goes::chain_made;
-    if (is_leg(*at)) break;
+    if (is_leg(*at)) return chains ? Goes::stitch_made : Goes::first_made;
+    chains = chains || at->act == Act::chain;
   }
-  return Goes::first_made;
+  return chains ? Goes::chain_made : Goes::first_made;
 }
 
 /// The steps before any is told as a repeat.

@@ -11,10 +11,11 @@ namespace whorl::stitch {
 
 /// Where an insertion goes, as a beginner is told.
 enum class Goes : std::uint8_t {
-  next,       ///< into the next stitch
-  same,       ///< into the stitch that the leg before went into
-  chain_made, ///< into the first of the chains just made
-  first_made, ///< into the top of the first stitch of the group just made
+  next,        ///< into the next stitch
+  same,        ///< into the stitch that the leg before went into
+  chain_made,  ///< into the first of the chains just made
+  stitch_made, ///< into the top of the stitch that the chains just made stand on
+  first_made,  ///< into the top of the first stitch of the group just made
 };
 
 /// One numbered step of the description of a stitch: a move, several wraps at once, or a repeat of steps.

@@ -21,6 +21,7 @@ struct ConceptEntry {
   std::string works =
       {}; ///< a pattern's own word for several of a kind in one place: the kind ("sc"), else ""
   std::uint16_t in_one = 1; ///< … and how many
+  std::uint8_t down = 0;    ///< of a spike of the pattern's own: into the stitch so many rounds below
 };
 
 /// Whether a phrase is one only as a capital or as a small letter (`V` and `v` in a pattern's own list).

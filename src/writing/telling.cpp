@@ -41,6 +41,7 @@ const char* place_prefix(pattern::Into into) {
 
 std::string insert_id(const Step& step, pattern::Into into) {
   if (step.goes == Goes::chain_made) return "move-insert-chain-made";
+  if (step.goes == Goes::stitch_made) return "move-insert-stitch-made";
   if (step.goes == Goes::first_made) return "move-insert-first-made";
   return std::string("move-insert-") + place_prefix(into) + (step.goes == Goes::next ? "next" : "same");
 }
