@@ -58,7 +58,8 @@ void add_label(Figure& figure) {
 }
 
 void add_lines(Figure& figure) {
-  for (const layout::Line line : {layout::Line::fold_break, layout::Line::direction}) {
+  for (const layout::Line line :
+       {layout::Line::fold_break, layout::Line::direction, layout::Line::footprint}) {
     figure.strokes.emplace_back();
     figure.strokes.back().line = line;
   }

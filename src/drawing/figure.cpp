@@ -45,7 +45,8 @@ Origin origin_of(const Copy& copy, fabric::StitchId stitch, std::uint32_t count)
 // Parts of a figure.
 
 Color line_color(const layout::Stroke& stroke) {
-  return stroke.line == layout::Line::gathering ? ink::black : ink::grey;
+  const bool black = stroke.line == layout::Line::gathering || stroke.line == layout::Line::footprint;
+  return black ? ink::black : ink::grey;
 }
 
 double pen_of(layout::Line line) {
@@ -58,6 +59,8 @@ double pen_of(layout::Line line) {
     return 0.05;
   case layout::Line::join:
     return 0.035;
+  case layout::Line::footprint:
+    return 0.045;
   case layout::Line::stem:
     return 0.10;
   }
@@ -70,7 +73,8 @@ Stroke drawn(const layout::Stroke& stroke, const Frame& frame) {
   line.path = stroke.curved ? curve_through(points) : line_through(points);
   line.width = pen_of(stroke.line) * frame.scale;
   line.color = line_color(stroke);
-  line.dash = stroke.line == layout::Line::gathering ? 0.2 * frame.scale : 0;
+  const bool dashed = stroke.line == layout::Line::gathering || stroke.line == layout::Line::footprint;
+  line.dash = dashed ? 0.2 * frame.scale : 0;
   return line;
 }
 

@@ -131,6 +131,7 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   add_inks(making, entries);
   add_signs(copy, symbols, usage, factor, making.scale, entries);
   add_break(making, entries);
+  add_footprint(making, entries);
   add_joins(making, entries);
   add_starting_chain(making, entries);
   add_echo(making, entries);

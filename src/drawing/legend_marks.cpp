@@ -183,6 +183,18 @@ void add_break(const Making& making, Entries& entries) {
                                       words(making, of_rounds(making, "title-break"))}));
 }
 
+/// A dashed outline.
+void add_footprint(const Making& making, Entries& entries) {
+  if (making.usage.lines.count(Line::footprint) == 0) return;
+  const double half = 0.85 * making.scale, up = 0.42 * making.scale;
+  Stroke outline =
+      hairline(closed_through({{-half, -up}, {half, -up}, {half, up}, {-half, up}}), 0.045 * making.scale);
+  outline.color = ink::black;
+  outline.dash = 0.2 * making.scale;
+  entries.push_back(
+      finished(making, {"footprint", {std::move(outline)}, {}, "", words(making, "title-footprint")}));
+}
+
 void add_echo(const Making& making, Entries& entries) {
   if (!making.usage.echo || making.usage.stitches.empty()) return;
   const bool goes_on = layout::leaves_rounds_out(making.copy.placement.wanted);

@@ -77,6 +77,8 @@ std::string sign_words(const Making& making, const Placed& sign) {
     return making.words("title-joined", {sign.text.text});
   case Sign::front:
     return making.words("title-front-side");
+  case Sign::sewn: // its outline is told
+    break;
   }
   return "";
 }
@@ -112,7 +114,7 @@ void add_signs(const Copy& copy, SymbolCase& symbols, const Usage& usage, double
   const Making making{copy, symbols, usage, factor, scale};
   for (const std::uint8_t yarn : usage.grounds) add_ground(making, yarn, entries);
   for (const Placed& sign : usage.signs)
-    add_sign(making, sign, key_of(sign.sign), sign_words(making, sign), entries);
+    if (sign.sign != Sign::sewn) add_sign(making, sign, key_of(sign.sign), sign_words(making, sign), entries);
 }
 
 } // namespace whorl::drawing

@@ -65,6 +65,7 @@ std::string_view mark_of(Sign sign) {
     return "joined-part";
   case Sign::tick:
   case Sign::front:
+  case Sign::sewn:
     break;
   }
   return "";

@@ -168,7 +168,8 @@ void add_signs(Picture& picture) {
   if (picture.is_start()) return;
   Group signs{"", "signs", "", {}};
   for (const layout::Placed& placed : picture.figure.placed)
-    if (picture.figure.rings[placed.ring].round <= picture.round() && placed.sign != layout::Sign::tick)
+    if (picture.figure.rings[placed.ring].round <= picture.round() && placed.sign != layout::Sign::tick &&
+        placed.sign != layout::Sign::sewn)
       for (Item& item : draw_sign(placed, picture.frame, picture.symbols, 1))
         signs.items.push_back(std::move(item));
   picture.scene.items.push_back(std::move(signs));

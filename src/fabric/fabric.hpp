@@ -145,6 +145,19 @@ struct Placing {
   std::uint32_t text = 0;           ///< index into Tree::placings
 };
 
+/// From the hole behind one stitch of a round to that behind another, both from 1.
+struct Covering {
+  std::uint32_t first = 0, last = 0;
+};
+
+/// What a part that is sewn on covers of its owner, one stretch for each copy of it.
+struct Footprint {
+  std::uint32_t part = 0;                        ///< the part that is sewn on
+  std::uint32_t first_round = 0, last_round = 0; ///< of the owner, as indices into Fabric::rounds
+  std::uint32_t on_round = 0;                    ///< of these, the one whose stitches are counted
+  std::vector<Covering> stitches;
+};
+
 /// All parts of one variant. Flat vectors, everything referred to by number, nothing changed after working.
 struct Fabric {
   std::vector<stitch::StitchKind> kinds;
@@ -158,6 +171,7 @@ struct Fabric {
   std::vector<Part> parts;
   std::vector<Change> changes;
   std::vector<Placing> placings;
+  std::vector<Footprint> footprints;
   std::vector<Unworked> unworked;  ///< round by round, in the order of the edge
   std::vector<std::uint8_t> taken; ///< per stitch: loops of its top that something is worked into
 };

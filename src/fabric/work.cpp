@@ -1,5 +1,6 @@
 #include "fabric/working.hpp"
 
+#include "fabric/footprint.hpp"
 #include "fabric/placing.hpp"
 #include "fabric/slug.hpp"
 #include "fabric/tally.hpp"
@@ -51,6 +52,7 @@ Worked Working::work() {
   for (std::uint32_t part = 0; part < tree_.parts.size(); ++part) work_part(part);
   fabric().taken.resize(fabric().stitches.size(), stitch::no_loop);
   place_all(tree_, fabric(), worked_.findings);
+  find_footprints(tree_, fabric());
   return std::move(worked_);
 }
 

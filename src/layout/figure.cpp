@@ -3,6 +3,7 @@
 #include "layout/column.hpp"
 #include "layout/cut.hpp"
 #include "layout/flag.hpp"
+#include "layout/footprint.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
@@ -25,6 +26,7 @@ constexpr double magic_ring_reach = 0.67, second_chain_reach = 0.62;
 constexpr double centre_air = 0.12;
 constexpr double gathering_gap = 0.30;
 constexpr double arrow_gap = 0.62;
+constexpr double name_gap = 0.22;
 constexpr double centre_line = 1.05; ///< from the base line of the neck's name to that of its note
 
 /// A faint round shows no loops but those in which the part itself is begun.
@@ -147,6 +149,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
   for (const int ring : add_flags(fabric, extents, figure, again)) crowded.push_back(ring);
   add_front(fabric, extents, page, edge, figure);
+  add_footprint_names(fabric, extents, edge + name_gap, figure);
   return crowded;
 }
 
@@ -189,6 +192,7 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   const Turn turn{plan.inward, page.hand};
   lay_rings(fabric, plan.centre == Centre::open, turn, rungs, core, drawn);
   add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
+  add_footprints(fabric, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);
   crowded = place_signs(fabric, extents, page, again, drawn);

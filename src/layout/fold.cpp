@@ -85,10 +85,21 @@ bool same_miscount(const Round& one, const Round& other) {
 
 } // namespace
 
+namespace {
+
+/// Rounds that a part is sewn over, each for itself.
+void keep_covered(const Fabric& fabric, std::vector<char>& kept) {
+  for (const fabric::Footprint& print : fabric.footprints)
+    for (std::uint32_t round = print.first_round; round <= print.last_round; ++round) kept[round] = 1;
+}
+
+} // namespace
+
 Folding::Folding(const Fabric& fabric)
     : fabric_(fabric), loops_(layout::kept_loops(fabric)), kept_(fabric.rounds.size(), 0) {
   keep_placings(fabric, kept_);
   keep_owners(fabric, kept_);
+  keep_covered(fabric, kept_);
 }
 
 /// Every stitch of a plain round has one leg, in the stitch that stands one round's length before it.

@@ -115,8 +115,9 @@ struct Ring {
 enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, open, chain_ring };
 
 /// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle, the
-/// line that leads from the end of one line of a strip to the start of the next, the stem of a spike.
-enum class Line : std::uint8_t { fold_break, direction, gathering, join, stem };
+/// line that leads from the end of one line of a strip to the start of the next, the stem of a spike, what a
+/// part that is sewn on covers.
+enum class Line : std::uint8_t { fold_break, direction, gathering, join, stem, footprint };
 struct Stroke {
   Line line = Line::fold_break;
   std::vector<Point> points; ///< of a polyline, or of cubic curves where `curved` (1 + 3n points)
@@ -125,8 +126,9 @@ struct Stroke {
 };
 
 /// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.
-/// `joined`: the stitch is worked through two parts, or is worked through so.
-enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front, bead, joined };
+/// `sewn`: the name of a part that is sewn on. `joined`: the stitch is worked through two parts, or is worked
+/// through so.
+enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front, bead, joined, sewn };
 
 /// One of them: its point, its up direction, and what it carries (the letter of a part, the number of a yarn
 /// or of a stitch, "front"), its middle on `text_at`. A tick runs from its point along its up direction;

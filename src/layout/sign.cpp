@@ -60,6 +60,7 @@ void add_mark(const Placed& placed, std::vector<Convex>& ink) {
                                     {flag_wide + flag_pen / 2, flag_high + flag_pen / 2}));
   case Sign::tick:
   case Sign::front:
+  case Sign::sewn:
     if (dot(placed.up, placed.up) > 0.5)
       ink.push_back(turned_box(placed.at, placed.up, {-thin, -thin}, {thin, tick_length + thin}));
   }

@@ -1,4 +1,5 @@
 #include "layout/strip.hpp"
+#include "layout/footprint.hpp"
 
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
@@ -13,6 +14,9 @@
 
 namespace whorl::layout {
 namespace {
+
+constexpr double above_footprint = 0.08;
+constexpr double name_gap = 0.22; ///< from all that stands above to the tick of a name
 
 using fabric::Fabric;
 
@@ -197,7 +201,10 @@ void add_numbers(const Laying& laying, Figure& figure) {
   const auto top = static_cast<std::uint32_t>(figure.rings.size() - 1);
   const Ring& ring = figure.rings[top];
   const Course& course = laying.courses.back();
-  const double clear = course.band.break_outside ? break_height(course) + zigzag_high : course.high;
+  double clear = course.band.break_outside ? break_height(course) + zigzag_high : course.high;
+  for (const Stroke& stroke : figure.strokes)
+    for (const Point p : stroke.points)
+      if (stroke.line == Line::footprint) clear = std::max(clear, p.y + above_footprint);
   std::uint32_t number = 0;
   for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
     for (std::uint32_t j = 0; j < figure.items[i].count; ++j) {
@@ -320,6 +327,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   stack(laying);
   lay(laying, figure);
   draw_kept(laying, figure);
+  add_footprints(laying.fabric, figure);
   stemless = add_stems(laying.fabric, laying.extents, figure);
   add_labels(laying, figure);
   add_numbers(laying, figure);
@@ -332,6 +340,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure, again);
   bound_straight(laying.extents, figure);
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);
+  add_footprint_names(laying.fabric, laying.extents, figure.high.y + name_gap, figure);
   add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), laying.page.main_yarn, figure);
   bound_straight(laying.extents, figure);
   return crowded;

@@ -2,6 +2,7 @@
 
 #include "pattern/reference.hpp"
 #include "words/ascii.hpp"
+#include "words/lattice.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -23,17 +24,61 @@ public:
   PlacingOn(Tree& tree, const Reader& reader) : tree_(tree), reader_(reader) {}
 
   void settle() {
-    for (Placing& placing : tree_.placings)
-      if (placing.from != 0 && placing.part < tree_.parts.size()) settle(placing);
+    for (Placing& placing : tree_.placings) {
+      if (placing.from == 0 || placing.part >= tree_.parts.size()) continue;
+      const PartNumber where = placing.part;
+      settle(placing);
+      if (placing.what == What::sew && placing.from != 0) name_sewn(placing, where);
+    }
   }
 
 private:
+  /// What is sewn on: the first part named in its sentence that is not what it is sewn to; where none is, the
+  /// one in whose rounds the sentence stands. How far a part reaches that is folded is not told.
+  void name_sewn(Placing& placing, PartNumber where) const {
+    const std::string_view text = sentence_of(placing);
+    for (const std::string_view folding : {"fold", "Fold", "pinch", "Pinch"})
+      if (text.find(folding) != std::string_view::npos) return;
+    for (std::size_t at = 0; at < text.size() && placing.sewn == no_node;) {
+      const std::size_t end = std::min(text.find(' ', at), text.size());
+      const auto part = part_of_name(without_mark(text.substr(at, end - at)));
+      if (part && *part != placing.part) placing.sewn = *part;
+      at = end + 1;
+    }
+    if (placing.sewn == no_node && where != placing.part) placing.sewn = where;
+    const words::Concept behind = words::find_concept(reader_.vocabulary, "at the back");
+    const auto words = words::lattice(words::fold(text), reader_.vocabulary).words;
+    placing.behind = std::any_of(words.begin(), words.end(), [behind](const words::Word& word) {
+      return word.kind == words::WordKind::phrase && word.means == behind;
+    });
+  }
+
+  /// The sentence in which it begins, as typed.
+  std::string_view sentence_of(const Placing& placing) const {
+    const Span line = reader_.source.line(reader_.source.line_of(placing.span.begin));
+    const std::string_view text = reader_.source.at(line);
+    const std::size_t at = placing.span.begin - line.begin;
+    const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
+    const std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
+    return text.substr(begin, std::min(text.find(". ", at), text.size()) - begin);
+  }
+
+  static std::string_view without_mark(std::string_view word) {
+    while (!word.empty() && std::string_view(".,;:)").find(word.back()) != std::string_view::npos)
+      word.remove_suffix(1);
+    return word;
+  }
+
   void settle(Placing& placing) const {
     const bool in_hand =
         placing.after_round < end_round(tree_, placing.part) && has_both(placing.part, placing);
     if (in_hand) return;
     const bool elsewhere = names_another_place(placing.text);
     const auto named = last_named(placing);
+    if (const auto on = sewn_on(placing, named)) {
+      placing.part = *on;
+      return;
+    }
     const auto owner = named ? named : owner_of(placing);
     const bool unsaid = elsewhere || is_sewn_unsaid(placing, named);
     if (owner && (has_both(*owner, placing) || !unsaid)) {
@@ -41,6 +86,21 @@ private:
     } else if (placing.what != What::eye && unsaid) {
       placing.from = placing.to = 0;
     }
+  }
+
+  /// "Sew the snout between rounds 9 and 13": the part in whose rounds the sentence stands, else the only
+  /// other one that has these rounds.
+  std::optional<PartNumber> sewn_on(const Placing& placing, std::optional<PartNumber> named) const {
+    if (placing.what != What::sew || !named || is_sewn_to(placing.text, *named)) return std::nullopt;
+    if (names_another_place(sentence_of(placing))) return std::nullopt;
+    if (placing.part != *named && has_both(placing.part, placing)) return placing.part;
+    std::optional<PartNumber> only;
+    for (PartNumber part = 0; part < tree_.parts.size(); ++part) {
+      if (part == *named || !has_both(part, placing)) continue;
+      if (only) return std::nullopt;
+      only = part;
+    }
+    return only;
   }
 
   /// The last part named that has the rounds, else the last named: "sew the ears to the head between rounds 2
@@ -92,6 +152,9 @@ private:
   bool is_another_place(std::string_view text, std::size_t word) const {
     if (word_at(text, word) == "the") word = std::min(word + 4, text.size());
     std::string_view place = word_at(text, word);
+    for (const std::string_view small :
+         {"at", "over", "between", "around"}) // "sew the ears on at rounds 4-9"
+      if (place == small) return false;
     const std::size_t next = word + place.size() + 1;
     const bool ends = !place.empty() && (place.back() == ',' || place.back() == '.');
     if (ends) place.remove_suffix(1);

@@ -112,12 +112,21 @@ std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at, std::uint3
   return at;
 }
 
+bool names_round(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (means(sentence, at, "round") || means(sentence, at, "row")) return true;
+  return false;
+}
+
+/// Parts that are sewn on to rounds of their own are placed one by one.
 std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   std::vector<Clause> clauses;
   for (std::uint32_t at = behind_link(sentence, begin, end); at < end;) {
     const std::uint32_t stop = std::max(end_of_clause(sentence, at, end), at + 1);
     const auto what = first_what(sentence, at, stop, 1000);
-    const bool same = !clauses.empty() && what && clauses.back().what == what;
+    const bool parted = what == What::sew && !clauses.empty() && names_round(sentence, at, stop) &&
+                        names_round(sentence, clauses.back().begin, clauses.back().end);
+    const bool same = !clauses.empty() && what && clauses.back().what == what && !parted;
     if (same)
       clauses.back().end = stop;
     else
@@ -125,6 +134,20 @@ std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, st
     at = behind_link(sentence, stop, end);
   }
   return clauses;
+}
+
+/// Whether "between" stands right before a place, but for small words.
+bool names_between(const Sentence& sentence, std::uint32_t begin, std::uint32_t place) {
+  for (std::uint32_t at = begin; at < place; ++at) {
+    const Word* word = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "between"));
+    if (word == nullptr) continue;
+    std::uint32_t next = skip_blanks(sentence.text(), word->end);
+    while (next < place && !words_at(sentence, next).empty() &&
+           sort_of(sentence, *words_at(sentence, next).first) == ConceptClass::filler)
+      next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
+    if (next == place) return true;
+  }
+  return false;
 }
 
 /// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
@@ -135,6 +158,7 @@ void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placin
     const Word* first = number_at(sentence, next);
     if (first == nullptr || first->end > clause.end) continue;
     const int number = static_cast<int>(std::min(first->number, 1'000'000U));
+    if (placing.from == 0) placing.between = names_between(sentence, clause.begin, at);
     if (placing.from == 0) placing.from = placing.to = number;
     placing.to = std::max(placing.to, number);
     next = skip_blanks(sentence.text(), first->end);

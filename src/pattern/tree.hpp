@@ -175,6 +175,9 @@ struct Placing {
   int from = 0, to = 0;          ///< rounds that the text names (eyes between 11 and 12); 0: none named
   std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
   std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
+  bool between = false;          ///< the rounds that are named lie outside it: "between rounds 9 and 13"
+  bool behind = false;           ///< sew: on the back of the piece, where rounds begin
+  std::uint32_t sewn = no_node;  ///< sew: the part that is sewn on; no_node: it is not named
   bool gather = false;           ///< cut: the last stitches are gathered and closed
   bool attaches = false;         ///< join: it is the yarn that is joined, to the first stitch that follows
   std::uint8_t yarn = 0;         ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
