@@ -18,8 +18,8 @@ std::string example(const std::string& name) {
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
-const char* const examples[] = {"acorn",    "beechnut", "beetle", "bellflower", "fox",      "gnome",
-                                "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
+const char* const examples[] = {"acorn", "bear",     "beechnut", "beetle", "bellflower", "fox",
+                                "gnome", "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
 
 } // namespace
 

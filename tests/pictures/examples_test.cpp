@@ -14,8 +14,8 @@ using namespace whorl;
 
 namespace {
 
-const char* const examples[] = {"acorn",    "beechnut", "beetle", "bellflower", "fox",      "gnome",
-                                "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
+const char* const examples[] = {"acorn", "bear",     "beechnut", "beetle", "bellflower", "fox",
+                                "gnome", "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
 
 Chart chart_of(const std::string& name) {
   std::ifstream file(std::string(WHORL_SOURCE_DIR) + "/examples/" + name + ".txt", std::ios::binary);

@@ -15,8 +15,8 @@ using namespace whorl;
 
 namespace {
 
-const char* const examples[] = {"acorn",    "beechnut", "beetle", "bellflower", "fox",      "gnome",
-                                "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
+const char* const examples[] = {"acorn", "bear",     "beechnut", "beetle", "bellflower", "fox",
+                                "gnome", "hazelnut", "hedgehog", "mouse",  "snail",      "toadstool"};
 constexpr StepShape shapes[] = {StepShape::wide, StepShape::tall, StepShape::square};
 
 /// Drawn on 26 November 2026 by `od -An -N4 -tu4 /dev/urandom`, after the last change of a constant of the
