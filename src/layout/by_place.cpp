@@ -13,6 +13,7 @@ namespace {
 using fabric::Fabric;
 
 constexpr int most_times = 40;
+constexpr std::size_t most_held = 4000; ///< more items make a ring that nobody can look at, and take long
 
 /// Points of a symbol seen from the middle of the disc: angles from its ray, in order of work, and how far
 /// out.
@@ -166,7 +167,7 @@ bool are_by_places(const Fabric& fabric, const RingLaid& feet, const std::vector
 bool hold_by_places(const Fabric& fabric, const RingLaid& inside, const std::vector<double>& inside_at,
                     const RingLaid& ring, const Turn& turn, Laid& laid) {
   const RingLaid& feet = turn.inward ? inside : ring;
-  if (feet.ring.echo) return true;
+  if (feet.ring.echo || ring.items.size() > most_held) return true;
   const Looks inner = looks_of(inside, turn), own = looks_of(ring, turn);
   if (turn.inward ? are_by_places(fabric, inside, inside_at, inner, ring, laid.at, own)
                   : are_by_places(fabric, ring, laid.at, own, inside, inside_at, inner))
@@ -174,6 +175,7 @@ bool hold_by_places(const Fabric& fabric, const RingLaid& inside, const std::vec
   const double radius = ring.size.middle;
   const std::vector<Foot> standing = feet_of(fabric, feet, turn.inward ? inner : own, radius);
   Holding holding(laid.strung, laid.at, laid.at_least);
+  Progress progress;
   const auto tops = [&] {
     return turn.inward ? Tops(fabric, heads_of(fabric, ring, laid.at, own, radius), laid.strung.length)
                        : Tops(fabric, heads_of(fabric, inside, inside_at, inner, radius), laid.strung.length);
@@ -184,6 +186,7 @@ bool hold_by_places(const Fabric& fabric, const RingLaid& inside, const std::vec
         turn.inward ? moves_of_heads(standing, heads, inside_at, radius / inside.size.middle, laid.at.size())
                     : moves_of_feet(standing, heads, laid.at);
     if (moves.empty()) return true;
+    if (!progress.goes_on(moves)) return false;
     holding.move(moves);
     if (turn.inward) heads = tops();
   }

@@ -9,6 +9,16 @@ constexpr double hold = 400; ///< strength of a bound, of the strongest spring's
 
 } // namespace
 
+bool Progress::goes_on(const std::vector<Move>& moves) {
+  constexpr double nearer = 0.97;
+  constexpr int patience = 5;
+  double all = 0;
+  for (const Move& move : moves) all += move.by > 0 ? move.by : 0 - move.by;
+  in_vain_ = all < nearer * least_ ? 0 : in_vain_ + 1;
+  least_ = std::min(least_, all);
+  return in_vain_ < patience;
+}
+
 Holding::Holding(Strung& strung, std::vector<double>& at, std::vector<char>& at_least)
     : free_(strung), strung_(strung), at_(at), at_least_(at_least), bounds_(at.size()) {
   hold_ = hold; // the springs between items are of strength 1

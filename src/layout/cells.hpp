@@ -13,6 +13,16 @@ struct Move {
   double by = 0;
 };
 
+/// Whether moving on still leads somewhere: false when all together came no nearer for some time.
+class Progress {
+public:
+  bool goes_on(const std::vector<Move>& moves);
+
+private:
+  double least_ = 1e300;
+  int in_vain_ = 0;
+};
+
 /// Holds strung items by their own places: bounds are set where something is not by its own, and let go where
 /// nothing presses against them.
 class Holding {

@@ -21,6 +21,7 @@ using fabric::Fabric;
 using fabric::StitchId;
 
 constexpr double least_pitch = 1.12;   ///< of the starting chain
+constexpr double widest_pitch = 4;     ///< where rounds need it to have room by their places
 constexpr double chain_half = 0.16;    ///< of one of its ovals, across
 constexpr double first_feet = 0.64;    ///< feet of the first round, from the chain's middle line
 constexpr double turning_aside = 0.72; ///< from the last chain to one on end beside it: room for the start
@@ -108,7 +109,10 @@ public:
   std::vector<int> put_together(const std::vector<double>& room, int again) {
     room_ = room;
     lay_chain();
-    for (const Ring& ring : plan_.rings) lay_ring(ring);
+    for (const Ring& ring : plan_.rings) {
+      lay_ring(ring);
+      if (!held_ && pitch_ < widest_pitch) return {}; // it is laid anew, wider
+    }
     add_kept_loops();
     add_arrow();
     const double edge = around_.high;
@@ -388,7 +392,7 @@ OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2, wider = 1.08, widest_pitch = 4;
+  constexpr double more = 0.2, wider = 1.08;
   std::vector<double> room;
   double pitch = least_pitch;
   for (int i = 0;; ++i) {

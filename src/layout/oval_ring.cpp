@@ -56,7 +56,7 @@ public:
   void fit() {
     int least = 0;
     while (least < most_steps && !fits(ring_.inner + least * step)) ++least;
-    for (int i = least; !ring_.held && i < least + steps_to_places; i += 4)
+    for (int i = least; !ring_.held && i < least + steps_to_places; i += 10)
       if (fits(ring_.inner + i * step) && ring_.held) return;
     if (!ring_.held) fits(ring_.inner + least * step);
   }

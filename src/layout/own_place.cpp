@@ -183,11 +183,13 @@ bool hold_feet(const std::vector<Foot>& feet, const std::vector<Tops>& rounds, S
                std::vector<double>& at) {
   std::vector<char> at_least;
   Holding holding(strung, at, at_least);
+  Progress progress;
   for (int i = 0; i < most_times; ++i) {
     std::vector<Move> moves;
     for (const Tops& round : rounds)
       for (const Move& move : moves_of_feet(feet, round, at)) moves.push_back(move);
     if (moves.empty()) return true;
+    if (!progress.goes_on(moves)) return false;
     holding.move(moves);
   }
   return false;
