@@ -112,9 +112,11 @@ bool goes_against(const std::vector<ChainHabit>& habits, const Reading& reading)
   const bool counts = (reading.habits & starting_chain_counts) != 0;
   if (!counts && (reading.habits & starting_chain_does_not) == 0) return false;
   const std::uint32_t chains = chains_of(reading);
-  const auto said = std::find_if(habits.rbegin(), habits.rend(), [chains](const ChainHabit& habit) {
-    return habit.chains == 0 || habit.chains == chains;
-  });
+  auto said = std::find_if(habits.rbegin(), habits.rend(),
+                           [chains](const ChainHabit& habit) { return habit.chains == chains; });
+  if (said == habits.rend()) // nothing is said of so many: what is said of all
+    said = std::find_if(habits.rbegin(), habits.rend(),
+                        [](const ChainHabit& habit) { return habit.chains == 0; });
   return said != habits.rend() && said->counts != counts;
 }
 

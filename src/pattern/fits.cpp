@@ -168,6 +168,17 @@ bool only_joins(const Stretching& s, std::int32_t index, const Path& before, con
   return !words.empty() && words.first->end == end;
 }
 
+/// Whether free loops were opened before: among them there is no chain space.
+bool has_opened(const Stretching& s, std::int32_t index) {
+  for (; index != no_path; index = s.reader.paths[static_cast<std::size_t>(index)].before) {
+    const Path& path = s.reader.paths[static_cast<std::size_t>(index)];
+    if (path.taken != Taken::row) continue;
+    const Piece& piece = s.reader.pieces[static_cast<std::size_t>(path.match)];
+    if (piece.opened == Act::free_loops || piece.work.act == Act::free_loops) return true;
+  }
+  return false;
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
@@ -181,6 +192,8 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   if (piece.leading && before.loose) return false;
   if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
+  const bool in_space = piece.verb == Verb::stitch && piece.work.where == Where::space;
+  if (in_space && before.effect.starts && has_opened(s, index)) return false; // "2 hdc in each free lp"
   switch (piece.verb) {
   case Verb::starting_chain:
   case Verb::travel:
