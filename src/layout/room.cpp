@@ -24,6 +24,8 @@ constexpr double dear_to_move = 0.02; ///< air that a whole W of moving must gai
 constexpr double neighbourhood = 3;
 constexpr double tallest = 4; ///< no symbol reaches further from its foot
 constexpr double line_width = 0.05;
+constexpr int least_cuts = 12; ///< of a curve
+constexpr double longest_piece = 2;
 constexpr double push_step = 0.1;
 constexpr int most_pushes = 200;
 
@@ -60,15 +62,19 @@ public:
   /// A label may be longer than the neighbourhood is wide.
   void add_always(Convex outline) { ink.push_back(std::move(outline)); }
 
+  /// In pieces so short that none leads past without an end near by.
   void add_line(const Stroke& stroke) {
-    constexpr int cuts = 12;
     const auto& points = stroke.points;
-    if (!stroke.curved)
-      for (std::size_t i = 1; i < points.size(); ++i) add(piece(points[i - 1], points[i]));
-    for (std::size_t i = 0; stroke.curved && i + 3 < points.size(); i += 3)
+    const std::size_t step = stroke.curved ? 3 : 1;
+    for (std::size_t i = 0; i + step < points.size(); i += step) {
+      const auto at = [&](double t) {
+        return stroke.curved ? on_curve(&points[i], t) : points[i] + t * (points[i + 1] - points[i]);
+      };
+      const double far = length(points[i + step] - points[i]);
+      const int cuts = (stroke.curved ? least_cuts : 1) + static_cast<int>(far / longest_piece);
       for (int k = 0; k < cuts; ++k)
-        add(piece(on_curve(&points[i], static_cast<double>(k) / cuts),
-                  on_curve(&points[i], static_cast<double>(k + 1) / cuts)));
+        add(piece(at(static_cast<double>(k) / cuts), at(static_cast<double>(k + 1) / cuts)));
+    }
   }
 
   std::vector<Convex> ink;
