@@ -6,14 +6,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace whorl::layout {
 namespace {
 
 using fabric::Fabric;
 
-constexpr int most_times = 40;
-constexpr std::size_t most_held = 4000; ///< more items make a ring that nobody can look at, and take long
+constexpr int most_times = 8;
+constexpr double strongest = 16; ///< spring, of one between neighbours
+constexpr std::size_t most_held = 60; ///< more items are drawn to their places and not held
 
 /// Points of a symbol seen from the middle of the disc: angles from its ray, in order of work, and how far
 /// out.
@@ -105,9 +107,10 @@ std::vector<Move> moves_of_heads(const std::vector<Foot>& feet, const Tops& head
   return ways.moves();
 }
 
-/// A head as seen from the middle.
+/// A head as seen from the middle, and which of its ring's items it belongs to.
 struct SeenHead {
   double angle = 0, far = 1;
+  std::size_t item = 0;
 };
 
 /// The heads of a ring, in the order of its round's stitches; none where some are no plain places.
@@ -124,7 +127,7 @@ std::vector<SeenHead> plain_heads(const Fabric& fabric, const RingLaid& laid, co
       const std::size_t place = item.first + j - round.first_stitch;
       const std::size_t tip = std::min<std::size_t>(j, tips.angle.size() - 1);
       if (place >= heads.size()) return {};
-      heads[place] = {at[i] / laid.size.middle + tips.angle[tip], tips.far[tip]};
+      heads[place] = {at[i] / laid.size.middle + tips.angle[tip], tips.far[tip], i};
       ++known;
     }
   }
@@ -142,24 +145,66 @@ bool is_by(const std::vector<SeenHead>& heads, std::size_t n, double angle) {
          (own.angle - angle) * own.far < (angle - from) * before.far;
 }
 
-/// Most rings are by their places, which is quickly told.
-bool are_by_places(const Fabric& fabric, const RingLaid& feet, const std::vector<double>& feet_at,
-                   const Looks& feet_looks, const RingLaid& tops, const std::vector<double>& tops_at,
-                   const Looks& tops_looks) {
-  const std::vector<SeenHead> heads = plain_heads(fabric, tops, tops_at, tops_looks);
-  const fabric::StitchId first = fabric.rounds[tops.ring.last_round].first_stitch;
-  for (std::size_t i = 0; i < feet.items.size(); ++i) {
-    const Seen& seen = feet_looks.feet[feet.band.shape_of[i]];
+/// Items at either end of a ring that stand as near to the gutter as they may, one against the other: they
+/// cannot move toward it.
+struct Wedged {
+  std::size_t front = 0, back = 0; ///< those before `front`, and from `back` on
+
+  explicit Wedged(const std::vector<char>& at_least) {
+    const std::size_t items = at_least.empty() ? 0 : at_least.size() - 1;
+    while (front < items && at_least[front]) ++front;
+    for (back = items; back > 0 && at_least[back];) --back;
+  }
+  bool holds(std::size_t item, double way) const { return way < 0 ? item < front : item >= back; }
+};
+
+/// A ring, where its items stand, and what they look like from the middle.
+struct Standing {
+  const RingLaid& ring;
+  const std::vector<double>& at;
+  const Looks& looks;
+};
+
+/// The items of the ring being laid that must move to bring feet to their own places, and can. None at all:
+/// this cannot be told so simply.
+std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const Standing& feet,
+                                                  const Standing& tops, const Wedged& wedged,
+                                                  bool feet_move) {
+  const std::vector<SeenHead> heads = plain_heads(fabric, tops.ring, tops.at, tops.looks);
+  const fabric::StitchId first = fabric.rounds[tops.ring.ring.last_round].first_stitch;
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < feet.ring.items.size(); ++i) {
+    const Seen& seen = feet.looks.feet[feet.ring.band.shape_of[i]];
     std::size_t foot = 0;
-    for (const fabric::Leg& leg : legs_of(fabric, feet.items[i])) {
+    for (const fabric::Leg& leg : legs_of(fabric, feet.ring.items[i])) {
       const std::size_t place = leg.into.of - first;
-      if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return false;
+      if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return std::nullopt;
       const double angle =
-          feet_at[i] / feet.size.middle + seen.angle[std::min(foot++, seen.angle.size() - 1)];
-      if (!is_by(heads, place, angle)) return false;
+          feet.at[i] / feet.ring.size.middle + seen.angle[std::min(foot++, seen.angle.size() - 1)];
+      if (is_by(heads, place, angle)) continue;
+      const double way = (heads[place].angle - angle) * (feet_move ? 1 : -1);
+      const std::size_t item = feet_move ? i : heads[place].item;
+      if (!wedged.holds(item, way)) found.push_back(item);
     }
   }
-  return true;
+  return found;
+}
+
+/// Mostly a ring is by its places, or is so when the springs of the few items that are not are made stronger;
+/// false: that does not help, or cannot be told. Of large rings it is not asked whether it helped.
+bool draw_to_places(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+                    Laid& laid) {
+  const auto draw = [](double& pull) { pull = std::max(pull, std::min(8 * pull, strongest)); };
+  const bool large = ring.ring.items.size() > most_held;
+  for (int times = large ? 1 : 2;; --times) {
+    const auto items = misplaced(fabric, turn.inward ? inside : ring, turn.inward ? ring : inside,
+                                 Wedged(laid.at_least), !turn.inward);
+    if (!items || items->empty()) return items.has_value();
+    if (times == 0) return false;
+    for (const std::size_t item : *items) draw(laid.strung.pull[item]);
+    laid.at = relax(laid.strung, laid.at_least);
+    if (large) return true;
+  }
 }
 
 } // namespace
@@ -167,11 +212,10 @@ bool are_by_places(const Fabric& fabric, const RingLaid& feet, const std::vector
 bool hold_by_places(const Fabric& fabric, const RingLaid& inside, const std::vector<double>& inside_at,
                     const RingLaid& ring, const Turn& turn, Laid& laid) {
   const RingLaid& feet = turn.inward ? inside : ring;
-  if (feet.ring.echo || ring.items.size() > most_held) return true;
+  if (feet.ring.echo) return true;
   const Looks inner = looks_of(inside, turn), own = looks_of(ring, turn);
-  if (turn.inward ? are_by_places(fabric, inside, inside_at, inner, ring, laid.at, own)
-                  : are_by_places(fabric, ring, laid.at, own, inside, inside_at, inner))
-    return true;
+  if (draw_to_places(fabric, {inside, inside_at, inner}, {ring, laid.at, own}, turn, laid)) return true;
+  if (ring.items.size() > most_held) return true;
   const double radius = ring.size.middle;
   const std::vector<Foot> standing = feet_of(fabric, feet, turn.inward ? inner : own, radius);
   Holding holding(laid.strung, laid.at, laid.at_least);

@@ -11,7 +11,7 @@ constexpr double hold = 400; ///< strength of a bound, of the strongest spring's
 
 bool Progress::goes_on(const std::vector<Move>& moves) {
   constexpr double nearer = 0.97;
-  constexpr int patience = 5;
+  constexpr int patience = 2;
   double all = 0;
   for (const Move& move : moves) all += move.by > 0 ? move.by : 0 - move.by;
   in_vain_ = all < nearer * least_ ? 0 : in_vain_ + 1;

@@ -1,8 +1,10 @@
 #include "layout/course_places.hpp"
 
+#include "layout/items.hpp"
 #include "layout/own_place.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace whorl::layout {
 namespace {
@@ -64,9 +66,48 @@ std::vector<Foot> feet_of(const Fabric& fabric, const Course& course) {
   return all;
 }
 
+constexpr double nowhere = 1e300;
+
+/// Where the heads of a line stand, in the order of its round's stitches; empty where some are no plain
+/// places.
+std::vector<double> plain_heads(const Fabric& fabric, const Course& course, const Ring& ring) {
+  const fabric::Round& round = fabric.rounds[ring.round];
+  std::vector<double> heads(round.count, nowhere);
+  for (std::size_t i = 0; i < course.stands.size(); ++i) {
+    const Stand& stand = course.stands[i];
+    const Item& item = course.items[stand.item];
+    const bool plain = !stand.column && stand.items == 1 && item.count == 1 &&
+                       (fabric.stitches[item.first].flags & fabric::counts) != 0;
+    if (!plain || item.first - round.first_stitch >= heads.size()) return {};
+    heads[item.first - round.first_stitch] = stand_at(course, i);
+  }
+  return heads;
+}
+
+/// Whether a line of stitches with one foot each, on a line of such, is by its places: mostly that is all.
+bool is_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before, const Course& course) {
+  const std::vector<double> heads = plain_heads(fabric, before, ring_before);
+  const fabric::StitchId first = fabric.rounds[ring_before.last_round].first_stitch;
+  const auto distance = [&](std::size_t place, double at) {
+    return place < heads.size() && heads[place] < nowhere ? std::abs(heads[place] - at) : nowhere;
+  };
+  for (std::size_t i = 0; i < course.stands.size(); ++i) {
+    const Stand& stand = course.stands[i];
+    if (stand.column || stand.items != 1) return false;
+    const fabric::Legs legs = legs_of(fabric, course.items[stand.item]);
+    if (legs.size() != 1 || !is_stitch(legs.begin()->into) || legs.begin()->into.of < first) return false;
+    const std::size_t place = legs.begin()->into.of - first;
+    const double at = stand_at(course, i), own = distance(place, at);
+    const double beside = std::min(distance(place - 1, at), distance(place + 1, at));
+    if (own == nowhere || own >= beside) return false;
+  }
+  return true;
+}
+
 } // namespace
 
 bool hold_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before, Course& course) {
+  if (is_by_places(fabric, before, ring_before, course)) return true;
   return hold_feet(feet_of(fabric, course), {Tops(fabric, heads_of(fabric, before, ring_before), 0)},
                    course.strung, course.at);
 }

@@ -16,8 +16,6 @@ using fabric::StitchId;
 /// More than this in one place are drawn side by side.
 constexpr std::uint32_t most_in_one_symbol = 5;
 
-Legs legs_of_one(const Fabric& fabric, StitchId stitch) { return fabric::own_legs_of(fabric, stitch); }
-
 /// The loops a symbol is marked with: those of its legs where they agree on a part of the top.
 std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
   const Legs legs = legs_of_one(fabric, stitch);
@@ -84,10 +82,6 @@ Item item_of(const Fabric& fabric, StitchId stitch, bool echo) {
 
 } // namespace
 
-Legs legs_of(const Fabric& fabric, const Item& item) {
-  return {legs_of_one(fabric, item.first).begin(), legs_of_one(fabric, item.first + item.count - 1).end()};
-}
-
 std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo) {
   const fabric::Round& worked = fabric.rounds[round];
   const EndChains ends = end_chains(fabric, worked);
@@ -103,15 +97,6 @@ std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo)
   }
   set_bases(fabric, round, items);
   return items;
-}
-
-bool is_stitch(const fabric::Place& place) {
-  return place.what != fabric::On::ring && place.what != fabric::On::space &&
-         place.what != fabric::On::row_end && !is_gap(place) && place.of != fabric::none;
-}
-
-bool is_gap(const fabric::Place& place) {
-  return place.what == fabric::On::between && place.of != fabric::none;
 }
 
 bool is_shaping(const Fabric& fabric, const Item& item) {

@@ -8,18 +8,36 @@
 
 namespace whorl::layout {
 
+/// The legs of one stitch, without those that go through the edge of a part held against it.
+inline fabric::Legs legs_of_one(const fabric::Fabric& fabric, fabric::StitchId stitch) {
+  if ((fabric.stitches[stitch].flags & fabric::holds_part) != 0) return fabric::own_legs_of(fabric, stitch);
+  const fabric::Leg* all = fabric.legs.data();
+  const std::size_t end =
+      stitch + 1 < fabric.stitches.size() ? fabric.stitches[stitch + 1].first_leg : fabric.legs.size();
+  return {all + fabric.stitches[stitch].first_leg, all + end};
+}
+
 /// The legs of the stitches that an item stands for, but for those in a part held against its own.
-fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item);
+inline fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item) {
+  return item.count == 1 ? legs_of_one(fabric, item.first)
+                         : fabric::Legs{legs_of_one(fabric, item.first).begin(),
+                                        legs_of_one(fabric, item.first + item.count - 1).end()};
+}
 
 /// The symbols of a round in the order of work, not yet placed: stitches of one kind in one place are one
 /// item. An echo shows no loop marks.
 std::vector<Item> items_of(const fabric::Fabric& fabric, std::uint32_t round, bool echo = false);
 
-/// Whether a place is one that an item stands for: no ring, no space and no end of a row.
-bool is_stitch(const fabric::Place& place);
-
 /// Whether a place is between two stitches with no chain there.
-bool is_gap(const fabric::Place& place);
+inline bool is_gap(const fabric::Place& place) {
+  return place.what == fabric::On::between && place.of != fabric::none;
+}
+
+/// Whether a place is one that an item stands for: no ring, no space and no end of a row.
+inline bool is_stitch(const fabric::Place& place) {
+  return place.what != fabric::On::ring && place.what != fabric::On::space &&
+         place.what != fabric::On::row_end && !is_gap(place) && place.of != fabric::none;
+}
 
 /// An increase, or a decrease over several places.
 bool is_shaping(const fabric::Fabric& fabric, const Item& item);

@@ -14,7 +14,7 @@ using fabric::Place;
 using fabric::StitchId;
 
 constexpr std::size_t most_asked_alone = 2;
-constexpr int most_times = 40;
+constexpr int most_times = 8;
 constexpr double margin = 0.04, of_cell = 0.2; ///< a foot is brought so far into its cell
 
 /// Where two heads are equally near.

@@ -10,7 +10,7 @@ namespace {
 
 using fabric::Fabric;
 
-constexpr double first_further = 0.1, least_further = 0.04, most_further = 80;
+constexpr double first_further = 0.1, least_further = 0.04, most_further = 1.2;
 
 /// Chains of a column that have no place of their own.
 std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
@@ -68,7 +68,7 @@ private:
 
   double further_for(std::size_t i) {
     double low = 0, high = first_further;
-    while (!has_room(i, high) && high < most_further) low = high, high *= 2;
+    while (high < most_further && !has_room(i, high)) low = high, high *= 2;
     if (high >= most_further) return 0;
     while (high - low > least_further + high / 16) {
       const double half = (low + high) / 2;
