@@ -1,5 +1,7 @@
 #include "layout/width.hpp"
 
+#include "layout/items.hpp"
+
 #include <algorithm>
 
 namespace whorl::layout {
@@ -29,8 +31,11 @@ public:
     width.least += chain_bowed * chains;
     width.greatest += chain_pulled * chains;
     std::uint32_t shell = 0;
+    fabric::Place before;
     for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i) {
-      shell = i > round.first_stitch && are_of_one_shell(i - 1, i) ? shell + 1 : 1;
+      const fabric::Place into = place_of_tall(i);
+      shell = into.of != fabric::none && into == before ? shell + 1 : 1;
+      before = into;
       if (shell >= least_shell) width.least -= shell_crowds * (shell == least_shell ? least_shell - 1 : 1);
     }
     return width;
@@ -46,17 +51,13 @@ private:
     return chains;
   }
 
-  bool are_of_one_shell(StitchId one, StitchId other) const {
-    return is_tall(one) && is_tall(other) && into(one) == into(other);
-  }
-
-  bool is_tall(StitchId stitch) const {
-    return tall_[fabric_.stitches[stitch].kind] && fabric::own_legs_of(fabric_, stitch).size() == 1 &&
-           into(stitch).what != fabric::On::ring && (fabric_.stitches[stitch].flags & fabric::counts) != 0;
-  }
-
-  const fabric::Place& into(StitchId stitch) const {
-    return fabric::own_legs_of(fabric_, stitch).begin()->into;
+  /// The one place that a tall stitch goes into, but for a ring; none of other stitches.
+  fabric::Place place_of_tall(StitchId id) const {
+    const fabric::Stitch& stitch = fabric_.stitches[id];
+    if (!tall_[stitch.kind] || (stitch.flags & fabric::counts) == 0) return {};
+    const fabric::Legs legs = legs_of_one(fabric_, id);
+    return legs.size() == 1 && legs.begin()->into.what != fabric::On::ring ? legs.begin()->into
+                                                                           : fabric::Place{};
   }
 
   const Fabric& fabric_;
