@@ -57,6 +57,12 @@ double step_of(const Fabric& fabric, const Group& group) {
   return std::min(step_in_space, of_space * length / static_cast<double>(group.stands.size()));
 }
 
+/// Whether a stem of a group carries loop marks, which would lie on one another at a common foot.
+bool has_marks(const Course& course, const Group& group) {
+  return std::any_of(group.stands.begin(), group.stands.end(),
+                     [&](std::size_t stand) { return item_of(course, stand).key.loops != stitch::both; });
+}
+
 /// Room between the stems of a group and the ink that stands before it and behind it.
 bool is_clear(const Course& course, const Group& group) {
   const std::size_t first = group.stands.front(), last = group.stands.back();
@@ -79,7 +85,7 @@ void lean_to_places(const Fabric& fabric, const Extents& extents, const Footing&
   const double way = course.leftward ? -1 : 1;
   for (const Group& group : groups_of(fabric, extents, course)) {
     const std::optional<double> base = base_of(fabric, item_of(course, group.stands.front()), footing);
-    if (group.stands.size() < 2 || !base) continue;
+    if (group.stands.size() < 2 || !base || has_marks(course, group)) continue;
     const double step = step_of(fabric, group), middle = (static_cast<double>(group.stands.size()) - 1) / 2;
     for (std::size_t k = 0; k < group.stands.size(); ++k) {
       const std::size_t stand = group.stands[k];

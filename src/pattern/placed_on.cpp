@@ -33,8 +33,9 @@ public:
   }
 
 private:
-  /// What is sewn on: the first part named in its sentence that is not what it is sewn to; where none is, the
-  /// one in whose rounds the sentence stands. How far a part reaches that is folded is not told.
+  /// What is sewn on: the first part named in its sentence that is not what it is sewn to; where none is, nor
+  /// any thing that is bought, the one in whose rounds the sentence stands. How far a part reaches that is
+  /// folded is not told.
   void name_sewn(Placing& placing, PartNumber where) const {
     const std::string_view text = sentence_of(placing);
     for (const std::string_view folding : {"fold", "Fold", "pinch", "Pinch"})
@@ -45,9 +46,13 @@ private:
       if (part && *part != placing.part) placing.sewn = *part;
       at = end + 1;
     }
-    if (placing.sewn == no_node && where != placing.part) placing.sewn = where;
     const words::Concept behind = words::find_concept(reader_.vocabulary, "at the back");
     const auto words = words::lattice(words::fold(text), reader_.vocabulary).words;
+    const bool names_thing = std::any_of(words.begin(), words.end(), [this](const words::Word& word) {
+      return word.kind == words::WordKind::phrase &&
+             reader_.vocabulary.concepts[word.means].sort == words::ConceptClass::thing; // "Sew beads …"
+    });
+    if (placing.sewn == no_node && where != placing.part && !names_thing) placing.sewn = where;
     placing.behind = std::any_of(words.begin(), words.end(), [behind](const words::Word& word) {
       return word.kind == words::WordKind::phrase && word.means == behind;
     });
