@@ -140,6 +140,7 @@ private:
   bool leaves_behind_turn(const pattern::Node& node);
   bool take(const pattern::Node& node, pattern::Where where, const Gist& gist, const Context& context);
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
+  void take_passing_by(const Place& place, std::uint64_t& fixed);
   bool take_space(const pattern::Node& node);
   Place gap_between(StitchId one, StitchId other) const;
   bool are_apart(const Place& before, const Place& behind) const;

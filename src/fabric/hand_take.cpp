@@ -138,6 +138,14 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
   return where == Where::last ? edge_.take_last() : edge_.take_next();
 }
 
+/// A place between stitches, which are passed by; `fixed`: how many such the rest of the round needs.
+void Hand::take_passing_by(const Place& place, std::uint64_t& fixed) {
+  outcome_.passes_by = true;
+  if (!outcome_.opened) ++outcome_.uses;
+  if (to_end_ == 0 && fixed > 0) --fixed;
+  taken_.push_back(place);
+}
+
 bool Hand::take_space(const Node& node) {
   std::optional<Place> place = edge_.take_space();
   const bool corner = !place;
@@ -146,10 +154,7 @@ bool Hand::take_space(const Node& node) {
   if (!place) place = corner_of_rows();
   if (corner) corner_at_ = row_sides_;
   if (!place) return stop(node, "past-end", "there is no chain space left to work into");
-  outcome_.passes_by = true;
-  if (!outcome_.opened) ++outcome_.uses;
-  if (to_end_ == 0 && fixed_spaces_ > 0) --fixed_spaces_;
-  taken_.push_back(*place);
+  take_passing_by(*place, fixed_spaces_);
   return true;
 }
 
@@ -183,10 +188,7 @@ bool Hand::take_between(const Node& node) {
   const std::optional<Place> place =
       gap ? std::optional(gap_between(gap->first.of, gap->second.of)) : edge_.take_space();
   if (!place) return stop(node, "past-end", "there is no gap between two groups left to work into");
-  outcome_.passes_by = true;
-  if (!outcome_.opened) ++outcome_.uses;
-  if (to_end_ == 0 && fixed_gaps_ > 0) --fixed_gaps_;
-  taken_.push_back(*place);
+  take_passing_by(*place, fixed_gaps_);
   return true;
 }
 
