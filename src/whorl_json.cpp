@@ -81,6 +81,8 @@ const char* name_of(pattern::What what) {
     return "sew";
   case What::bead:
     return "bead";
+  case What::embroider:
+    return "embroider";
   case What::note:
     return "note";
   }

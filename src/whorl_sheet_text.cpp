@@ -20,14 +20,27 @@ std::string sentence_around(const pattern::Source& source, pattern::Span clause)
   return std::string(text.substr(begin, end - begin));
 }
 
-/// Sewing and other making-up that stands behind the last round of its part.
-std::vector<std::string> closing_of(const pattern::Source& source, const pattern::Tree& tree,
-                                    const layout::Wanted& wanted) {
+/// Whether the figures show where it goes: embroidery in its holes, a sewn-on part as its footprint.
+bool is_drawn(const fabric::Fabric& fabric, const pattern::Placing& placing, std::uint32_t index) {
+  if (placing.what == pattern::What::sew)
+    return std::any_of(fabric.footprints.begin(), fabric.footprints.end(),
+                       [&](const fabric::Footprint& print) { return print.part == placing.sewn; });
+  return std::any_of(fabric.placings.begin(), fabric.placings.end(),
+                     [index](const fabric::Placing& one) { return one.text == index && !one.after.empty(); });
+}
+
+/// Sewing, embroidery and other making-up that stands behind the last round of its part, or that no figure
+/// shows.
+std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
+  const pattern::Source& source = pattern.source;
+  const pattern::Tree& tree = pattern.tree;
   std::vector<std::string> lines;
   if (layout::leaves_rounds_out(wanted)) return lines;
-  for (const pattern::Placing& placing : tree.placings) {
-    if (placing.what != pattern::What::sew || placing.after_round < pattern::end_round(tree, placing.part))
-      continue;
+  for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
+    const pattern::Placing& placing = tree.placings[i];
+    if (placing.what != pattern::What::sew && placing.what != pattern::What::embroider) continue;
+    const bool behind = placing.after_round >= pattern::end_round(tree, placing.part);
+    if (!behind && is_drawn(pattern.fabric, placing, i)) continue;
     if (!layout::is_wanted(wanted, placing.part)) continue;
     std::string sentence = sentence_around(source, placing.span);
     if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
@@ -145,7 +158,7 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.yarns = yarns_of(tree, pattern.fabric, wording);
   text.tones = ground_tones(pattern, wording);
   text.names = names_of(source, tree);
-  text.closing = closing_of(source, tree, wanted);
+  text.closing = closing_of(pattern, wanted);
   return text;
 }
 

@@ -1,5 +1,6 @@
 #include "drawing/caption.hpp"
 
+#include "drawing/joint_caption.hpp"
 #include "layout/section.hpp"
 
 #include <algorithm>
@@ -80,13 +81,6 @@ const layout::Ring* owner_ring(const Figure& figure) {
   return nullptr;
 }
 
-/// "round 10 of Stem".
-std::string owner_name(const Copy& copy, std::uint32_t round) {
-  const std::string& name = copy.fabric.parts[copy.fabric.rounds[round].part].name;
-  const std::string number = round_number(copy.fabric, round);
-  return name.empty() ? say(copy.wording, "round-one", {number}) : say(copy.wording, "owner", {number, name});
-}
-
 /// "free front loops", of what the part's first stitch goes into.
 std::string loops_used(const Copy& copy, const Figure& figure) {
   const fabric::Round& first = copy.fabric.rounds[copy.fabric.parts[figure.part].first_round];
@@ -99,7 +93,7 @@ std::string loops_used(const Copy& copy, const Figure& figure) {
 /// "rounds 1–3, in the free front loops of round 10 of Stem, seen from the start of that part".
 std::string owner_view(const Copy& copy, const Figure& figure, const layout::Ring& owner) {
   return say(copy.wording, owner.against ? "caption-owner-end" : "caption-owner-start",
-             {stretch(copy, figure), loops_used(copy, figure), owner_name(copy, owner.round)});
+             {stretch(copy, figure), loops_used(copy, figure), round_of_part(copy, owner.round)});
 }
 
 /// "hold Stem with its start down": so that the part runs as it is drawn.
@@ -136,32 +130,35 @@ bool is_in(const Figure& figure, std::uint32_t round) {
   return figure.first_round <= round && round <= figure.last_round;
 }
 
-/// "eyes", "markers", "beads": what is put into holes, before the rest of an id.
-std::string of_posts(pattern::What what, const char* id) {
-  if (what == pattern::What::eye) return "caption-eyes" + std::string(id);
-  return (what == pattern::What::marker ? "caption-markers" : "caption-beads") + std::string(id);
+/// "eyes", "markers", "beads", "embroidery": what is put into holes, before the rest of an id.
+std::string of_posts(const fabric::Placing& placing, const char* id) {
+  if (placing.what == pattern::What::eye) return "caption-eyes" + std::string(id);
+  if (placing.what == pattern::What::embroider)
+    return (placing.after.size() > 2 ? "caption-embroidery-over" : "caption-embroidery") + std::string(id);
+  return (placing.what == pattern::What::marker ? "caption-markers" : "caption-beads") + std::string(id);
 }
 
 /// "eyes between rounds 11 and 12, after stitches 11 and 19 (8 between)".
 std::string posts(const Copy& copy, const fabric::Placing& placing) {
-  const std::string a = std::to_string(placing.after[0]), b = std::to_string(placing.after[1]);
-  const std::string apart = std::to_string(placing.after[1] - placing.after[0]);
+  const std::uint32_t first = placing.after.front(), last = placing.after.back();
+  const std::string a = std::to_string(first), b = std::to_string(last), apart = std::to_string(last - first);
   const std::string round = round_number(copy.fabric, placing.round);
   const pattern::Placing* text =
       placing.text < copy.tree.placings.size() ? &copy.tree.placings[placing.text] : nullptr;
   if (text != nullptr && text->to > text->from)
-    return say(copy.wording, of_posts(placing.what, "-between"),
+    return say(copy.wording, of_posts(placing, "-between"),
                {std::to_string(text->from), std::to_string(text->to), a, b, apart});
-  return say(copy.wording, of_posts(placing.what, ""), {round, a, b, apart});
+  return say(copy.wording, of_posts(placing, ""), {round, a, b, apart});
 }
 
 bool is_post(pattern::What what) {
-  return what == pattern::What::eye || what == pattern::What::marker || what == pattern::What::bead;
+  return what == pattern::What::eye || what == pattern::What::marker || what == pattern::What::bead ||
+         what == pattern::What::embroider;
 }
 
 bool places_posts(const fabric::Placing& placing, const Figure& figure) {
   return is_post(placing.what) && placing.part == figure.part && is_in(figure, placing.round) &&
-         placing.after.size() == 2 && placing.after[1] > placing.after[0];
+         placing.after.size() >= 2 && placing.after.back() > placing.after.front();
 }
 
 std::string stitches(const Copy& copy, std::uint32_t count) {
@@ -191,6 +188,13 @@ std::string round_number(const fabric::Fabric& fabric, std::uint32_t round) {
   return number;
 }
 
+std::string round_of_part(const Copy& copy, std::uint32_t round, bool named) {
+  const std::string& name = copy.fabric.parts[copy.fabric.rounds[round].part].name;
+  const std::string number = round_number(copy.fabric, round);
+  if (name.empty() || !named) return say(copy.wording, of_rounds(copy, round, "-one"), {number});
+  return say(copy.wording, "owner", {number, name});
+}
+
 std::string stretch(const Copy& copy, const Figure& figure) {
   std::uint32_t last = figure.last_round;
   for (const layout::Ring& ring : figure.rings)
@@ -217,6 +221,7 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
     sentences = {say(copy.wording, view(copy, figure),
                      {stretch(copy, it), start_of(copy, it), edging_rounds(copy, it)})};
   if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
+  for (std::string& sentence : joints_said(copy, it)) sentences.push_back(std::move(sentence));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
   return sentences;
@@ -236,7 +241,7 @@ std::string ring_title(const Copy& copy, const layout::Ring& ring) {
   const std::string first = round_number(copy.fabric, ring.round);
   if (ring.chain)
     return say(copy.wording, "chain-title", {std::to_string(copy.fabric.rounds[ring.round].count)});
-  if (ring.owner) return say(copy.wording, "round-owner", {owner_name(copy, ring.round)});
+  if (ring.owner) return say(copy.wording, "round-owner", {round_of_part(copy, ring.round)});
   if (ring.echo) {
     const bool shown = layout::is_wanted(copy.placement.wanted, copy.fabric.rounds[ring.round]);
     return say(copy.wording, of_rounds(copy, ring.round, shown ? "-again" : "-before"), {first});

@@ -10,6 +10,9 @@ namespace whorl::drawing {
 /// "41b": a round's number, with a letter where the part has it again.
 std::string round_number(const fabric::Fabric& fabric, std::uint32_t round);
 
+/// "round 10 of Stem", "round 10" where the part is not to be named, or has no name.
+std::string round_of_part(const Copy& copy, std::uint32_t round, bool named = true);
+
 /// "rounds 1–11", "round 5", "rows 1–4": what stretch a figure covers.
 std::string stretch(const Copy& copy, const layout::Figure& figure);
 

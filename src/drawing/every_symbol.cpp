@@ -68,14 +68,14 @@ void add_lines(Figure& figure) {
 void add_signs(Figure& figure) {
   using layout::Sign;
   for (const Sign sign : {Sign::eye, Sign::marker, Sign::tick, Sign::flag, Sign::attach, Sign::free_loop,
-                          Sign::front, Sign::bead, Sign::joined}) {
+                          Sign::front, Sign::bead, Sign::joined, Sign::joined_first, Sign::thread}) {
     layout::Placed placed;
     placed.sign = sign;
     if (sign == Sign::flag) {
       placed.text = run("2", layout::Face::bold, 0.5, 0, 0.278);
       placed.text_at = {0.31, 0.61};
     }
-    if (sign == Sign::free_loop || sign == Sign::joined)
+    if (sign == Sign::free_loop || layout::is_joined(sign))
       placed.text = run("B", layout::Face::bold, 0.44, 0, 0.318);
     if (sign == Sign::tick) placed.text = run("10", layout::Face::regular, 0.52, 0, 0.578);
     if (sign == Sign::front) placed.text = run("front", layout::Face::regular, 0.52, 0, 1.04);

@@ -63,6 +63,8 @@ std::string sign_words(const Making& making, const Placed& sign) {
     return making.words("title-marker");
   case Sign::bead:
     return making.words("title-bead");
+  case Sign::thread:
+    return making.words("title-thread");
   case Sign::tick:
     return making.words(sign.up.x == 0 && sign.up.y == 0 ? "title-number" : "title-tick");
   case Sign::flag: {
@@ -75,6 +77,8 @@ std::string sign_words(const Making& making, const Placed& sign) {
     return making.words("title-free-loop", {sign.text.text});
   case Sign::joined:
     return making.words("title-joined", {sign.text.text});
+  case Sign::joined_first:
+    return making.words("title-joined-first");
   case Sign::front:
     return making.words("title-front-side");
   case Sign::sewn: // its outline is told

@@ -22,7 +22,7 @@ bool is_line(const Placed& placed) {
 
 /// White in the disc of a part's letter.
 Color text_color(Sign sign) {
-  if (sign == Sign::joined) return ink::paper;
+  if (layout::is_joined(sign)) return ink::paper;
   return mark_of(sign).empty() ? ink::grey : ink::black;
 }
 
@@ -55,6 +55,8 @@ std::string_view mark_of(Sign sign) {
     return "marker";
   case Sign::bead:
     return "bead";
+  case Sign::thread:
+    return "thread";
   case Sign::flag:
     return "flag";
   case Sign::attach:
@@ -63,6 +65,8 @@ std::string_view mark_of(Sign sign) {
     return "free-loop";
   case Sign::joined:
     return "joined-part";
+  case Sign::joined_first:
+    return "joined-first";
   case Sign::tick:
   case Sign::front:
   case Sign::sewn:

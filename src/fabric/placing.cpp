@@ -15,6 +15,8 @@ std::string name_of(What what) {
     return "markers";
   case What::bead:
     return "beads";
+  case What::embroider:
+    return "stitches of the embroidery";
   default:
     return "these";
   }
@@ -45,6 +47,13 @@ std::string stitches(std::uint32_t count) {
   return std::to_string(count) + (count == 1 ? " stitch" : " stitches");
 }
 
+/// Every hole from the first to the last.
+void fill(std::vector<std::uint32_t>& holes) {
+  const std::uint32_t first = holes.front(), last = holes.back();
+  holes.clear();
+  for (std::uint32_t hole = first; hole <= last; ++hole) holes.push_back(hole);
+}
+
 /// Two posts in the round; what could not be done as said is a finding.
 void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& placing,
                  std::vector<pattern::Finding>& findings) {
@@ -60,6 +69,7 @@ void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& pl
     return;
   }
   placing.after = *after;
+  if (text.across) fill(placing.after);
   if ((width(round) - text.apart) % 2 == 0) return;
   findings.push_back(finding(Severity::note, text,
                              name_of(text.what) +

@@ -66,6 +66,11 @@ double spread_of(const std::vector<Point>& tips) {
   return loop_pitch / pitch;
 }
 
+Sign sign_of(const Kept& kept) {
+  if (!kept.joined) return Sign::free_loop;
+  return kept.first ? Sign::joined_first : Sign::joined;
+}
+
 std::vector<LoopPlace> loop_places(const SymbolExtent& shape, const Item& item, const Looping& looping,
                                    bool against) {
   const std::vector<Point> tips = tips_in_order(shape, item.count, looping.hand, against);
@@ -75,7 +80,7 @@ std::vector<LoopPlace> loop_places(const SymbolExtent& shape, const Item& item, 
                                [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; });
   for (; kept != looping.kept.end() && kept->stitch < item.first + item.count; ++kept) {
     const std::uint32_t which = kept->stitch - item.first;
-    places.push_back({which, {spread * tips[which].x, shape.height + loop_outside}, kept->joined});
+    places.push_back({which, {spread * tips[which].x, shape.height + loop_outside}, sign_of(*kept)});
   }
   return places;
 }
@@ -83,15 +88,14 @@ std::vector<LoopPlace> loop_places(const SymbolExtent& shape, const Item& item, 
 bool are_same(const std::vector<LoopPlace>& one, const std::vector<LoopPlace>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(),
                     [](const LoopPlace& a, const LoopPlace& b) {
-                      return a.which == b.which && a.at == b.at && a.joined == b.joined;
+                      return a.which == b.which && a.at == b.at && a.sign == b.sign;
                     });
 }
 
 /// A symbol with its loops, and the mark beside the first of them, as one shape.
 SymbolExtent with_loops(SymbolExtent shape, const std::vector<LoopPlace>& places, bool attach, Hand hand) {
   for (const LoopPlace& place : places)
-    for (Convex& piece :
-         outlines_of({place.joined ? Sign::joined : Sign::free_loop, place.at, {0, 1}, {}, place.at, 0}))
+    for (Convex& piece : outlines_of({place.sign, place.at, {0, 1}, {}, place.at, 0}))
       shape.ink.push_back(std::move(piece));
   if (attach)
     for (Convex& piece :

@@ -15,7 +15,7 @@ namespace whorl::layout {
 struct LoopPlace {
   std::uint32_t which = 0; ///< of the symbol's stitches
   Point at;
-  bool joined = false; ///< marked as one that two parts share
+  Sign sign = Sign::free_loop; ///< or what marks it as one that two parts share
 };
 
 /// What a ring is made of, before it has a radius.

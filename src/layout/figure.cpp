@@ -191,7 +191,7 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   drawn.figure = begin_figure(plan, extents, page);
   const Turn turn{plan.inward, page.hand};
   lay_rings(fabric, plan.centre == Centre::open, turn, rungs, core, drawn);
-  add_loops(plan, rungs.bands, extents, page.hand, drawn.figure);
+  add_loops(keeping_of(plan), rungs.bands, extents, page.hand, drawn.figure);
   add_footprints(fabric, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);

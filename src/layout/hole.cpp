@@ -76,7 +76,7 @@ const Ring* next_ring(const Figure& figure, std::uint32_t ring) {
 
 bool keeps_loops(const Figure& figure, std::uint32_t ring) {
   return std::any_of(figure.placed.begin(), figure.placed.end(), [ring](const Placed& placed) {
-    return (placed.sign == Sign::free_loop || placed.sign == Sign::joined) && placed.ring == ring;
+    return (placed.sign == Sign::free_loop || is_joined(placed.sign)) && placed.ring == ring;
   });
 }
 

@@ -346,7 +346,7 @@ private:
     std::vector<Band> bands;
     bands.push_back(std::move(chain_band_));
     for (OvalRing& ring : oval_.rings) bands.push_back(std::move(ring.band));
-    add_loops(plan_, bands, extents_, page_.hand, oval_.figure);
+    add_loops(keeping_of(plan_), bands, extents_, page_.hand, oval_.figure);
     for (std::size_t i = 0; i < oval_.rings.size(); ++i) oval_.rings[i].band = std::move(bands[i + 1]);
   }
 

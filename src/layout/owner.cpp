@@ -1,5 +1,6 @@
 #include "layout/owner.hpp"
 
+#include "fabric/joint.hpp"
 #include "layout/items.hpp"
 
 #include <algorithm>
@@ -76,18 +77,17 @@ std::string part_letter(std::uint32_t part) {
 
 namespace {
 
-std::uint32_t part_of(const Fabric& fabric, StitchId stitch) {
-  return fabric.rounds[fabric.stitches[stitch].round].part;
-}
-
 /// Stitches that go through two parts, each with the other part's letter, and what they go through there with
 /// theirs.
 void add_joined(const Fabric& fabric, std::vector<Kept>& all) {
-  for (StitchId stitch = 0; stitch < fabric.stitches.size(); ++stitch) {
-    const fabric::Legs held = fabric::held_legs_of(fabric, stitch);
-    for (const fabric::Leg& leg : held)
-      all.push_back({leg.into.of, part_letter(part_of(fabric, stitch)), true});
-    if (held.size() > 0) all.push_back({stitch, part_letter(part_of(fabric, held.begin()->into.of)), true});
+  for (const fabric::Joint& joint : fabric::joints_of(fabric)) {
+    const std::string own = part_letter(fabric.rounds[joint.round].part), other = part_letter(joint.held);
+    for (StitchId stitch = joint.begins; stitch <= joint.ends; ++stitch) {
+      const fabric::Legs held = fabric::held_legs_of(fabric, stitch);
+      const bool first = stitch == joint.begins;
+      for (const fabric::Leg& leg : held) all.push_back({leg.into.of, own, true, first});
+      if (held.size() > 0) all.push_back({stitch, other, true, first});
+    }
   }
 }
 
@@ -95,6 +95,7 @@ void add_joined(const Fabric& fabric, std::vector<Kept>& all) {
 void merge(const Kept& one, Kept& with) {
   if (with.letters.find(one.letters) == std::string::npos) with.letters += one.letters;
   with.joined = with.joined && one.joined;
+  with.first = with.first || one.first;
 }
 
 } // namespace
@@ -112,6 +113,16 @@ std::vector<Kept> kept_loops(const Fabric& fabric) {
     else
       merged.push_back(kept);
   return merged;
+}
+
+std::vector<Kept> kept_of(const Fabric& fabric, const fabric::Part& part, const std::vector<Kept>& all) {
+  std::vector<Kept> kept;
+  if (part.rounds == 0) return kept;
+  const fabric::Round& last = fabric.rounds[part.first_round + part.rounds - 1];
+  const auto starts = [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; };
+  auto at = std::lower_bound(all.begin(), all.end(), fabric.rounds[part.first_round].first_stitch, starts);
+  for (; at != all.end() && at->stitch < last.first_stitch + last.count; ++at) kept.push_back(*at);
+  return kept;
 }
 
 std::optional<Owner> owner_of(const Fabric& fabric, std::uint32_t part) {

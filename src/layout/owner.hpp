@@ -18,10 +18,15 @@ struct Kept {
   fabric::StitchId stitch = 0;
   std::string letters;
   bool joined = false; ///< by stitches that go through both parts: both show the other's letter
+  bool first = false;  ///< … by the first of them
 };
 
 /// All of them, in order of stitches.
 std::vector<Kept> kept_loops(const fabric::Fabric& fabric);
+
+/// Those of a part's own stitches.
+std::vector<Kept> kept_of(const fabric::Fabric& fabric, const fabric::Part& part,
+                          const std::vector<Kept>& all);
 
 /// The round in whose loops a part is begun, as its own figure shows it.
 struct Owner {

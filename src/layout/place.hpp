@@ -126,9 +126,25 @@ struct Stroke {
 };
 
 /// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.
-/// `sewn`: the name of a part that is sewn on. `joined`: the stitch is worked through two parts, or is worked
-/// through so.
-enum class Sign : std::uint8_t { eye, marker, tick, flag, attach, free_loop, front, bead, joined, sewn };
+/// `sewn`: the name of a part that is sewn on. `thread`: a hole that embroidery goes through. `joined`: the
+/// stitch is worked through two parts, or is worked through so; `joined_first`: as the first of them.
+enum class Sign : std::uint8_t {
+  eye,
+  marker,
+  tick,
+  flag,
+  attach,
+  free_loop,
+  front,
+  bead,
+  joined,
+  joined_first,
+  sewn,
+  thread
+};
+
+/// Whether it is a letter over a stitch that two parts share.
+constexpr bool is_joined(Sign sign) { return sign == Sign::joined || sign == Sign::joined_first; }
 
 /// One of them: its point, its up direction, and what it carries (the letter of a part, the number of a yarn
 /// or of a stitch, "front"), its middle on `text_at`. A tick runs from its point along its up direction;

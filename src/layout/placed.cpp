@@ -51,8 +51,7 @@ void add_loops_of(const Item& item, std::uint32_t ring, const std::vector<LoopPl
     const Kept* loop = kept_at(kept, item.first + place.which);
     if (loop == nullptr) continue;
     const Point at = stood(item, place.at);
-    figure.placed.push_back({loop->joined ? Sign::joined : Sign::free_loop, at, item.up,
-                             letters_in_loop(loop->letters, extents), at, ring});
+    figure.placed.push_back({place.sign, at, item.up, letters_in_loop(loop->letters, extents), at, ring});
   }
 }
 
@@ -92,10 +91,13 @@ std::uint32_t told_number(const Item& item, fabric::StitchId first,
 
 // Posts.
 
-bool is_post(What what) { return what == What::eye || what == What::marker || what == What::bead; }
+bool is_post(What what) {
+  return what == What::eye || what == What::marker || what == What::bead || what == What::embroider;
+}
 
 Sign sign_of(What what) {
   if (what == What::marker) return Sign::marker;
+  if (what == What::embroider) return Sign::thread;
   return what == What::bead ? Sign::bead : Sign::eye;
 }
 
@@ -191,12 +193,12 @@ bool shows_front(const Fabric& fabric, const Figure& figure) {
 
 } // namespace
 
-void add_loops(const Plan& plan, const std::vector<Band>& bands, const Extents& extents, Hand hand,
+void add_loops(const Keeping& keeping, const std::vector<Band>& bands, const Extents& extents, Hand hand,
                Figure& figure) {
   for (std::uint32_t i = 0; i < bands.size(); ++i) {
     if (!bands[i].free_loops) continue;
     const Ring& ring = figure.rings[i];
-    const std::vector<Kept>& kept = ring.owner && plan.owner ? plan.owner->kept : plan.kept;
+    const std::vector<Kept>& kept = ring.owner && keeping.owners != nullptr ? *keeping.owners : keeping.own;
     const auto places_of_ring = static_cast<std::uint32_t>(bands[i].shape_of.size());
     const std::uint32_t first = ring.first_item + ring.items - places_of_ring;
     for (std::uint32_t j = 0; j < places_of_ring; ++j) {

@@ -6,9 +6,17 @@
 
 namespace whorl::layout {
 
+/// The loops that are drawn: those that a figure's own rounds keep, and of its owner those that it uses.
+struct Keeping {
+  const std::vector<Kept>& own;
+  const std::vector<Kept>* owners = nullptr;
+};
+
+inline Keeping keeping_of(const Plan& plan) { return {plan.kept, plan.owner ? &plan.owner->kept : nullptr}; }
+
 /// Draws the loops that a ring keeps for later parts, with their letters, and the mark for joining yarn at
 /// the first one of an owner.
-void add_loops(const Plan& plan, const std::vector<Band>& bands, const Extents& extents, Hand hand,
+void add_loops(const Keeping& keeping, const std::vector<Band>& bands, const Extents& extents, Hand hand,
                Figure& figure);
 
 /// Numbers the stitches of the owner in its own order, on the side of their feet; they reach so far from

@@ -33,17 +33,6 @@ Ring echo_of(const Fabric& fabric, std::uint32_t round) {
   return ring;
 }
 
-/// The loops of a part's stitches.
-std::vector<Kept> kept_of(const Fabric& fabric, const fabric::Part& part, const std::vector<Kept>& all) {
-  std::vector<Kept> kept;
-  if (part.rounds == 0) return kept;
-  const fabric::Round& last = fabric.rounds[part.first_round + part.rounds - 1];
-  const auto starts = [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; };
-  auto at = std::lower_bound(all.begin(), all.end(), fabric.rounds[part.first_round].first_stitch, starts);
-  for (; at != all.end() && at->stitch < last.first_stitch + last.count; ++at) kept.push_back(*at);
-  return kept;
-}
-
 std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
   std::vector<Fold> folds;
   for (const std::uint32_t round : rounds) folds.push_back({round, round});

@@ -6,6 +6,7 @@
 #include "layout/edging.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/owner.hpp"
 #include "layout/placed.hpp"
 #include "layout/spike.hpp"
 
@@ -104,7 +105,8 @@ public:
         edging_(edge != Edge::none ? section.edging : std::vector<std::uint32_t>()),
         faint_(section.owner != fabric::none),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
-        footing_(fabric, part), slot_(slot), edge_(edge) {
+        kept_(kept_of(fabric, part_, folding.kept_loops())), footing_(fabric, part), slot_(slot),
+        edge_(edge) {
     drawn_.figure.form = Form::rows;
     drawn_.figure.part = part;
     drawn_.figure.clockwise = page.hand == Hand::left;
@@ -126,6 +128,7 @@ public:
     make_room(drawn_.courses, drawn_.figure);
     for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
       stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
+    draw_kept();
     stemless_ = add_stems(fabric_, extents_, drawn_.figure);
     if (!stemless_.empty()) return {};
     if (!edging_.empty()) lay_edging();
@@ -155,6 +158,14 @@ public:
   Straight drawn() { return std::move(drawn_); }
 
 private:
+  /// Letters at the stitches in which other parts are begun, or through which they are joined.
+  void draw_kept() {
+    std::vector<Band> bands;
+    for (Course& course : drawn_.courses) bands.push_back(std::move(course.band));
+    add_loops({kept_}, bands, extents_, page_.hand, drawn_.figure);
+    for (std::size_t i = 0; i < bands.size(); ++i) drawn_.courses[i].band = std::move(bands[i]);
+  }
+
   void lay_edging() {
     const Edging edging{edging_, std::move(lead_), inked_, edge_ == Edge::anywhere};
     const Edged edged = add_edging(fabric_, extents_, page_, edging, footing_, drawn_);
@@ -249,8 +260,10 @@ private:
     course.band = band_of(course.items, extents_, false);
     course.band.break_outside = ring.last_before_break = fold.first != fold.last;
     course.band.label = letter(fabric_, ring, marked_loops(own), false, extents_, page_);
-    set_stands(extents_, chains, row.counting_chain != fabric::none, course);
     course.leftward = runs_leftward(course, row);
+    course.band.against = course.leftward != right_handed();
+    if (!ring.echo) draw_loops(course.items, {kept_, page_.hand, false}, course.band);
+    set_stands(extents_, chains, row.counting_chain != fabric::none, course);
     settle(std::move(course), ring);
   }
 
@@ -336,6 +349,7 @@ private:
   bool faint_ = false;      ///< the rows are those of another part
   std::vector<Fold> folds_; ///< of the rows
   bool from_start_ = true;  ///< false: the first row is the faint one that it goes on from
+  std::vector<Kept> kept_;  ///< stitches in which other parts are begun, or through which they are joined
   Footing footing_;
   Straight drawn_;
   std::vector<Item> lead_; ///< chains that stand on end where the next row begins

@@ -10,7 +10,7 @@ namespace whorl::layout {
 namespace {
 
 constexpr double eye_reach = 0.38, marker_reach = 0.345, bead_reach = 0.24, loop_reach = 0.3075,
-                 joined_reach = 0.30;
+                 joined_reach = 0.30, ringed_reach = 0.34, thread_reach = 0.2;
 constexpr double thin = 0.035; ///< half the width of a tick
 constexpr double attach_high = 0.46, attach_half = 0.26, attach_pen = 0.08;
 constexpr double flag_wide = 0.62, flag_high = 0.92, flag_pen = 0.07;
@@ -53,6 +53,10 @@ void add_mark(const Placed& placed, std::vector<Convex>& ink) {
     return ink.push_back(octagon(placed.at, loop_reach));
   case Sign::joined:
     return ink.push_back(octagon(placed.at, joined_reach));
+  case Sign::joined_first:
+    return ink.push_back(octagon(placed.at, ringed_reach));
+  case Sign::thread:
+    return ink.push_back(octagon(placed.at, thread_reach));
   case Sign::attach:
     return ink.push_back(attach_outline(placed.at, placed.up));
   case Sign::flag:
@@ -106,8 +110,7 @@ double from_corners(const Convex& one, const Convex& other) {
 std::vector<Convex> outlines_of(const Placed& placed) {
   std::vector<Convex> ink;
   add_mark(placed, ink);
-  const bool inside =
-      placed.sign == Sign::free_loop || placed.sign == Sign::joined || placed.sign == Sign::flag;
+  const bool inside = placed.sign == Sign::free_loop || is_joined(placed.sign) || placed.sign == Sign::flag;
   if (!placed.text.text.empty() && !inside) ink.push_back(text_box(placed.text, placed.text_at));
   return ink;
 }

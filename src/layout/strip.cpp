@@ -315,7 +315,7 @@ Figure begin_figure(const Laying& laying) {
 void draw_kept(Laying& laying, Figure& figure) {
   std::vector<Band> bands;
   for (Course& course : laying.courses) bands.push_back(std::move(course.band));
-  add_loops(laying.plan, bands, laying.extents, laying.page.hand, figure);
+  add_loops(keeping_of(laying.plan), bands, laying.extents, laying.page.hand, figure);
   for (std::size_t i = 0; i < bands.size(); ++i) laying.courses[i].band = std::move(bands[i]);
 }
 

@@ -18,9 +18,9 @@ struct WhatName {
   What what;
 };
 constexpr WhatName whats[] = {
-    {"eye", What::eye},     {"marker", What::marker}, {"attach", What::join},
-    {"cut", What::cut},     {"gather", What::cut},    {"change", What::change},
-    {"stuff", What::stuff}, {"sew", What::sew},       {"bead", What::bead},
+    {"eye", What::eye},    {"marker", What::marker},       {"attach", What::join}, {"cut", What::cut},
+    {"gather", What::cut}, {"change", What::change},       {"stuff", What::stuff}, {"sew", What::sew},
+    {"bead", What::bead},  {"embroider", What::embroider},
 };
 
 std::optional<What> what_of(const Sentence& sentence, const Word& word) {
@@ -150,6 +150,21 @@ bool names_between(const Sentence& sentence, std::uint32_t begin, std::uint32_t 
   return false;
 }
 
+/// Whether "over" stands right before a number, but for small words: "over the middle 4 sts".
+bool stands_over(const Sentence& sentence, std::uint32_t begin, std::uint32_t number) {
+  constexpr int most_between = 3;
+  const words::Concept over = words::find_concept(sentence.vocabulary, "over");
+  for (std::uint32_t at = begin; at < number; ++at) {
+    const Word* word = word_meaning(sentence, at, over);
+    if (word == nullptr) continue;
+    std::uint32_t next = skip_blanks(sentence.text(), word->end);
+    for (int i = 0; i < most_between && next < number; ++i)
+      next = skip_blanks(sentence.text(), end_of_letters(sentence, next));
+    if (next == number) return true;
+  }
+  return false;
+}
+
 /// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
 void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placing) {
   for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
@@ -185,6 +200,21 @@ void read_apart(const Sentence& sentence, const Clause& clause, Placing& placing
   }
 }
 
+/// "over 4 sts", "4 sts wide": how far a line of embroidery reaches.
+void read_across(const Sentence& sentence, const Clause& clause, Placing& placing) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    const Word* number = number_at(sentence, at);
+    if (number == nullptr) continue;
+    const std::uint32_t next = skip_blanks(sentence.text(), number->end);
+    const WordsAt unit = words_at(sentence, next);
+    if (unit.empty() || sort_of(sentence, *unit.first) != ConceptClass::place) continue;
+    const std::uint32_t behind = skip_blanks(sentence.text(), unit.first->end);
+    if (!stands_over(sentence, clause.begin, at) && !means(sentence, behind, "wide")) continue;
+    placing.apart = number->number;
+    placing.across = true;
+  }
+}
+
 bool says_gather(const Sentence& sentence, const Clause& clause) {
   for (std::uint32_t at = clause.begin; at < clause.end; ++at)
     if (means(sentence, at, "gather")) return true;
@@ -197,6 +227,7 @@ Placing placing_of(const Sentence& sentence, const Clause& clause) {
   placing.span = sentence.span(clause.begin, trim_separators(sentence.text(), clause.begin, clause.end));
   read_rounds(sentence, clause, placing);
   read_apart(sentence, clause, placing);
+  if (placing.what == What::embroider && placing.apart == 0) read_across(sentence, clause, placing);
   placing.gather = placing.what == What::cut && says_gather(sentence, clause);
   return placing;
 }

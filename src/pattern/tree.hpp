@@ -165,7 +165,7 @@ struct RoundText {
   std::string mend;           ///< the line with the one smallest change that makes its counts agree, or ""
 };
 
-enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bead, note };
+enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bead, embroider, note };
 
 /// Something that is placed or done between the rounds: eyes, a marker, stuffing, cutting the yarn; or a
 /// note.
@@ -175,6 +175,7 @@ struct Placing {
   int from = 0, to = 0;          ///< rounds that the text names (eyes between 11 and 12); 0: none named
   std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
   std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
+  bool across = false;           ///< embroider: over so many stitches, from hole to hole
   bool between = false;          ///< the rounds that are named lie outside it: "between rounds 9 and 13"
   bool behind = false;           ///< sew: on the back of the piece, where rounds begin
   std::uint32_t sewn = no_node;  ///< sew: the part that is sewn on; no_node: it is not named

@@ -169,6 +169,18 @@ TEST_CASE("Markers and beads are said as eyes are") {
   CHECK(caption(it.copy(), 1)[1] == "beads in round 5, after stitches 7 and 11 (4 between)");
 }
 
+TEST_CASE("Embroidery is said by the holes that it begins and ends in") {
+  Made it = two_figures(figure(Form::disc), figure(Form::disc));
+  fabric::Placing thread;
+  thread.round = 4;
+  thread.after = {7, 8, 9, 10};
+  thread.what = pattern::What::embroider;
+  it.fabric.placings = {thread};
+  CHECK(caption(it.copy(), 1)[1] == "embroidery in round 5, after stitches 7 to 10 (over 3)");
+  it.fabric.placings.front().after = {7, 10};
+  CHECK(caption(it.copy(), 1)[1] == "embroidery in round 5, after stitches 7 and 10 (3 between)");
+}
+
 namespace {
 
 /// A figure in the loops of a round of the same part.

@@ -76,3 +76,10 @@ TEST_CASE("What is sewn on too far apart may belong elsewhere, which is a note")
   m.tree.placings[0].what = pattern::What::sew;
   CHECK(ids::said(fabric::work(m.tree).findings).front().substr(0, 12) == "note placing");
 }
+
+TEST_CASE("Embroidery over some stitches goes through every hole from the first to the last") {
+  Maker m = with_eyes(30, 4);
+  m.tree.placings[0].what = pattern::What::embroider;
+  m.tree.placings[0].across = true;
+  CHECK(fabric::work(m.tree).fabric.placings[0].after == std::vector<std::uint32_t>{13, 14, 15, 16, 17});
+}

@@ -1,5 +1,6 @@
 #include "typed.hpp"
 
+#include "fabric/joint.hpp"
 #include "layout/direction.hpp"
 
 #include <catch2/catch.hpp>
@@ -22,10 +23,11 @@ const std::string bear =
 double away(Point a, Point b) { return length(a - b); }
 
 /// The stitches of a figure over which a part's letter stands: those whose tops are nearest to the signs.
-std::vector<fabric::StitchId> shared(const Figure& figure, const std::string& letter) {
+std::vector<fabric::StitchId> shared(const Figure& figure, const std::string& letter, bool first_only) {
   std::vector<fabric::StitchId> found;
   for (const Placed& placed : figure.placed) {
-    if (placed.sign != Sign::joined || placed.text.text != letter) continue;
+    if (!is_joined(placed.sign) || placed.text.text != letter) continue;
+    if (first_only && placed.sign != Sign::joined_first) continue;
     fabric::StitchId nearest = fabric::none;
     double least = 1e9;
     const Ring& ring = figure.rings[placed.ring];
@@ -40,11 +42,12 @@ std::vector<fabric::StitchId> shared(const Figure& figure, const std::string& le
 }
 
 /// All of them, in all figures of a part.
-std::vector<fabric::StitchId> shared(const Typed& typed, std::uint32_t part, const std::string& letter) {
+std::vector<fabric::StitchId> shared(const Typed& typed, std::uint32_t part, const std::string& letter,
+                                     bool first_only = false) {
   std::vector<fabric::StitchId> found;
   for (const Figure& figure : typed.figures)
     if (figure.part == part)
-      for (const fabric::StitchId stitch : shared(figure, letter)) found.push_back(stitch);
+      for (const fabric::StitchId stitch : shared(figure, letter, first_only)) found.push_back(stitch);
   return found;
 }
 
@@ -93,4 +96,35 @@ TEST_CASE("a joined last round does not make a strip of a part that is a disc") 
   const Typed typed(bear);
   CHECK(std::count_if(typed.figures.begin(), typed.figures.end(),
                       [](const Figure& figure) { return figure.part == 0; }) == 1);
+}
+
+TEST_CASE("where parts are joined first is ringed on both") {
+  const Typed typed(bear);
+  const std::vector<fabric::Joint> joints = fabric::joints_of(typed.fabric);
+  REQUIRE(joints.size() == 2);
+  CHECK(shared(typed, 1, "A", true) == std::vector{joints[0].begins, joints[1].begins});
+  std::vector<fabric::StitchId> held;
+  for (const fabric::Leg& leg : fabric::held_legs_of(typed.fabric, joints[0].begins))
+    held.push_back(leg.into.of);
+  std::sort(held.begin(), held.end());
+  CHECK(held.size() == 2);
+  CHECK(shared(typed, 0, "B", true) == held);
+}
+
+TEST_CASE("a last row that is joined shows the other part's letter") {
+  const Typed typed(
+      "Burrow fox\n\nEAR (make 2)\nCh 6\nRow 1: sc in 2nd ch from hook and in each ch across (5)\n"
+      "Row 2: ch 1, turn, sc in each st (5)\n\nHEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n"
+      "Rnd 3: 2 sc, 4 sc through ear and head, 6 sc (12)\n");
+  const std::vector<fabric::Joint> joints = fabric::joints_of(typed.fabric);
+  REQUIRE(joints.size() == 1);
+  CHECK(joints[0].first == 3);
+  CHECK(joints[0].last == 6);
+  CHECK_FALSE(joints[0].flat);
+  std::vector<fabric::StitchId> held;
+  for (fabric::StitchId stitch = joints[0].begins; stitch <= joints[0].ends; ++stitch)
+    held.push_back(fabric::held_legs_of(typed.fabric, stitch).begin()->into.of);
+  std::sort(held.begin(), held.end());
+  CHECK(shared(typed, 0, "B") == held);
+  for (std::size_t i = 0; i < typed.figures.size(); ++i) CHECK(typed.air(i) >= 0.055);
 }

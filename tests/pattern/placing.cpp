@@ -66,3 +66,27 @@ TEST_CASE("joining yarn is no join of a round") {
   CHECK(all[0].what == What::join);
   CHECK(all[0].from == 8);
 }
+
+TEST_CASE("embroidery is told by the holes that it goes between") {
+  struct Case {
+    const char* text;
+    int from, to;
+    std::uint32_t apart;
+    bool across;
+  };
+  for (const Case& one : {Case{"Embroider the nose between Rnds 8 and 9, over 4 sts.", 8, 9, 4, true},
+                          Case{"Embroider a mouth over the middle 6 sts of Rnd 10.", 10, 10, 6, true},
+                          Case{"Embroider a nose on Rnd 7, 4 sts wide", 7, 7, 4, true},
+                          Case{"Embroider the eyes on Rnd 7, 6 sts apart.", 7, 7, 6, false},
+                          Case{"Embroider the nose with brown yarn over R1 and R2.", 1, 2, 0, false},
+                          Case{"Embroider 5 or 6 white dots.", 0, 0, 0, false}}) {
+    INFO(one.text);
+    const auto all = placings(one.text);
+    REQUIRE(all.size() == 1);
+    CHECK(all[0].what == What::embroider);
+    CHECK(all[0].from == one.from);
+    CHECK(all[0].to == one.to);
+    CHECK(all[0].apart == one.apart);
+    CHECK(all[0].across == one.across);
+  }
+}
