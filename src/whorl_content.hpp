@@ -69,8 +69,11 @@ const drawing::Wording& wording_for(const std::string& language);
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
                                  const drawing::Wording& wording);
 
-/// The yarn that has no ground on the sheets: the one that most stitches are in, or a pale one that is not much
-/// rarer.
+/// Of which parts and rounds each technique of a tree holds, in words; "": of all.
+std::vector<std::string> technique_scopes(const pattern::Tree& tree, const drawing::Wording& wording);
+
+/// The yarn that has no ground on the sheets: the one that most stitches are in, or a pale one that is not
+/// much rarer.
 std::uint8_t plain_yarn(const Pattern::Content& pattern, const drawing::Wording& wording);
 
 /// The tone of each yarn's ground: as pale or dark as its name says, no two alike.

@@ -110,6 +110,7 @@ std::string check_json(const Pattern::Content& pattern) {
                {"language", pattern.tree.language},
                {"lines", Json::array()},
                {"placings", Json::array()},
+               {"techniques", techniques_json(pattern)},
                {"findings", findings_json(pattern.findings)},
                {"cautions", cautions_json(pattern.cautions)},
                {"caution", pattern.caution}};

@@ -16,6 +16,9 @@ inline std::string text_of(const Json& json) {
   return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+/// The ways of working that the text tells.
+Json techniques_json(const Pattern::Content& pattern);
+
 inline Json stated_json(std::int64_t stated) { return stated < 0 ? Json(nullptr) : Json(stated); }
 
 } // namespace whorl

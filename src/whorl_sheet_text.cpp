@@ -157,6 +157,7 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   }
   text.yarns = yarns_of(tree, pattern.fabric, wording);
   text.tones = ground_tones(pattern, wording);
+  text.technique_scopes = technique_scopes(tree, wording);
   text.names = names_of(source, tree);
   text.closing = closing_of(pattern, wanted);
   return text;

@@ -61,6 +61,7 @@ Symbols Pattern::symbols(const SymbolOptions& options) const {
   drawing::SheetText text;
   text.title = content_->tree.title.empty() ? say(wording, "symbols-title") : content_->tree.title;
   text.subtitle = say(wording, "symbols-of-chart");
+  text.technique_scopes = technique_scopes(content_->tree, wording);
   text.terms = say(wording, "terms-us");
   return Symbols(content_of({content_->tree, content_->fabric, placement, text, wording, sheet}));
 }

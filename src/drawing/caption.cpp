@@ -1,6 +1,7 @@
 #include "drawing/caption.hpp"
 
 #include "drawing/joint_caption.hpp"
+#include "drawing/technique.hpp"
 #include "layout/section.hpp"
 
 #include <algorithm>
@@ -222,6 +223,8 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
                      {stretch(copy, it), start_of(copy, it), edging_rounds(copy, it)})};
   if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
   for (std::string& sentence : joints_said(copy, it)) sentences.push_back(std::move(sentence));
+  if (std::string inside_out = inside_out_words(copy, figure); !inside_out.empty())
+    sentences.push_back(std::move(inside_out));
   for (const fabric::Placing& placing : copy.fabric.placings)
     if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
   return sentences;
@@ -269,6 +272,8 @@ std::string description(const Copy& copy) {
     }
     words += " " + figure_description(copy, i);
   }
+  for (const std::size_t technique : techniques_on(copy))
+    words += " " + say(copy.wording, "describe-technique", {technique_words(copy, technique)});
   return words;
 }
 

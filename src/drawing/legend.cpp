@@ -136,6 +136,7 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   add_starting_chain(making, entries);
   add_echo(making, entries);
   add_endings(making, entries);
+  add_techniques(making, entries);
   return entries;
 }
 

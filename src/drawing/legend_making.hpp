@@ -62,4 +62,7 @@ void add_starting_chain(const Making& making, Entries& entries);
 void add_echo(const Making& making, Entries& entries);
 void add_endings(const Making& making, Entries& entries);
 
+/// Entries without a sample for ways of working that hold for all stitches.
+void add_techniques(const Making& making, Entries& entries);
+
 } // namespace whorl::drawing

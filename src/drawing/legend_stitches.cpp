@@ -1,6 +1,7 @@
 #include "drawing/legend_making.hpp"
 
 #include "drawing/figure.hpp"
+#include "drawing/technique.hpp"
 
 namespace whorl::drawing {
 
@@ -144,11 +145,12 @@ std::string stitch_words(const Making& making, const SymbolKey& key) {
 void add_stitches(const Making& making, Entries& entries) {
   for (const SymbolKey& key : making.usage.stitches) {
     const std::uint32_t symbol = making.symbols.stitch(key);
-    entries.push_back(finished(making, {making.symbols.definition(symbol).id,
-                                        {centred(making, symbol, {}, ink::black)},
-                                        {},
-                                        stitch_name(making, key),
-                                        stitch_words(making, key)}));
+    entries.push_back(
+        finished(making, {making.symbols.definition(symbol).id,
+                          {centred(making, symbol, {}, ink::black)},
+                          {},
+                          stitch_name(making, key),
+                          with_techniques(making.copy, key.kind, key.in_one, stitch_words(making, key))}));
   }
 }
 

@@ -48,9 +48,10 @@ struct SheetText {
   std::vector<std::string> starts;      ///< per part: "the crown", where its note says so; else ""
   std::vector<bool> from_below;         ///< per part: worked from its lower end up
   std::vector<std::string> round_lines; ///< per round of the text: what stands behind its label, as typed
-  std::vector<TypedName> names;         ///< of the stitches that are called by one word, each once
-  std::vector<std::string> closing;     ///< lines at the foot: making-up
-  std::string caution;                  ///< about parts that can come off; "": there are none
+  std::vector<std::string> technique_scopes; ///< per technique of the tree: "in Body"; "": of everything
+  std::vector<TypedName> names;              ///< of the stitches that are called by one word, each once
+  std::vector<std::string> closing;          ///< lines at the foot: making-up
+  std::string caution;                       ///< about parts that can come off; "": there are none
 };
 
 /// Composes the sheet, as large as needed: title, parts, figures with captions, legend of exactly what is on

@@ -5,6 +5,7 @@
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
 #include "drawing/table_rows.hpp"
+#include "drawing/technique.hpp"
 #include "layout/label.hpp"
 
 #include <algorithm>
@@ -95,13 +96,25 @@ std::string step_number(const Copy& copy, const Step& step) {
              {layout::number_of(copy.fabric, ring_of(copy, step))});
 }
 
-std::string step_line(const Copy& copy, const Step& step) {
-  if (!is_start(step)) return table_row(copy, ring_of(copy, step)).line;
+namespace {
+
+/// What a part is begun on.
+std::string start_line(const Copy& copy, const Step& step) {
   const std::string_view mark = centre_mark(figure_of(copy, step).centre);
   if (!mark.empty()) return say(copy.wording, "title-" + std::string(mark));
   const fabric::Part& part = part_of(copy, step);
   if (part.foundation == fabric::none) return say(copy.wording, "step-start");
   return say(copy.wording, "step-chain", {std::to_string(copy.fabric.rounds[part.foundation].count)});
+}
+
+} // namespace
+
+std::string step_line(const Copy& copy, const Step& step) {
+  if (!is_start(step)) return table_row(copy, ring_of(copy, step)).line;
+  std::string line = start_line(copy, step);
+  for (const std::string& technique : part_techniques(copy, figure_of(copy, step).part))
+    line = say(copy.wording, "technique-with", {line, technique});
+  return line;
 }
 
 Group draw_step_words(const Copy& copy, const Step& step, const StepAreas& areas) {

@@ -23,7 +23,8 @@ std::vector<std::string> groups_of(const Copy& copy, const std::vector<Entry>& e
   for (const layout::SymbolKey& key : usage.stitches)
     groups.push_back(group_of(copy.fabric.kinds[key.kind], key));
   groups.insert(groups.end(), usage.looped.size(), "loops");
-  groups.resize(entries.size(), "marks");
+  for (std::size_t i = groups.size(); i < entries.size(); ++i)
+    groups.push_back(entries[i].key.substr(0, 10) == "technique-" ? "ways" : "marks");
   return groups;
 }
 
@@ -33,7 +34,7 @@ std::vector<SymbolGroup> symbol_list(const Copy& copy, SymbolCase& symbols) {
   const std::vector<Entry> entries = legend_entries(copy, symbols);
   const std::vector<std::string> groups = groups_of(copy, entries);
   std::vector<SymbolGroup> list;
-  for (const char* id : {"stitches", "increases", "decreases", "groups", "loops", "marks"}) {
+  for (const char* id : {"stitches", "increases", "decreases", "groups", "loops", "marks", "ways"}) {
     SymbolGroup group{id, say(copy.wording, std::string("symbols-") + id), {}};
     for (std::size_t i = 0; i < entries.size(); ++i)
       if (groups[i] == id) group.entries.push_back(entries[i]);

@@ -5,6 +5,7 @@
 #include "fabric/mend.hpp"
 #include "fabric/need.hpp"
 #include "fabric/tally.hpp"
+#include "fabric/technique.hpp"
 #include "pattern/terms.hpp"
 #include "stitch/moves.hpp"
 
@@ -77,6 +78,7 @@ public:
     for (std::uint32_t part = 0; part < tree_.parts.size(); ++part) check_numbers(part);
     for (Finding& loops : check_loops(tree_, fabric_)) findings_.push_back(std::move(loops));
     for (const pattern::Placing& placing : tree_.placings) check_placing(placing);
+    for (Finding& said : check_techniques(tree_, fabric_)) findings_.push_back(std::move(said));
     return std::move(findings_);
   }
 

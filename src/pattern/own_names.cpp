@@ -47,14 +47,29 @@ std::size_t behind_articles(std::string_view text) {
   return 0;
 }
 
+/// Where a word that changes nothing in the work ends, "yarn under" before "single crochet"; else its place.
+std::size_t behind_filler(const words::Folded& line, const words::Lattice& lattice,
+                          const Vocabulary& vocabulary, std::size_t at) {
+  std::size_t end = at;
+  for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
+    const words::Word& word = lattice.words[i];
+    const bool filler =
+        word.kind == words::WordKind::phrase && vocabulary.concepts[word.means].sort == ConceptClass::filler;
+    if (filler && line.text.find(' ', at) < word.end) end = std::max<std::size_t>(end, word.end);
+  }
+  while (end > at && end < line.text.size() && (line.text[end] == ' ' || line.text[end] == '-')) ++end;
+  return end < line.text.size() ? end : at;
+}
+
 } // namespace
 
 Lead leading(std::string_view text, const Vocabulary& vocabulary) {
   const words::Folded line = words::fold(text);
   const words::Lattice lattice = words::lattice(line, vocabulary);
-  const std::size_t begin = behind_articles(line.text);
+  std::size_t begin = behind_articles(line.text);
   Lead lead;
   if (begin >= line.text.size()) return lead;
+  begin = behind_filler(line, lattice, vocabulary, begin);
   std::uint32_t end = 0;
   int cost = 0;
   for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {

@@ -12,6 +12,7 @@
 #include "pattern/part_lines.hpp"
 #include "pattern/placed_on.hpp"
 #include "pattern/speech.hpp"
+#include "pattern/technique_told.hpp"
 #include "pattern/telling.hpp"
 #include "pattern/throughout.hpp"
 #include "pattern/two_parts.hpp"
@@ -325,6 +326,7 @@ Read read(const Source& source, const words::Vocabulary& vocabulary) {
   begin_in_rings(result);
   open_first_edge(result);
   add_speech(result, speech);
+  result.tree.techniques = techniques_told(source, result.tree, speech.vocabulary());
   return result;
 }
 

@@ -2,6 +2,7 @@
 
 #include "pattern/finding.hpp"
 #include "pattern/source.hpp"
+#include "pattern/technique.hpp"
 #include "stitch/kind.hpp"
 
 #include <cstdint>
@@ -219,6 +220,7 @@ struct Tree {
   std::vector<Part> parts;
   std::vector<RoundText> rounds;
   std::vector<Placing> placings;
+  std::vector<Technique> techniques; ///< in the order of the text
   std::vector<Node> nodes;
 };
 

@@ -1,6 +1,7 @@
 #include "writing/telling.hpp"
 
 #include "writing/name.hpp"
+#include "writing/technique.hpp"
 
 #include <algorithm>
 
@@ -46,9 +47,15 @@ std::string insert_id(const Step& step, pattern::Into into) {
   return std::string("move-insert-") + place_prefix(into) + (step.goes == Goes::next ? "next" : "same");
 }
 
-std::string pull_words(const Step& step, int loops_before, const Say& say) {
+/// The words of an id with this ending; without it where there are none.
+std::string with_ending(const std::string& id, const std::string& ending, const Say& say) {
+  return !ending.empty() && has_words(say, id + ending) ? id + ending : id;
+}
+
+std::string pull_words(const Step& step, int loops_before, const OtherMoves& others, const Say& say) {
   const int through = step.move.loops == 0 || step.move.act == Act::chain ? loops_before : step.move.loops;
-  const std::string head = step.through_work ? "move-pull-work" : "move-pull";
+  const std::string head =
+      step.through_work ? with_ending("move-pull-work", others.yarn, say) : std::string("move-pull");
   if (through == 1) return say(head + (loops_before == 1 ? "-only" : "-one"), {});
   if (step.through_work || !step.all) return say(head, {std::to_string(through)});
   return say(head + (through == 2 ? "-both" : "-all"), {std::to_string(through)});
@@ -68,18 +75,19 @@ std::string repeat_words(const Step& step, bool goes_somewhere, const Say& say) 
                   say("times-more", {number_word(step.times, say)})});
 }
 
-std::string words_of(const Step& step, int loops_before, pattern::Into into, const Say& say) {
+std::string words_of(const Step& step, int loops_before, pattern::Into into, const OtherMoves& others,
+                     const Say& say) {
   switch (step.move.act) {
   case Act::yarn_over:
     return wrap_words(step.times, say);
   case Act::insert:
-    return say(insert_id(step, into), {});
+    return say(with_ending(insert_id(step, into), others.hook, say), {});
   case Act::draw_up:
-    return say("move-draw-up", {});
+    return say(with_ending("move-draw-up", others.yarn, say), {});
   case Act::take_loop:
     return say(step.goes == Goes::next ? "move-take-next" : "move-take-same", {});
   case Act::pull_through:
-    return pull_words(step, loops_before, say);
+    return pull_words(step, loops_before, others, say);
   case Act::chain:
     return say("move-pull-only", {});
   case Act::drop:
@@ -133,7 +141,8 @@ std::string sentence_of(const ToldMove& move, int loops_before, bool says_always
   return say("moves-step-loops", {move.words, pass_words(move.loops, say)});
 }
 
-std::vector<ToldMove> tell_moves(const StitchKind& row, pattern::Into into, const Say& say) {
+std::vector<ToldMove> tell_moves(const StitchKind& row, pattern::Into into, const OtherMoves& others,
+                                 const Say& say) {
   const auto steps = stitch::steps_of(row);
   std::vector<ToldMove> told;
   int before = 1;
@@ -141,7 +150,7 @@ std::vector<ToldMove> tell_moves(const StitchKind& row, pattern::Into into, cons
     ToldMove move;
     move.number = static_cast<int>(told.size()) + 1;
     move.words = step.first > 0 ? repeat_words(step, goes_somewhere(*steps, step), say)
-                                : words_of(step, before, into, say);
+                                : words_of(step, before, into, others, say);
     move.loops = step.loops;
     move.hook = step.hook;
     const bool plain_insert = step.first == 0 && step.move.act == Act::insert;
@@ -202,7 +211,9 @@ ToldStitch tell(const Used& used, const pattern::Tree& tree, const words::Vocabu
   told.own = kind.own;
   if (used == Used{used.kind}) told.turning = stitch::turning_of(kind);
   told.facts = facts_of(told, say);
-  told.moves = tell_moves(row, used.into, say);
+  if (std::string fact = technique_fact(used, tree, say); !fact.empty())
+    told.facts.push_back(std::move(fact));
+  told.moves = tell_moves(row, used.into, other_moves(used, tree), say);
   return told;
 }
 

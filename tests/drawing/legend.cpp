@@ -218,3 +218,19 @@ TEST_CASE("Stitches go by the author's own letters, unless two go by the same") 
   text.names[1].name = "X";
   CHECK(words_of(made(sample::acorn(), text), "sc").substr(0, 3) == "sc:");
 }
+
+TEST_CASE("A technique of one stitch stands beside its words, one of all stitches in a line of its own") {
+  Made it = made(sheets::gnome());
+  const auto sc = stitch::find_kind(it.tree.kinds, "sc");
+  REQUIRE(sc);
+  pattern::Technique under;
+  under.of = pattern::Of::kind;
+  under.kind = *sc;
+  pattern::Technique tightly;
+  tightly.how = pattern::How::tightly;
+  it.tree.techniques = {under, tightly};
+  it.text.technique_scopes = {"", ""};
+  CHECK(words_of(it, "sc").find("yarn under") != std::string::npos);
+  CHECK(words_of(it, "technique-tightly") == ": worked tightly\n");
+  CHECK(keys_of(it).count("technique-yarn-under") == 0);
+}
