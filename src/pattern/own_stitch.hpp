@@ -1,5 +1,6 @@
 #pragma once
 
+#include "pattern/told_moves.hpp"
 #include "stitch/kind.hpp"
 #include "words/vocabulary.hpp"
 
@@ -9,14 +10,6 @@
 #include <vector>
 
 namespace whorl::pattern {
-
-/// The moves that words tell: "yo, insert hook, pull up a loop, yo, pull through 2 loops" is `o i d p2`.
-struct ToldMoves {
-  std::string moves; ///< as stitch::parse_moves reads them; "" if the words tell no insertion
-  int left =
-      1; ///< loops on the hook after them: one if the stitch is whole, 0 if they need more than there are
-};
-ToldMoves told_moves(std::string_view text);
 
 /// How many of which stitch: "4 dc" in "4 dc in same st, joined".
 struct ManyOf {

@@ -113,6 +113,8 @@ private:
       if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
     if (family == Family::none)
       if (const auto deep = one_work_of(entry.value); deep && deep->down > 0) return take_work(entry, *deep);
+    if (family == Family::none && known == no_concept && is_told_in_moves(entry))
+      return take_stitch(entry, Family::none, known);
     if (family == Family::none)
       if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
         return take_stalk(entry, *stalk);
@@ -179,8 +181,21 @@ private:
     return Family::none;
   }
 
+  /// Whether the words follow the hook from loop to loop until the stitch is done, or nearly: then it is none
+  /// of the usual ones, whatever else they name.
+  bool is_told_in_moves(const Entry& entry) {
+    const ToldMoves told = told_moves(entry.value, language_.language);
+    if (told.moves.empty() || told.left < 1) return false;
+    return told.left == 1 || (is_used(entry) && (entry.definition.in_list || is_abbreviated(entry)));
+  }
+
+  /// "Bud stitch (bud)".
+  static bool is_abbreviated(const Entry& entry) {
+    return entry.names.size() > 1 && entry.name.find_first_of("([") != std::string_view::npos;
+  }
+
   bool explains_stitch(const Entry& entry) const {
-    return many_of(entry.value, *vocabulary_) || !told_moves(entry.value).moves.empty();
+    return many_of(entry.value, *vocabulary_) || !told_moves(entry.value, language_.language).moves.empty();
   }
 
   /// "Bobble: 4 dc in the same stitch, closed together.", "A dec is 2 stitches together." behind a round.
@@ -220,7 +235,7 @@ private:
   /// too.
   bool take_known(const Entry& entry, Concept known) {
     if (!entry.definition.in_list && !entry.definition.in_line && entry.names.size() < 2 &&
-        told_moves(entry.value).moves.empty())
+        told_moves(entry.value, language_.language).moves.empty())
       return false;
     add_names(entry, known);
     return true;
@@ -288,7 +303,8 @@ private:
 
   /// "Prickle: sc, ch 4, sl st back into that sc": one stitch with its chains.
   bool take_stalk(const Entry& entry, stitch::StitchKind kind) {
-    kind.name = kind.title = entry.names.front();
+    kind.name = short_name_of(entry);
+    kind.title = entry.names.front();
     kind.own = true;
     put_kind(kind);
     return add_names(entry, add_concept({kind.name, ConceptClass::stitch})), true;
@@ -300,43 +316,56 @@ private:
     const bool named_so =
         family == Family::none || family_of(entry.name) == family || family_of(entry.value) == family;
     const std::string name = keeps_name ? std::string(name_of(known))
-                             : named_so ? name_in(family, entry.names)
-                                        : entry.names.front();
+                             : named_so ? name_in(family, entry)
+                                        : short_name_of(entry);
     auto own = own_stitch(name, family, entry.value, *vocabulary_, kinds());
     const Concept same = words::find_concept(*vocabulary_, name);
     if (family == Family::picot && own)
       return put_kind(own->kind), add_names(entry, words::find_concept(*vocabulary_, "picot")), true;
     if (same != no_concept && !is_work(*vocabulary_, same))
       return entry.definition.in_list; // the language knows it
-    if (!own || (family == Family::none && !is_sure(entry) && !entry.definition.in_line)) return false;
-    if (own->left != 1) tell_loops(entry, own->left);
+    const bool sure = is_sure(entry) || entry.definition.in_line || is_abbreviated(entry);
+    if (!own || (family == Family::none && !sure)) return false;
+    if (own->left != 1) tell_loops(entry, own->left, family != Family::none);
     if (own->kind.title == name) own->kind.title = entry.names.front();
     put_kind(own->kind);
     add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
     return true;
   }
 
-  /// The first stitch of a family has the family's name, others their own.
-  std::string name_in(Family family, const std::vector<std::string>& names) const {
-    const char* usual = usual_name(family);
-    const bool cluster = std::any_of(names.begin(), names.end(), [](const std::string& name) {
-      return name.find("cl") != std::string::npos;
-    });
-    if (*usual == 0 || cluster) return names.front();
-    const auto id = stitch::find_kind(kinds(), usual);
-    return id && kinds()[*id].own ? names.front() : usual;
+  /// "thorn" of "Thorn stitch (thorn)".
+  static const std::string& short_name_of(const Entry& entry) {
+    const bool shorter = is_abbreviated(entry) && entry.names.back().size() < entry.names.front().size();
+    return shorter ? entry.names.back() : entry.names.front();
   }
 
-  void tell_loops(const Entry& entry, int left) {
+  /// The first stitch of a family has the family's name, others their own.
+  std::string name_in(Family family, const Entry& entry) const {
+    const char* usual = usual_name(family);
+    const bool cluster = std::any_of(entry.names.begin(), entry.names.end(), [](const std::string& name) {
+      return name.find("cl") != std::string::npos;
+    });
+    if (*usual == 0 || cluster) return short_name_of(entry);
+    const auto id = stitch::find_kind(kinds(), usual);
+    return id && kinds()[*id].own ? short_name_of(entry) : usual;
+  }
+
+  /// `usual`: it is read as stitches of its family are made.
+  void tell_loops(const Entry& entry, int left, bool usual) {
     Finding finding;
     finding.severity = Severity::warning;
     finding.code = "own-stitch";
     finding.span = entry.definition.value;
+    const std::string loops = std::to_string(left);
     finding.message =
-        left > 1 ? "after these moves " + std::to_string(left) +
-                       " loops are on the hook; a stitch ends with one. It is read as it usually is made"
-                 : "these moves pull through more loops than there are on the hook; the stitch is read as "
-                   "it usually is made";
+        left > 1 && !usual
+            ? "after these moves " + loops +
+                  " loops are on the hook, and a stitch ends with one: `yo, pull through all " + loops +
+                  " loops` is missing at their end"
+        : left > 1 ? "after these moves " + loops +
+                         " loops are on the hook; a stitch ends with one. It is read as it usually is made"
+                   : "these moves pull through more loops than there are on the hook; the stitch is read as "
+                     "it usually is made";
     out_.findings.push_back(std::move(finding));
   }
 

@@ -125,3 +125,56 @@ TEST_CASE("words that leave loops on the hook are told") {
 TEST_CASE("words that explain no stitch are none") {
   CHECK_FALSE(own_stitch("moss", Family::none, "green yarn", english(), stitch::standard_kinds()));
 }
+
+TEST_CASE("a group between stars is told so many times") {
+  CHECK(same_moves(
+      told_moves("*yo, insert hook, pull up a loop, yo, pull through 2 loops* 5 times in the same stitch, "
+                 "yo, pull through all 6 loops on hook")
+          .moves,
+      "(o i d p2)5 p6"));
+}
+
+TEST_CASE("a number of times directly behind a yarn over is of it alone") {
+  CHECK(told_moves("yo twice, insert hook, pull up a loop, (yo, pull through 2 loops) 3 times").moves ==
+        "o o i d (p2)3");
+  CHECK(told_moves("yarn over 3 times, insert hook, pull up a loop, (yo, pull through 2) 4 times").left == 1);
+}
+
+TEST_CASE("a chain in the middle of a stitch lengthens it, one behind it is no move of it") {
+  CHECK(told_moves("insert hook, pull up a loop, ch 1, yo, pull through 2 loops").moves == "i d p1 p2");
+  CHECK(told_moves("insert hook, pull up a loop, yo, pull through 2 loops, ch 1").moves == "i d p2");
+}
+
+TEST_CASE("yarn under is a yarn over as far as loops go") {
+  CHECK(told_moves("insert hook, yarn under, pull up a loop, yarn over, pull through 2").moves == "i d p2");
+}
+
+TEST_CASE("insertions into the next stitch take as many stitches") {
+  const ToldMoves apart = told_moves("insert hook, pull up a loop, insert hook in the next stitch, pull up a "
+                                     "loop, yo, pull through all three loops");
+  CHECK((apart.places == 2 && apart.legs == 2));
+  const ToldMoves group =
+      told_moves("(yo, insert hook in next st, pull up a loop) 3 times, yo, pull through all 7 loops");
+  CHECK((group.places == 3 && group.legs == 3));
+  const ToldMoves same = told_moves(
+      "(yo, insert hook in next st, pull up a loop) 3 times in the same st, yo, pull through all 7 loops");
+  CHECK((same.places == 1 && same.legs == 3));
+}
+
+TEST_CASE("a stitch told in moves uses the stitches that it goes into") {
+  CHECK(
+      kind_of("Knot",
+              "insert hook, pull up a loop, insert hook in the next stitch, pull up a loop, yo, pull through "
+              "all three loops")
+          .takes == 2);
+  CHECK(kind_of("Puff", "(yo, insert hook in next st, pull up a loop) 3 times, yo, pull through all 7 loops")
+            .takes == 1);
+}
+
+TEST_CASE("moves that leave loops on the hook are closed through all of them") {
+  CHECK(loops_left("Bud", "(yo, insert hook, pull up a loop, yo, pull through 2 loops) 3 times") == 4);
+  const auto moves = stitch::parse_moves(
+      kind_of("Bud", "(yo, insert hook, pull up a loop, yo, pull through 2 loops) 3 times").moves);
+  REQUIRE(moves);
+  CHECK(stitch::loops_at_end(*moves) == 1);
+}
