@@ -47,15 +47,20 @@ std::size_t behind_articles(std::string_view text) {
   return 0;
 }
 
+bool says_nothing(const Vocabulary& vocabulary, const words::Word& word) {
+  if (word.kind != words::WordKind::phrase) return false;
+  const words::ConceptEntry& means = vocabulary.concepts[word.means];
+  return means.sort == ConceptClass::filler || means.name == "as"; // "same as sc"
+}
+
 /// Where a word that changes nothing in the work ends, "yarn under" before "single crochet"; else its place.
 std::size_t behind_filler(const words::Folded& line, const words::Lattice& lattice,
                           const Vocabulary& vocabulary, std::size_t at) {
   std::size_t end = at;
   for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
     const words::Word& word = lattice.words[i];
-    const bool filler =
-        word.kind == words::WordKind::phrase && vocabulary.concepts[word.means].sort == ConceptClass::filler;
-    if (filler && line.text.find(' ', at) < word.end) end = std::max<std::size_t>(end, word.end);
+    if (says_nothing(vocabulary, word) && line.text.find(' ', at) < word.end)
+      end = std::max<std::size_t>(end, word.end);
   }
   while (end > at && end < line.text.size() && (line.text[end] == ' ' || line.text[end] == '-')) ++end;
   return end < line.text.size() ? end : at;
@@ -88,7 +93,26 @@ Lead leading(std::string_view text, const Vocabulary& vocabulary) {
   return lead;
 }
 
-bool is_aside(std::string_view rest) {
+namespace {
+
+/// "worked loosely": words that change nothing in the work, to the end.
+bool is_manner(std::string_view rest, const Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(rest);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  std::size_t at = 0;
+  while (at < line.text.size()) {
+    std::size_t end = line.text[at] == ' ' ? at + 1 : at;
+    for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i)
+      if (says_nothing(vocabulary, lattice.words[i])) end = std::max<std::size_t>(end, lattice.words[i].end);
+    if (end == at) return false;
+    at = end;
+  }
+  return true;
+}
+
+} // namespace
+
+bool is_aside(std::string_view rest, const Vocabulary& vocabulary) {
   const std::string low = folded(rest);
   const std::size_t at = low.find_first_not_of(' ');
   if (at == std::string::npos) return true;
@@ -96,7 +120,7 @@ bool is_aside(std::string_view rest) {
   if (std::string_view("(,;.:-[+").find(text.front()) != std::string_view::npos) return true;
   for (const std::string_view word : {"stitch", "stitches", "st", "sts", "crochet"})
     if (text == word) return true;
-  return false;
+  return is_manner(text, vocabulary);
 }
 
 std::vector<std::string> names_of(std::string_view typed) {

@@ -22,7 +22,7 @@ struct Lead {
 Lead leading(std::string_view text, const words::Vocabulary& vocabulary);
 
 /// Whether an explanation ends with the phrase at its head, but for an aside.
-bool is_aside(std::string_view rest);
+bool is_aside(std::string_view rest, const words::Vocabulary& vocabulary);
 
 /// The names that a definition gives: `Bobble (bo)`, `inc/increase`, `st(s)`.
 std::vector<std::string> names_of(std::string_view typed);

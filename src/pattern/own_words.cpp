@@ -1,5 +1,6 @@
 #include "pattern/own_words.hpp"
 
+#include "pattern/gathered.hpp"
 #include "pattern/own_group.hpp"
 #include "pattern/own_names.hpp"
 #include "pattern/own_stitch.hpp"
@@ -113,6 +114,10 @@ private:
       if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
     if (family == Family::none)
       if (const auto deep = one_work_of(entry.value); deep && deep->down > 0) return take_work(entry, *deep);
+    if (known == no_concept && (family == Family::none || family == Family::bobble))
+      if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
+          gathered && gathered->unfinished)
+        return take_stalk(entry, gathered->kind);
     if (family == Family::none && known == no_concept && is_told_in_moves(entry))
       return take_stitch(entry, Family::none, known);
     if (family == Family::none)
@@ -127,6 +132,9 @@ private:
     if (const Family told = family_told(entry); told != Family::none && known == no_concept)
       return take_stitch(entry, told, known);
     if (const auto work = one_work_of(entry.value)) return take_work(entry, *work);
+    if (known == no_concept && (is_sure(entry) || is_used(entry)))
+      if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds()))
+        return take_stalk(entry, gathered->kind);
     if (known != no_concept) return take_known(entry, known);
     return take_stitch(entry, family_told(entry), known);
   }
@@ -216,7 +224,8 @@ private:
 
   bool is_alias(const Lead& lead) const {
     const ConceptClass sort = vocabulary_->concepts[lead.means].sort;
-    return is_aside(lead.rest) || sort == ConceptClass::decrease || name_of(lead.means) == "increase";
+    return is_aside(lead.rest, *vocabulary_) || sort == ConceptClass::decrease ||
+           name_of(lead.means) == "increase";
   }
 
   bool take_alias(const Entry& entry, const Lead& lead) {

@@ -1,0 +1,72 @@
+/// What is worked into loops that were left, from the text on. Common practice, no source.
+
+#include "stitch/moves.hpp"
+#include "text.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+
+using namespace whorl;
+using test::Text;
+
+namespace {
+
+const std::string cup = "CUP\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n"
+                        "Rnd 4: (2 sc, inc) x 6 (24)\nRnd 5: BLO sc around (24)\nRnd 6: sc around (24)\n";
+
+std::size_t with_free(const fabric::Fabric& fabric, std::uint32_t round, std::uint8_t loop) {
+  std::size_t found = 0;
+  for (std::uint32_t i = 0; i < fabric.rounds[round].count; ++i)
+    if ((fabric::free_loops(fabric, fabric.rounds[round].first_stitch + i) & loop) != 0) ++found;
+  return found;
+}
+
+} // namespace
+
+TEST_CASE("24 stitches worked even in back loops leave 24 front loops") {
+  const Text text("Woodland cup\n\n" + cup);
+  CHECK(text.said == "");
+  CHECK(with_free(text.worked.fabric, 3, stitch::front) == 24);
+  CHECK(with_free(text.worked.fabric, 3, stitch::back) == 0);
+}
+
+TEST_CASE("six repeats in free loops use 12 of them, skip 12 and make 6 own stitches, 6 sc and 12 spaces") {
+  const Text text("Woodland cup\n\nPetal (pt): 3 tr in the same loop, joined together\n\n" + cup +
+                  "\nPETALS\nJoin yarn in the free front loops of Rnd 4.\n"
+                  "Rnd 1: (pt in next free loop, ch 1, skip 1, sc in next, ch 1, skip 1) x 6, join "
+                  "(6 pt, 6 sc, 12 ch-1 sps)\n");
+  CHECK(text.said == "");
+  const fabric::Fabric& fabric = text.worked.fabric;
+  CHECK(with_free(fabric, 3, stitch::front) == 12);
+  std::size_t petals = 0, single = 0, spaces = 0;
+  for (std::uint32_t i = 0; i < text.last().count; ++i) {
+    const stitch::StitchKind& kind = fabric.kinds[fabric.stitches[text.last().first_stitch + i].kind];
+    if (kind.own) ++petals;
+    if (kind.name == "sc") ++single;
+  }
+  for (const fabric::Arch& arch : fabric.arches)
+    if (fabric.stitches[arch.first_chain].round + 1 == fabric.rounds.size() && arch.count == 1) ++spaces;
+  CHECK(petals == 6);
+  CHECK(single == 6);
+  CHECK(spaces == 12);
+}
+
+TEST_CASE("three unfinished tr over the next three stitches, joined, come down to one loop") {
+  for (const char* line : {"Petal (pt) = 3 unfinished tr over the next 3 sts, joined together",
+                           "pt: work 3 unfinished tr over the next 3 sts, join together",
+                           "Petal stitch (pt): 1 unfinished tr in each of the next 3 sts, joined together"}) {
+    INFO(line);
+    const Text text("Woodland cup\n\n" + std::string(line) +
+                    "\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: pt x 4 (4)\n");
+    CHECK(text.said == "");
+    const fabric::Fabric& fabric = text.worked.fabric;
+    const stitch::StitchKind& kind = fabric.kinds[fabric.stitches[text.last().first_stitch].kind];
+    CHECK(kind.takes == 3);
+    CHECK(kind.makes == 1);
+    const auto moves = stitch::parse_moves(kind.moves);
+    REQUIRE(moves);
+    CHECK(stitch::loops_on_hook(*moves) == std::vector{4, 3, 2, 5, 4, 3, 6, 5, 4, 1});
+  }
+}
