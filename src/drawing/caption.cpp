@@ -88,7 +88,9 @@ std::string loops_used(const Copy& copy, const Figure& figure) {
   const fabric::Legs legs = fabric::legs_of(copy.fabric, first.first_stitch);
   const std::uint8_t loops = legs.size() > 0 ? legs.begin()->into.loops : std::uint8_t{stitch::both};
   if (loops == stitch::front) return say(copy.wording, "free-front");
-  return say(copy.wording, loops == stitch::back ? "free-back" : "free-loops");
+  if (loops == stitch::back) return say(copy.wording, "free-back");
+  const bool whole = legs.size() > 0 && legs.begin()->into.what == fabric::On::top && loops == stitch::both;
+  return say(copy.wording, whole ? "stitches-used" : "free-loops");
 }
 
 /// "rounds 1–3, in the free front loops of round 10 of Stem, seen from the start of that part".
@@ -157,6 +159,18 @@ bool is_post(pattern::What what) {
          what == pattern::What::embroider;
 }
 
+/// "gathered through the front loops", where the text names them.
+std::vector<std::string> gathering_said(const Copy& copy, const Figure& figure) {
+  if (figure.centre != Centre::gathered) return {};
+  const std::uint32_t part = copy.fabric.parts[figure.part].text;
+  for (const pattern::Placing& placing : copy.tree.placings) {
+    if (!placing.gather || placing.part != part || placing.loops == 0) continue;
+    const bool front = placing.loops == stitch::front, back = placing.loops == stitch::back;
+    return {say(copy.wording, front ? "gathered-front" : back ? "gathered-back" : "gathered-both")};
+  }
+  return {};
+}
+
 bool places_posts(const fabric::Placing& placing, const Figure& figure) {
   return is_post(placing.what) && placing.part == figure.part && is_in(figure, placing.round) &&
          placing.after.size() >= 2 && placing.after.back() > placing.after.front();
@@ -222,6 +236,7 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
     sentences = {say(copy.wording, view(copy, figure),
                      {stretch(copy, it), start_of(copy, it), edging_rounds(copy, it)})};
   if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
+  for (std::string& sentence : gathering_said(copy, it)) sentences.push_back(std::move(sentence));
   for (std::string& sentence : joints_said(copy, it)) sentences.push_back(std::move(sentence));
   if (std::string inside_out = inside_out_words(copy, figure); !inside_out.empty())
     sentences.push_back(std::move(inside_out));

@@ -25,6 +25,7 @@ enum StitchFlag : std::uint8_t {
   joins = 2,        ///< a slip stitch that joins a round, or leads to where it begins: no stitch of the round
   starts_chain = 4, ///< of a starting or turning chain
   holds_part = 8,   ///< goes through the edge of another part too: its legs there stand behind its own
+  two_layers = 16,  ///< goes through the edge of its own part twice, laid flat: the second half of its legs
 };
 
 /// 16 bytes. Its legs end where the next stitch's begin.

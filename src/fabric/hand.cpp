@@ -72,6 +72,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   turned_at_ = none;
   arch_ = none;
   opened_at_ = 0;
+  gap_round_ = none;
   far_side_ = false;
   row_sides_ = 0;
   along_rows_ = corner_comes_ = each_row_end_ = edge_by_edge_ = false;

@@ -176,6 +176,7 @@ private:
   bool open_free_loops(const pattern::Node& node);
   std::uint32_t wanted_of_skipped() const;
   bool open_skipped(const pattern::Node& node);
+  bool open_under_gap(const pattern::Node& node);
   bool open_part_edge(const pattern::Node& node);
   bool open_places(std::vector<Place> places);
   bool open_ring_of_chains();
@@ -251,6 +252,7 @@ private:
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none
   Side side_ = Side::right;
   std::uint32_t opened_at_ = 0; ///< the chain from the hook at which a starting chain was opened
+  std::uint32_t gap_round_ = none; ///< the round whose skipped stitches were opened
   bool far_side_ = false;       ///< its other side is open
   int row_sides_ = 0;           ///< sides of a flat piece that were opened along its row ends
   bool corner_comes_ = false;   ///< one side of a flat piece is open, and what follows it goes round a corner

@@ -81,6 +81,7 @@ bool Hand::open_other_side(const Node& node) {
     const std::uint32_t from = foundation_count_ - (in_place_ >= 2 ? 1 : 0);
     if (open_far_side(foundation_, from, opened_at_)) return true;
   }
+  if (opened_at_ == 0 && gap_round_ != none) return open_under_gap(node);
   const std::uint32_t chain = fabric_.parts[row_sides_ > 0 ? flat_part() : part_].foundation;
   if (opened_at_ != 0 || chain == none || fabric_.rounds[chain].count == 0)
     return stop(node, "edge", "there is no starting chain to be worked along its other side");
@@ -176,7 +177,21 @@ bool Hand::open_skipped(const Node& node) {
   if (of_it)
     outcome_.notes.push_back(
         {node.span, "the stitches left unworked are those of " + name + " itself: it left none"});
+  gap_round_ = named;
   return open_places(first_gap(std::move(places), wanted_of_skipped()));
+}
+
+/// The chains that the round made over the stitches which it skipped, along their under side, on the way back.
+bool Hand::open_under_gap(const Node& node) {
+  for (const Arch& arch : fabric_.arches) {
+    const bool over_gap = fabric_.stitches[arch.first_chain].round == gap_round_ && arch.count > 1;
+    std::vector<Place> places;
+    for (std::uint32_t nth = over_gap ? arch.count : 0; nth > 0; --nth)
+      places.push_back(Place{arch.first_chain + nth - 1, On::chain_side, stitch::third});
+    if (places.empty() || all_taken(fabric_, places)) continue;
+    return open_places(std::move(places));
+  }
+  return stop(node, "edge", "there are no chains to be worked along their other side");
 }
 
 /// The chains just made between two parts: the side along which the hook comes first.

@@ -111,13 +111,15 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
 bool Hand::take_two_layers(const Node& node, std::uint32_t pairs) {
   if (edge_.is_ring()) return stop(node, "ring", "a ring has no two layers to work through");
   outcome_.folded = true;
+  std::vector<Place> behind;
   for (std::uint32_t i = 0; i < pairs; ++i) {
     if (edge_.left() < 2) return stop(node, "past-end", "there are no two layers left to work through");
     taken_.push_back(*edge_.take_next());
-    taken_.push_back(*edge_.take_last());
+    behind.push_back(*edge_.take_last());
     used();
     used();
   }
+  taken_.insert(taken_.end(), behind.begin(), behind.end());
   return true;
 }
 

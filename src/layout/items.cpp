@@ -66,7 +66,8 @@ bool share_a_place(const Fabric& fabric, const EndChains& ends, StitchId one, St
   const Stitch &a = fabric.stitches[one], &b = fabric.stitches[other];
   if (a.kind != b.kind || a.yarn != b.yarn || !is_plain(a) || !is_plain(b)) return false;
   const Legs p = legs_of_one(fabric, one), q = legs_of_one(fabric, other);
-  if (((a.flags | b.flags) & fabric::holds_part) != 0) return false; // their feet do not stand side by side
+  if (((a.flags | b.flags) & (fabric::holds_part | fabric::two_layers)) != 0)
+    return false; // their feet do not stand side by side
   return p.size() == 1 && q.size() == 1 && p.begin()->into == q.begin()->into &&
          p.begin()->into.of != ends.first && p.begin()->into.of != ends.last &&
          !holds_many(fabric, p.begin()->into, a.round);

@@ -8,9 +8,14 @@
 
 namespace whorl::layout {
 
-/// The legs of one stitch, without those that go through the edge of a part held against it.
+/// The legs of one stitch that are drawn: without those that go through the edge of a part held against it, or
+/// through the layer behind where its own edge lies flat.
 inline fabric::Legs legs_of_one(const fabric::Fabric& fabric, fabric::StitchId stitch) {
   if ((fabric.stitches[stitch].flags & fabric::holds_part) != 0) return fabric::own_legs_of(fabric, stitch);
+  if ((fabric.stitches[stitch].flags & fabric::two_layers) != 0) {
+    const fabric::Legs both = fabric::legs_of(fabric, stitch);
+    return {both.begin(), both.begin() + both.size() / 2};
+  }
   const fabric::Leg* all = fabric.legs.data();
   const std::size_t end =
       stitch + 1 < fabric.stitches.size() ? fabric.stitches[stitch + 1].first_leg : fabric.legs.size();

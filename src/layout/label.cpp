@@ -99,6 +99,18 @@ std::vector<Placed> yarn_signs(const Lettering& text, Point start, bool mirrored
   return signs;
 }
 
+namespace {
+
+/// Whether stitches of a round go through both layers of an edge laid flat.
+bool closes_flat(const fabric::Fabric& fabric, std::uint32_t round) {
+  const auto first = fabric.stitches.begin() + fabric.rounds[round].first_stitch;
+  return std::any_of(first, first + fabric.rounds[round].count, [](const fabric::Stitch& stitch) {
+    return (stitch.flags & fabric::two_layers) != 0;
+  });
+}
+
+} // namespace
+
 Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
                  const Extents& extents, const Page& page) {
   Lettering label;
@@ -114,6 +126,8 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
   else if (loops == stitch::back || loops == stitch::front)
     second = loops == stitch::back ? page.back_loops : page.front_loops,
     label.second = inward ? second_of_loops : -second_of_loops;
+  else if (!ring.echo && closes_flat(fabric, ring.round))
+    second = page.both_layers, label.second = inward ? second_of_loops : -second_of_loops;
   if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
   label.width = std::max(line_width(label.first), line_width(label.below));
   if (!ring.echo) label.flag = changed_yarn(fabric, ring.round, page.main_yarn);

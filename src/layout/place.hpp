@@ -39,6 +39,7 @@ struct Page {
   std::uint8_t main_yarn = 0;     ///< that which has no ground; 0: the one that most stitches are in
   std::string back_loops = "BLO"; ///< second line of a ring worked in back loops
   std::string front_loops = "FLO";
+  std::string both_layers = "both layers"; ///< second line of a ring that closes an edge laid flat
   std::string neck = "neck";
   std::string neck_open = "open";
   std::string neck_from = "from figure {}"; ///< {}: number of the figure before

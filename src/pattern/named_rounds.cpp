@@ -152,12 +152,15 @@ void refer(Tree& tree, std::uint32_t round, const Target& target) {
   text.body = static_cast<NodeId>(tree.nodes.size() - 1);
 }
 
-void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
+namespace {
+
+/// The first thing that a round does: it opens another round.
+void open_round(Tree& tree, std::uint32_t round, std::uint32_t edge, Act act) {
   RoundText& text = tree.rounds[round];
   if (text.body == no_node) return;
   Node open;
   open.kind = NodeKind::work;
-  open.work.act = Act::part_edge;
+  open.work.act = act;
   open.round = edge;
   open.span = text.label_span;
   open.next = text.body;
@@ -167,6 +170,16 @@ void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
   sequence.span = text.span;
   tree.nodes.push_back(sequence);
   text.body = static_cast<NodeId>(tree.nodes.size() - 1);
+}
+
+} // namespace
+
+void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
+  open_round(tree, round, edge, Act::part_edge);
+}
+
+void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge) {
+  open_round(tree, round, edge, Act::free_loops);
 }
 
 } // namespace whorl::pattern

@@ -15,4 +15,7 @@ void refer(Tree& tree, std::uint32_t round, const Target& target);
 /// A round of the tree goes on from the edge of another.
 void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge);
 
+/// A round of the tree begins along another, which is the last of its part.
+void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge);
+
 } // namespace whorl::pattern

@@ -2,6 +2,7 @@
 
 #include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/on_part.hpp"
 #include "pattern/references.hpp"
 #include "pattern/spread.hpp"
 
@@ -81,8 +82,10 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
   }
   for (PartLines& part : parts) spread_rounds(reader, part);
   follow_references(reader, parts);
-  for (std::size_t part = 1; part < parts.size(); ++part)
+  for (std::size_t part = 1; part < parts.size(); ++part) {
     parts[part].goes_on = goes_on(reader, parts[part - 1], parts[part]);
+    parts[part].on = part_worked_on(reader, parts, part).value_or(PartLines::nothing);
+  }
   return parts;
 }
 

@@ -221,6 +221,16 @@ bool says_gather(const Sentence& sentence, const Clause& clause) {
   return false;
 }
 
+/// "through the front loops of the last 6 sts"; 0: no loops are named.
+std::uint8_t loops_named(const Sentence& sentence, const Clause& clause) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    if (means(sentence, at, "front loops")) return stitch::front;
+    if (means(sentence, at, "back loops")) return stitch::back;
+    if (means(sentence, at, "both loops")) return stitch::both;
+  }
+  return 0;
+}
+
 Placing placing_of(const Sentence& sentence, const Clause& clause) {
   Placing placing;
   placing.what = clause.what.value_or(What::note);
@@ -229,6 +239,7 @@ Placing placing_of(const Sentence& sentence, const Clause& clause) {
   read_apart(sentence, clause, placing);
   if (placing.what == What::embroider && placing.apart == 0) read_across(sentence, clause, placing);
   placing.gather = placing.what == What::cut && says_gather(sentence, clause);
+  if (placing.gather) placing.loops = loops_named(sentence, clause);
   return placing;
 }
 

@@ -9,6 +9,7 @@
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
 #include "pattern/named_rounds.hpp"
+#include "pattern/on_part.hpp"
 #include "pattern/part_lines.hpp"
 #include "pattern/placed_on.hpp"
 #include "pattern/speech.hpp"
@@ -122,8 +123,12 @@ private:
         if (keep_habits(habits_, way) && way.effort != Effort::all) read_all()(way);
   }
 
-  /// What a part begins on: nothing, or the last round of the part before.
+  /// What a part begins on: nothing, or the last round of the part before, or of another.
   static std::int64_t opening(const std::vector<PartLines>& parts, std::size_t part) {
+    if (parts[part].on != PartLines::nothing) {
+      const std::vector<Settled>& owner = parts[parts[part].on].settled;
+      return owner.empty() ? unknown : owner.back().open;
+    }
     if (!parts[part].rounds.empty() && starts(parts[part].rounds.front()) && !parts[part].goes_on) return 0;
     return parts[part].goes_on && !parts[part - 1].settled.empty() ? parts[part - 1].settled.back().open
                                                                    : unknown;
@@ -173,8 +178,18 @@ private:
       add_line(*line.line, parts, number, line.round);
     }
     if (opens_free_loops(first_node)) tree.parts.back().hold = hold_before_work(lines);
+    if (lines.on != PartLines::nothing) begin_on(parts[lines.on], lines);
     if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
+  }
+
+  /// The part in hand is worked along the last round of another.
+  void begin_on(const PartLines& owner, const PartLines& lines) {
+    if (owner.in_tree.empty() || lines.in_tree.empty()) return;
+    open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back());
+    Part& part = result_.tree.parts.back();
+    part.hold = hold_before_work(lines);
+    if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
   }
 
   /// Whether one of the nodes from `first` on opens loops that another round left free.

@@ -181,6 +181,7 @@ struct Placing {
   bool behind = false;           ///< sew: on the back of the piece, where rounds begin
   std::uint32_t sewn = no_node;  ///< sew: the part that is sewn on; no_node: it is not named
   bool gather = false;           ///< cut: the last stitches are gathered and closed
+  std::uint8_t loops = 0;        ///< … through these loops of theirs; 0: not said
   bool attaches = false;         ///< join: it is the yarn that is joined, to the first stitch that follows
   std::uint8_t yarn = 0;         ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
   Span span;

@@ -338,3 +338,12 @@ TEST_CASE("A leg of which two are made may join its double and go on") {
   m.round({m.part_edge(0), m.sc(12), m.part_edge(0), m.sc(12)}, 24);
   CHECK(worked(m.tree).rounds.back().counted == 24);
 }
+
+TEST_CASE("Behind skipped stitches the other side is that of the chains made over them") {
+  Maker m = ring_of(6);
+  m.round({m.sc(2), m.ch(3), m.skip(3), m.sc(1)}, 6);
+  m.part("Thumb");
+  m.round({m.open(Act::skipped, 1), m.sc(3), m.open(Act::other_side, 0), m.sc(3)}, 6);
+  CHECK(ids::last_legs(worked(m.tree)) ==
+        "cap-1-3 | cap-1-4 | cap-1-5 | cap-2-5 third | cap-2-4 third | cap-2-3 third");
+}

@@ -90,3 +90,22 @@ TEST_CASE("embroidery is told by the holes that it goes between") {
     CHECK(all[0].across == one.across);
   }
 }
+
+TEST_CASE("the loops through which the last stitches are gathered are heard") {
+  struct Case {
+    const char* text;
+    std::uint8_t loops;
+  };
+  for (const Case& one : {Case{"Fasten off, weave the tail through the front loops of the last 6 sts and pull tight.", stitch::front},
+                          Case{"Close the hole through the back loops only.", stitch::back},
+                          Case{"Gather the last 6 sts through both loops, fasten off.", stitch::both},
+                          Case{"Fasten off and weave the tail through the remaining sts, pull tight.", 0}}) {
+    INFO(one.text);
+    const auto all = placings(one.text);
+    REQUIRE_FALSE(all.empty());
+    std::uint8_t loops = 0;
+    for (const Placing& placing : all)
+      if (placing.gather) loops = static_cast<std::uint8_t>(loops | placing.loops);
+    CHECK(loops == one.loops);
+  }
+}
