@@ -91,6 +91,10 @@ std::optional<Place> Edge::take_space() {
   return open_[front_++];
 }
 
+void Edge::pass(std::size_t count) {
+  for (; count > 0 && front_ < open_.size(); --count, ++front_) --(is_space(open_[front_]) ? spaces_ : tops_);
+}
+
 std::vector<Place> Edge::pass_to_space() {
   if (spaces_ == 0) return {};
   const auto from = open_.begin() + static_cast<std::ptrdiff_t>(front_);

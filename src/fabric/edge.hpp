@@ -41,10 +41,18 @@ public:
   /// The next chain space; stitches are passed by.
   std::optional<Place> take_space();
   /// The next two stitches that `apart` says are of two groups, and between which the hook goes; none where
-  /// no gap is left. What stands before the gap is passed by. `closed`: the last stitch stands beside the first.
+  /// no gap is left. What stands before the gap is passed by. `closed`: the last stitch stands beside the
+  /// first.
   template <class Apart> std::optional<std::pair<Place, Place>> take_between(Apart apart, bool closed);
   /// How many of these are left.
   template <class Apart> std::size_t gaps_left(Apart apart, bool closed) const;
+  /// The middle stitch of the next three or more that `together` says are one group, and how many of it stand
+  /// behind; none where no middle is left. What stands before it is passed by.
+  template <class Together> std::optional<std::pair<Place, std::size_t>> take_centre(Together together);
+  /// How many of these are left.
+  template <class Together> std::size_t centres_left(Together together) const;
+  /// The next so many stitches are passed by.
+  void pass(std::size_t count);
   /// The stitches before the next chain space, which from now on stand at the end; none without a chain
   /// space.
   std::vector<Place> pass_to_space();
@@ -76,6 +84,12 @@ private:
 
   /// Behind which place from `at` on a gap is.
   template <class Apart> std::size_t next_gap(std::size_t at, Apart apart, bool closed) const;
+  /// A group of three or more with its middle at `at` or behind it; an empty one: there is none.
+  struct Run {
+    std::size_t begin = 0, end = 0;
+    std::size_t middle() const { return begin + (end - begin - 1) / 2; }
+  };
+  template <class Together> Run next_run(std::size_t at, Together together) const;
   const Place& behind(std::size_t at) const { return open_[at + 1 < open_.size() ? at + 1 : 0]; }
   void recount();
   std::optional<Place> take_counted();
@@ -104,6 +118,33 @@ template <class Apart> std::optional<std::pair<Place, Place>> Edge::take_between
   if (gapless_) return std::nullopt;
   for (; front_ <= gap; ++front_) --(open_[front_].what == On::space ? spaces_ : tops_);
   return std::pair(open_[gap], behind(gap));
+}
+
+template <class Together> Edge::Run Edge::next_run(std::size_t at, Together together) const {
+  constexpr std::size_t least = 3;
+  std::size_t begin = at;
+  while (begin > 0 && begin < open_.size() && together(open_[begin - 1], open_[begin])) --begin;
+  while (begin < open_.size()) {
+    std::size_t end = begin + 1;
+    while (end < open_.size() && together(open_[end - 1], open_[end])) ++end;
+    const Run run{begin, end};
+    if (end - begin >= least && run.middle() >= at) return run;
+    begin = end;
+  }
+  return {};
+}
+
+template <class Together> std::optional<std::pair<Place, std::size_t>> Edge::take_centre(Together together) {
+  const Run run = next_run(front_, together);
+  if (run.end == 0) return std::nullopt;
+  for (; front_ <= run.middle(); ++front_) --(open_[front_].what == On::space ? spaces_ : tops_);
+  return std::pair(open_[run.middle()], run.end - front_);
+}
+
+template <class Together> std::size_t Edge::centres_left(Together together) const {
+  std::size_t centres = 0;
+  for (Run run = next_run(front_, together); run.end != 0; run = next_run(run.end, together)) ++centres;
+  return centres;
 }
 
 template <class Apart> std::size_t Edge::gaps_left(Apart apart, bool closed) const {

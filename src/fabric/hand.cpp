@@ -19,6 +19,7 @@ Need need_of_one(Where where, std::uint64_t takes) {
   Need need;
   need.spaces = where == Where::space ? 1 : 0;
   need.gaps = where == Where::between ? 1 : 0;
+  need.centres = where == Where::centre ? 1 : 0;
   need.uses = pattern::goes_between(where) ? 0 : takes;
   return need;
 }
@@ -67,6 +68,8 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   fixed_left_ = need.to_end ? need.surely() : need.uses;
   fixed_spaces_ = need.spaces;
   fixed_gaps_ = need.gaps;
+  fixed_centres_ = need.centres;
+  rest_of_group_ = 0;
   to_end_ = repeats_ = 0;
   begun_ = led_ = false;
   turned_at_ = none;
@@ -224,6 +227,7 @@ bool Hand::passes_to_end(const Node& node, const Context& context, const Need& e
   const std::uint64_t takes = each.uses;
   if (edge_.is_ring() && !open_ring_of_chains())
     return stop(node, "ring", "a ring has no end: say how many stitches go into it");
+  if (each.centres > 0) return passes_over_centres(node, each, times);
   if (takes == 0 && each.spaces == 0 && each.gaps == 0)
     return stop(node, "endless", "this repeat uses no stitch, so it never comes to the end");
   go_round_the_end();
@@ -238,6 +242,14 @@ bool Hand::passes_to_end(const Node& node, const Context& context, const Need& e
   times = room / takes;
   const bool alone = node.work.into == pattern::Into::both_layers && times > 0 && room % takes == 1;
   if (room % takes != 0 && !alone) outcome_.uneven = Uneven{takes, room, node.span};
+  return true;
+}
+
+/// As many as there are groups, whatever else is worked between them.
+bool Hand::passes_over_centres(const Node& node, const Need& each, std::uint64_t& times) const {
+  const std::uint64_t left = centres_left();
+  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, fixed_centres_);
+  times = left > kept ? (left - kept) / each.centres : 0;
   return true;
 }
 
@@ -352,6 +364,7 @@ bool Hand::carry(NodeId id, const Context& context) {
 bool Hand::skip(const Node& node, const Context& context) {
   if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
   const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
+  rest_of_group_ = 0;
   return passes(node, context, need_of_one(Where::next, 1), [&] {
     taken_.clear();
     in_place_ = 0;

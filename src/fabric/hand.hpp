@@ -132,6 +132,7 @@ private:
   bool passes(const pattern::Node& node, const Context& context, const Need& each, Pass pass);
   bool passes_to_end(const pattern::Node& node, const Context& context, const Need& each,
                      std::uint64_t& times);
+  bool passes_over_centres(const pattern::Node& node, const Need& each, std::uint64_t& times) const;
   bool passes_over_spaces(const pattern::Node& node, const Need& each, std::uint64_t& times);
   bool stop(const pattern::Node& node, const char* code, std::string message);
 
@@ -146,6 +147,10 @@ private:
   bool are_apart(const Place& before, const Place& behind) const;
   bool is_closed() const;
   std::size_t gaps_left() const;
+  bool are_together(const Place& a, const Place& b) const;
+  std::size_t centres_left() const;
+  bool take_centre(const pattern::Node& node);
+  void pass_rest_of_group(const pattern::Node& node);
   bool take_between(const pattern::Node& node);
   bool take_chain(const pattern::Node& node);
   bool take_two_layers(const pattern::Node& node, std::uint32_t pairs);
@@ -233,16 +238,18 @@ private:
   std::map<std::uint32_t, Held> held_; ///< by part
   std::uint32_t held_times_ = 1;       ///< how often what goes through a part is repeated
   std::uint32_t part_ = 0;
-  std::vector<Place> taken_;       ///< the places taken last
-  std::uint32_t in_place_ = 0;     ///< stitches worked into them
-  bool own_place_ = false;         ///< … of the round itself
-  std::uint64_t fixed_left_ = 0;   ///< places that the rest of the round needs whatever the edge has
-  std::uint64_t fixed_spaces_ = 0; ///< likewise chain spaces
-  std::uint64_t fixed_gaps_ = 0;   ///< likewise gaps between groups
-  int to_end_ = 0;                 ///< how many repeats to the end are being worked
-  int repeats_ = 0;                ///< how many repeats and groups
-  bool begun_ = false;             ///< a stitch was worked that is no slip stitch
-  bool led_ = false;               ///< a slip stitch led into a chain space, which is still open
+  std::vector<Place> taken_;        ///< the places taken last
+  std::uint32_t in_place_ = 0;      ///< stitches worked into them
+  bool own_place_ = false;          ///< … of the round itself
+  std::uint64_t fixed_left_ = 0;    ///< places that the rest of the round needs whatever the edge has
+  std::uint64_t fixed_spaces_ = 0;  ///< likewise chain spaces
+  std::uint64_t fixed_gaps_ = 0;    ///< likewise gaps between groups
+  std::uint64_t fixed_centres_ = 0; ///< likewise middles of groups
+  std::size_t rest_of_group_ = 0;   ///< stitches behind the middle that was taken last
+  int to_end_ = 0;                  ///< how many repeats to the end are being worked
+  int repeats_ = 0;                 ///< how many repeats and groups
+  bool begun_ = false;              ///< a stitch was worked that is no slip stitch
+  bool led_ = false;                ///< a slip stitch led into a chain space, which is still open
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with
   pattern::NodeId carried_ = pattern::no_node;       ///< that of the row before
   std::uint8_t carried_yarn_ = 1;

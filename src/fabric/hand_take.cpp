@@ -95,7 +95,7 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
   begun_ = begun_ || !gist.slip;
   if (is_same_place(node, where)) return go_where_led(), true;
   led_ = false;
-  if (where == Where::next && !gist.slip) go_round_the_end();
+  if (where == Where::next && !gist.slip) pass_rest_of_group(node), go_round_the_end();
   taken_.clear();
   in_place_ = 0;
   own_place_ = false;
@@ -163,7 +163,8 @@ bool Hand::take_space(const Node& node) {
 /// Whether two stitches that lie side by side are of two groups: what they are worked into differs. Chains
 /// that stand for a stitch begin a group.
 bool Hand::are_apart(const Place& before, const Place& behind) const {
-  if (before.what != On::top || behind.what != On::top || before.of == none || behind.of == none) return false;
+  if (before.what != On::top || behind.what != On::top || before.of == none || behind.of == none)
+    return false;
   const Legs first = legs_of(fabric_, before.of), second = legs_of(fabric_, behind.of);
   if (first.size() == 0) return false;
   return second.size() == 0 || !((first.end() - 1)->into == second.begin()->into);
@@ -198,6 +199,7 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
   if (where == Where::chain) return take_chain(node);
   if (where == Where::space) return take_space(node);
   if (where == Where::between) return take_between(node);
+  if (where == Where::centre) return take_centre(node);
   if (where == Where::ring && !edge_.is_ring()) {
     if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
     open_ring();

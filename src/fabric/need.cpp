@@ -28,6 +28,7 @@ Need times(Need pass, std::uint64_t n) {
   pass.makes = times(pass.makes, n);
   pass.spaces = times(pass.spaces, n);
   pass.gaps = times(pass.gaps, n);
+  pass.centres = times(pass.centres, n);
   return pass;
 }
 
@@ -65,6 +66,7 @@ void follow(Need& need, const Need& next) {
     need.uses = plus(need.uses, next.uses);
     need.spaces = plus(need.spaces, next.spaces);
     need.gaps = plus(need.gaps, next.gaps);
+    need.centres = plus(need.centres, next.centres);
   }
   const bool only_chains = need.uses == 0 && !need.to_end && need.stitches > 0;
   need.starts |= next.joins && only_chains;
@@ -123,6 +125,7 @@ private:
     if (found || (where == Where::same && !placed)) need.uses = places;
     if (where == Where::space) need.spaces = 1;
     if (where == Where::between) need.gaps = 1;
+    if (where == Where::centre) need.centres = 1;
     need.starts = where == Where::chain || where == Where::ring;
     return need;
   }

@@ -20,6 +20,7 @@ struct Need {
   std::uint64_t makes = 0;    ///< places it leaves for the next round, likewise
   std::uint64_t spaces = 0;   ///< chain spaces, likewise
   std::uint64_t gaps = 0;     ///< gaps between groups, likewise
+  std::uint64_t centres = 0;  ///< middles of groups, likewise
   std::uint64_t slips =
       0;               ///< of `uses`: slip stitches at the very end, which may run on into the round itself
   bool to_end = false; ///< something in it runs to the end of the round

@@ -251,7 +251,8 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
   if (work.where == Where::space) effect.spaces = takes == 0 ? 0 : work.times;
-  effect.in_gaps = work.where == Where::between;
+  effect.in_centres = work.where == Where::centre;
+  effect.in_gaps = effect.in_centres || work.where == Where::between;
   const bool no_stitch = effect.starts || goes_between(work.where) || (same && placed);
   effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);
   effect.folded = work.into == Into::both_layers;
@@ -270,6 +271,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.folded = a.folded || b.folded;
   both.spaces = add(a.spaces, b.spaces);
   both.in_gaps = a.in_gaps || b.in_gaps;
+  both.in_centres = a.in_centres || b.in_centres;
   both.passes_chains = a.passes_chains || b.passes_chains;
   if (!runs_to_end(b)) return both;
   both.pass_uses = b.pass_uses;
@@ -291,17 +293,18 @@ Effect times(const Effect& inner, std::uint32_t n) {
 }
 
 Effect to_end(const Effect& inner, std::uint32_t leave) {
-  const bool only_gaps = inner.in_gaps && inner.uses == 0 && inner.spaces == 0;
+  const bool only_gaps = inner.in_centres || (inner.in_gaps && inner.uses == 0 && inner.spaces == 0);
   if (runs_to_end(inner) || (inner.uses == 0 && inner.spaces == 0 && !only_gaps)) return inner;
   Effect effect;
   effect.pass_spaces = only_gaps ? 1 : inner.spaces;
   effect.in_gaps = inner.in_gaps;
+  effect.in_centres = inner.in_centres;
   effect.passes_any = inner.passes_any;
   effect.pass_more_in_space = inner.pass_more_in_space;
   effect.pass_more_in_corner = inner.pass_more_in_corner;
   effect.passes_chains = inner.passes_chains;
   effect.folded = inner.folded;
-  effect.pass_uses = inner.uses;
+  effect.pass_uses = inner.in_centres ? 0 : inner.uses; // the groups say how many passes there are
   effect.pass_makes = inner.makes;
   effect.leave = leave;
   effect.starts = inner.starts;
@@ -314,7 +317,8 @@ Effect into_one_place(const Work& work, const Effect& inner) {
   const bool space = goes_between(work.where);
   effect.uses = effect.starts || space || work.where == Where::same ? 0 : work.times;
   effect.spaces = work.where == Where::space ? work.times : 0;
-  effect.in_gaps = work.where == Where::between;
+  effect.in_centres = work.where == Where::centre;
+  effect.in_gaps = effect.in_centres || work.where == Where::between;
   put_any(work, effect);
   effect.makes = multiply(inner.makes, work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook

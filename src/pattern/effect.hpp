@@ -18,8 +18,11 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
 /// Whether anything in it runs to the end of the round.
 bool runs_to_end(const Effect& effect);
 
-/// Whether work goes between stitches and takes none of them: into a chain space, or between two groups.
-constexpr bool goes_between(Where where) { return where == Where::space || where == Where::between; }
+/// Whether work finds its place by itself, whatever stitches stand before it: a chain space, between two
+/// groups, the middle of one.
+constexpr bool goes_between(Where where) {
+  return where == Where::space || where == Where::between || where == Where::centre;
+}
 
 /// A kind that is only a chain: its runs make chain spaces.
 bool is_chain(const stitch::StitchKind& kind);

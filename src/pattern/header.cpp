@@ -96,7 +96,18 @@ Make make_of(const words::Folded& line, std::size_t begin, std::size_t end, std:
   return {line.from[begin], line.from[end], std::min(count, most_to_make)};
 }
 
-/// "make 2", "make two", "x2", "2x" anywhere in the line.
+/// The word for pieces at a place, "parts" of "(2 parts)", or nullptr.
+const words::Word* pieces_at(const words::Folded& line, const words::Lattice& lattice,
+                             const words::Vocabulary& vocabulary, std::size_t place) {
+  if (place >= line.text.size()) return nullptr;
+  const words::Concept pieces = words::find_concept(vocabulary, "pieces made");
+  for (auto i = lattice.at[place]; i < lattice.at[place + 1]; ++i)
+    if (lattice.words[i].kind == words::WordKind::phrase && lattice.words[i].means == pieces)
+      return ends_heading(line, lattice.words[i].end) ? &lattice.words[i] : nullptr;
+  return nullptr;
+}
+
+/// "make 2", "make two", "x2", "2x", "(2 parts)" anywhere in the line.
 Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
   words::Folded line = words::fold(text);
   for (std::size_t i = 0; i + 1 < line.text.size(); ++i)
@@ -113,6 +124,10 @@ Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
     while (behind < line.text.size() && line.text[behind] == ' ') ++behind;
     if (word.kind == words::WordKind::number && is_times(line.text, behind))
       return make_of(line, word.begin, behind + 1, word.number);
+    if (const words::Word* made = pieces_at(line, lattice, vocabulary, behind);
+        made != nullptr && word.kind == words::WordKind::number && word.begin > 0 &&
+        line.text[word.begin - 1] == '(')
+      return make_of(line, word.begin, made->end, word.number);
   }
   return {};
 }

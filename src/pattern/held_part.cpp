@@ -137,12 +137,25 @@ private:
     return &lattice_.words[lattice_.at[at]];
   }
 
+  /// "1st ear", "second arm": which of several is no number of stitches.
+  std::uint32_t behind_ordinal(std::uint32_t at) const {
+    const Word* word = meant_at(at);
+    if (word == nullptr || word->kind != WordKind::number) return at;
+    std::uint32_t next = word->end;
+    while (next < line_.text.size() && words::is_small(line_.text[next])) ++next;
+    next = behind_blanks(next);
+    const bool part =
+        next < line_.text.size() && (word_at(next, piece_) != nullptr || word_at(next, leg_) != nullptr);
+    return part ? next : at;
+  }
+
   Clause clause_from(std::uint32_t at, Concept stop) const {
     Clause clause;
     bool with = false;
     for (int words = 0; words < most_words; ++words) {
       at = behind_blanks(at);
       if (at >= line_.text.size()) break;
+      at = behind_ordinal(at);
       const Word* word = meant_at(at);
       if (word == nullptr || ends(*word) || stops(at, stop)) break;
       take(*word, with, clause);

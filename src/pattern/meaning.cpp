@@ -48,9 +48,9 @@ struct WhereName {
   Where where;
 };
 constexpr WhereName places[] = {
-    {"same", Where::same},   {"last", Where::last}, {"ring", Where::ring},           {"chain", Where::chain},
-    {"space", Where::space}, {"any", Where::any},   {"any-chain", Where::any_chain},
-    {"between", Where::between},
+    {"same", Where::same},           {"last", Where::last},       {"ring", Where::ring},
+    {"chain", Where::chain},         {"space", Where::space},     {"any", Where::any},
+    {"any-chain", Where::any_chain}, {"between", Where::between}, {"centre", Where::centre},
 };
 
 struct ManyName {

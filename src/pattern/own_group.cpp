@@ -156,10 +156,22 @@ private:
     const Word* found = nullptr;
     for (auto i = lattice_.at[at]; i < lattice_.at[at + 1]; ++i) {
       const Word& word = lattice_.words[i];
-      if (word.kind != WordKind::phrase || !names_group(vocabulary_, word.means)) continue;
+      if (word.kind != WordKind::phrase || !(names_group(vocabulary_, word.means) || is_shell(word)))
+        continue;
       if (found == nullptr || word.end > found->end) found = &word;
     }
     return found;
+  }
+
+  /// A name for three or more of one stitch in one place, where it is worked into: "in the next shell", "of
+  /// shell".
+  bool is_shell(const Word& word) const {
+    constexpr std::uint16_t least = 3;
+    const words::ConceptEntry& entry = vocabulary_.concepts[word.means];
+    if (entry.in_one < least || entry.works.empty() || names_group(vocabulary_, word.means)) return false;
+    std::string_view before = word_before(text(), word.begin);
+    if (before == "the") before = word_before(text(), begin_of(text(), before));
+    return is_one_of(before, {"in", "into", "of", "each", "every", "next"});
   }
 
   std::size_t tell_one(const Word& word) {
@@ -189,11 +201,18 @@ private:
   void tell_place(const Word& word, std::string_view before) {
     const bool quantity = is_one_of(before, {"each", "every", "next", "first", "last"});
     const std::string_view of = quantity ? word_before(text(), begin_of(text(), before)) : before;
-    if (of == "of" && text().substr(0, begin_of(text(), of)).find(" sp") == std::string_view::npos) return;
+    if (of == "of" && text().substr(0, begin_of(text(), of)).find(" sp") == std::string_view::npos)
+      return put_group(word);
     if (of == "of")
       return tell_space_of(word, quantity ? before : std::string_view("next"), begin_of(text(), of));
-    if (vocabulary_.concepts[word.means].works.find("ch") == std::string::npos) return;
+    if (vocabulary_.concepts[word.means].works.find("ch") == std::string::npos) return put_group(word);
     put(word.begin, word.end, "ch-sp");
+  }
+
+  /// "In the centre dc of the next shell", "in next shell": what it is made of is no matter.
+  void put_group(const Word& word) {
+    const words::Concept group = words::find_concept(vocabulary_, "group word");
+    if (group != words::no_concept) put(word.begin, word.end, words::written_form(vocabulary_, group));
   }
 
   /// "In the ch-1 sp | of each V-st" is in each ch-1 sp.

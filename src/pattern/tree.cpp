@@ -21,7 +21,8 @@ const char* name(Act act) {
 }
 
 const char* name(Where where) {
-  constexpr std::array names{"next", "same", "ring", "chain", "last", "space", "any", "any chain"};
+  constexpr std::array names{"next",  "same",    "ring", "chain",     "last",
+                             "space", "between", "any",  "any chain", "centre"};
   return names[static_cast<std::size_t>(where)];
 }
 

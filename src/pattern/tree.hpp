@@ -46,6 +46,7 @@ enum class Where : std::uint8_t {
   between,   ///< the next gap between two groups of stitches; where there is none, the next chain space
   any,       ///< the next place, be it a stitch or a chain space: "in each dc and in each ch-1 sp"
   any_chain, ///< the next place, be it a stitch or a chain between them: "in each sc and in each ch"
+  centre,    ///< the middle of the next stitches that were worked into one place, three or more: a shell
 };
 
 /// How a stitch goes into the place that its turn of the edge brings.
@@ -138,7 +139,9 @@ struct Effect {
   bool carries = false;          ///< ends with a turning chain that counts as the next row's first stitch
   std::uint32_t spaces = 0;      ///< chain spaces that it goes into
   std::uint32_t pass_spaces = 0; ///< … of each pass that runs to the end
-  bool in_gaps = false; ///< goes between groups of stitches; how many gaps there are nothing here knows
+  bool in_gaps = false;    ///< goes between groups of stitches, or into the middle of one; how many there are
+                           ///< nothing here knows
+  bool in_centres = false; ///< … into the middle of one
   /// Chain spaces and chains in them that it makes; those at a round's start or turn are none. Of passes to
   /// the end: what each makes, the first figure then being what their sum differs by.
   std::int64_t makes_spaces = 0, pass_makes_spaces = 0;

@@ -46,6 +46,10 @@ private:
       return joined(name);
     case Shape::lace:
       return lace(name);
+    case Shape::eared:
+      return eared(name);
+    case Shape::sewn:
+      return sewn(name);
     }
   }
 
@@ -302,6 +306,53 @@ private:
     end();
   }
 
+  /// A small part of its own, made twice, open at its end; how many stitches it ends with.
+  int small_part(const std::string& name, int most) {
+    text_ += name + " (make 2)\n";
+    round_ = 0, spaces_ = 0;
+    const int many = dice_.between(3, std::max(3, most / 2));
+    line(number(many) + " sc in MR", many);
+    if (2 * many <= most && dice_.one_in(2)) line("inc x " + number(many), 2 * many);
+    even(dice_.between(1, 3));
+    text_ += "Fasten off.\n\n";
+    return open_;
+  }
+
+  /// Ears are joined without sewing, in one round or in two.
+  void eared(const std::string& name) {
+    const int ear = small_part("EAR", 14);
+    start_at_centre(name);
+    grow(dice_.between(2, 4));
+    while (open_ < 2 * ear + 4) line("inc around", 2 * open_);
+    if (dice_.one_in(2)) any_rounds(dice_.between(1, 3));
+    if (open_ < 2 * ear + 4) return end();
+    const int flat = (ear + 1) / 2, rest = open_ - 2 * flat;
+    const int before = dice_.between(0, rest / 2), between = dice_.between(1, rest - before);
+    const std::string through = number(flat) + " sc through ear and " + name;
+    std::string work = before > 0 ? "sc " + number(before) + ", " : "";
+    work += through + ", sc " + number(between) + ", " + through;
+    if (rest > before + between) work += ", sc " + number(rest - before - between);
+    line(work, open_);
+    deep_from_ = round_ + 1;
+    any_rounds(dice_.between(0, 5));
+    end();
+  }
+
+  /// Parts are sewn on over rounds that the text names.
+  void sewn(const std::string& name) {
+    small_part("EAR", 12);
+    start_at_centre(name);
+    grow(dice_.between(2, 4));
+    even(dice_.between(4, 9));
+    any_rounds(dice_.between(0, 3));
+    const int last = round_ - 1, first = dice_.between(2, std::max(2, last - 3));
+    if (first + 2 < last)
+      text_ += "Sew the ears to the " + name + " between rounds " + number(first) + " and " +
+               number(dice_.between(first + 2, std::min(last, first + 5))) +
+               (dice_.one_in(2) ? ", " + number(dice_.between(2, 8)) + " sts apart" : "") + ".\n";
+    end();
+  }
+
   void lace(const std::string& name) {
     head(name);
     text_ += layout::test::LaceByChance<Dice>(dice_).rounds() + (dice_.one_in(2) ? "Fasten off.\n\n" : "\n");
@@ -343,8 +394,8 @@ private:
 } // namespace
 
 const char* name(Shape shape) {
-  static const char* const names[] = {"ball", "tube",   "oval",   "rows", "frill",
-                                      "legs", "folded", "joined", "lace"};
+  static const char* const names[] = {"ball",   "tube",   "oval", "rows",  "frill", "legs",
+                                      "folded", "joined", "lace", "eared", "sewn"};
   return names[static_cast<std::size_t>(shape)];
 }
 

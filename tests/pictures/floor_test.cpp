@@ -75,9 +75,9 @@ TEST_CASE("among patterns by chance is every form of figure, and every kind of s
        {"ch",  "sl st",  "sc",     "hdc",    "dc", "tr",   "dtr", "trtr", "esc",   "ehdc",    "edc",
         "etr", "sc2tog", "dc3tog", "invdec", "bo", "puff", "pc",  "cl",   "tr4cl", "loop st", "picot"})
     CHECK_THAT(drawn, Catch::Contains("\"kind\": \"" + std::string(kind)));
-  for (const char* word :
-       {"FPdc", "BPtr", "BLO", "FLO", "rounds below", "ch-1 sp", "sk 1", "in next st", "eyes", "markers",
-        "beads", "in grey", "free front loops", "join with sl st", "leg 2", "Rnds"})
+  for (const char* word : {"FPdc", "BPtr", "BLO", "FLO", "rounds below", "ch-1 sp", "sk 1", "in next st",
+                           "eyes", "markers", "beads", "in grey", "free front loops", "join with sl st",
+                           "leg 2", "Rnds", "through ear", "Sew the ears"})
     CHECK_THAT(text, Catch::Contains(word));
 }
 

@@ -3,6 +3,7 @@
 #include "fabric/check.hpp"
 #include "fabric/work.hpp"
 #include "pattern/read.hpp"
+#include "pattern/variants.hpp"
 #include "pattern/report.hpp"
 
 #include <algorithm>
@@ -187,7 +188,8 @@ void tell(const std::vector<pattern::Finding>& findings, const pattern::Source& 
 } // namespace
 
 Verdict judge(const Case& one) {
-  const pattern::Source source(one.pattern);
+  const std::vector<std::string> variants = pattern::variants_in(one.pattern);
+  const pattern::Source source(pattern::in_variant(one.pattern, variants, 0)); // the first of its sizes
   const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
   const fabric::Worked worked = fabric::work(read.tree);
   Verdict verdict;
