@@ -24,6 +24,7 @@ struct Band {
   std::vector<std::uint32_t> how_many;     ///< items of each
   std::vector<std::uint32_t> shape_of;     ///< for every item, which of `shapes`
   std::vector<double> slot;                ///< the slot of each of `shapes`
+  std::vector<double> wants;               ///< for every item, the slot it has instead of its shape's; or none
   double height = 0.8;                     ///< from the feet's circle to the heads'
   double on_heads = 0;                     ///< what stands on the heads reaches so far outside them
   double slots = 0;                        ///< all slots added up
@@ -41,6 +42,11 @@ struct Band {
   double chain_height = 0;  ///< of one of them, across
   Lettering label;
 };
+
+/// The slot of an item.
+inline double slot_of(const Band& band, std::size_t item) {
+  return band.wants.empty() ? band.slot[band.shape_of[item]] : band.wants[item];
+}
 
 /// Collects the shapes of a ring's items. An echo, on one side of which nothing stands, needs room for its
 /// tops only.

@@ -1,7 +1,7 @@
 #include "layout/course_places.hpp"
 
+#include "layout/hold.hpp"
 #include "layout/items.hpp"
-#include "layout/own_place.hpp"
 
 #include <algorithm>
 #include <cmath>

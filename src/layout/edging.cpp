@@ -2,6 +2,7 @@
 
 #include "layout/edge_aims.hpp"
 #include "layout/ground.hpp"
+#include "layout/hold.hpp"
 #include "layout/items.hpp"
 #include "layout/obstacles.hpp"
 #include "layout/sign.hpp"

@@ -55,10 +55,10 @@ std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const 
 void spread_fan(const Band& band, std::size_t first, std::size_t last, double slot,
                 std::vector<double>& target) {
   double width = 0;
-  for (std::size_t i = first; i < last; ++i) width += band.slot[band.shape_of[i]];
+  for (std::size_t i = first; i < last; ++i) width += slot_of(band, i);
   double reached = -width / 2;
   for (std::size_t i = first; i < last; ++i) {
-    const double own = band.slot[band.shape_of[i]];
+    const double own = slot_of(band, i);
     target[i] += (reached + own / 2) * slot;
     reached += own;
   }
@@ -74,11 +74,15 @@ void spread_fans(const Fabric& fabric, const std::vector<Item>& items, const Ban
   }
 }
 
-void string_gaps(const Band& band, const Size& size, Strung& strung) {
+} // namespace
+
+Strung string_gaps(const Band& band, const Size& size) {
+  Strung strung;
+  strung.length = 2 * pi * size.middle;
   const std::size_t items = band.shape_of.size();
   strung.wanted.reserve(items + 1), strung.least.reserve(items + 1);
   strung.target.reserve(items), strung.pull.reserve(items);
-  const auto slot = [&](std::size_t i) { return band.slot[band.shape_of[i]]; };
+  const auto slot = [&](std::size_t i) { return slot_of(band, i); };
   const auto wedge = [&](std::size_t i) -> const Wedge& { return size.wedges[band.shape_of[i]]; };
   for (std::size_t k = 0; k <= items; ++k) {
     const double before = k == 0 ? 0 : slot(k - 1) / 2, behind = k == items ? 0 : slot(k) / 2;
@@ -91,7 +95,10 @@ void string_gaps(const Band& band, const Size& size, Strung& strung) {
     else
       strung.least.push_back(size.middle * (wedge(k - 1).after + wedge(k).before) + size.air);
   }
+  return strung;
 }
+
+namespace {
 
 double open_arc(const Size& size) { return 2 * pi * size.middle - 2 * size.half_gutter; }
 
@@ -158,8 +165,7 @@ void settle(Laid& laid, double limit, int inside) {
 Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
               const Size& size, const Seats& seats, const Turn& turn, const Laid* inside) {
   Laid laid;
-  laid.strung.length = 2 * pi * size.middle;
-  string_gaps(band, size, laid.strung);
+  laid.strung = string_gaps(band, size);
   string_springs(fabric, ring, items, size, seats, turn, laid.strung);
   if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
   const double seat_width =

@@ -24,6 +24,9 @@ struct Laid {
   std::vector<char> at_least; ///< the gaps that came to stand at their least
 };
 
+/// The gaps between the items of a ring; nothing draws these anywhere yet.
+Strung string_gaps(const Band& band, const Size& size);
+
 /// Strings the items of a ring, each drawn to the seats of what it is joined to inside it, and lets them
 /// settle. `inside`: the ring inside it, if any; the result does not depend on it, only the time.
 Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,

@@ -1,5 +1,6 @@
 #include "layout/oval_ring.hpp"
 
+#include "layout/hold.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"

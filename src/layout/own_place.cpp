@@ -14,7 +14,6 @@ using fabric::Place;
 using fabric::StitchId;
 
 constexpr std::size_t most_asked_alone = 2;
-constexpr int most_times = 8;
 constexpr double margin = 0.04, of_cell = 0.2; ///< a foot is brought so far into its cell
 
 /// Where two heads are equally near.
@@ -151,6 +150,11 @@ std::vector<Move> Leeways::moves() const {
 
 double into_cell(const Tops::Cell& cell) { return std::clamp(of_cell * (cell.high - cell.low), 0.0, margin); }
 
+double turns_to(const Tops::Cell& cell, const Tops& heads, double stands) {
+  if (heads.around() == 0) return 0;
+  return heads.around() * std::round((stands - (cell.first->at + cell.last->at) / 2) / heads.around());
+}
+
 std::vector<Move> moves_of_feet(const std::vector<Foot>& feet, const Tops& heads,
                                 const std::vector<double>& at) {
   Leeways ways(at.size());
@@ -158,9 +162,7 @@ std::vector<Move> moves_of_feet(const std::vector<Foot>& feet, const Tops& heads
     const std::optional<Tops::Cell> cell = heads.cell_of(foot.into);
     if (!cell) continue;
     double stands = foot.from_item + middle_of(foot, at);
-    if (heads.around() > 0) // however often they lead round
-      stands -=
-          heads.around() * std::round((stands - (cell->first->at + cell->last->at) / 2) / heads.around());
+    stands -= turns_to(*cell, heads, stands);
     const double into = into_cell(*cell);
     const bool is_low = stands <= cell->low, is_high = stands >= cell->high;
     for (const std::size_t item : foot.items) {
@@ -177,22 +179,6 @@ std::vector<double> on_the_way(const std::vector<Point>& points, Way way) {
   if (on.empty()) on.push_back(0);
   std::sort(on.begin(), on.end());
   return on;
-}
-
-bool hold_feet(const std::vector<Foot>& feet, const std::vector<Tops>& rounds, Strung& strung,
-               std::vector<double>& at) {
-  std::vector<char> at_least;
-  Holding holding(strung, at, at_least);
-  Progress progress;
-  for (int i = 0; i < most_times; ++i) {
-    std::vector<Move> moves;
-    for (const Tops& round : rounds)
-      for (const Move& move : moves_of_feet(feet, round, at)) moves.push_back(move);
-    if (moves.empty()) return true;
-    if (!progress.goes_on(moves)) return false;
-    holding.move(moves);
-  }
-  return false;
 }
 
 double strain_on(const std::vector<Foot>& feet, const std::vector<Tops>& rounds,

@@ -66,6 +66,9 @@ std::vector<Foot> feet_of(const fabric::Fabric& fabric, const std::vector<Item>&
 /// Where the middle of the items stands that a foot belongs to.
 double middle_of(const Foot& foot, const std::vector<double>& at);
 
+/// The whole turns, as a length, by which what stands at a place is counted further on than its cell.
+double turns_to(const Tops::Cell& cell, const Tops& heads, double stands);
+
 /// How far into a cell something is brought.
 double into_cell(const Tops::Cell& cell);
 
@@ -83,11 +86,6 @@ private:
   };
   std::vector<Way> ways_;
 };
-
-/// Holds laid items so that these feet are in the cells of their own places, in whichever of some rounds
-/// these are; false: they have no room there.
-bool hold_feet(const std::vector<Foot>& feet, const std::vector<Tops>& rounds, Strung& strung,
-               std::vector<double>& at);
 
 /// The furthest that one of the items is from where its feet should be.
 double strain_on(const std::vector<Foot>& feet, const std::vector<Tops>& rounds,

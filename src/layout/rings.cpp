@@ -1,16 +1,19 @@
 #include "layout/rings.hpp"
 
+#include "layout/ahead.hpp"
 #include "layout/by_place.hpp"
 #include "layout/stand.hpp"
 
-#include <algorithm>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
 
 using fabric::Fabric;
 
-constexpr double first_further = 0.1, least_further = 0.04, most_further = 1.2;
+constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
+constexpr double most_further = 3;   ///< of a ring's own radius: further out there never is room
+constexpr double much_further = 1.2; ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
 std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
@@ -22,11 +25,8 @@ public:
       : fabric_(fabric), open_(open), turn_(turn), rungs_(rungs), core_(core), drawn_(drawn) {}
 
   void lay() {
-    size();
-    for (std::size_t i = 0; i < rungs_.bands.size(); ++i) {
-      const double further = lay_by_places(i);
-      if (further > 0) push_out(i, further);
-    }
+    lay_all();
+    if (pushed_out() > much_further && rungs_.bands.front().wants.empty()) lay_looking_ahead();
   }
 
   void stand() {
@@ -41,7 +41,41 @@ public:
   }
 
 private:
-  void size() { drawn_.sizes = size_rings(rungs_.bands, core_, open_, turn_); }
+  void lay_all() {
+    drawn_.sizes = size_rings(rungs_.bands, core_, open_, turn_);
+    bool pushed = false;
+    for (std::size_t i = 0; i < rungs_.bands.size(); ++i) {
+      if (pushed) drawn_.sizes[i] = size_further(i, 0);
+      const double further = lay_by_places(i);
+      if (further > 0) push_out(i, further), pushed = true;
+    }
+  }
+
+  /// Lays all once more, so that rings leave room for what stands on them; if that is no smaller, it is
+  /// undone.
+  void lay_looking_ahead() {
+    const std::vector<double> furthers = take_furthers();
+    const std::vector<Size> sizes = drawn_.sizes;
+    const std::vector<Laid> laid = drawn_.laid;
+    look_ahead(fabric_, drawn_.figure.rings, sizes, turn_, rungs_);
+    lay_all();
+    if (drawn_.sizes.back().outer < sizes.back().outer) return;
+    for (std::size_t i = 0; i < rungs_.bands.size(); ++i)
+      rungs_.bands[i].wants.clear(), rungs_.bands[i].further = furthers[i];
+    drawn_.sizes = sizes, drawn_.laid = laid;
+  }
+
+  double pushed_out() const {
+    double sum = 0;
+    for (const Band& band : rungs_.bands) sum += band.further;
+    return sum;
+  }
+
+  std::vector<double> take_furthers() {
+    std::vector<double> taken;
+    for (Band& band : rungs_.bands) taken.push_back(std::exchange(band.further, 0));
+    return taken;
+  }
 
   RingLaid ring(std::size_t i, const Size& size) const {
     return {drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size};
@@ -68,8 +102,9 @@ private:
 
   double further_for(std::size_t i) {
     double low = 0, high = first_further;
-    while (high < most_further && !has_room(i, high)) low = high, high *= 2;
-    if (high >= most_further) return 0;
+    const double most = most_further * drawn_.sizes[i].outer;
+    while (high < most && !has_room(i, high)) low = high, high *= 2;
+    if (high >= most) return 0;
     while (high - low > least_further + high / 16) {
       const double half = (low + high) / 2;
       (has_room(i, half) ? high : low) = half;
@@ -87,14 +122,16 @@ private:
   }
 
   bool has_room(std::size_t i, double further) {
-    Laid laid;
-    return lay_ring(i, size_further(i, further), laid);
+    const Size size = size_further(i, further);
+    std::vector<double> at = drawn_.laid[i].at;
+    for (double& one : at) one *= size.middle / drawn_.sizes[i].middle;
+    return has_room_by_places(fabric_, ring(i - 1, drawn_.sizes[i - 1]), drawn_.laid[i - 1].at, ring(i, size),
+                              turn_, at);
   }
 
   void push_out(std::size_t i, double further) {
+    drawn_.sizes[i] = size_further(i, further);
     rungs_.bands[i].further += further;
-    for (std::size_t k = i; k < drawn_.sizes.size(); ++k)
-      drawn_.sizes[k] = size_ring(rungs_.bands[k - 1], drawn_.sizes[k - 1], rungs_.bands[k], turn_);
     lay_ring(i, drawn_.sizes[i], drawn_.laid[i]);
   }
 

@@ -11,8 +11,8 @@ struct Rungs {
 };
 
 /// Sizes the rings of a disc and stands their stitches on them, from the inmost out, each by its own place.
-/// Where there is no room for that a ring stands further out, round an open middle all do: its band, or the
-/// core, keeps that.
+/// Where there is no room for that a ring stands further out; where it would have to stand much further out,
+/// those inside it leave room for it where it is dense. Its band keeps that.
 void lay_rings(const fabric::Fabric& fabric, bool open, const Turn& turn, Rungs& rungs, Core& core,
                Drawn& drawn);
 

@@ -44,11 +44,9 @@ TEST_CASE("every stitch is drawn or stood for once, but for the chains that a di
   });
 }
 
-/// Not quite all of them: at the end of a ring stitches stand as near to the gutter as its label lets them; the
-/// outer legs of three worked together stand nearer to the middle one's place where places are far apart; and of
-/// five in one place, in a disc inward, not each is by what is worked into it. Rings of many stitches are drawn to
-/// their places by springs and not held there.
-TEST_CASE("of feet in figures of every form 99 in 100 are nearest to their own place") {
+/// Not quite all of them: the outer legs of three worked together stand nearer to the middle one's place where
+/// places are far apart.
+TEST_CASE("of feet in figures of every form 999 in 1000 are nearest to their own place") {
   test::Nearness all;
   look_at_all([&all](const test::Typed& typed) {
     for (const Figure& figure : typed.figures) {
@@ -58,5 +56,5 @@ TEST_CASE("of feet in figures of every form 99 in 100 are nearest to their own p
   });
   INFO(all.not_near << " of " << all.near + all.not_near);
   CHECK(all.near > 10000);
-  CHECK(100 * all.not_near <= all.near + all.not_near);
+  CHECK(1000 * all.not_near <= all.near + all.not_near);
 }

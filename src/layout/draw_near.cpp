@@ -1,0 +1,94 @@
+#include "layout/draw_near.hpp"
+
+#include "layout/items.hpp"
+#include "layout/turn.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+
+constexpr int most_times = 2;
+constexpr double strongest = 16; ///< spring, of one between neighbours
+
+/// A head as seen from the middle, and which of its ring's items it belongs to.
+struct SeenHead {
+  double angle = 0, far = 1;
+  std::size_t item = 0;
+};
+
+/// The heads of a ring, in the order of its round's stitches; none where some are no plain places.
+std::vector<SeenHead> plain_heads(const Fabric& fabric, const RingLaid& laid, const std::vector<double>& at,
+                                  const Looks& looks) {
+  const fabric::Round& round = fabric.rounds[laid.ring.round];
+  std::vector<SeenHead> heads(round.count);
+  std::size_t known = 0;
+  for (std::size_t i = 0; i < laid.items.size(); ++i) {
+    const Item& item = laid.items[i];
+    if ((fabric.stitches[item.first].flags & fabric::counts) == 0) return {};
+    const Seen& tips = looks.tips[laid.band.shape_of[i]];
+    for (std::uint32_t j = 0; j < item.count; ++j) {
+      const std::size_t place = item.first + j - round.first_stitch;
+      const std::size_t tip = std::min<std::size_t>(j, tips.angle.size() - 1);
+      if (place >= heads.size()) return {};
+      heads[place] = {at[i] / laid.size.middle + tips.angle[tip], tips.far[tip], i};
+      ++known;
+    }
+  }
+  if (known != heads.size() || laid.ring.against) return {};
+  return heads;
+}
+
+/// Whether what is at an angle is nearest to the n-th.
+bool is_by(const std::vector<SeenHead>& heads, std::size_t n, double angle) {
+  const SeenHead own = heads[n], before = n > 0 ? heads[n - 1] : heads.back(),
+                 behind = n + 1 < heads.size() ? heads[n + 1] : heads.front();
+  const double from = n > 0 ? before.angle : before.angle - 2 * pi;
+  const double to = n + 1 < heads.size() ? behind.angle : behind.angle + 2 * pi;
+  return (angle - own.angle) * own.far < (to - angle) * behind.far &&
+         (own.angle - angle) * own.far < (angle - from) * before.far;
+}
+
+/// The items of the ring being laid that must move to bring feet to their own places. None at all: this
+/// cannot be told so simply.
+std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const Standing& feet,
+                                                  const Standing& tops, bool feet_move) {
+  const std::vector<SeenHead> heads = plain_heads(fabric, tops.ring, tops.at, tops.looks);
+  const fabric::StitchId first = fabric.rounds[tops.ring.ring.last_round].first_stitch;
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < feet.ring.items.size(); ++i) {
+    const Seen& seen = feet.looks.feet[feet.ring.band.shape_of[i]];
+    std::size_t foot = 0;
+    for (const fabric::Leg& leg : legs_of(fabric, feet.ring.items[i])) {
+      const std::size_t place = leg.into.of - first;
+      if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return std::nullopt;
+      const double angle =
+          feet.at[i] / feet.ring.size.middle + seen.angle[std::min(foot++, seen.angle.size() - 1)];
+      if (is_by(heads, place, angle)) continue;
+      found.push_back(feet_move ? i : heads[place].item);
+    }
+  }
+  return found;
+}
+
+} // namespace
+
+bool draw_to_places(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+                    Laid& laid) {
+  for (int times = most_times;; --times) {
+    const auto items =
+        misplaced(fabric, turn.inward ? inside : ring, turn.inward ? ring : inside, !turn.inward);
+    if (!items || items->empty()) return items.has_value();
+    if (times == 0) return false;
+    for (const std::size_t item : *items) {
+      double& pull = laid.strung.pull[item];
+      pull = std::max(pull, std::min(8 * pull, strongest));
+    }
+    laid.at = relax(laid.strung, laid.at_least);
+  }
+}
+
+} // namespace whorl::layout

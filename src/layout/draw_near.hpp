@@ -1,0 +1,19 @@
+#pragma once
+
+#include "layout/seen.hpp"
+
+namespace whorl::layout {
+
+/// A ring, where its items stand, and what they look like from the middle.
+struct Standing {
+  const RingLaid& ring;
+  const std::vector<double>& at;
+  const Looks& looks;
+};
+
+/// Mostly a ring is by its places, or is so when the springs of the few items that are not are made stronger;
+/// false: that does not help, or cannot be told so simply.
+bool draw_to_places(const fabric::Fabric& fabric, const Standing& inside, const Standing& ring,
+                    const Turn& turn, Laid& laid);
+
+} // namespace whorl::layout
