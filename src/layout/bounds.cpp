@@ -17,8 +17,28 @@ void Bounds::sink_with_before(std::size_t item, Weights weights, double high) {
   pairs_[item].high = std::min(pairs_[item].high, high);
 }
 
+/// No item is asked to stand nearer to either end than the least gaps let it.
+void Bounds::yield_to_ends(const Strung& strung) {
+  const std::size_t items = low_.size();
+  std::vector<double> first(items), last(items);
+  double at = 0;
+  for (std::size_t i = 0; i < items; ++i) first[i] = at += strung.least[i];
+  at = strung.length;
+  for (std::size_t i = items; i-- > 0;) last[i] = at -= strung.least[i + 1];
+  for (std::size_t i = 0; i < items; ++i) {
+    low_[i] = std::min(low_[i], last[i]);
+    high_[i] = std::max(high_[i], first[i]);
+    if (i == 0) continue;
+    Pair& pair = pairs_[i];
+    const auto [before, own] = pair.weights;
+    pair.low = std::min(pair.low, before * last[i - 1] + own * last[i]);
+    pair.high = std::max(pair.high, before * first[i - 1] + own * first[i]);
+  }
+}
+
 /// From the first item to the last: where each can stand so that all before it can.
-bool Bounds::fit(const Strung& strung) {
+bool Bounds::fit(const Strung& strung, Ends ends) {
+  if (ends == Ends::yield) yield_to_ends(strung);
   const std::size_t items = low_.size();
   for (std::size_t i = 0; i < items; ++i) {
     if (low_[i] > high_[i]) low_[i] = high_[i] = (low_[i] + high_[i]) / 2;

@@ -3,9 +3,13 @@
 #include "layout/relax.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <vector>
 
 namespace whorl::layout {
+
+/// Whether what stands between the ends of a line gives way where these leave no room for what is asked.
+enum class Ends : std::uint8_t { hold, yield };
 
 /// Between which strung items may stand: each for itself, and each together with the one before it.
 class Bounds {
@@ -25,13 +29,16 @@ public:
   void sink_with_before(std::size_t item, Weights weights, double high);
 
   /// Finds between which places all can stand at once with the least gaps between them; false: they cannot.
-  /// What is bound to two places at once may stand half way between.
-  bool fit(const Strung& strung);
+  /// What is bound to two places at once may stand half way between, and where it yields to an end as near to
+  /// what is asked as that lets it.
+  bool fit(const Strung& strung, Ends ends = Ends::hold);
 
   /// After that: stands every item where all can, near to where it stands.
   void stand(const Strung& strung, std::vector<double>& at) const;
 
 private:
+  void yield_to_ends(const Strung& strung);
+
   struct Pair {
     Weights weights;
     double low = -1e300, high = 1e300;

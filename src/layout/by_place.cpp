@@ -11,6 +11,9 @@ namespace {
 
 using fabric::Fabric;
 
+constexpr std::size_t most_held =
+    60; ///< where the ends yield, more items are drawn to their places and not held
+
 /// The moves of heads that would bring the feet that stand already into the cells of their places.
 std::vector<Move> moves_of_heads(const std::vector<Foot>& feet, const Tops& heads,
                                  const std::vector<double>& inside_at, double scale, std::size_t items) {
@@ -77,77 +80,83 @@ Bounds bounds_of_heads(const std::vector<Foot>& feet, const Tops& heads, const s
   return bounds;
 }
 
-/// The ring that has the feet, the one that has the heads, and what they look like.
-class TwoRings {
+/// What two rings look like to each other.
+class Sight {
 public:
-  TwoRings(const Fabric& fabric, const RingLaid& inside, const std::vector<double>& inside_at,
-           const RingLaid& ring, const Turn& turn)
-      : fabric_(fabric), inside_(inside), inside_at_(inside_at), ring_(ring), turn_(turn),
-        radius_(ring.size.middle), inner_(looks_of(inside, turn)), own_(looks_of(ring, turn)) {}
+  Sight(const Fabric& fabric, const RingPair& rings, const Turn& turn)
+      : fabric_(fabric), rings_(rings), turn_(turn), inner_(looks_of(rings.inside, turn)),
+        own_(looks_of(rings.ring, turn)) {}
 
   bool draw(Laid& laid) const {
-    return draw_to_places(fabric_, {inside_, inside_at_, inner_}, {ring_, laid.at, own_}, turn_, laid);
+    return draw_to_places(fabric_, inside(), {rings_.ring, laid.at, own_}, turn_, laid);
+  }
+  void draw_nearer(Laid& laid) const {
+    layout::draw_nearer(fabric_, inside(), {rings_.ring, laid.at, own_}, turn_, laid);
   }
 
   void find_feet() {
-    feet_ = feet_of(fabric_, turn_.inward ? inside_ : ring_, turn_.inward ? inner_ : own_, radius_);
+    feet_ =
+        feet_of(fabric_, turn_.inward ? rings_.inside : rings_.ring, turn_.inward ? inner_ : own_, radius());
   }
 
   Tops tops(const std::vector<double>& at) const {
-    return turn_.inward ? Tops(fabric_, heads_of(fabric_, ring_, at, own_, radius_), length())
-                        : Tops(fabric_, heads_of(fabric_, inside_, inside_at_, inner_, radius_), length());
+    const std::vector<Head> heads =
+        turn_.inward ? heads_of(fabric_, rings_.ring, at, own_, radius())
+                     : heads_of(fabric_, rings_.inside, rings_.inside_at, inner_, radius());
+    return Tops(fabric_, heads, 2 * pi * radius());
   }
 
   std::vector<Move> moves(const Tops& tops, const std::vector<double>& at) const {
-    return turn_.inward ? moves_of_heads(feet_, tops, inside_at_, scale(), at.size())
+    return turn_.inward ? moves_of_heads(feet_, tops, rings_.inside_at, scale(), at.size())
                         : moves_of_feet(feet_, tops, at);
   }
 
   Bounds bounds(const Strung& strung, const std::vector<double>& at) const {
-    return turn_.inward ? bounds_of_heads(feet_, tops(at), inside_at_, scale(), at)
+    return turn_.inward ? bounds_of_heads(feet_, tops(at), rings_.inside_at, scale(), at)
                         : bounds_of_feet(feet_, tops(at), strung, at);
   }
 
 private:
-  double length() const { return 2 * pi * radius_; }
-  double scale() const { return radius_ / inside_.size.middle; }
+  Standing inside() const { return {rings_.inside, rings_.inside_at, inner_}; }
+  double radius() const { return rings_.ring.size.middle; }
+  double scale() const { return radius() / rings_.inside.size.middle; }
 
   const Fabric& fabric_;
-  const RingLaid& inside_;
-  const std::vector<double>& inside_at_;
-  const RingLaid& ring_;
+  const RingPair& rings_;
   const Turn& turn_;
-  double radius_;
   Looks inner_, own_;
   std::vector<Foot> feet_;
 };
 
 } // namespace
 
-bool hold_by_places(const Fabric& fabric, const RingLaid& inside, const std::vector<double>& inside_at,
-                    const RingLaid& ring, const Turn& turn, Laid& laid) {
-  if ((turn.inward ? inside : ring).ring.echo) return true;
-  TwoRings rings(fabric, inside, inside_at, ring, turn);
-  if (rings.draw(laid)) return true;
-  rings.find_feet();
-  Bounds bounds = rings.bounds(laid.strung, laid.at);
-  const bool fits = bounds.fit(laid.strung);
-  Tops tops = rings.tops(laid.at);
+bool hold_by_places(const Fabric& fabric, const RingPair& rings, const Turn& turn, Ends ends, Laid& laid) {
+  if ((turn.inward ? rings.inside : rings.ring).ring.echo) return true;
+  Sight sight(fabric, rings, turn);
+  if (ends == Ends::yield && rings.ring.items.size() > most_held) {
+    sight.draw_nearer(laid);
+    return true;
+  }
+  if (sight.draw(laid)) return true;
+  sight.find_feet();
+  Bounds bounds = sight.bounds(laid.strung, laid.at);
+  const bool fits = bounds.fit(laid.strung, ends);
+  Tops tops = sight.tops(laid.at);
   const auto asked = [&] {
-    if (turn.inward) tops = rings.tops(laid.at);
-    return rings.moves(tops, laid.at);
+    if (turn.inward) tops = sight.tops(laid.at);
+    return sight.moves(tops, laid.at);
   };
   const bool settles = settle_by_places(asked, laid.strung, laid.at, laid.at_least);
   if (!settles && fits) bounds.stand(laid.strung, laid.at);
   return settles || fits;
 }
 
-bool has_room_by_places(const Fabric& fabric, const RingLaid& inside, const std::vector<double>& inside_at,
-                        const RingLaid& ring, const Turn& turn, const std::vector<double>& at) {
-  TwoRings rings(fabric, inside, inside_at, ring, turn);
-  rings.find_feet();
-  const Strung strung = string_gaps(ring.band, ring.size);
-  return rings.bounds(strung, at).fit(strung);
+bool has_room_by_places(const Fabric& fabric, const RingPair& rings, const Turn& turn, Ends ends,
+                        const std::vector<double>& at) {
+  Sight sight(fabric, rings, turn);
+  sight.find_feet();
+  const Strung strung = string_gaps(rings.ring.band, rings.ring.size);
+  return sight.bounds(strung, at).fit(strung, ends);
 }
 
 } // namespace whorl::layout

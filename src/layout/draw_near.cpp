@@ -74,21 +74,37 @@ std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const St
   return found;
 }
 
+/// Makes the springs of items stronger and lets the ring settle.
+void draw(const std::vector<std::size_t>& items, Laid& laid) {
+  for (const std::size_t item : items) {
+    double& pull = laid.strung.pull[item];
+    pull = std::max(pull, std::min(8 * pull, strongest));
+  }
+  laid.at = relax(laid.strung, laid.at_least);
+}
+
+/// The same as for the rings side by side, whichever has the feet.
+std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const Standing& inside,
+                                                  const Standing& ring, const Turn& turn) {
+  return turn.inward ? misplaced(fabric, inside, ring, false) : misplaced(fabric, ring, inside, true);
+}
+
 } // namespace
 
 bool draw_to_places(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
                     Laid& laid) {
   for (int times = most_times;; --times) {
-    const auto items =
-        misplaced(fabric, turn.inward ? inside : ring, turn.inward ? ring : inside, !turn.inward);
+    const auto items = misplaced(fabric, inside, ring, turn);
     if (!items || items->empty()) return items.has_value();
     if (times == 0) return false;
-    for (const std::size_t item : *items) {
-      double& pull = laid.strung.pull[item];
-      pull = std::max(pull, std::min(8 * pull, strongest));
-    }
-    laid.at = relax(laid.strung, laid.at_least);
+    draw(*items, laid);
   }
+}
+
+void draw_nearer(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+                 Laid& laid) {
+  const auto items = misplaced(fabric, inside, ring, turn);
+  if (items && !items->empty()) draw(*items, laid);
 }
 
 } // namespace whorl::layout

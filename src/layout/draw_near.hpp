@@ -16,4 +16,8 @@ struct Standing {
 bool draw_to_places(const fabric::Fabric& fabric, const Standing& inside, const Standing& ring,
                     const Turn& turn, Laid& laid);
 
+/// Makes them stronger once, and does not ask whether that helped.
+void draw_nearer(const fabric::Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+                 Laid& laid);
+
 } // namespace whorl::layout

@@ -12,8 +12,10 @@ namespace {
 using fabric::Fabric;
 
 constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
-constexpr double most_further = 3;   ///< of a ring's own radius: further out there never is room
-constexpr double much_further = 1.2; ///< where rings stand, it is worth looking ahead
+constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
+constexpr double most_for_ends = 1.2; ///< all rings, where it is but the gutter that leaves no room …
+constexpr double most_yielding = 1.2; ///< … and one ring, after they yielded to it
+constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
 std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
@@ -43,12 +45,41 @@ public:
 private:
   void lay_all() {
     drawn_.sizes = size_rings(rungs_.bands, core_, open_, turn_);
+    ends_ = Ends::hold;
+    for_ends_ = {};
     bool pushed = false;
     for (std::size_t i = 0; i < rungs_.bands.size(); ++i) {
       if (pushed) drawn_.sizes[i] = size_further(i, 0);
-      const double further = lay_by_places(i);
-      if (further > 0) push_out(i, further), pushed = true;
+      if (lay_by_places(i)) continue;
+      const bool by_ends = ends_ == Ends::hold && has_room(i, 0, Ends::yield);
+      const double further = further_for(i, most_for(i, by_ends));
+      pushed = pushed || further > 0 || by_ends;
+      if (by_ends && further == 0)
+        i = yield_from(i) - 1;
+      else if (further > 0)
+        push_out(i, further, by_ends);
     }
+  }
+
+  /// How much further out a ring may stand. One that must stand far out at once is dense in a place, near the
+  /// gutter or not; from then on all stand as far out as they must.
+  double most_for(std::size_t i, bool by_ends) {
+    if (ends_ == Ends::yield) return most_yielding;
+    const double most = most_further * drawn_.sizes[i].outer;
+    if (!by_ends || dense_) return most;
+    dense_ =
+        for_ends_.further == 0 && !has_room(i, most_for_ends, Ends::hold) && has_room(i, most, Ends::hold);
+    return dense_ ? most : most_for_ends - for_ends_.further;
+  }
+
+  /// From the first ring on that stands further out for the gutter alone, at the latest from this, rings
+  /// yield to it: in a plain disc whose increases lie on one another each would have to stand further out
+  /// than the one before. Returns where laying goes on.
+  std::size_t yield_from(std::size_t i) {
+    ends_ = Ends::yield;
+    const std::size_t first = for_ends_.further > 0 ? for_ends_.first : i;
+    for (std::size_t k = first; k < i; ++k) rungs_.bands[k].further = 0;
+    return first;
   }
 
   /// Lays all once more, so that rings leave room for what stands on them; if that is no smaller, it is
@@ -81,33 +112,37 @@ private:
     return {drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size};
   }
 
+  RingPair beside(std::size_t i, const RingLaid& inside, const RingLaid& ring) const {
+    return {inside, drawn_.laid[i - 1].at, ring};
+  }
+
   /// Whether a ring of this size has room for all by their places.
   bool lay_ring(std::size_t i, const Size& size, Laid& laid) const {
     const Laid* inside = i > 0 ? &drawn_.laid[i - 1] : nullptr;
     laid = layout::lay_ring(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size, seats_,
                             turn_, inside);
-    return i == 0 ||
-           hold_by_places(fabric_, ring(i - 1, drawn_.sizes[i - 1]), inside->at, ring(i, size), turn_, laid);
+    return i == 0 || hold_by_places(fabric_, beside(i, ring(i - 1, drawn_.sizes[i - 1]), ring(i, size)),
+                                    turn_, ends_, laid);
   }
 
-  /// Lays a ring; how much further out it must stand, 0: it is by its places, or never will be.
-  double lay_by_places(std::size_t i) {
+  /// Lays a ring; whether it is by its places.
+  bool lay_by_places(std::size_t i) {
     drawn_.laid.resize(i);
     seats_ = i > 0 ? seats_inside(i - 1) : Seats{};
     Laid laid;
     const bool held = lay_ring(i, drawn_.sizes[i], laid);
     drawn_.laid.push_back(std::move(laid));
-    return held ? 0 : further_for(i);
+    return held;
   }
 
-  double further_for(std::size_t i) {
+  /// How much further out a ring must stand; 0: there is no room before `most`.
+  double further_for(std::size_t i, double most) {
     double low = 0, high = first_further;
-    const double most = most_further * drawn_.sizes[i].outer;
-    while (high < most && !has_room(i, high)) low = high, high *= 2;
+    while (high < most && !has_room(i, high, ends_)) low = high, high *= 2;
     if (high >= most) return 0;
     while (high - low > least_further + high / 16) {
       const double half = (low + high) / 2;
-      (has_room(i, half) ? high : low) = half;
+      (has_room(i, half, ends_) ? high : low) = half;
     }
     return high;
   }
@@ -121,15 +156,17 @@ private:
     return size;
   }
 
-  bool has_room(std::size_t i, double further) {
+  bool has_room(std::size_t i, double further, Ends ends) {
     const Size size = size_further(i, further);
     std::vector<double> at = drawn_.laid[i].at;
     for (double& one : at) one *= size.middle / drawn_.sizes[i].middle;
-    return has_room_by_places(fabric_, ring(i - 1, drawn_.sizes[i - 1]), drawn_.laid[i - 1].at, ring(i, size),
-                              turn_, at);
+    return has_room_by_places(fabric_, beside(i, ring(i - 1, drawn_.sizes[i - 1]), ring(i, size)), turn_,
+                              ends, at);
   }
 
-  void push_out(std::size_t i, double further) {
+  void push_out(std::size_t i, double further, bool by_ends) {
+    if (by_ends && for_ends_.further == 0) for_ends_.first = i;
+    if (by_ends) for_ends_.further += further;
     drawn_.sizes[i] = size_further(i, further);
     rungs_.bands[i].further += further;
     lay_ring(i, drawn_.sizes[i], drawn_.laid[i]);
@@ -166,6 +203,13 @@ private:
   Core& core_;
   Drawn& drawn_;
   Seats seats_; ///< that the ring inside the one being laid offers
+  Ends ends_ = Ends::hold;
+  struct ForEnds {
+    std::size_t first = 0; ///< the first ring that stands further out for the gutter alone
+    double further = 0;    ///< how much all do
+  };
+  ForEnds for_ends_;
+  bool dense_ = false; ///< it is no plain disc
 };
 
 } // namespace

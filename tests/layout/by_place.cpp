@@ -65,3 +65,13 @@ TEST_CASE("a disc whose stitches have room by their places is not spread for tho
     CHECK(one.items[i].foot.y == Approx(other.items[i].foot.y).margin(1e-9));
   }
 }
+
+TEST_CASE("a plain disc whose increases lie on one another stays as small as its stitches are") {
+  std::string text = "Oak apple\n\nGALL\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n";
+  for (int round = 3; round <= 20; ++round)
+    text += "Rnd " + std::to_string(round) + ": (" + std::to_string(round - 2) + " sc, inc) x 6 (" +
+            std::to_string(6 * round) + ")\n";
+  const Typed typed(text);
+  REQUIRE(typed.figures.size() == 1);
+  CHECK(typed.figures[0].rings.back().outer < 25);
+}
