@@ -11,9 +11,6 @@ namespace {
 
 using fabric::Fabric;
 
-constexpr std::size_t most_held =
-    60; ///< where the ends yield, more items are drawn to their places and not held
-
 /// The moves of heads that would bring the feet that stand already into the cells of their places.
 std::vector<Move> moves_of_heads(const std::vector<Foot>& feet, const Tops& heads,
                                  const std::vector<double>& inside_at, double scale, std::size_t items) {
@@ -133,22 +130,21 @@ private:
 bool hold_by_places(const Fabric& fabric, const RingPair& rings, const Turn& turn, Ends ends, Laid& laid) {
   if ((turn.inward ? rings.inside : rings.ring).ring.echo) return true;
   Sight sight(fabric, rings, turn);
-  if (ends == Ends::yield && rings.ring.items.size() > most_held) {
+  if (ends == Ends::yield) {
     sight.draw_nearer(laid);
     return true;
   }
   if (sight.draw(laid)) return true;
   sight.find_feet();
   Bounds bounds = sight.bounds(laid.strung, laid.at);
-  const bool fits = bounds.fit(laid.strung, ends);
+  if (!bounds.fit(laid.strung)) return false;
   Tops tops = sight.tops(laid.at);
   const auto asked = [&] {
     if (turn.inward) tops = sight.tops(laid.at);
     return sight.moves(tops, laid.at);
   };
-  const bool settles = settle_by_places(asked, laid.strung, laid.at, laid.at_least);
-  if (!settles && fits) bounds.stand(laid.strung, laid.at);
-  return settles || fits;
+  if (!settle_by_places(asked, laid.strung, laid.at, laid.at_least)) bounds.stand(laid.strung, laid.at);
+  return true;
 }
 
 bool has_room_by_places(const Fabric& fabric, const RingPair& rings, const Turn& turn, Ends ends,

@@ -13,8 +13,9 @@ using fabric::Fabric;
 
 constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
 constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
+constexpr double dense_further = 0.1; ///< of it: one that must stand so much further out is dense in a place
 constexpr double most_for_ends = 1.2; ///< all rings, where it is but the gutter that leaves no room …
-constexpr double most_yielding = 1.2; ///< … and one ring, after they yielded to it
+constexpr std::size_t few_rings = 12; ///< … of a figure with no more than these
 constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
@@ -28,7 +29,8 @@ public:
 
   void lay() {
     lay_all();
-    if (pushed_out() > much_further && rungs_.bands.front().wants.empty()) lay_looking_ahead();
+    if (ends_ == Ends::hold && pushed_out() > much_further && rungs_.bands.front().wants.empty())
+      lay_looking_ahead();
   }
 
   void stand() {
@@ -51,25 +53,27 @@ private:
     for (std::size_t i = 0; i < rungs_.bands.size(); ++i) {
       if (pushed) drawn_.sizes[i] = size_further(i, 0);
       if (lay_by_places(i)) continue;
-      const bool by_ends = ends_ == Ends::hold && has_room(i, 0, Ends::yield);
+      const bool by_ends = has_room(i, 0, Ends::yield);
       const double further = further_for(i, most_for(i, by_ends));
       pushed = pushed || further > 0 || by_ends;
       if (by_ends && further == 0)
         i = yield_from(i) - 1;
       else if (further > 0)
         push_out(i, further, by_ends);
+      else
+        lay_ring(i, drawn_.sizes[i], Ends::yield, drawn_.laid[i]);
     }
   }
 
-  /// How much further out a ring may stand. One that must stand far out at once is dense in a place, near the
-  /// gutter or not; from then on all stand as far out as they must.
+  /// How much further out a ring may stand. Once one of them is dense in a place, near the gutter or not, all
+  /// stand as far out as they must.
   double most_for(std::size_t i, bool by_ends) {
-    if (ends_ == Ends::yield) return most_yielding;
     const double most = most_further * drawn_.sizes[i].outer;
     if (!by_ends || dense_) return most;
-    dense_ =
-        for_ends_.further == 0 && !has_room(i, most_for_ends, Ends::hold) && has_room(i, most, Ends::hold);
-    return dense_ ? most : most_for_ends - for_ends_.further;
+    dense_ = for_ends_.further == 0 && !has_room(i, dense_further * drawn_.sizes[i].outer, Ends::hold) &&
+             has_room(i, most, Ends::hold);
+    if (dense_) return most;
+    return rungs_.bands.size() <= few_rings ? most_for_ends - for_ends_.further : 0;
   }
 
   /// From the first ring on that stands further out for the gutter alone, at the latest from this, rings
@@ -117,12 +121,12 @@ private:
   }
 
   /// Whether a ring of this size has room for all by their places.
-  bool lay_ring(std::size_t i, const Size& size, Laid& laid) const {
+  bool lay_ring(std::size_t i, const Size& size, Ends ends, Laid& laid) const {
     const Laid* inside = i > 0 ? &drawn_.laid[i - 1] : nullptr;
     laid = layout::lay_ring(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size, seats_,
                             turn_, inside);
     return i == 0 || hold_by_places(fabric_, beside(i, ring(i - 1, drawn_.sizes[i - 1]), ring(i, size)),
-                                    turn_, ends_, laid);
+                                    turn_, ends, laid);
   }
 
   /// Lays a ring; whether it is by its places.
@@ -130,7 +134,7 @@ private:
     drawn_.laid.resize(i);
     seats_ = i > 0 ? seats_inside(i - 1) : Seats{};
     Laid laid;
-    const bool held = lay_ring(i, drawn_.sizes[i], laid);
+    const bool held = lay_ring(i, drawn_.sizes[i], ends_, laid);
     drawn_.laid.push_back(std::move(laid));
     return held;
   }
@@ -169,7 +173,7 @@ private:
     if (by_ends) for_ends_.further += further;
     drawn_.sizes[i] = size_further(i, further);
     rungs_.bands[i].further += further;
-    lay_ring(i, drawn_.sizes[i], drawn_.laid[i]);
+    lay_ring(i, drawn_.sizes[i], ends_, drawn_.laid[i]);
   }
 
   Seats seats_inside(std::size_t i) const {
