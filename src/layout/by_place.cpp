@@ -81,26 +81,23 @@ Bounds bounds_of_heads(const std::vector<Foot>& feet, const Tops& heads, const s
 class Sight {
 public:
   Sight(const Fabric& fabric, const RingPair& rings, const Turn& turn)
-      : fabric_(fabric), rings_(rings), turn_(turn), inner_(looks_of(rings.inside, turn)),
-        own_(looks_of(rings.ring, turn)) {}
+      : fabric_(fabric), rings_(rings), turn_(turn),
+        feet_seen_(feet_seen(turn.inward ? rings.inside : rings.ring, turn)),
+        tips_seen_(tips_seen(turn.inward ? rings.ring : rings.inside, turn)) {}
 
-  bool draw(Laid& laid) const {
-    return draw_to_places(fabric_, inside(), {rings_.ring, laid.at, own_}, turn_, laid);
-  }
+  bool draw(Laid& laid) const { return draw_to_places(fabric_, feet(laid.at), heads(laid.at), turn_, laid); }
   void draw_nearer(Laid& laid) const {
-    layout::draw_nearer(fabric_, inside(), {rings_.ring, laid.at, own_}, turn_, laid);
+    layout::draw_nearer(fabric_, feet(laid.at), heads(laid.at), turn_, laid);
   }
 
   void find_feet() {
-    feet_ =
-        feet_of(fabric_, turn_.inward ? rings_.inside : rings_.ring, turn_.inward ? inner_ : own_, radius());
+    feet_ = feet_of(fabric_, turn_.inward ? rings_.inside : rings_.ring, feet_seen_, radius());
   }
 
   Tops tops(const std::vector<double>& at) const {
-    const std::vector<Head> heads =
-        turn_.inward ? heads_of(fabric_, rings_.ring, at, own_, radius())
-                     : heads_of(fabric_, rings_.inside, rings_.inside_at, inner_, radius());
-    return Tops(fabric_, heads, 2 * pi * radius());
+    const Standing standing = heads(at);
+    return Tops(fabric_, heads_of(fabric_, standing.ring, standing.at, tips_seen_, radius()),
+                2 * pi * radius());
   }
 
   std::vector<Move> moves(const Tops& tops, const std::vector<double>& at) const {
@@ -114,14 +111,22 @@ public:
   }
 
 private:
-  Standing inside() const { return {rings_.inside, rings_.inside_at, inner_}; }
+  /// The ring with the feet, and that with the heads, when the outer one stands so.
+  Standing feet(const std::vector<double>& at) const {
+    return turn_.inward ? Standing{rings_.inside, rings_.inside_at, feet_seen_}
+                        : Standing{rings_.ring, at, feet_seen_};
+  }
+  Standing heads(const std::vector<double>& at) const {
+    return turn_.inward ? Standing{rings_.ring, at, tips_seen_}
+                        : Standing{rings_.inside, rings_.inside_at, tips_seen_};
+  }
   double radius() const { return rings_.ring.size.middle; }
   double scale() const { return radius() / rings_.inside.size.middle; }
 
   const Fabric& fabric_;
   const RingPair& rings_;
   const Turn& turn_;
-  Looks inner_, own_;
+  std::vector<Seen> feet_seen_, tips_seen_;
   std::vector<Foot> feet_;
 };
 

@@ -22,19 +22,19 @@ struct SeenHead {
 
 /// The heads of a ring, in the order of its round's stitches; none where some are no plain places.
 std::vector<SeenHead> plain_heads(const Fabric& fabric, const RingLaid& laid, const std::vector<double>& at,
-                                  const Looks& looks) {
+                                  const std::vector<Seen>& tips) {
   const fabric::Round& round = fabric.rounds[laid.ring.round];
   std::vector<SeenHead> heads(round.count);
   std::size_t known = 0;
   for (std::size_t i = 0; i < laid.items.size(); ++i) {
     const Item& item = laid.items[i];
     if ((fabric.stitches[item.first].flags & fabric::counts) == 0) return {};
-    const Seen& tips = looks.tips[laid.band.shape_of[i]];
+    const Seen& seen = tips[laid.band.shape_of[i]];
     for (std::uint32_t j = 0; j < item.count; ++j) {
       const std::size_t place = item.first + j - round.first_stitch;
-      const std::size_t tip = std::min<std::size_t>(j, tips.angle.size() - 1);
+      const SeenPoint& tip = seen[std::min<std::size_t>(j, seen.size() - 1)];
       if (place >= heads.size()) return {};
-      heads[place] = {at[i] / laid.size.middle + tips.angle[tip], tips.far[tip], i};
+      heads[place] = {at[i] / laid.size.middle + tip.angle, tip.far, i};
       ++known;
     }
   }
@@ -56,17 +56,16 @@ bool is_by(const std::vector<SeenHead>& heads, std::size_t n, double angle) {
 /// cannot be told so simply.
 std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const Standing& feet,
                                                   const Standing& tops, bool feet_move) {
-  const std::vector<SeenHead> heads = plain_heads(fabric, tops.ring, tops.at, tops.looks);
+  const std::vector<SeenHead> heads = plain_heads(fabric, tops.ring, tops.at, tops.seen);
   const fabric::StitchId first = fabric.rounds[tops.ring.ring.last_round].first_stitch;
   std::vector<std::size_t> found;
   for (std::size_t i = 0; i < feet.ring.items.size(); ++i) {
-    const Seen& seen = feet.looks.feet[feet.ring.band.shape_of[i]];
+    const Seen& seen = feet.seen[feet.ring.band.shape_of[i]];
     std::size_t foot = 0;
     for (const fabric::Leg& leg : legs_of(fabric, feet.ring.items[i])) {
       const std::size_t place = leg.into.of - first;
       if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return std::nullopt;
-      const double angle =
-          feet.at[i] / feet.ring.size.middle + seen.angle[std::min(foot++, seen.angle.size() - 1)];
+      const double angle = feet.at[i] / feet.ring.size.middle + seen[std::min(foot++, seen.size() - 1)].angle;
       if (is_by(heads, place, angle)) continue;
       found.push_back(feet_move ? i : heads[place].item);
     }
@@ -83,27 +82,21 @@ void draw(const std::vector<std::size_t>& items, Laid& laid) {
   laid.at = relax(laid.strung, laid.at_least);
 }
 
-/// The same as for the rings side by side, whichever has the feet.
-std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const Standing& inside,
-                                                  const Standing& ring, const Turn& turn) {
-  return turn.inward ? misplaced(fabric, inside, ring, false) : misplaced(fabric, ring, inside, true);
-}
-
 } // namespace
 
-bool draw_to_places(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+bool draw_to_places(const Fabric& fabric, const Standing& feet, const Standing& tops, const Turn& turn,
                     Laid& laid) {
   for (int times = most_times;; --times) {
-    const auto items = misplaced(fabric, inside, ring, turn);
+    const auto items = misplaced(fabric, feet, tops, !turn.inward);
     if (!items || items->empty()) return items.has_value();
     if (times == 0) return false;
     draw(*items, laid);
   }
 }
 
-void draw_nearer(const Fabric& fabric, const Standing& inside, const Standing& ring, const Turn& turn,
+void draw_nearer(const Fabric& fabric, const Standing& feet, const Standing& tops, const Turn& turn,
                  Laid& laid) {
-  const auto items = misplaced(fabric, inside, ring, turn);
+  const auto items = misplaced(fabric, feet, tops, !turn.inward);
   if (items && !items->empty()) draw(*items, laid);
 }
 

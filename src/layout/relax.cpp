@@ -4,16 +4,17 @@
 #include <cmath>
 #include <cstddef>
 #include <limits>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
 
 constexpr double tolerance = 1e-12;
 
-/// Items that rigid gaps hold together: those from `first` to before `last`, `reach` long.
+/// Items that rigid gaps hold together, the first of them that from `first` on.
 struct Block {
-  std::size_t first = 0, last = 0;
-  double reach = 0;
+  std::size_t first = 0;
+  double reach = 0; ///< from its first item to its last
   double pull = 0;  ///< of all its springs
   double drawn = 0; ///< pull times where each spring wants the block's first item
 };
@@ -25,6 +26,7 @@ public:
   ActiveSet(const Strung& strung, std::vector<char>& rigid)
       : strung_(strung), items_(strung.target.size()), rigid_(rigid), at_(items_, 0), force_(items_ + 1, 0) {
     rigid_.resize(items_ + 1, 0);
+    starts_.reserve(items_), factor_.reserve(items_), first_.reserve(items_);
   }
 
   std::vector<double> solve() {
@@ -33,7 +35,7 @@ public:
     for (std::size_t passes = 0; passes < 1000 + 20 * items_; ++passes) {
       stand();
       const std::size_t wrong = find_wrong();
-      if (wrong == 0) return at_;
+      if (wrong == 0) return std::move(at_);
       if (wrong < best) best = wrong, patience = 10;
       // flipping all at once is quick and may go round in a circle; one at a time cannot
       if (patience-- > 0)
@@ -57,86 +59,85 @@ private:
     while (first < items_ && rigid_[first]) low = at_[first] = low + strung_.least[first], ++first;
     if (first == items_) rigid_[items_] = 0; // not every gap can stand at its least: there is room
     while (last > first && rigid_[last]) high = at_[last - 1] = high - strung_.least[last], --last;
-    gather_blocks(first, last);
-    if (!blocks_.empty()) balance(low, high);
+    if (first < last) balance(first, last, low, high);
   }
 
-  void gather_blocks(std::size_t first, std::size_t last) {
-    blocks_.clear();
-    if (first >= last) return;
-    Block block{first, first, 0, 0, 0};
+  /// Thomas's elimination over the blocks: 2 + pull on the diagonal, -1 beside it. They are gathered on the
+  /// way.
+  void balance(std::size_t first, std::size_t last, double low, double high) {
+    starts_.clear(), factor_.clear(), first_.clear();
+    Row before{low, 0, 0};
+    Block block{first, 0, 0, 0};
     for (std::size_t i = first; i < last; ++i) {
-      if (i != first && !rigid_[i]) blocks_.push_back(block), block = {i, i, 0, 0, 0};
+      if (i != first && !rigid_[i]) before = eliminate(block, i, last, high, before), block = {i, 0, 0, 0};
       if (i != block.first) block.reach += strung_.least[i];
-      block.last = i + 1;
       block.pull += strung_.pull[i];
       block.drawn += strung_.pull[i] * (strung_.target[i] - block.reach);
     }
-    blocks_.push_back(block);
-  }
-
-  /// Thomas's elimination over the blocks: 2 + pull on the diagonal, -1 beside it.
-  void balance(double low, double high) {
-    const std::size_t n = blocks_.size();
-    factor_.resize(n);
-    first_.resize(n);
-    double factor = 0, at = 0, before = low;
-    for (std::size_t j = 0; j < n; ++j) {
-      const Block& block = blocks_[j];
-      const bool loose = j == 0 && strung_.free_ends, loose_behind = j + 1 == n && strung_.free_ends;
-      double right = block.drawn;
-      if (!loose) right += before + strung_.wanted[block.first];
-      if (!loose_behind) right -= block.reach + strung_.wanted[block.last];
-      if (j + 1 == n && !loose_behind) right += high;
-      const double gaps = 2.0 - (loose ? 1 : 0) - (loose_behind ? 1 : 0);
-      factor_[j] = factor = 1 / (gaps + block.pull - factor);
-      first_[j] = at = (right + at) * factor;
-      before = block.reach;
-    }
-    for (std::size_t j = n - 1; j-- > 0;) first_[j] += factor_[j] * first_[j + 1];
-    for (std::size_t j = 0; j < n; ++j) spread(blocks_[j], first_[j]);
-  }
-
-  void spread(const Block& block, double at) {
-    for (std::size_t i = block.first; i < block.last; ++i) {
-      if (i != block.first) at += strung_.least[i];
-      at_[i] = at;
+    eliminate(block, last, last, high, before);
+    double at = 0;
+    for (std::size_t j = starts_.size(), end = last; j-- > 0; end = starts_[j]) {
+      first_[j] = at = j + 1 < starts_.size() ? first_[j] + factor_[j] * at : first_[j];
+      spread(starts_[j], end, at);
     }
   }
 
-  /// What passes through each gap: its own tension where it is free, else what the items beside it leave
-  /// over.
-  void pass_forces() {
-    std::size_t held = 0;
-    while (held <= items_ && rigid_[held]) ++held;
-    double force = 0;
-    for (std::size_t k = held; k <= items_; ++k)
-      force_[k] = force = is_loose(k) ? 0 : rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
-    force = force_[held];
-    for (std::size_t k = held; k-- > 0;) force_[k] = force = force - push(k);
+  /// What a block hands on to the next one.
+  struct Row {
+    double reach = 0, factor = 0, at = 0;
+  };
+
+  Row eliminate(const Block& block, std::size_t end, std::size_t last, double high, const Row& before) {
+    const bool ends = end == last;
+    const bool loose = starts_.empty() && strung_.free_ends, loose_behind = ends && strung_.free_ends;
+    double right = block.drawn;
+    if (!loose) right += before.reach + strung_.wanted[block.first];
+    if (!loose_behind) right -= block.reach + strung_.wanted[end];
+    if (ends && !loose_behind) right += high;
+    const double gaps = 2.0 - (loose ? 1 : 0) - (loose_behind ? 1 : 0);
+    const double factor = 1 / (gaps + block.pull - before.factor);
+    const double at = (right + before.at) * factor;
+    starts_.push_back(block.first), factor_.push_back(factor), first_.push_back(at);
+    return {block.reach, factor, at};
+  }
+
+  void spread(std::size_t first, std::size_t last, double at) {
+    at_[first] = at;
+    for (std::size_t i = first + 1; i < last; ++i) at_[i] = at += strung_.least[i];
   }
 
   double push(std::size_t item) const { return strung_.pull[item] * (at_[item] - strung_.target[item]); }
 
+  /// What passes through each gap is its own tension where it is free, else what the items beside it leave
+  /// over.
   std::size_t find_wrong() {
-    pass_forces();
     wrong_.clear();
+    std::size_t held = 0;
+    while (held <= items_ && rigid_[held]) ++held;
+    double force = is_loose(held) ? 0 : size(held) - strung_.wanted[held];
+    for (std::size_t k = held; k-- > 0;) force_[k] = force = force - push(k);
     const double allowed = -tolerance * std::max(1.0, strung_.length);
-    for (std::size_t k = 0; k <= items_; ++k) {
-      if (is_loose(k)) continue;
-      const double over =
-          rigid_[k] ? strung_.least[k] - strung_.wanted[k] - force_[k] : size(k) - strung_.least[k];
-      if (over < allowed) wrong_.push_back(k);
+    for (std::size_t k = 0; k < held; ++k) judge(k, force_[k], allowed);
+    force = 0;
+    for (std::size_t k = held; k <= items_; ++k) {
+      force = is_loose(k) ? 0 : rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
+      judge(k, force, allowed);
     }
     return wrong_.size();
+  }
+
+  void judge(std::size_t gap, double force, double allowed) {
+    if (is_loose(gap)) return;
+    const double over =
+        rigid_[gap] ? strung_.least[gap] - strung_.wanted[gap] - force : size(gap) - strung_.least[gap];
+    if (over < allowed) wrong_.push_back(gap);
   }
 
   const Strung& strung_;
   std::size_t items_;
   std::vector<char>& rigid_;
-  std::vector<double> at_, force_, factor_, first_;
-  std::vector<Block> blocks_;
-  std::vector<std::size_t> wrong_;
+  std::vector<double> at_, force_, factor_, first_; ///< the latter two of blocks
+  std::vector<std::size_t> starts_, wrong_;
 };
 
 /// Items held together as if nothing but their springs drew them, with the place where these want the first.

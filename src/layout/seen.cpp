@@ -10,57 +10,68 @@ namespace {
 
 using fabric::Fabric;
 
-Seen seen_from_middle(std::vector<Point> points, Point otherwise, double foot, bool against,
+Seen seen_from_middle(const std::vector<Point>& points, Point otherwise, double foot, bool against,
                       const Turn& turn) {
-  if (points.empty()) points.push_back(otherwise);
   const double side = turn.hand == Hand::right ? -1 : 1;
-  std::stable_sort(points.begin(), points.end(),
-                   [side](Point a, Point b) { return side * a.x < side * b.x; });
-  if (against) std::reverse(points.begin(), points.end());
+  std::vector<Point> in_order(points);
+  if (points.empty()) in_order.push_back(otherwise);
+  if (in_order.size() > 1)
+    std::stable_sort(in_order.begin(), in_order.end(),
+                     [side](Point a, Point b) { return side * a.x < side * b.x; });
+  if (against) std::reverse(in_order.begin(), in_order.end());
   Seen seen;
-  for (const Point p : points) {
+  seen.reserve(in_order.size());
+  for (const Point p : in_order) {
     const double across = turn.inward ? foot - p.y : foot + p.y;
-    seen.far.push_back(std::sqrt(across * across + p.x * p.x));
-    seen.angle.push_back(arc_sine(side * p.x / std::max(seen.far.back(), 1e-9)));
+    const double far = std::sqrt(across * across + p.x * p.x);
+    seen.push_back({arc_sine(side * p.x / std::max(far, 1e-9)), far});
   }
   return seen;
 }
 
 } // namespace
 
-Looks looks_of(const RingLaid& laid, const Turn& turn) {
-  Looks looks;
+std::vector<Seen> feet_seen(const RingLaid& laid, const Turn& turn) {
+  std::vector<Seen> all;
+  all.reserve(laid.band.shapes.size());
+  for (std::size_t i = 0; i < laid.band.shapes.size(); ++i)
+    all.push_back(seen_from_middle(laid.band.shapes[i]->feet, {0, 0}, laid.size.wedges[i].foot,
+                                   laid.band.against, turn));
+  return all;
+}
+
+std::vector<Seen> tips_seen(const RingLaid& laid, const Turn& turn) {
+  std::vector<Seen> all;
+  all.reserve(laid.band.shapes.size());
   for (std::size_t i = 0; i < laid.band.shapes.size(); ++i) {
     const SymbolExtent& shape = *laid.band.shapes[i];
-    const double foot = laid.size.wedges[i].foot;
-    looks.feet.push_back(seen_from_middle(shape.feet, {0, 0}, foot, laid.band.against, turn));
-    looks.tips.push_back(seen_from_middle(shape.tips, {0, shape.height}, foot, laid.band.against, turn));
+    all.push_back(
+        seen_from_middle(shape.tips, {0, shape.height}, laid.size.wedges[i].foot, laid.band.against, turn));
   }
-  return looks;
+  return all;
 }
 
 std::vector<Head> heads_of(const Fabric& fabric, const RingLaid& laid, const std::vector<double>& at,
-                           const Looks& looks, double radius) {
+                           const std::vector<Seen>& tips, double radius) {
   std::vector<Head> heads;
   const fabric::StitchId onto_last =
       fabric.rounds[laid.ring.last_round].first_stitch - fabric.rounds[laid.ring.round].first_stitch;
   for (std::size_t i = 0; i < laid.items.size(); ++i) {
-    const Seen& tips = looks.tips[laid.band.shape_of[i]];
+    const Seen& seen = tips[laid.band.shape_of[i]];
     for (std::uint32_t j = 0; j < laid.items[i].count; ++j) {
-      const std::size_t tip = std::min<std::size_t>(j, tips.angle.size() - 1);
-      heads.push_back({radius * (at[i] / laid.size.middle + tips.angle[tip]), tips.far[tip],
-                       laid.items[i].first + j + onto_last, i});
+      const SeenPoint& tip = seen[std::min<std::size_t>(j, seen.size() - 1)];
+      heads.push_back(
+          {radius * (at[i] / laid.size.middle + tip.angle), tip.far, laid.items[i].first + j + onto_last, i});
     }
   }
   return heads;
 }
 
-std::vector<Foot> feet_of(const Fabric& fabric, const RingLaid& laid, const Looks& looks, double radius) {
-  std::vector<std::vector<double>> arcs;
-  for (const Seen& feet : looks.feet) {
-    arcs.push_back(feet.angle);
-    for (double& arc : arcs.back()) arc *= radius;
-  }
+std::vector<Foot> feet_of(const Fabric& fabric, const RingLaid& laid, const std::vector<Seen>& seen,
+                          double radius) {
+  std::vector<std::vector<double>> arcs(seen.size());
+  for (std::size_t i = 0; i < seen.size(); ++i)
+    for (const SeenPoint& foot : seen[i]) arcs[i].push_back(radius * foot.angle);
   std::vector<const std::vector<double>*> from_ray;
   for (const std::uint32_t shape : laid.band.shape_of) from_ray.push_back(&arcs[shape]);
   return layout::feet_of(fabric, laid.items, from_ray);

@@ -13,25 +13,23 @@ struct RingLaid {
   const Size& size;
 };
 
-/// Points of a symbol seen from the middle of the disc: angles from its ray, in order of work, and how far
-/// out.
-struct Seen {
-  std::vector<double> angle, far;
+/// Points of a symbol seen from the middle of the disc, in order of work: how far from its ray, as an angle,
+/// and how far out.
+struct SeenPoint {
+  double angle = 0, far = 0;
 };
+using Seen = std::vector<SeenPoint>;
 
-/// What all symbols of a ring look like from the middle.
-struct Looks {
-  std::vector<Seen> feet, tips;
-};
-
-Looks looks_of(const RingLaid& laid, const Turn& turn);
+/// The feet, or the tips, of all symbols of a ring.
+std::vector<Seen> feet_seen(const RingLaid& laid, const Turn& turn);
+std::vector<Seen> tips_seen(const RingLaid& laid, const Turn& turn);
 
 /// The heads of a ring as they stand, counted along a contour of this radius.
 std::vector<Head> heads_of(const fabric::Fabric& fabric, const RingLaid& laid, const std::vector<double>& at,
-                           const Looks& looks, double radius);
+                           const std::vector<Seen>& tips, double radius);
 
 /// The feet of its items along such a contour.
-std::vector<Foot> feet_of(const fabric::Fabric& fabric, const RingLaid& laid, const Looks& looks,
+std::vector<Foot> feet_of(const fabric::Fabric& fabric, const RingLaid& laid, const std::vector<Seen>& seen,
                           double radius);
 
 } // namespace whorl::layout

@@ -163,19 +163,11 @@ bool only_turns(const Sentence& sentence, std::uint32_t at) {
   return true;
 }
 
-/// "the other side of the ch|-3": where the number of the chains ends; `end` if none stands there.
-std::uint32_t behind_chains(const Sentence& sentence, std::uint32_t end) {
-  const std::string_view text = sentence.text();
-  const bool hyphen = end < text.size() && text[end] == '-';
-  const Word* number = hyphen ? number_at(sentence, end + 1) : nullptr;
-  return number != nullptr ? number->end : end;
-}
-
 void meet(Scan& scan, std::uint32_t at, const Word& word) {
   if (word.kind != WordKind::phrase) return;
   if (scan.found && scan.found->begin == at) return; // the longest phrase stands first
   if (word.means == scan.sentence.side && !only_turns(scan.sentence, at))
-    scan.found = Opening{Act::other_side, 0, 0, at, behind_chains(scan.sentence, word.end)};
+    scan.found = Opening{Act::other_side, 0, 0, at, word.end};
   if (word.means == scan.sentence.unused) scan.unused = true;
   if (name_of(scan.sentence, word) == "leave off") scan.leaves = true;
   if (word.means == scan.sentence.skipped && !scan.leaves) meet_skipped(scan, at, word);

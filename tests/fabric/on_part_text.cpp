@@ -27,7 +27,6 @@ TEST_CASE("a part is begun along the last round of another in many ways of sayin
            "CUFF\nRejoin yarn to the hand.\nRnd 1: sc around (12)\n",
            "CUFF\nRejoin the yarn at the opening of the hand.\nRnd 1: sc around (12)\n",
            "CUFF\nWork along the opening of the hand.\nRnd 1: sc around (12)\n",
-           "CUFF (worked along the last round of the hand)\nRnd 1: sc around (12)\n",
            "CUFF\nContinue on the last round of the hand.\nRnd 1: sc around (12)\n",
            "CUFF\nRnd 1: join yarn in last rnd of HAND, sc around (12)\n",
            "CUFF\nRnd 1: sc in each st of the last round of the hand (12)\n",
@@ -36,7 +35,7 @@ TEST_CASE("a part is begun along the last round of another in many ways of sayin
     INFO(lines);
     const Text text = cuff(lines);
     CHECK(text.said == "");
-    CHECK(text.last().uses == 12);
+    CHECK(text.last().counted == 12);
     CHECK(text.into(0) == "hand-2-1");
     CHECK(text.into(11) == "hand-2-12");
   }
@@ -56,6 +55,7 @@ TEST_CASE("a part runs against the round that it is begun along where its text s
 }
 
 TEST_CASE("a part that begins nothing and names no place is no part of another") {
-  CHECK(cuff("CUFF\nPull the cuff over the hand.\nRnd 1: sc around (12)\n").said.find("nothing to work into") !=
-        std::string::npos);
+  CHECK(
+      cuff("CUFF\nPull the cuff over the hand.\nRnd 1: sc around (12)\n").said.find("nothing to work into") !=
+      std::string::npos);
 }

@@ -66,13 +66,16 @@ TEST_CASE("every row of every language names only slots and concepts that exist"
     }
 }
 
-TEST_CASE("every concept can be said in US English, things that call for a caution in their own vocabulary") {
+TEST_CASE("every concept can be said in US English, or in English that is looked up by itself") {
   const Vocabulary& english = *find_vocabulary("en-US");
-  const Vocabulary& things = *find_vocabulary("en-x-cautions");
+  const std::vector<const Vocabulary*> others{find_vocabulary("en-x-cautions"), find_vocabulary("en-x-moves"),
+                                              find_vocabulary("en-x-techniques")};
   for (std::size_t i = 0; i < english.concepts.size(); ++i) {
     INFO(english.concepts[i].name);
-    const auto of_things = find_concept(things, english.concepts[i].name);
-    CHECK((says(english, static_cast<Concept>(i)) || says(things, of_things)));
+    const bool elsewhere = std::any_of(others.begin(), others.end(), [&](const Vocabulary* other) {
+      return says(*other, find_concept(*other, english.concepts[i].name));
+    });
+    CHECK((says(english, static_cast<Concept>(i)) || elsewhere));
   }
 }
 
