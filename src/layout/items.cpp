@@ -119,6 +119,12 @@ std::uint8_t marked_loops(const std::vector<Item>& items) {
   return alike ? loops : static_cast<std::uint8_t>(stitch::both);
 }
 
+bool closes_flat(const Fabric& fabric, std::uint32_t round) {
+  const auto first = fabric.stitches.begin() + fabric.rounds[round].first_stitch;
+  return std::any_of(first, first + fabric.rounds[round].count,
+                     [](const Stitch& stitch) { return (stitch.flags & fabric::two_layers) != 0; });
+}
+
 bool has_loop_marks(const Fabric& fabric, std::uint32_t round) {
   const fabric::Round& worked = fabric.rounds[round];
   bool may = false; // most rounds have none, which is quickly told

@@ -8,8 +8,8 @@
 
 namespace whorl::layout {
 
-/// The legs of one stitch that are drawn: without those that go through the edge of a part held against it, or
-/// through the layer behind where its own edge lies flat.
+/// The legs of one stitch that are drawn: without those that go through the edge of a part held against it,
+/// or through the layer behind where its own edge lies flat.
 inline fabric::Legs legs_of_one(const fabric::Fabric& fabric, fabric::StitchId stitch) {
   if ((fabric.stitches[stitch].flags & fabric::holds_part) != 0) return fabric::own_legs_of(fabric, stitch);
   if ((fabric.stitches[stitch].flags & fabric::two_layers) != 0) {
@@ -52,6 +52,9 @@ bool shares_place(const fabric::Fabric& fabric, const Item& one, const Item& oth
 
 /// Loops that every item of a round is marked with; both: none, or not all alike.
 std::uint8_t marked_loops(const std::vector<Item>& items);
+
+/// Whether stitches of a round go through both layers of an edge laid flat.
+bool closes_flat(const fabric::Fabric& fabric, std::uint32_t round);
 
 /// Whether any item of a round carries a loop mark.
 bool has_loop_marks(const fabric::Fabric& fabric, std::uint32_t round);

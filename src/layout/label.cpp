@@ -1,6 +1,7 @@
 #include "layout/label.hpp"
 
 #include "layout/ground.hpp"
+#include "layout/items.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -98,18 +99,6 @@ std::vector<Placed> yarn_signs(const Lettering& text, Point start, bool mirrored
   if (text.attached) signs.push_back(attach_beside(along(text.attach_x, 0), ring));
   return signs;
 }
-
-namespace {
-
-/// Whether stitches of a round go through both layers of an edge laid flat.
-bool closes_flat(const fabric::Fabric& fabric, std::uint32_t round) {
-  const auto first = fabric.stitches.begin() + fabric.rounds[round].first_stitch;
-  return std::any_of(first, first + fabric.rounds[round].count, [](const fabric::Stitch& stitch) {
-    return (stitch.flags & fabric::two_layers) != 0;
-  });
-}
-
-} // namespace
 
 Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
                  const Extents& extents, const Page& page) {

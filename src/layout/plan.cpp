@@ -56,6 +56,7 @@ public:
     if (page.strips && !is_turned())
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
     keep_lace_outward();
+    if (page.strips) lay_closing_flat();
     keep_wanted();
     split_strips();
     to_the_end_ = !rounds_.empty() && rounds_.back() + 1 == part_.first_round + part_.rounds && part_.whole;
@@ -86,6 +87,22 @@ private:
         kept.push_back(stretch);
     }
     stretches_ = std::move(kept);
+  }
+
+  /// A round that closes an edge laid flat lies on one half of it: a line of its own.
+  void lay_closing_flat() {
+    if (stretches_.empty() || stretches_.back().strip) return;
+    Stretch& last = stretches_.back();
+    if (!closes_flat(fabric_, rounds_[last.last])) return;
+    const std::uint32_t closing = last.last;
+    if (last.first == closing)
+      stretches_.pop_back();
+    else
+      --last.last;
+    if (!stretches_.empty() && stretches_.back().strip)
+      stretches_.back().last = closing;
+    else
+      stretches_.push_back({closing, closing, false, true});
   }
 
   bool has_lace(const Stretch& stretch) const {

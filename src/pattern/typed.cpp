@@ -137,6 +137,8 @@ private:
       typed.begins_round = true;
     } else if (is_round_along_edges(typed)) {
       typed.begins_round = true;
+    } else if (closes_flat(typed)) {
+      typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = true;
@@ -171,6 +173,22 @@ private:
     if (!is_clean(way) || !does_work(way) || !goes_along_edges(way.readings.front()) ||
         way.readings.front().stated.empty())
       return false;
+    typed.ways = {std::move(way)};
+    return true;
+  }
+
+  /// "Press flat and sc through both layers across (5).", without a label: its count, or a number of
+  /// stitches, says that it is worked.
+  bool closes_flat(Typed& typed) const {
+    if (!rounds_seen_ || !names_stitches(reader_, typed.span)) return false;
+    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
+    if (way.readings.empty() || !way.readings.front().passed_over.empty()) return false;
+    const Reading& reading = way.readings.front();
+    const bool flat = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+             node.work.into == Into::both_layers;
+    });
+    if (!flat || reading.stated.empty()) return false;
     typed.ways = {std::move(way)};
     return true;
   }

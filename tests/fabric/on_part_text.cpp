@@ -59,3 +59,18 @@ TEST_CASE("a part that begins nothing and names no place is no part of another")
       cuff("CUFF\nPull the cuff over the hand.\nRnd 1: sc around (12)\n").said.find("nothing to work into") !=
       std::string::npos);
 }
+
+TEST_CASE("an edge laid flat is closed by a line without a label that states its count") {
+  for (const char* line :
+       {"Press flat and sc through both layers across (6).", "Flatten and sc through both layers (6)",
+        "Fold flat, 6 sc through both layers (6)"}) {
+    INFO(line);
+    const Text text(
+        "Gnome's sleeve\n\nARM\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: sc around (12)\n" +
+        std::string(line) + "\n");
+    CHECK(text.said == "");
+    CHECK(text.last().counted == 6);
+    CHECK(text.into(0) == "arm-3-1");
+    CHECK(text.into(5) == "arm-3-6");
+  }
+}

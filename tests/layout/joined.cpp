@@ -128,3 +128,28 @@ TEST_CASE("a last row that is joined shows the other part's letter") {
   CHECK(shared(typed, 0, "B") == held);
   for (std::size_t i = 0; i < typed.figures.size(); ++i) CHECK(typed.air(i) >= 0.055);
 }
+
+TEST_CASE("a round that closes an edge laid flat is a line above the layer in front") {
+  const Typed typed("Foot\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n"
+                    "Rnd 4: (sc, dec) x 6 (12)\nRnd 5: sc through both layers across (6)\n");
+  const Figure& last = typed.figures.back();
+  CHECK(last.form == Form::strip);
+  CHECK(last.first_round == 4);
+  CHECK(last.last_round == 4);
+  const Ring &base = last.rings[0], &closing = last.rings[1];
+  REQUIRE(closing.items == 6);
+  for (std::uint32_t i = 0; i < closing.items; ++i) {
+    const Item& item = last.items[closing.first_item + i];
+    CHECK(item.feet == 1);
+    const fabric::StitchId into = fabric::legs_of(typed.fabric, item.first).begin()->into.of;
+    CHECK(into == typed.fabric.rounds[3].first_stitch + i);
+    double own = 1e9, other = 1e9;
+    for (std::uint32_t j = base.first_item; j < base.first_item + base.items; ++j)
+      for (std::uint32_t k = 0; k < last.items[j].count; ++k) {
+        const double far = away(last.tips[last.items[j].first_tip + k], last.feet[item.first_foot]);
+        double& least = last.items[j].first + k == into ? own : other;
+        least = std::min(least, far);
+      }
+    CHECK(own < other);
+  }
+}
