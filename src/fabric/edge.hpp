@@ -51,6 +51,8 @@ public:
   template <class Together> std::optional<std::pair<Place, std::size_t>> take_centre(Together together);
   /// How many of these are left.
   template <class Together> std::size_t centres_left(Together together) const;
+  /// Whether the place taken last from the front is one.
+  template <class Together> bool took_middle(Together together) const;
   /// The next so many stitches are passed by.
   void pass(std::size_t count);
   /// The stitches before the next chain space, which from now on stand at the end; none without a chain
@@ -145,6 +147,12 @@ template <class Together> std::size_t Edge::centres_left(Together together) cons
   std::size_t centres = 0;
   for (Run run = next_run(front_, together); run.end != 0; run = next_run(run.end, together)) ++centres;
   return centres;
+}
+
+template <class Together> bool Edge::took_middle(Together together) const {
+  if (front_ == 0) return false;
+  const Run run = next_run(front_ - 1, together);
+  return run.end != 0 && run.middle() == front_ - 1;
 }
 
 template <class Apart> std::size_t Edge::gaps_left(Apart apart, bool closed) const {

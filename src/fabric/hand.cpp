@@ -334,7 +334,9 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
 
 /// How many go into the place taken: a chain space may have a number of its own, and a corner another.
 int Hand::many_in_place(const Work& work) const {
-  if (taken_.empty() || taken_.back().what != On::space) return work.in_one;
+  if (taken_.empty()) return work.in_one;
+  if (work.in_corner != 0 && work.where == Where::next && took_middle()) return work.in_corner;
+  if (taken_.back().what != On::space) return work.in_one;
   if (work.in_corner != 0 && is_corner(taken_.back().of)) return work.in_corner;
   return work.in_space != 0 ? work.in_space : work.in_one;
 }

@@ -149,6 +149,7 @@ private:
   std::size_t gaps_left() const;
   bool are_together(const Place& a, const Place& b) const;
   std::size_t centres_left() const;
+  bool took_middle() const;
   bool take_centre(const pattern::Node& node);
   void pass_rest_of_group(const pattern::Node& node);
   bool take_between(const pattern::Node& node);

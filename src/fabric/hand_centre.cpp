@@ -16,6 +16,11 @@ std::size_t Hand::centres_left() const {
   return edge_.centres_left([this](const Place& a, const Place& b) { return are_together(a, b); });
 }
 
+/// Whether the place taken last is the middle of a group: a corner of three in one chain space.
+bool Hand::took_middle() const {
+  return edge_.took_middle([this](const Place& a, const Place& b) { return are_together(a, b); });
+}
+
 /// The middle of the next group. What is left of the group waits: a count may go on in it.
 bool Hand::take_centre(const Node& node) {
   const auto centre =

@@ -135,15 +135,18 @@ std::string_view name_of_part(const Building& b, const Path& path) {
                          : b.reader.sentence.text().substr(word->begin, word->end - word->begin);
 }
 
-/// "Sc in each dc and in each ch-1 sp around, | 3 sc in each corner sp": the number of each corner, where the
-/// stitch before goes into everything that is open; false if it does not.
+/// "Sc in each dc and in each ch-1 sp around, | 3 sc in each corner sp", "sc in each st around, | 3 sc in the
+/// centre st of each corner": the number of each corner, where the stitch before goes into everything that is
+/// open; false if it does not.
 bool put_corners(Building& b, const Sequence& sequence, const Work& work) {
   const NodeId last = sequence.loops == no_node ? sequence.chain.last : sequence.in_loops.last;
-  const bool corners = work.act == Act::stitch && work.where == Where::space && work.to_end;
+  const bool centres = work.where == Where::centre;
+  const bool corners = work.act == Act::stitch && (work.where == Where::space || centres) && work.to_end;
   if (!corners || last == no_node) return false;
   Node& before = b.reading.nodes[last];
   const bool all = before.kind == NodeKind::work && before.work.act == Act::stitch &&
-                   before.work.where == Where::any && before.work.to_end && before.work.kind == work.kind;
+                   before.work.where == (centres ? Where::next : Where::any) && before.work.to_end &&
+                   before.work.kind == work.kind;
   if (all) before.work.in_corner = work.in_one;
   return all;
 }

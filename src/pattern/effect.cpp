@@ -251,7 +251,8 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   effect.starts = work.where == Where::chain || work.where == Where::ring;
   const auto takes = static_cast<std::uint32_t>(kind.takes) * (work.into == Into::both_layers ? 2U : 1U);
   if (work.where == Where::space) effect.spaces = takes == 0 ? 0 : work.times;
-  effect.in_centres = work.where == Where::centre;
+  const bool by_corner = work.in_corner != 0 && work.where == Where::next;
+  effect.in_centres = by_corner || work.where == Where::centre;
   effect.in_gaps = effect.in_centres || work.where == Where::between;
   const bool no_stitch = effect.starts || goes_between(work.where) || (same && placed);
   effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);

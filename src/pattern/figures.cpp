@@ -86,13 +86,24 @@ bool are_loops_of_chains(const Search& search, const Word& word) {
   if (before == std::string_view::npos || before < 3) return false;
   if (text[before] != ',') return text.substr(before - 2, 3) == "and";
   const std::size_t sentence = text.find_last_of(".:;([", before);
-  const std::size_t first = text.find_first_not_of(' ', sentence == std::string_view::npos ? 0 : sentence + 1);
+  const std::size_t first =
+      text.find_first_not_of(' ', sentence == std::string_view::npos ? 0 : sentence + 1);
   return first < before && words::is_digit(text[first]); // "10 sc, 9 loops"
 }
 
 /// "4 corners": of the spaces only some are.
 bool names_corner(const Search& search, const Word& word) {
   return search.sentence.text().substr(word.begin, 6) == "corner";
+}
+
+/// "4 shells", where a shell is several stitches of the pattern's own.
+bool names_several(const Search& search, const Word& word) {
+  return word.kind == WordKind::phrase && search.sentence.vocabulary.concepts[word.means].in_one > 1;
+}
+
+/// Whether figures of it are of something that is not counted by itself.
+bool is_uncounted(const Search& search, const Word& word) {
+  return word.kind == WordKind::unknown || names_corner(search, word) || names_several(search, word);
 }
 
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
@@ -102,7 +113,7 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
     return space;
   }
   for (const Word& word : words_at(search.sentence, at)) {
-    if (word.kind != WordKind::phrase || names_corner(search, word)) continue;
+    if (word.kind != WordKind::phrase || is_uncounted(search, word)) continue;
     const ConceptClass sort = sort_of(search.sentence, word);
     const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
     if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
@@ -122,7 +133,7 @@ std::uint32_t behind_other(const Search& search, std::uint32_t end, bool has_uni
   if (words.empty() || at == end) return end;
   const bool group = words.first->kind == WordKind::phrase &&
                      names_group(search.sentence.vocabulary, words.first->means); // "6 V-sts"
-  const bool unknown = words.first->kind == WordKind::unknown || group ||
+  const bool unknown = is_uncounted(search, *words.first) || group ||
                        means(search, at, words::find_concept(search.sentence.vocabulary, "picot"));
   if (has_unit && unknown) return end; // "9 sts without the chains"
   if (!unknown && !means(search, at, search.concepts.per) && !means(search, at, search.concepts.each))
@@ -146,7 +157,7 @@ std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   std::uint32_t end = number->end;
   std::uint32_t unit = next_word(search, behind_sizes(search.sentence, end));
   const bool slashes = end < search.sentence.size() && search.sentence.text()[end] == '/';
-  if (slashes) end = behind_sizes(search.sentence, end); // "= 12/14/16"
+  if (slashes) end = behind_sizes(search.sentence, end);                                    // "= 12/14/16"
   if (search.sentence.text().substr(unit, 4) == "are ") unit = next_word(search, unit + 4); // "6 are bobbles"
   if (const std::uint32_t behind = read_unit(search, unit, stated); behind != unit) end = behind;
   stated.span = search.sentence.span(at, end);

@@ -342,19 +342,21 @@ private:
     return !header || (header->value.empty() && !opens_list(at));
   }
 
-  /// "stalk", "nut (sand)" in small letters, a blank line above it and its first round below.
+  /// "stalk", "nut (sand)", "ears 2x" in small letters, a blank line above it and its first round below.
   bool is_small_name(std::size_t at) const {
     const Typed& typed = typed_[at];
     if (at == 0 || !typed_[at - 1].blank || at + 1 >= typed_.size() || !typed_[at + 1].begins_round)
       return false;
-    const std::string_view line = text(typed), name = line.substr(0, line.find(" ("));
+    const std::string_view line = text(typed);
+    const Heading heading = read_heading(line, reader_.vocabulary);
+    const std::string_view name = heading.says_make ? heading.name : line.substr(0, line.find(" ("));
     const bool letters =
         std::count(name.begin(), name.end(), ' ') < 2 &&
         std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
     const std::size_t closing = line.rfind(')');
     const bool in_colour =
         closing != line.npos && closing + 2 < line.size() && is_colour(line.substr(closing + 2));
-    const bool bracket = name.size() == line.size() || line.back() == ')' || in_colour;
+    const bool bracket = heading.says_make || name.size() == line.size() || line.back() == ')' || in_colour;
     return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
            yarn_named(name, reader_.vocabulary).empty();
   }

@@ -147,6 +147,58 @@ std::vector<std::string> names_of(std::string_view typed) {
   return names;
 }
 
+namespace {
+
+bool begins_with(const words::Lattice& lattice, std::size_t at, const Vocabulary& vocabulary,
+                 bool (*is)(const words::ConceptEntry&)) {
+  if (at + 1 >= lattice.at.size()) return false;
+  for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i)
+    if (lattice.words[i].kind == words::WordKind::phrase && is(vocabulary.concepts[lattice.words[i].means]))
+      return true;
+  return false;
+}
+
+bool leads(const words::ConceptEntry& entry) {
+  return entry.sort == ConceptClass::filler || entry.name == "to";
+}
+
+} // namespace
+
+std::string without_lead(const std::string& name, const Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(name);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  for (std::size_t at = 0; at < line.text.size();) {
+    const std::string rest = line.text.substr(at);
+    for (const Concept means : meanings_of(rest, vocabulary))
+      if (at > 0 && is_work(vocabulary, means)) return rest;
+    if (!begins_with(lattice, at, vocabulary, leads)) break;
+    const std::size_t blank = line.text.find(' ', at);
+    if (blank == std::string::npos) break;
+    at = blank + 1;
+  }
+  return name;
+}
+
+std::uint8_t depth_told(std::string_view text, const Vocabulary& vocabulary) {
+  constexpr std::uint32_t deepest = 20;
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  const auto round = [](const words::ConceptEntry& entry) {
+    return entry.name == "round" || entry.name == "row";
+  };
+  const auto below = [](const words::ConceptEntry& entry) { return entry.name == "below"; };
+  const auto next = [&line](std::size_t at) {
+    return std::min(line.text.find(' ', at), line.text.size()) + 1;
+  };
+  for (const words::Word& word : lattice.words) {
+    if (word.kind != words::WordKind::number || word.number == 0 || word.number > deepest) continue;
+    const std::size_t of = next(word.end == 0 ? 0 : word.end - 1);
+    if (begins_with(lattice, of, vocabulary, round) && begins_with(lattice, next(of), vocabulary, below))
+      return static_cast<std::uint8_t>(word.number);
+  }
+  return 0;
+}
+
 std::vector<Concept> meanings_of(std::string_view name, const Vocabulary& vocabulary) {
   std::vector<Concept> meanings;
   const words::Folded line = words::fold(name);

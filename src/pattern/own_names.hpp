@@ -27,6 +27,12 @@ bool is_aside(std::string_view rest, const words::Vocabulary& vocabulary);
 /// The names that a definition gives: `Bobble (bo)`, `inc/increase`, `st(s)`.
 std::vector<std::string> names_of(std::string_view typed);
 
+/// "spike" of "to make a spike": a name without words before it that name no stitch; else the name.
+std::string without_lead(const std::string& name, const words::Vocabulary& vocabulary);
+
+/// "two rounds below", anywhere in an explanation: how many rounds; 0: it does not say.
+std::uint8_t depth_told(std::string_view text, const words::Vocabulary& vocabulary);
+
 /// "Bobble stitch" is a bobble: what a name means in the language, whole.
 std::vector<words::Concept> meanings_of(std::string_view name, const words::Vocabulary& vocabulary);
 

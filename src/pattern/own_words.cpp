@@ -68,6 +68,7 @@ private:
   Entry entry_of(const Definition& definition) const {
     Entry entry{definition, source_.at(definition.name), source_.at(definition.value), {}, {}};
     entry.names = names_of(entry.name);
+    for (std::string& name : entry.names) name = without_lead(name, *vocabulary_);
     for (const std::string& name : entry.names)
       for (const Concept means : meanings_of(name, *vocabulary_)) entry.known.push_back(means);
     return entry;
@@ -118,6 +119,9 @@ private:
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
           gathered && gathered->unfinished)
         return take_stalk(entry, gathered->kind);
+    if (known != no_concept && name_of(known) == "spike")
+      if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
+        return take_spike(entry, down);
     if (family == Family::none && known == no_concept && is_told_in_moves(entry))
       return take_stitch(entry, Family::none, known);
     if (family == Family::none)
@@ -307,6 +311,13 @@ private:
     const bool plain = work.in_one == 1 && work.down == 0;
     words::ConceptEntry own{plain ? name : entry.names.front(), ConceptClass::stitch};
     if (!plain) own.works = name, own.in_one = work.in_one, own.down = work.down;
+    return add_names(entry, add_concept(own)), true;
+  }
+
+  /// "Spike: insert your hook two rounds below, pull up a long loop, finish as sc."
+  bool take_spike(const Entry& entry, std::uint8_t down) {
+    words::ConceptEntry own{entry.names.front(), ConceptClass::stitch};
+    own.works = "sc", own.down = down;
     return add_names(entry, add_concept(own)), true;
   }
 

@@ -74,7 +74,8 @@ struct Work {
   stitch::KindId kind = 0;  ///< in Tree::kinds
   std::uint16_t in_one = 1; ///< how many are worked into each place
   std::uint16_t in_space = 0;  ///< Where::any: how many into each chain space; 0: as many as into a stitch
-  std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space
+  std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space.
+                               ///< Where::next: into the middle of each group
   std::uint16_t nth = 0;       ///< Where::chain: which chain from the hook
   bool to_end = false;         ///< until the round's places are used up …
   std::uint32_t leave = 0;     ///< … but for the last `leave`

@@ -56,6 +56,15 @@ TEST_CASE("What is left of a shell may be worked or skipped by its number") {
   CHECK(places(skipped).substr(0, 15) == "3 6 6 6 6 6 9 1");
 }
 
+TEST_CASE("A border has more in the middle of each corner") {
+  const test::Text text(
+      "Moss square\nTerms: US\n\nRnd 1: *3 dc in MR, ch 2; repeat from * 3 more times, join (12 dc)\n"
+      "Rnd 2: ch 1, sc in each dc around, 3 sc in each ch-2 sp, join (24 sc)\n"
+      "Rnd 3: ch 1, sc in each st around, working 3 sc in the center stitch of each corner, join (32)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().counted == 32);
+}
+
 TEST_CASE("Where no shell is left it is said") {
   const test::Text text(
       "Moss\nTerms: US\n\nRnd 1: 6 dc in MR (6)\nRnd 2: sc in centre dc of next shell (1)\n");

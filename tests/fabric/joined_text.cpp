@@ -65,6 +65,8 @@ TEST_CASE("a part is joined without sewing in many ways of saying it") {
            "5 sc, pick up the ear, 7 sc through ear and head, 12 sc",
            "5 sc, [place ear, 7 sc through ear + head], 12 sc",
            "5 sc, 7 sc in both ear and head, 12 sc",
+           "sc in next 5 sts, next 7 sts: sc working through ear and head together, sc in next 12 sts",
+           "5 sc, 7 sc through 1st ear + head, 12 sc",
        }) {
     const Text text = bear(round);
     CAPTURE(round);

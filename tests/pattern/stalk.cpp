@@ -63,5 +63,22 @@ TEST_CASE("its shape is that of the stitch, with the chains on it") {
 TEST_CASE("a spike of the pattern's own goes as deep as its line says") {
   CHECK(depth("Long sc (lsc): sc two rounds below") == "2");
   CHECK(depth("lsc: sc in the st 3 rounds below") == "3");
+  CHECK(depth("lsc = sc worked 2 rnds below") == "2");
   CHECK(depth("long single crochet (lsc): sc into the stitch one round below") == "1");
+}
+
+TEST_CASE("a spike that a sentence explains goes as deep as it says") {
+  const auto told = [](const std::string& rounds) {
+    const Tree tree =
+        read_text("Cone\n\nTerms: US\nTo make a spike: insert your hook " + rounds +
+                  " below, pull up a long loop, finish as sc.\n\nRnd 1: 6 sc in MR (6)\nRnds 2-5: "
+                  "sc around (6)\nRnd 6: (2 sc, spike) x 2 (6)\n")
+            .tree;
+    for (const Node& node : tree.nodes)
+      if (node.kind == NodeKind::work && node.work.into == Into::below) return int{node.work.down};
+    return 0;
+  };
+  CHECK(told("one round") == 1);
+  CHECK(told("two rounds") == 2);
+  CHECK(told("3 rounds") == 3);
 }
