@@ -15,10 +15,12 @@ namespace {
 
 using fabric::Fabric;
 
-constexpr double beyond = 0.20;      ///< of a ring that has none beside it, or a break line
-constexpr double beside_join = 0.08; ///< of a line, half-way from which the join line runs
-constexpr double past_loops = 0.88;  ///< outside heads with loops for another part
-constexpr double arc_step = 0.15;    ///< W along an arc that is drawn as straight pieces
+constexpr double beyond = 0.20;       ///< of a ring that has none beside it, or a break line
+constexpr double beside_join = 0.08;  ///< of a line, about half-way from which the join line runs …
+constexpr double off_join = 0.115;    ///< … which half-way is at least so far away
+constexpr double after_break = 0.035; ///< of a line, below which the join line comes from a break
+constexpr double past_loops = 0.88;   ///< outside heads with loops for another part
+constexpr double arc_step = 0.15;     ///< W along an arc that is drawn as straight pieces
 constexpr double name_air = 0.10;
 
 /// The outlines of one figure. A place along a ring is an angle of a disc, an x of a strip.
@@ -154,15 +156,22 @@ private:
     if (has_loops_on(at, true)) return outer + past_loops;
     if (at + 1 >= figure_.rings.size() || ring(at).last_before_break) return outer + beyond;
     if (has_loops_on(at + 1, false)) return outer + beyond;
-    if (!is_disc(figure_)) return outer + beside_join;
+    if (!is_disc(figure_)) return outer + beside(at);
     return (outer + ring(at + 1).inner) / 2;
   }
 
   double bottom(std::uint32_t at) const {
     const double inner = ring(at).inner;
     if (has_loops_on(at, false)) return inner - past_loops;
-    if (at == 0 || ring(at - 1).last_before_break) return inner - beyond;
-    return is_disc(figure_) ? top(at - 1) : inner - beside_join;
+    const bool broken = at > 0 && ring(at - 1).last_before_break;
+    if (broken && !is_disc(figure_)) return inner - after_break;
+    if (at == 0 || broken) return inner - beyond;
+    return is_disc(figure_) ? top(at - 1) : inner - beside(at - 1);
+  }
+
+  /// From a line of a strip towards the next, on both sides of the join line half-way between them.
+  double beside(std::uint32_t lower) const {
+    return std::min(beside_join, (ring(lower + 1).inner - ring(lower).outer) / 2 - off_join);
   }
 
   Point point(double height, double place) const {

@@ -66,16 +66,16 @@ TEST_CASE("every row of every language names only slots and concepts that exist"
     }
 }
 
-TEST_CASE("every concept can be said in US English, or in English that is looked up by itself") {
+TEST_CASE("every concept can be said in English, what is no word of rounds in a vocabulary of its own") {
   const Vocabulary& english = *find_vocabulary("en-US");
-  const std::vector<const Vocabulary*> others{find_vocabulary("en-x-cautions"), find_vocabulary("en-x-moves"),
-                                              find_vocabulary("en-x-techniques")};
   for (std::size_t i = 0; i < english.concepts.size(); ++i) {
     INFO(english.concepts[i].name);
-    const bool elsewhere = std::any_of(others.begin(), others.end(), [&](const Vocabulary* other) {
-      return says(*other, find_concept(*other, english.concepts[i].name));
-    });
-    CHECK((says(english, static_cast<Concept>(i)) || elsewhere));
+    bool said = says(english, static_cast<Concept>(i));
+    for (const char* tag : {"en-x-cautions", "en-x-techniques", "en-x-moves"}) {
+      const Vocabulary& other = *find_vocabulary(tag);
+      said = said || says(other, find_concept(other, english.concepts[i].name));
+    }
+    CHECK(said);
   }
 }
 
