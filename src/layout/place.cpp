@@ -3,6 +3,7 @@
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/lace.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/oval.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
@@ -140,6 +141,7 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
     for (const Section& section : sections_of(fabric, part))
       add_section(fabric, part, section, folding, extents, page, placement);
   }
+  for (Figure& figure : placement.figures) lengthen_legs(fabric, extents, figure);
   return placement;
 }
 

@@ -4,6 +4,7 @@
 #include "layout/by_place.hpp"
 #include "layout/stand.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace whorl::layout {
@@ -14,7 +15,7 @@ using fabric::Fabric;
 constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
 constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
 constexpr double dense_further = 0.1; ///< of it: one that must stand so much further out is dense in a place
-constexpr double most_for_ends = 1.2; ///< all rings, where it is but the gutter that leaves no room …
+constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room …
 constexpr std::size_t few_rings = 12; ///< … of a figure with no more than these
 constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
 
@@ -70,10 +71,12 @@ private:
   double most_for(std::size_t i, bool by_ends) {
     const double most = most_further * drawn_.sizes[i].outer;
     if (!by_ends || dense_) return most;
-    dense_ = for_ends_.further == 0 && !has_room(i, dense_further * drawn_.sizes[i].outer, Ends::hold) &&
-             has_room(i, most, Ends::hold);
+    const bool is_first = for_ends_.further == 0, few = rungs_.bands.size() <= few_rings;
+    const double dense = dense_further * drawn_.sizes[i].outer;
+    dense_ = (is_first || few) && !has_room(i, dense, Ends::hold) && has_room(i, most, Ends::hold);
     if (dense_) return most;
-    return rungs_.bands.size() <= few_rings ? most_for_ends - for_ends_.further : 0;
+    if (!few) return 0;
+    return is_first ? std::max(most_for_ends, dense) : most_for_ends - for_ends_.further;
   }
 
   /// From the first ring on that stands further out for the gutter alone, at the latest from this, rings

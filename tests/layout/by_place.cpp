@@ -75,3 +75,23 @@ TEST_CASE("a plain disc whose increases lie on one another stays as small as its
   REQUIRE(typed.figures.size() == 1);
   CHECK(typed.figures[0].rings.back().outer < 25);
 }
+
+TEST_CASE("legs worked together over places far apart reach to them") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed("Lichen\n\nCUP\nRnd 1: 12 dc in MR (12)\nRnd 2: 11 tr, tr inc (13)\n"
+                      "Rnd 3: dc3tog, 4 dc in next st, 8 dc, dc inc (15)\n",
+                      hand);
+    int lines = 0;
+    for (const Figure& figure : typed.figures)
+      for (const Stroke& stroke : figure.strokes) lines += stroke.line == Line::stem ? 1 : 0;
+    CHECK(lines > 0);
+    CHECK(feet_by_another(typed) == 0);
+    for (const Figure& figure : typed.figures) CHECK(test::crossing_stems(typed.fabric, figure) == "");
+  }
+}
+
+TEST_CASE("legs worked together over places side by side end at their feet") {
+  const Typed typed(disc("Rnd 6: sc3tog x 10 (10)\n"));
+  for (const Figure& figure : typed.figures)
+    for (const Stroke& stroke : figure.strokes) CHECK(stroke.line != Line::stem);
+}

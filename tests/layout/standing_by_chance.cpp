@@ -39,14 +39,14 @@ TEST_CASE("in figures of every form no stems cross") {
 }
 
 TEST_CASE("every stitch is drawn or stood for once, but for the chains that a disc or a tube begins on") {
-  look_at_all([](const test::Typed& typed) {
-    CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
-  });
+  look_at_all(
+      [](const test::Typed& typed) { CHECK(test::not_shown_once(typed.fabric, typed.figures) == ""); });
 }
 
-/// Not quite all of them: the outer legs of three worked together stand nearer to the middle one's place where
-/// places are far apart.
-TEST_CASE("of feet in figures of every form 999 in 1000 are nearest to their own place") {
+/// Not quite all of them: a ring that has room nowhere is only drawn to its places. (Nor all in large plain
+/// discs, which no pattern by chance is: where increases lie on one another they press the last stitches of a
+/// round back from the gutter.)
+TEST_CASE("of feet in figures of every form 1999 in 2000 are nearest to their own place") {
   test::Nearness all;
   look_at_all([&all](const test::Typed& typed) {
     for (const Figure& figure : typed.figures) {
@@ -56,5 +56,5 @@ TEST_CASE("of feet in figures of every form 999 in 1000 are nearest to their own
   });
   INFO(all.not_near << " of " << all.near + all.not_near);
   CHECK(all.near > 10000);
-  CHECK(1000 * all.not_near <= all.near + all.not_near);
+  CHECK(2000 * all.not_near <= all.near + all.not_near);
 }
