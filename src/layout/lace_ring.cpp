@@ -14,7 +14,7 @@ constexpr double more = 0.02;      ///< than what was missing
 constexpr double fullness = 0.985;
 constexpr double first_guess = 0.8; ///< of the ink of neighbours; what is missing is measured
 constexpr double push = 0.1;
-constexpr int most_pushes = 400, pushes_to_places = 100, most_widenings = 60, most_turns = 12,
+constexpr int most_pushes = 100000, pushes_to_places = 100, most_widenings = 60, most_turns = 12,
               most_doublings = 8;
 constexpr double far_from_seat = 0.25,
                  far_at_most = 0.05; ///< before springs are made stronger; where feet must
@@ -56,8 +56,10 @@ private:
   /// room.
   void push_out() {
     int first = 0;
-    while (first < most_pushes && !fits(push * first)) first += 1 + first / 8;
-    if (stand_in_place()) return;
+    bool has_room = fits(push * first);
+    while (!has_room && first < most_pushes) first += 1 + first / 8, has_room = fits(push * first);
+    if (!has_room) settle(), set_stands();
+    if (!has_room || stand_in_place()) return;
     const int had_room = first;
     to_places_ = true;
     for (; first < had_room + pushes_to_places; first += 1 + (first - had_room) / 3)

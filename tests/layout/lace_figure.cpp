@@ -305,3 +305,17 @@ TEST_CASE("the ground of yarns that change within a round of lace lies under the
     CHECK(within == 3);
   }
 }
+
+TEST_CASE("a round of lace that must stand far out is drawn there") {
+  std::string text = "Moon moss\n\nTerms: US\n\nDOILY\nRnd 1: MR, 24 dc in ring, join (24)\n"
+                     "Rnd 2: ch 1, (dc in next st, ch 1) 24 times, join\n";
+  for (int round = 3, many = 24; round <= 7; ++round, many *= 2)
+    text += "Rnd " + std::to_string(round) + ": ch 1, ((dc, ch 1, dc, ch 1) in next ch-1 sp) " +
+            std::to_string(many) + " times, join\n";
+  const Typed typed(text);
+  REQUIRE(typed.figures.size() == 1);
+  const Ring& last = typed.figures[0].rings.back();
+  CHECK(last.items > 1500);
+  CHECK(last.outer > 100);
+  CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
+}
