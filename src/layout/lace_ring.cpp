@@ -234,7 +234,7 @@ private:
     }
     ring_.at[0] = start;
     if (size() == 1) return;
-    const std::vector<double> behind = relax(strung);
+    const std::vector<double> behind = relax(strung, at_least_);
     for (std::size_t i = 1; i < size(); ++i) ring_.at[i] = start + behind[i - 1];
   }
 
@@ -384,6 +384,7 @@ private:
   double pushed_ = 0, stronger_ = 1;
   bool to_places_ = false; ///< it grows until all stand in their places
   std::vector<double> lifts_;
+  std::vector<char> at_least_; ///< the gaps that stood at their least before: mostly they do again
   std::vector<std::optional<double>> targets_;
   std::vector<std::vector<Convex>> ink_;
 };
