@@ -20,17 +20,13 @@ std::string sentence_around(const pattern::Source& source, pattern::Span clause)
   return std::string(text.substr(begin, end - begin));
 }
 
-/// Whether the figures show where it goes: embroidery in its holes, a sewn-on part as its footprint.
-bool is_drawn(const fabric::Fabric& fabric, const pattern::Placing& placing, std::uint32_t index) {
-  if (placing.what == pattern::What::sew)
-    return std::any_of(fabric.footprints.begin(), fabric.footprints.end(),
-                       [&](const fabric::Footprint& print) { return print.part == placing.sewn; });
+/// Whether the figures show it in its holes.
+bool is_drawn(const fabric::Fabric& fabric, std::uint32_t index) {
   return std::any_of(fabric.placings.begin(), fabric.placings.end(),
                      [index](const fabric::Placing& one) { return one.text == index && !one.after.empty(); });
 }
 
-/// Sewing, embroidery and other making-up that stands behind the last round of its part, or that no figure
-/// shows.
+/// Sewing, and embroidery that stands behind the last round of its part or that no figure shows.
 std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
   const pattern::Source& source = pattern.source;
   const pattern::Tree& tree = pattern.tree;
@@ -40,7 +36,7 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
     const pattern::Placing& placing = tree.placings[i];
     if (placing.what != pattern::What::sew && placing.what != pattern::What::embroider) continue;
     const bool behind = placing.after_round >= pattern::end_round(tree, placing.part);
-    if (!behind && is_drawn(pattern.fabric, placing, i)) continue;
+    if (placing.what == pattern::What::embroider && !behind && is_drawn(pattern.fabric, i)) continue;
     if (!layout::is_wanted(wanted, placing.part)) continue;
     std::string sentence = sentence_around(source, placing.span);
     if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));

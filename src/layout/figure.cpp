@@ -192,8 +192,8 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   const Turn turn{plan.inward, page.hand};
   lay_rings(fabric, plan.centre == Centre::open, turn, rungs, core, drawn);
   add_loops(keeping_of(plan), rungs.bands, extents, page.hand, drawn.figure);
-  add_footprints(fabric, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
+  add_footprints(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);
   crowded = place_signs(fabric, extents, page, again, drawn);
   add_grounds(fabric, page.main_yarn, drawn);

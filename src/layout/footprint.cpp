@@ -2,6 +2,7 @@
 
 #include "fabric/opening.hpp"
 #include "layout/contour.hpp"
+#include "layout/direction.hpp"
 #include "layout/hole.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
@@ -216,6 +217,37 @@ template <class Each> void for_each_copy(const Fabric& fabric, const Figure& fig
       for (const fabric::Covering& stretch : print.stitches) each(print, stretch);
 }
 
+/// Whether a line keeps off the stitches that it goes between.
+bool is_clear(const Figure& figure, const Extents& extents, const std::vector<Point>& line) {
+  constexpr double half_pen = 0.0225, air = 0.02, near = 0.6;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const Point a = line[i - 1], b = line[i], middle = 0.5 * (a + b);
+    const std::vector<Convex> ink = ink_near(figure, extents, middle, near + length(b - a) / 2);
+    const Convex piece{a, b};
+    for (const Convex& other : ink)
+      if (distance(piece, other) < half_pen + air) return false;
+  }
+  return true;
+}
+
+/// The outlines of a copy of a part; none where stitches stand too close for one to go between them.
+std::vector<std::vector<Point>> clear_outline(const Fabric& fabric, const Figure& figure,
+                                              const Extents& extents, const fabric::Footprint& print,
+                                              const fabric::Covering& stretch) {
+  std::vector<std::vector<Point>> lines = Outlining(fabric, figure).outline(print, stretch);
+  for (const std::vector<Point>& line : lines)
+    if (!is_clear(figure, extents, line)) return {};
+  return lines;
+}
+
+/// Whether an outline was drawn.
+bool shows(const Figure& figure, const std::vector<std::vector<Point>>& lines) {
+  return !lines.empty() &&
+         std::any_of(figure.strokes.begin(), figure.strokes.end(), [&](const Stroke& stroke) {
+           return stroke.line == Line::footprint && stroke.points == lines.front();
+         });
+}
+
 /// A name on the ray of a point, with a tick that leads to it.
 Placed name_at(const Figure& figure, Point middle, double edge, const Run& text) {
   Point up{0, 1}, at{middle.x, edge};
@@ -231,10 +263,10 @@ Placed name_at(const Figure& figure, Point middle, double edge, const Run& text)
 
 } // namespace
 
-void add_footprints(const Fabric& fabric, Figure& figure) {
+void add_footprints(const Fabric& fabric, const Extents& extents, Figure& figure) {
   std::vector<Stroke> strokes;
   for_each_copy(fabric, figure, [&](const fabric::Footprint& print, const fabric::Covering& stretch) {
-    for (std::vector<Point>& points : Outlining(fabric, figure).outline(print, stretch))
+    for (std::vector<Point>& points : clear_outline(fabric, figure, extents, print, stretch))
       strokes.push_back({Line::footprint, std::move(points), false, 0});
   });
   figure.strokes.insert(figure.strokes.end(), strokes.begin(), strokes.end());
@@ -244,7 +276,7 @@ void add_footprint_names(const Fabric& fabric, const Extents& extents, double ed
   std::vector<Placed> names;
   for_each_copy(fabric, figure, [&](const fabric::Footprint& print, const fabric::Covering& stretch) {
     const auto middle = Outlining(fabric, figure).middle(print, stretch);
-    if (!middle) return;
+    if (!middle || !shows(figure, Outlining(fabric, figure).outline(print, stretch))) return;
     Run text{fabric.parts[print.part].name, Face::italic, sign_text, 0, 0};
     text.width = text.size * text_width(extents, text.face, text.text);
     names.push_back(name_at(figure, *middle, edge, text));

@@ -327,8 +327,8 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   stack(laying);
   lay(laying, figure);
   draw_kept(laying, figure);
-  add_footprints(laying.fabric, figure);
   stemless = add_stems(laying.fabric, laying.extents, figure);
+  add_footprints(laying.fabric, laying.extents, figure);
   add_labels(laying, figure);
   add_numbers(laying, figure);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {

@@ -338,19 +338,18 @@ private:
     end();
   }
 
-  /// Parts are sewn on over even rounds that the text names.
+  /// Parts are sewn on over rounds that the text names.
   void sewn(const std::string& name) {
     small_part("EAR", 12);
     start_at_centre(name);
     grow(dice_.between(2, 4));
-    const int first =
-        dice_.between(round_ + 1, round_ + 3); // even rounds, none of which a spike comes down to
-    even(dice_.between(9, 13));
-    const int last = round_ - 3;
+    even(dice_.between(4, 9));
     any_rounds(dice_.between(0, 3));
-    text_ += "Sew the ears to the " + name + " between rounds " + number(first) + " and " +
-             number(dice_.between(first + 2, std::min(last, first + 5))) +
-             (dice_.one_in(2) ? ", " + number(dice_.between(2, 8)) + " sts apart" : "") + ".\n";
+    const int last = round_ - 1, first = dice_.between(2, std::max(2, last - 3));
+    if (first + 2 < last)
+      text_ += "Sew the ears to the " + name + " between rounds " + number(first) + " and " +
+               number(dice_.between(first + 2, std::min(last, first + 5))) +
+               (dice_.one_in(2) ? ", " + number(dice_.between(2, 8)) + " sts apart" : "") + ".\n";
     end();
   }
 
