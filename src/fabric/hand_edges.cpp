@@ -145,9 +145,11 @@ bool Hand::open_free_loops(const Node& node) {
     for (Place& place : places) place.loops = loops != 0 ? loops : place.loops;
   }
   if (places.empty())
-    return stop(node, "edge",
-                std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
-                    ": all of them are worked into");
+    return stop(
+        node, "edge",
+        std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
+            ": all of them are worked into" +
+            (hides_loops(fabric_, named) ? ", or lie out of reach behind an invisible decrease" : ""));
   places = still_free(fabric_, places);
   const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
   if (up && !places.empty()) std::reverse(places.begin() + 1, places.end());
@@ -181,7 +183,8 @@ bool Hand::open_skipped(const Node& node) {
   return open_places(first_gap(std::move(places), wanted_of_skipped()));
 }
 
-/// The chains that the round made over the stitches which it skipped, along their under side, on the way back.
+/// The chains that the round made over the stitches which it skipped, along their under side, on the way
+/// back.
 bool Hand::open_under_gap(const Node& node) {
   for (const Arch& arch : fabric_.arches) {
     const bool over_gap = fabric_.stitches[arch.first_chain].round == gap_round_ && arch.count > 1;

@@ -143,12 +143,55 @@ void tell_left_beside(const Tree& tree, const Fabric& fabric, const Joined& join
   out.push_back(std::move(left));
 }
 
+/// Loops of a round that parts are begun in, that none of them takes or skips.
+struct LeftFree {
+  std::uint32_t round = none;
+  std::uint8_t loops = 0;
+  StitchId last = none; ///< the first stitch of the last part begun there
+};
+
+std::vector<LeftFree> rounds_with_parts(const Fabric& fabric) {
+  std::vector<LeftFree> found;
+  for (const Part& part : fabric.parts) {
+    const Leg* leg = part.start == Start::free_loops ? first_leg(fabric, part) : nullptr;
+    if (leg == nullptr || leg->into.what != On::top || leg->into.loops == stitch::both) continue;
+    const std::uint32_t round = fabric.stitches[leg->into.of].round;
+    const auto same = [&](const LeftFree& one) { return one.round == round && one.loops == leg->into.loops; };
+    const auto known = std::find_if(found.begin(), found.end(), same);
+    const StitchId first = fabric.rounds[part.first_round].first_stitch;
+    if (known != found.end())
+      known->last = first;
+    else
+      found.push_back({round, leg->into.loops, first});
+  }
+  return found;
+}
+
+void tell_left_free(const Tree& tree, const Fabric& fabric, const LeftFree& left, std::vector<Finding>& out) {
+  std::vector<bool> skipped(fabric.stitches.size(), false);
+  for (const Unworked& one : fabric.unworked)
+    if (one.on_purpose && one.place.of < skipped.size()) skipped[one.place.of] = true;
+  const std::vector<Place> tops = tops_of(fabric, left.round);
+  const auto free = std::count_if(tops.begin(), tops.end(), [&](const Place& top) {
+    return (fabric.taken[top.of] & left.loops) == 0 && !skipped[top.of];
+  });
+  if (free == 0) return;
+  const std::string& name = fabric.parts[fabric.rounds[fabric.stitches[left.last].round].part].name;
+  Finding finding = warning("left-free", span_of(tree, fabric, left.last),
+                            std::to_string(free) + " of the " + std::to_string(tops.size()) + " " +
+                                name_of_loops(left.loops) + " of " + of_part(fabric, left.round) +
+                                " stay free" + (name.empty() ? "" : " behind " + name));
+  finding.severity = pattern::Severity::note;
+  out.push_back(std::move(finding));
+}
+
 } // namespace
 
 std::vector<Finding> check_loops(const Tree& tree, const Fabric& fabric) {
   std::vector<Finding> findings = Visits(tree, fabric).twice();
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part) check_inside(tree, fabric, part, findings);
   for (const Joined& joined : joined_parts(fabric)) tell_left_beside(tree, fabric, joined, findings);
+  for (const LeftFree& left : rounds_with_parts(fabric)) tell_left_free(tree, fabric, left, findings);
   return findings;
 }
 

@@ -8,15 +8,26 @@ namespace {
 
 StitchId end_of(const Round& round) { return round.first_stitch + round.count; }
 
-/// Loops of the round's stitches that later rounds of its own part are worked into.
+/// Per kind, whether it takes front loops straight onto the hook: the back loops behind it are inside and out
+/// of reach.
+std::vector<bool> hiding_kinds(const Fabric& fabric) {
+  std::vector<bool> hiding;
+  for (const stitch::StitchKind& kind : fabric.kinds)
+    hiding.push_back(stitch::shape_of(kind).front_loops_only);
+  return hiding;
+}
+
+/// Loops of the round's stitches that later rounds of its own part are worked into, or hide.
 std::vector<std::uint8_t> taken_by_own(const Fabric& fabric, std::uint32_t index) {
+  const std::vector<bool> hiding = hiding_kinds(fabric);
   const Round& round = fabric.rounds[index];
   std::vector<std::uint8_t> taken(round.count, stitch::no_loop);
   for (StitchId id = end_of(round); id < fabric.stitches.size(); ++id) {
     if (fabric.rounds[fabric.stitches[id].round].part != round.part) break;
     for (const Leg& leg : legs_of(fabric, id))
       if (leg.into.what == On::top && leg.into.of >= round.first_stitch && leg.into.of < end_of(round))
-        taken[leg.into.of - round.first_stitch] |= leg.into.loops;
+        taken[leg.into.of - round.first_stitch] |=
+            hiding[fabric.stitches[id].kind] ? std::uint8_t{stitch::both} : leg.into.loops;
   }
   return taken;
 }
@@ -64,6 +75,19 @@ std::vector<Place> loops_left(const Fabric& fabric, std::uint32_t index, std::ui
     places.push_back(Place{top.of, On::top, loops});
   }
   return in_part ? places : std::vector<Place>{};
+}
+
+bool hides_loops(const Fabric& fabric, std::uint32_t index) {
+  const std::vector<bool> hiding = hiding_kinds(fabric);
+  const Round& round = fabric.rounds[index];
+  for (StitchId id = end_of(round); id < fabric.stitches.size(); ++id) {
+    if (fabric.rounds[fabric.stitches[id].round].part != round.part) break;
+    if (!hiding[fabric.stitches[id].kind]) continue;
+    for (const Leg& leg : legs_of(fabric, id))
+      if (leg.into.what == On::top && leg.into.of >= round.first_stitch && leg.into.of < end_of(round))
+        return true;
+  }
+  return false;
 }
 
 std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool& of_it) {

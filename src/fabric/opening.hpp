@@ -17,6 +17,9 @@ std::vector<Place> tops_of(const Fabric& fabric, std::uint32_t round);
 /// loops asked for; 0 asks for whichever are free. Empty where it worked into both, or not at all.
 std::vector<Place> loops_left(const Fabric& fabric, std::uint32_t round, std::uint8_t loops);
 
+/// Whether loops of a round lie behind stitches that its own part works into the others: out of reach.
+bool hides_loops(const Fabric& fabric, std::uint32_t round);
+
 /// The places that `round` left unworked; if there are none, those of its own stitches that were left.
 /// `of_it` says which.
 std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool& of_it);

@@ -241,6 +241,7 @@ private:
     const bool strange = entry.known.empty() || entry.names.front().size() == 1;
     const bool listed = entry.definition.in_list && is_work(*vocabulary_, means);
     if (!is_sure(entry) || !(replaces || strange || listed)) return false;
+    tell_redefined(entry, means);
     return add_names(entry, means), true;
   }
 
@@ -371,6 +372,22 @@ private:
   }
 
   /// `usual`: it is read as stitches of its family are made.
+  /// "sc = dc": the word of one standard stitch for another.
+  void tell_redefined(const Entry& entry, Concept means) {
+    const Concept known = known_work(entry);
+    const auto is_stitch = [this](Concept one) {
+      return one != no_concept && vocabulary_->concepts[one].sort == ConceptClass::stitch;
+    };
+    if (!is_stitch(known) || !is_stitch(means) || known == means) return;
+    Finding finding;
+    finding.severity = Severity::note;
+    finding.code = "redefined";
+    finding.span = entry.definition.name;
+    finding.message = "`" + entry.names.front() + "` is " + std::string(name_of(means)) +
+                      " here, as this line says; without it the word means " + std::string(name_of(known));
+    out_.findings.push_back(std::move(finding));
+  }
+
   void tell_loops(const Entry& entry, int left, bool usual) {
     Finding finding;
     finding.severity = Severity::warning;

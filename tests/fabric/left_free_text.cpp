@@ -70,3 +70,41 @@ TEST_CASE("three unfinished tr over the next three stitches, joined, come down t
     CHECK(stitch::loops_on_hook(*moves) == std::vector{4, 3, 2, 5, 4, 3, 6, 5, 4, 1});
   }
 }
+
+namespace {
+
+std::string notes_of(const std::string& frill) {
+  const pattern::Source source("Woodland cup\n\n" + cup + "\n" + frill);
+  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
+  const fabric::Worked worked = fabric::work(read.tree);
+  std::string said;
+  for (const pattern::Finding& finding : fabric::check(read.tree, worked.fabric))
+    if (finding.code == "left-free") said += finding.message + "\n";
+  return said;
+}
+
+} // namespace
+
+TEST_CASE("loops that no part takes beside those that one does are noted, with their number and where") {
+  CHECK(notes_of("FRILL\nRnd 1: in the free front loops of Rnd 4, 20 sc (20)\n") ==
+        "4 of the 24 front loops of round 4 of CUP stay free behind FRILL\n");
+  CHECK(notes_of("FRILL\nRnd 1: in the free front loops of Rnd 4, sc around (24)\n").empty());
+  CHECK(notes_of("FRILL\nRnd 1: in the free front loops of Rnd 4, (sc in next, skip 1) x 12 (12)\n").empty());
+}
+
+TEST_CASE("loops behind an invisible decrease are out of reach") {
+  const Text text("Cup\n\nCUP\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: invdec x 6 (6)\n\n"
+                  "FRILL\nRnd 1: in the free back loops of Rnd 2, sc around (12)\n");
+  CHECK(text.said.find(
+            "there are no free back loops of round 2: all of them are worked into, or lie out of reach "
+            "behind an invisible decrease") != std::string::npos);
+}
+
+TEST_CASE("a standard stitch's word that a list gives another meaning is noted") {
+  const pattern::Source source("Cup\n\nAbbreviations\nsc = dc\nst = stitch\n\nRnd 1: 6 sc in MR (6)\n");
+  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
+  std::string said;
+  for (const pattern::Finding& finding : read.findings)
+    if (finding.code == "redefined") said += finding.message;
+  CHECK(said == "`sc` is dc here, as this line says; without it the word means sc");
+}

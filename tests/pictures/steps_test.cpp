@@ -101,6 +101,14 @@ TEST_CASE("the PDF of steps has a page for each, with its words as text, no larg
   }
 }
 
+namespace {
+
+/// Drawn on 26 November 2026 by `od -An -N4 -tu4 /dev/urandom`, after the last change of a constant of layout
+/// or drawing; whoever changes one draws anew.
+constexpr std::uint64_t first_of_many = 1724193412;
+
+} // namespace
+
 TEST_CASE("nothing touches on the steps of many patterns of every form by chance", "[.thousand]") {
-  for (const pictures::Shape form : pictures::all_shapes) look_at(form, first_by_chance, 60);
+  for (const pictures::Shape form : pictures::all_shapes) look_at(form, first_of_many, 60);
 }
