@@ -1,6 +1,7 @@
 #include "pattern/own_words.hpp"
 
 #include "pattern/gathered.hpp"
+#include "pattern/one_work.hpp"
 #include "pattern/own_group.hpp"
 #include "pattern/own_names.hpp"
 #include "pattern/own_stitch.hpp"
@@ -22,7 +23,6 @@ using words::Vocabulary;
 
 constexpr std::size_t short_name = 8; ///< letters of an abbreviation
 constexpr int other_case_cost = 2;
-constexpr int clean_cost = 6; ///< at most, of words that explain a stitch as work
 
 bool has(const std::vector<Concept>& meanings, Concept means) {
   return std::find(meanings.begin(), meanings.end(), means) != meanings.end();
@@ -255,47 +255,8 @@ private:
     return true;
   }
 
-  /// The one piece of work that an explanation is: "2 sc in one stitch", "3 sc together".
-  struct OneWork {
-    stitch::StitchKind kind;
-    std::uint16_t in_one = 1;
-    std::uint8_t down = 0; ///< into the stitch so many rounds below
-  };
-
-  std::optional<OneWork> one_work(std::string_view value) const {
-    Stuck stuck;
-    const Span span{0, static_cast<std::uint32_t>(value.size())};
-    const auto readings = read_work(value, span, *vocabulary_, kinds(), Effort::cheapest, stuck);
-    if (readings.empty() || !readings.front().passed_over.empty() || readings.front().cost > clean_cost)
-      return std::nullopt;
-    const Reading& reading = readings.front();
-    NodeId id = reading.body;
-    while (id != no_node && reading.nodes[id].kind == NodeKind::sequence) {
-      const NodeId child = reading.nodes[id].child;
-      if (child == no_node || reading.nodes[child].next != no_node) return std::nullopt;
-      id = child;
-    }
-    if (id == no_node || reading.nodes[id].kind != NodeKind::work) return std::nullopt;
-    const Work& work = reading.nodes[id].work;
-    const bool one = work.act == Act::stitch && work.times == 1 && !work.to_end && work.loops == 0 &&
-                     (work.into == Into::loops || work.into == Into::below) &&
-                     (work.where == Where::next || work.where == Where::same);
-    if (!one) return std::nullopt;
-    const bool made = work.kind >= reading.first_new_kind && !reading.new_kinds.empty();
-    const stitch::StitchKind& kind =
-        made ? reading.new_kinds[static_cast<std::size_t>(work.kind - reading.first_new_kind)]
-             : kinds()[work.kind];
-    const std::uint16_t in_one = work.where == Where::same && work.in_one == 1 ? 1 : work.in_one;
-    const std::uint8_t down = work.into == Into::below ? work.down : std::uint8_t{0};
-    if (in_one < 2 && kind.takes < 2 && down == 0) return std::nullopt;
-    return OneWork{kind, in_one, down};
-  }
-
-  /// The whole explanation, or its first clause: "dc3tog over the next 3 sts: it eats three and gives one."
   std::optional<OneWork> one_work_of(std::string_view value) const {
-    if (const auto work = one_work(value)) return work;
-    const std::size_t clause = std::min({value.find(". "), value.find(": "), value.find("; ")});
-    return clause == std::string_view::npos ? std::nullopt : one_work(value.substr(0, clause));
+    return pattern::one_work_of(value, *vocabulary_, kinds());
   }
 
   bool take_work(const Entry& entry, const OneWork& work) {
