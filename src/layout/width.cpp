@@ -18,14 +18,9 @@ constexpr std::uint64_t shell_crowds = 50;                    ///< of each but t
 /// Measures the rounds of a fabric.
 class Measuring {
 public:
-  explicit Measuring(const Fabric& fabric) : fabric_(fabric) {
-    std::vector<bool> occurs(fabric.kinds.size(), false);
-    for (const fabric::Stitch& stitch : fabric.stitches) occurs[stitch.kind] = true;
-    for (std::size_t i = 0; i < occurs.size(); ++i)
-      tall_.push_back(occurs[i] && stitch::shape_of(fabric.kinds[i]).height > 1);
-  }
+  explicit Measuring(const Fabric& fabric) : fabric_(fabric), tall_(fabric.kinds.size(), Tall::unknown) {}
 
-  Width width(const fabric::Round& round) const {
+  Width width(const fabric::Round& round) {
     const std::uint64_t chains = chains_in_spaces(round);
     Width width = width_of(round.makes);
     width.least += chain_bowed * chains;
@@ -52,16 +47,24 @@ private:
   }
 
   /// The one place that a tall stitch goes into, but for a ring; none of other stitches.
-  fabric::Place place_of_tall(StitchId id) const {
+  fabric::Place place_of_tall(StitchId id) {
     const fabric::Stitch& stitch = fabric_.stitches[id];
-    if (!tall_[stitch.kind] || (stitch.flags & fabric::counts) == 0) return {};
+    if (!is_tall(stitch.kind) || (stitch.flags & fabric::counts) == 0) return {};
     const fabric::Legs legs = legs_of_one(fabric_, id);
     return legs.size() == 1 && legs.begin()->into.what != fabric::On::ring ? legs.begin()->into
                                                                            : fabric::Place{};
   }
 
+  bool is_tall(stitch::KindId kind) {
+    Tall& known = tall_[kind];
+    if (known == Tall::unknown)
+      known = stitch::shape_of(fabric_.kinds[kind]).height > 1 ? Tall::yes : Tall::no;
+    return known == Tall::yes;
+  }
+
+  enum class Tall : char { unknown, no, yes };
   const Fabric& fabric_;
-  std::vector<bool> tall_; ///< of each kind
+  std::vector<Tall> tall_; ///< of each kind
 };
 
 } // namespace
@@ -69,7 +72,7 @@ private:
 Width width_of(std::uint32_t stitches) { return {stitch_width * stitches, stitch_width * stitches}; }
 
 std::vector<Width> widths_of(const Fabric& fabric, const std::vector<std::uint32_t>& rounds) {
-  const Measuring measuring(fabric);
+  Measuring measuring(fabric);
   std::vector<Width> widths;
   for (const std::uint32_t round : rounds) widths.push_back(measuring.width(fabric.rounds[round]));
   return widths;
