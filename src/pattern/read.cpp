@@ -74,6 +74,7 @@ public:
     for (PartLines& part : parts) keep_chain_habits(part);
     choose(parts);
     for (std::size_t part = 0; part < parts.size(); ++part) add_part(parts, part);
+    decrease_invisibly(result_.tree, reader_, cut);
     place_on_parts(result_.tree, reader_);
     for (Finding& missing : name_held_parts(result_.tree, reader_)) telling_.add(std::move(missing));
     find_nothing_to_read();

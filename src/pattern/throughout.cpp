@@ -23,12 +23,14 @@ std::uint8_t loops_named(const Sentence& sentence, std::uint32_t at) {
   return 0;
 }
 
-std::uint8_t loops_of(std::string_view line, const words::Vocabulary& vocabulary) {
+bool speaks_of_all(std::string_view line) {
   const std::string low = words::fold(line).text;
-  const bool all = std::any_of(std::begin(for_all), std::end(for_all), [&low](std::string_view words) {
-    return low.find(words) != std::string::npos;
-  });
-  if (!all) return 0;
+  return std::any_of(std::begin(for_all), std::end(for_all),
+                     [&low](std::string_view words) { return low.find(words) != std::string::npos; });
+}
+
+std::uint8_t loops_of(std::string_view line, const words::Vocabulary& vocabulary) {
+  if (!speaks_of_all(line)) return 0;
   const Sentence sentence = look_up(line, 0, vocabulary);
   std::uint8_t loops = 0;
   for (std::uint32_t at = 0; loops == 0 && at < sentence.size(); ++at) loops = loops_named(sentence, at);
@@ -43,6 +45,45 @@ std::uint8_t loops_throughout(const Reader& reader, const Cut& cut) {
     if (loops == 0 && line.kind != LineKind::round)
       loops = loops_of(reader.source.at(line.span), reader.vocabulary);
   return loops;
+}
+
+namespace {
+
+bool names_invisible(std::string_view line, const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(line, 0, vocabulary);
+  const words::Concept invisible = words::find_concept(vocabulary, "invdec");
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    if (word_meaning(sentence, at, invisible) != nullptr) return true;
+  return false;
+}
+
+bool speaks_of_all_decreases(std::string_view line) {
+  const std::string low = words::fold(line).text;
+  return low.find("all decreases") != std::string::npos || low.find("every decrease") != std::string::npos;
+}
+
+/// `dec`, "decrease" and the like, where "sc2tog" says how it is made.
+bool is_bare_decrease(std::string_view typed) {
+  const std::string low = words::fold(typed).text;
+  return low.find("dec") != std::string::npos && low.find("tog") == std::string::npos;
+}
+
+} // namespace
+
+void decrease_invisibly(Tree& tree, const Reader& reader, const Cut& cut) {
+  const auto says = [&reader](const Line& line) {
+    const std::string_view text = reader.source.at(line.span);
+    return line.kind != LineKind::round && (speaks_of_all(text) || speaks_of_all_decreases(text)) &&
+           names_invisible(text, reader.vocabulary);
+  };
+  if (std::none_of(cut.lines.begin(), cut.lines.end(), says)) return;
+  const auto plain = stitch::find_kind(tree.kinds, "sc2tog"),
+             invisible = stitch::find_kind(tree.kinds, "invdec");
+  if (!plain || !invisible) return;
+  for (Node& node : tree.nodes)
+    if (node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.kind == *plain &&
+        is_bare_decrease(reader.source.at(node.span)))
+      node.work.kind = *invisible;
 }
 
 void work_in_loops(Tree& tree, std::uint8_t loops) {

@@ -131,3 +131,29 @@ TEST_CASE("a stitch in the round below goes into the stitch under the next") {
   CHECK(text.said == "");
   CHECK(text.into(1) == "part-1-1");
 }
+
+TEST_CASE("a standard stitch's word that a list gives another meaning is noted") {
+  const pattern::Source source("Cup\n\nAbbreviations\nsc = dc\nst = stitch\n\nRnd 1: 6 sc in MR (6)\n");
+  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
+  std::string said;
+  for (const pattern::Finding& finding : read.findings)
+    if (finding.code == "redefined") said += finding.message;
+  CHECK(said == "`sc` is dc here, as this line says; without it the word means sc");
+}
+
+TEST_CASE("a bare decrease is invisible where a sentence says so of all") {
+  struct Case {
+    const char* line;
+    const char* kind;
+  };
+  for (const Case& one : {Case{"Use invisible decreases throughout.", "invdec"},
+                          Case{"All decreases are invisible decreases.", "invdec"},
+                          Case{"I like invisible decreases.", "sc2tog"}, Case{"", "sc2tog"}}) {
+    INFO(one.line);
+    const Text text("Moss owl\n\n" + std::string(one.line) +
+                    "\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: dec x 6 (6)\n");
+    CHECK(text.said == "");
+    const fabric::Fabric& fabric = text.worked.fabric;
+    CHECK(fabric.kinds[fabric.stitches[text.last().first_stitch].kind].name == one.kind);
+  }
+}

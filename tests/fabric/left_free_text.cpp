@@ -99,12 +99,3 @@ TEST_CASE("loops behind an invisible decrease are out of reach") {
             "there are no free back loops of round 2: all of them are worked into, or lie out of reach "
             "behind an invisible decrease") != std::string::npos);
 }
-
-TEST_CASE("a standard stitch's word that a list gives another meaning is noted") {
-  const pattern::Source source("Cup\n\nAbbreviations\nsc = dc\nst = stitch\n\nRnd 1: 6 sc in MR (6)\n");
-  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
-  std::string said;
-  for (const pattern::Finding& finding : read.findings)
-    if (finding.code == "redefined") said += finding.message;
-  CHECK(said == "`sc` is dc here, as this line says; without it the word means sc");
-}
