@@ -1,5 +1,6 @@
 #include "pattern/aside.hpp"
 
+#include "pattern/own_group.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -99,6 +100,7 @@ bool counts_special(const Sentence& sentence, const Bracket& bracket) {
     if (word.kind != WordKind::phrase || has_figure(sentence, word.end, bracket.inner_end)) continue;
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
     if (name == "bo" || name == "puff" || name == "pc" || name == "picot") return true;
+    if (names_group(sentence.vocabulary, word.means)) return true; // "(6 V-sts)"
   }
   return false;
 }

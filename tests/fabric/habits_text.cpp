@@ -157,3 +157,16 @@ TEST_CASE("a bare decrease is invisible where a sentence says so of all") {
     CHECK(fabric.kinds[fabric.stitches[text.last().first_stitch].kind].name == one.kind);
   }
 }
+
+// Common practice, no source
+TEST_CASE("a number of groups of the pattern's own is no number of stitches") {
+  for (const char* line :
+       {"(V-st in next st, skip 1) x 6, join (6 V-sts)", "*V-st, skip 1; rep from * around (6 V-sts)",
+        "ch 3, V-st in each st around, join [12 V-sts]", "V-st in each st around (12 V-sts)"}) {
+    INFO(line);
+    const Text text("Fern coaster\n\nV-st: (dc, ch 1, dc) in the same st\n\n"
+                    "Rnd 1: ch 3, 11 dc in MR, sl st to top of ch-3 (12 dc)\nRnd 2: " +
+                    std::string(line) + "\n");
+    CHECK(text.said == "");
+  }
+}
