@@ -150,6 +150,11 @@ bool Hand::open_free_loops(const Node& node) {
         std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
             ": all of them are worked into" +
             (hides_loops(fabric_, named) ? ", or lie out of reach behind an invisible decrease" : ""));
+  if (node.work.nth > places.size())
+    return stop(node, "edge",
+                fabric::name_of(round) + " has " + std::to_string(places.size()) + " " +
+                    name_of_loops(loops) + ", there is no loop " + std::to_string(node.work.nth));
+  if (node.work.nth > 0) std::rotate(places.begin(), places.begin() + (node.work.nth - 1), places.end());
   places = still_free(fabric_, places);
   const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
   if (up && !places.empty()) std::reverse(places.begin() + 1, places.end());

@@ -1,5 +1,6 @@
 #include "pattern/named_rounds.hpp"
 
+#include "pattern/named_loop.hpp"
 #include "pattern/reference.hpp"
 
 #include <algorithm>
@@ -99,6 +100,16 @@ std::uint32_t part_named(const Tree& tree, std::string_view words, const Reader&
   return best;
 }
 
+/// The sentence of its line that words stand in.
+std::string_view sentence_around(const Source& source, Span words) {
+  const Span line = source.line(source.line_of(words.begin));
+  const std::string_view text = source.at(line);
+  const std::size_t at = std::min<std::size_t>(words.begin - line.begin, text.size());
+  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
+  const std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
+  return text.substr(begin, std::min(text.find(". ", at), text.size()) - begin);
+}
+
 void name_part(Tree& tree, Node& node, const Reader& reader) {
   if (tree.parts.size() < 2) return;
   const std::uint32_t part = part_named(tree, reader.source.at(node.span), reader);
@@ -125,6 +136,8 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
     const auto typed =
         number == 0 ? std::nullopt
                     : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
+    if (node.work.act == Act::free_loops)
+      node.work.nth = loop_named(sentence_around(reader.source, node.span), reader.vocabulary);
     if (node.work.act == Act::free_loops)
       take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
     if (node.work.act == Act::skipped)

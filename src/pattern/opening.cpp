@@ -38,11 +38,24 @@ std::uint32_t numbered_round(const Sentence& sentence, std::uint32_t place, std:
   return number->number;
 }
 
-/// "of Rnd 6" from `at`: the number, and `at` behind it; 0 and `at` as it was if that does not stand there.
-std::uint32_t round_named(const Sentence& sentence, std::uint32_t& at) {
+/// Behind "of", "in the".
+std::uint32_t behind_small_words(const Sentence& sentence, std::uint32_t at) {
   std::uint32_t next = skip_blanks(sentence.text(), at);
   for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from", "in"}); ++small)
     next = behind(sentence, *words_at(sentence, next).first);
+  return next;
+}
+
+/// "of st 5 | of Rnd 6": where the number of the stitch ends; `at` if none stands there.
+std::uint32_t behind_stitch(const Sentence& sentence, std::uint32_t at) {
+  if (!is_named(sentence, at, {"st"})) return at;
+  const Word* number = number_at(sentence, behind(sentence, *words_at(sentence, at).first));
+  return number == nullptr ? at : behind_small_words(sentence, number->end);
+}
+
+/// "of Rnd 6" from `at`: the number, and `at` behind it; 0 and `at` as it was if that does not stand there.
+std::uint32_t round_named(const Sentence& sentence, std::uint32_t& at) {
+  const std::uint32_t next = behind_stitch(sentence, behind_small_words(sentence, at));
   if (const std::uint32_t number = numbered_round(sentence, next, at); number != 0) return number;
   for (const Word& word : words_at(sentence, next)) {
     const std::string_view name = name_of(sentence, word);

@@ -76,7 +76,8 @@ struct Work {
   std::uint16_t in_space = 0;  ///< Where::any: how many into each chain space; 0: as many as into a stitch
   std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space.
                                ///< Where::next: into the middle of each group
-  std::uint16_t nth = 0;       ///< Where::chain: which chain from the hook
+  std::uint16_t nth = 0;       ///< Where::chain: which chain from the hook; Act::free_loops: which loop is the
+                               ///< first, 0: not said
   bool to_end = false;         ///< until the round's places are used up …
   std::uint32_t leave = 0;     ///< … but for the last `leave`
   std::uint32_t times = 1;     ///< how many places, or passes of a repeat, where not to_end

@@ -99,3 +99,22 @@ TEST_CASE("loops behind an invisible decrease are out of reach") {
             "there are no free back loops of round 2: all of them are worked into, or lie out of reach "
             "behind an invisible decrease") != std::string::npos);
 }
+
+TEST_CASE("a part begins in the loop that its text names") {
+  for (const char* frill : {
+           "FRILL\nRnd 1: join yarn in the 5th free front loop of Rnd 4, sc in next 6 free loops (6)\n",
+           "FRILL\nJoin yarn in the 5th front loop of Rnd 4.\nRnd 1: sc in same loop, sc in next 5 free "
+           "loops (6)\n",
+           "FRILL\nRnd 1: attach yarn in the front loop of stitch 5 of Rnd 4, 6 sc (6)\n",
+       }) {
+    INFO(frill);
+    const Text text("Woodland cup\n\n" + cup + "\n" + frill);
+    CHECK(text.said == "");
+    CHECK(text.into(0) == "cup-4-5");
+    CHECK(text.into(5) == "cup-4-10");
+  }
+  const Text beyond(
+      "Woodland cup\n\n" + cup +
+      "\nFRILL\nRnd 1: join yarn in the 25th free front loop of Rnd 4, sc in next 6 free loops (6)\n");
+  CHECK(beyond.said.find("round 4 has 24 front loops, there is no loop 25") != std::string::npos);
+}
