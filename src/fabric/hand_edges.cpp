@@ -192,12 +192,11 @@ bool Hand::open_skipped(const Node& node) {
 /// back.
 bool Hand::open_under_gap(const Node& node) {
   for (const Arch& arch : fabric_.arches) {
-    const bool over_gap = fabric_.stitches[arch.first_chain].round == gap_round_ && arch.count > 1;
+    if (fabric_.stitches[arch.first_chain].round != gap_round_ || arch.count < 2) continue;
     std::vector<Place> places;
-    for (std::uint32_t nth = over_gap ? arch.count : 0; nth > 0; --nth)
+    for (std::uint32_t nth = arch.count; nth > 0; --nth)
       places.push_back(Place{arch.first_chain + nth - 1, On::chain_side, stitch::third});
-    if (places.empty() || all_taken(fabric_, places)) continue;
-    return open_places(std::move(places));
+    if (!all_taken(fabric_, places)) return open_places(std::move(places));
   }
   return stop(node, "edge", "there are no chains to be worked along their other side");
 }

@@ -112,7 +112,8 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   ++made_;
   if (gist.legs > 0 && !add_legs(node, gist, context)) return false;
   if (context.into == Into::two_parts) keep_held(node, number);
-  if (context.into == Into::both_layers && taken_.size() > gist.takes) fabric_.stitches[number].flags |= two_layers;
+  if (context.into == Into::both_layers && taken_.size() > gist.takes)
+    fabric_.stitches[number].flags |= two_layers;
   if (gist.chain) add_chain(number);
   if (gist.chain && node.work.as_high && leads_up(arch_)) climbs_ = true;
   if (!own && !led_) put_tops(number, gist);

@@ -17,18 +17,26 @@ std::vector<bool> hiding_kinds(const Fabric& fabric) {
   return hiding;
 }
 
+/// Does something with every leg of a round's own part that goes into one of its stitches from later on.
+template <class Each> void for_legs_into(const Fabric& fabric, std::uint32_t index, Each each) {
+  const Round& round = fabric.rounds[index];
+  for (StitchId id = end_of(round); id < fabric.stitches.size(); ++id) {
+    if (fabric.rounds[fabric.stitches[id].round].part != round.part) break;
+    for (const Leg& leg : legs_of(fabric, id))
+      if (leg.into.what == On::top && leg.into.of >= round.first_stitch && leg.into.of < end_of(round))
+        each(id, leg);
+  }
+}
+
 /// Loops of the round's stitches that later rounds of its own part are worked into, or hide.
 std::vector<std::uint8_t> taken_by_own(const Fabric& fabric, std::uint32_t index) {
   const std::vector<bool> hiding = hiding_kinds(fabric);
   const Round& round = fabric.rounds[index];
   std::vector<std::uint8_t> taken(round.count, stitch::no_loop);
-  for (StitchId id = end_of(round); id < fabric.stitches.size(); ++id) {
-    if (fabric.rounds[fabric.stitches[id].round].part != round.part) break;
-    for (const Leg& leg : legs_of(fabric, id))
-      if (leg.into.what == On::top && leg.into.of >= round.first_stitch && leg.into.of < end_of(round))
-        taken[leg.into.of - round.first_stitch] |=
-            hiding[fabric.stitches[id].kind] ? std::uint8_t{stitch::both} : leg.into.loops;
-  }
+  for_legs_into(fabric, index, [&](StitchId id, const Leg& leg) {
+    taken[leg.into.of - round.first_stitch] |=
+        hiding[fabric.stitches[id].kind] ? std::uint8_t{stitch::both} : leg.into.loops;
+  });
   return taken;
 }
 
@@ -79,15 +87,10 @@ std::vector<Place> loops_left(const Fabric& fabric, std::uint32_t index, std::ui
 
 bool hides_loops(const Fabric& fabric, std::uint32_t index) {
   const std::vector<bool> hiding = hiding_kinds(fabric);
-  const Round& round = fabric.rounds[index];
-  for (StitchId id = end_of(round); id < fabric.stitches.size(); ++id) {
-    if (fabric.rounds[fabric.stitches[id].round].part != round.part) break;
-    if (!hiding[fabric.stitches[id].kind]) continue;
-    for (const Leg& leg : legs_of(fabric, id))
-      if (leg.into.what == On::top && leg.into.of >= round.first_stitch && leg.into.of < end_of(round))
-        return true;
-  }
-  return false;
+  bool hides = false;
+  for_legs_into(fabric, index,
+                [&](StitchId id, const Leg&) { hides = hides || hiding[fabric.stitches[id].kind]; });
+  return hides;
 }
 
 std::vector<Place> left_unworked(const Fabric& fabric, std::uint32_t round, bool& of_it) {

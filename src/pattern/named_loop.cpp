@@ -1,9 +1,6 @@
 #include "pattern/named_loop.hpp"
 
-#include "pattern/sentence.hpp"
-
-#include <algorithm>
-#include <initializer_list>
+#include "pattern/word_names.hpp"
 
 namespace whorl::pattern {
 namespace {
@@ -11,21 +8,9 @@ namespace {
 using words::ConceptClass;
 using words::Word;
 
-std::string_view name_of(const Sentence& sentence, const Word& word) {
-  return word.kind == words::WordKind::phrase
-             ? std::string_view(sentence.vocabulary.concepts[word.means].name)
-             : std::string_view{};
-}
-
 bool is_loop(const Sentence& sentence, const Word& word) {
-  const std::string_view text = sentence.text().substr(word.begin, word.end - word.begin);
-  const bool loop = text.find("loop") != std::string_view::npos || text.substr(0, 2) == "lp";
   const ConceptClass sort = sort_of(sentence, word);
-  return sort == ConceptClass::loops || (sort == ConceptClass::place && loop);
-}
-
-std::uint32_t behind(const Sentence& sentence, const Word& word) {
-  return skip_blanks(sentence.text(), word.end);
+  return sort == ConceptClass::loops || (sort == ConceptClass::place && is_loop_word(sentence, word));
 }
 
 /// Where a word for a loop ends from `at` on, "free" before it; 0: none stands there.
@@ -42,20 +27,11 @@ std::uint32_t end_of_loop(const Sentence& sentence, std::uint32_t at) {
   return 0;
 }
 
-bool is_one_of(const Sentence& sentence, std::uint32_t at, std::initializer_list<std::string_view> names) {
-  const WordsAt words = words_at(sentence, at);
-  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
-    return std::find(names.begin(), names.end(), name_of(sentence, word)) != names.end();
-  });
-}
-
 /// "5th | free front loop".
 bool is_ordinal_of_loop(const Sentence& sentence, const Word& number) {
   const std::uint32_t at = behind(sentence, number);
-  const WordsAt words = words_at(sentence, at);
-  const bool ordinal = std::any_of(words.begin(), words.end(),
-                                   [&](const Word& word) { return name_of(sentence, word) == "ordinal"; });
-  return ordinal && end_of_loop(sentence, behind(sentence, *words.first)) != 0;
+  return is_named(sentence, at, {"ordinal"}) &&
+         end_of_loop(sentence, behind(sentence, *words_at(sentence, at).first)) != 0;
 }
 
 /// "… loop | of st 5": the number; 0 if none stands there.
@@ -64,8 +40,8 @@ std::uint32_t stitch_behind(const Sentence& sentence, std::uint32_t loop_end) {
   bool stitch = false;
   for (int small = 0; small < 4; ++small) {
     if (const Word* number = number_at(sentence, at)) return stitch ? number->number : 0;
-    const bool place = is_one_of(sentence, at, {"st"});
-    if (!place && !is_one_of(sentence, at, {"with", "filler", "in", "from"})) return 0;
+    const bool place = is_named(sentence, at, {"st"});
+    if (!place && !is_named(sentence, at, {"with", "filler", "in", "from"})) return 0;
     stitch = stitch || place;
     at = behind(sentence, *words_at(sentence, at).first);
   }

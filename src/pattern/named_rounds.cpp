@@ -2,6 +2,7 @@
 
 #include "pattern/named_loop.hpp"
 #include "pattern/reference.hpp"
+#include "pattern/sentence_around.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -98,16 +99,6 @@ std::uint32_t part_named(const Tree& tree, std::string_view words, const Reader&
     most = std::max(most, shared);
   }
   return best;
-}
-
-/// The sentence of its line that words stand in.
-std::string_view sentence_around(const Source& source, Span words) {
-  const Span line = source.line(source.line_of(words.begin));
-  const std::string_view text = source.at(line);
-  const std::size_t at = std::min<std::size_t>(words.begin - line.begin, text.size());
-  const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
-  const std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
-  return text.substr(begin, std::min(text.find(". ", at), text.size()) - begin);
 }
 
 void name_part(Tree& tree, Node& node, const Reader& reader) {

@@ -1,5 +1,7 @@
 #include "pattern/opening.hpp"
 
+#include "pattern/word_names.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
@@ -9,23 +11,6 @@ namespace {
 using words::ConceptClass;
 using words::Word;
 using words::WordKind;
-
-std::string_view name_of(const Sentence& sentence, const Word& word) {
-  return word.kind == WordKind::phrase ? std::string_view(sentence.vocabulary.concepts[word.means].name)
-                                       : std::string_view{};
-}
-
-bool is_named(const Sentence& sentence, std::uint32_t at, std::initializer_list<std::string_view> names) {
-  const WordsAt words = words_at(sentence, at);
-  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
-    const std::string_view name = name_of(sentence, word);
-    return !name.empty() && std::find(names.begin(), names.end(), name) != names.end();
-  });
-}
-
-std::uint32_t behind(const Sentence& sentence, const Word& word) {
-  return skip_blanks(sentence.text(), word.end);
-}
 
 /// "4 rnd", "4th round" at `place`: the number, and `at` behind both; 0 if that does not stand there.
 std::uint32_t numbered_round(const Sentence& sentence, std::uint32_t place, std::uint32_t& at) {
@@ -152,11 +137,6 @@ std::uint8_t loops_of(std::string_view name) {
   if (name == "front loops") return stitch::front;
   if (name == "back loops") return stitch::back;
   return 0;
-}
-
-bool is_loop_word(const Sentence& sentence, const Word& word) {
-  const std::string_view text = sentence.text().substr(word.begin, word.end - word.begin);
-  return text.find("loop") != std::string_view::npos || text.substr(0, 2) == "lp";
 }
 
 bool names_loops(const Sentence& sentence, std::uint32_t at) {

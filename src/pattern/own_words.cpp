@@ -332,7 +332,6 @@ private:
     return id && kinds()[*id].own ? short_name_of(entry) : usual;
   }
 
-  /// `usual`: it is read as stitches of its family are made.
   /// "sc = dc": the word of one standard stitch for another.
   void tell_redefined(const Entry& entry, Concept means) {
     const Concept known = known_work(entry);
@@ -349,6 +348,7 @@ private:
     out_.findings.push_back(std::move(finding));
   }
 
+  /// `usual`: it is read as stitches of its family are made.
   void tell_loops(const Entry& entry, int left, bool usual) {
     Finding finding;
     finding.severity = Severity::warning;

@@ -1,6 +1,7 @@
 #include "pattern/placed_on.hpp"
 
 #include "pattern/reference.hpp"
+#include "pattern/sentence_around.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
@@ -37,7 +38,7 @@ private:
   /// any thing that is bought, the one in whose rounds the sentence stands. How far a part reaches that is
   /// folded is not told.
   void name_sewn(Placing& placing, PartNumber where) const {
-    const std::string_view text = sentence_of(placing);
+    const std::string_view text = sentence_around(reader_.source, placing.span);
     for (const std::string_view folding : {"fold", "Fold", "pinch", "Pinch"})
       if (text.find(folding) != std::string_view::npos) return;
     for (std::size_t at = 0; at < text.size() && placing.sewn == no_node;) {
@@ -56,16 +57,6 @@ private:
     placing.behind = std::any_of(words.begin(), words.end(), [behind](const words::Word& word) {
       return word.kind == words::WordKind::phrase && word.means == behind;
     });
-  }
-
-  /// The sentence in which it begins, as typed.
-  std::string_view sentence_of(const Placing& placing) const {
-    const Span line = reader_.source.line(reader_.source.line_of(placing.span.begin));
-    const std::string_view text = reader_.source.at(line);
-    const std::size_t at = placing.span.begin - line.begin;
-    const std::size_t stop = at == 0 ? std::string_view::npos : text.rfind(". ", at - 1);
-    const std::size_t begin = stop == std::string_view::npos ? 0 : stop + 2;
-    return text.substr(begin, std::min(text.find(". ", at), text.size()) - begin);
   }
 
   static std::string_view without_mark(std::string_view word) {
@@ -97,7 +88,7 @@ private:
   /// other one that has these rounds.
   std::optional<PartNumber> sewn_on(const Placing& placing, std::optional<PartNumber> named) const {
     if (placing.what != What::sew || !named || is_sewn_to(placing.text, *named)) return std::nullopt;
-    if (names_another_place(sentence_of(placing))) return std::nullopt;
+    if (names_another_place(sentence_around(reader_.source, placing.span))) return std::nullopt;
     if (placing.part != *named && has_both(placing.part, placing)) return placing.part;
     std::optional<PartNumber> only;
     for (PartNumber part = 0; part < tree_.parts.size(); ++part) {
