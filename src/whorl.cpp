@@ -3,6 +3,7 @@
 #include "drawing/wording_file.hpp"
 #include "fabric/check.hpp"
 #include "fabric/work.hpp"
+#include "pattern/language.hpp"
 #include "pattern/read.hpp"
 #include "pattern/report.hpp"
 #include "pattern/variants.hpp"
@@ -80,11 +81,12 @@ std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const 
   std::vector<std::string> variants = pattern::variants_in(typed.text());
   const std::size_t chosen = number_of(options.variant, variants);
   pattern::Source source(pattern::in_variant(typed.text(), variants, chosen));
-  const words::Vocabulary* vocabulary = words::find_vocabulary(options.language);
-  if (vocabulary == nullptr) vocabulary = words::find_vocabulary("en-US");
-  pattern::Read read = pattern::read(source, *vocabulary);
+  const pattern::Language language = pattern::find_language(source, options.language);
+  pattern::Read read = pattern::read(source, *language.vocabulary);
   fabric::Worked worked = fabric::work(read.tree);
   std::vector<pattern::Finding> findings = find_unknown(options.variant, variants);
+  if (const auto told = pattern::tell_language(language); told && !read.tree.rounds.empty())
+    findings.push_back(*told);
   findings.insert(findings.end(), read.findings.begin(), read.findings.end());
   const std::vector<pattern::Finding> checked = fabric::check(read.tree, worked.fabric);
   findings.insert(findings.end(), worked.findings.begin(), worked.findings.end());
@@ -92,7 +94,7 @@ std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const 
   std::vector<Finding> faces = faces_of(std::move(findings), typed, options.file);
   std::vector<RoundLine> lines = lines_of(source, read.tree, worked.fabric);
   std::vector<Caution> cautions = cautions_of(source, read.tree);
-  std::string caution = caution_of(cautions);
+  std::string caution = caution_of(cautions, read.tree.language);
   std::string variant = variants.empty() ? std::string() : variants[chosen];
   return std::make_shared<const Pattern::Content>(Pattern::Content{
       std::move(source), std::move(read.tree), std::move(worked.fabric), std::move(faces), std::move(lines),
@@ -101,7 +103,11 @@ std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const 
 
 } // namespace
 
-const drawing::Wording& wording_for(const std::string& language) {
+std::string_view language_or(std::string_view asked, const pattern::Tree& tree) {
+  return asked.empty() ? std::string_view(tree.language) : asked;
+}
+
+const drawing::Wording& wording_for(std::string_view language) {
   static const drawing::Wording none;
   const drawing::Wording* wording = drawing::find_wording(language);
   if (wording == nullptr) wording = drawing::find_wording("en");
@@ -123,7 +129,9 @@ const std::string& Pattern::caution() const { return content_->caution; }
 bool Pattern::can_be_drawn() const { return !content_->fabric.stitches.empty(); }
 std::string Pattern::check_json() const { return whorl::check_json(*content_); }
 
-Moves Pattern::moves(std::string_view stitch) const { return Moves(moves_of(content_, stitch)); }
+Moves Pattern::moves(std::string_view stitch, std::string_view language) const {
+  return Moves(moves_of(content_, stitch, language));
+}
 
 bool Pattern::has_errors() const {
   const std::vector<Finding>& all = content_->findings;

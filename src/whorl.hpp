@@ -35,7 +35,8 @@ struct Finding {
 
 /// A thing in the text that small children can swallow or be caught in. No finding: the pattern is not wrong.
 struct Caution {
-  std::string what; ///< what sort of thing: "safety eyes"
+  std::string what;  ///< what sort of thing, in the pattern's language: "safety eyes"
+  std::string thing; ///< the same for all languages: "thing eyes"
   std::uint32_t line = 1;
   std::uint32_t column = 1;
   std::uint32_t length = 0;
@@ -57,9 +58,9 @@ struct RoundLine {
 
 /// How a text is to be read.
 struct ReadOptions {
-  std::string language = "en-US"; ///< BCP 47
-  std::string file = "pattern";   ///< what findings call the text
-  std::string variant;            ///< the size or yarn wanted, by its name; "": the first the text names
+  std::string language;         ///< that it is written in, BCP 47; "": the text states it or its words tell
+  std::string file = "pattern"; ///< what findings call the text
+  std::string variant;          ///< the size or yarn wanted, by its name; "": the first the text names
 };
 
 /// Paper to draw on.
@@ -80,6 +81,7 @@ struct ChartOptions {
   bool figures_only = false;      ///< for placing on a page: no title, captions, legend, tables
   bool clear = false;             ///< no white under it (SVG and PNG)
   Paper paper = Paper::as_needed; ///< else as many sheets as it takes
+  std::string language;           ///< of the sheet's own words, BCP 47; "": the pattern's
   double stitch = 4.4;            ///< millimetres for one single crochet
   std::string id_prefix;          ///< before every id of the SVG, for several charts on one page
 };
@@ -151,7 +153,7 @@ private:
 
 /// How a list of symbols is made.
 struct SymbolOptions {
-  std::string language = "en-US"; ///< BCP 47, of the names; a pattern's own terms go before it
+  std::string language; ///< of the names, BCP 47; "": the pattern's, else US English
   bool plus = false;              ///< single crochet as + instead of x
 };
 
@@ -213,6 +215,7 @@ struct StepOptions {
   int first_round = 0, last_round = 0; ///< 0: from the first, to the last
   bool left_handed = false;
   bool plus = false; ///< single crochet as + instead of x
+  std::string language; ///< of the words beside the author's own, BCP 47; "": the pattern's
   StepShape shape = StepShape::wide;
   bool each_stitch = false; ///< a picture a stitch, not a round
   bool clear = false;       ///< no white under them
@@ -275,13 +278,28 @@ public:
   /// "I have 22 in round 4": the single slips that explain it. `part` may be "" where only one has the round.
   Slips slips(int round, std::uint32_t have, std::string_view part = {}) const;
   /// How its stitches are made: all that it uses, or those that it, or US terms, call so.
-  Moves moves(std::string_view stitch = {}) const;
+  /// `language`: of the words, BCP 47; "": the pattern's.
+  Moves moves(std::string_view stitch = {}, std::string_view language = {}) const;
   /// The symbols on its chart, and no others.
   Symbols symbols(const SymbolOptions& options = {}) const;
 
 private:
   std::shared_ptr<const Content> content_;
 };
+
+/// A file of words by its name: a language, or the words of the sheet.
+struct WordFile {
+  std::string name;
+  std::string text;
+};
+
+/// Adds the words of files to those that are built in, or puts them in the place of those of the same language.
+/// What is wrong or missing in them, a sentence each; none: they are all right. A file that is broken is passed
+/// over. To be called before anything is read, not while another thread reads.
+std::vector<std::string> add_words(const std::vector<WordFile>& files);
+
+/// The known language that a tag (BCP 47) comes closest to: "pt-BR" for "pt", "de" for "de-AT"; "" if none does.
+std::string language_of(std::string_view tag);
 
 /// Reads, works and checks a pattern. Never fails: what is wrong with the text is a finding.
 Pattern read(std::string_view text, const ReadOptions& options = {});

@@ -145,9 +145,9 @@ std::string look_for_rounds(const fabric::Fabric& fabric, const layout::Wanted& 
 }
 
 /// "4.4".
-std::string tenths(double number) {
+std::string tenths(double number, const drawing::Wording& wording) {
   const std::int64_t rounded = drawing::thousandths(number) + 50;
-  return std::to_string(rounded / 1000) + "." + std::to_string(rounded % 1000 / 100);
+  return std::to_string(rounded / 1000) + drawing::say(wording, "decimal") + std::to_string(rounded % 1000 / 100);
 }
 
 /// How large a stitch is on the sheets.
@@ -163,9 +163,9 @@ std::vector<std::string> remarks_of(const Chart::Content& chart, const drawing::
   std::vector<std::string> remarks;
   const double stitch = stitch_of(chart);
   if (stitch < chart.options.stitch)
-    remarks.push_back(drawing::say(wording, "stitch-made-smaller", {tenths(stitch)}));
+    remarks.push_back(drawing::say(wording, "stitch-made-smaller", {tenths(stitch, wording)}));
   if (stitch < least_stitch)
-    remarks.push_back(drawing::say(wording, "stitch-too-small", {tenths(stitch), tenths(least_stitch)}));
+    remarks.push_back(drawing::say(wording, "stitch-too-small", {tenths(stitch, wording), tenths(least_stitch, wording)}));
   const drawing::Paper paper = size_of(chart.options.paper);
   for (const drawing::Scene& sheet : chart.sheets) {
     const bool upright = sheet.width <= paper.width && sheet.height <= paper.height;
@@ -183,18 +183,34 @@ void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::
   const std::vector<drawing::Mark>& marks = drawing::built_in_marks();
   chart.extents = drawing::extents_of(pattern.fabric, marks, style_of(chart.options));
   layout::Page page = page_of(chart.options, wanted);
-  page.main_yarn = plain_yarn(pattern, wording);
+  put_words(page, wording);
+  page.main_yarn = plain_yarn(pattern, wording_for(pattern.tree.language));
   chart.placement = layout::place(pattern.fabric, chart.extents, page);
   chart.not_drawn = not_drawn_of(pattern.fabric, chart.placement, wording);
-  drawing::SheetText text = sheet_text_of(pattern, wanted, wording);
+  drawing::SheetText text = sheet_text_of(pattern, wanted, language_or(chart.options.language, pattern.tree));
   text.closing.insert(text.closing.end(), chart.not_drawn.begin(), chart.not_drawn.end());
-  text.caution = pattern.caution;
+  text.caution = chart.options.language.empty() ? pattern.caution : caution_of(pattern.cautions, text.language);
   chart.sheets = drawing::sheets(pattern.tree, pattern.fabric, chart.placement, marks, text, wording,
                                  sheet_options(chart.options));
   chart.remarks = remarks_of(chart, wording);
 }
 
 } // namespace
+
+void put_words(layout::Page& page, const drawing::Wording& wording) {
+  const auto word = [&wording](const char* id) { return drawing::say(wording, id, {"{}"}); };
+  page.rounds = word("figure-rounds");
+  page.rows = word("figure-rows");
+  page.back_loops = word("name-back");
+  page.front_loops = word("name-front");
+  page.both_layers = word("figure-both-layers");
+  page.neck = word("figure-neck");
+  page.neck_open = word("figure-neck-open");
+  page.neck_from = word("figure-neck-from");
+  page.owner_round = word("figure-owner-round");
+  page.joined_edges = word("figure-joined-edges");
+  page.front = word("figure-front");
+}
 
 std::string find_wanted(const fabric::Fabric& fabric, const ChartOptions& options,
                         const drawing::Wording& wording, layout::Wanted& wanted) {
@@ -205,7 +221,7 @@ std::string find_wanted(const fabric::Fabric& fabric, const ChartOptions& option
 
 std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Content> pattern,
                                                const ChartOptions& options) {
-  const drawing::Wording& wording = wording_for(pattern->tree.language);
+  const drawing::Wording& wording = wording_for(language_or(options.language, pattern->tree));
   auto chart = std::make_shared<Chart::Content>();
   chart->pattern = std::move(pattern);
   chart->options = options;

@@ -40,6 +40,7 @@ struct Chart::Content {
 
 struct Moves::Content {
   std::shared_ptr<const Pattern::Content> pattern;
+  std::string language; ///< of the words
   std::vector<writing::ToldStitch> told;
   std::vector<StitchMoves> stitches;
   std::string problem;
@@ -62,12 +63,18 @@ struct Steps::Content {
   std::vector<drawing::Step> steps;
 };
 
-/// The words of the sheet for a pattern in these terms; English while there is no other.
-const drawing::Wording& wording_for(const std::string& language);
+/// The words of the sheet in a language; English where there are none.
+const drawing::Wording& wording_for(std::string_view language);
+
+/// The language that is asked for, or the pattern's where none is.
+std::string_view language_or(std::string_view asked, const pattern::Tree& tree);
+
+/// What stands within a figure, in words: "neck", "front", "BLO".
+void put_words(layout::Page& page, const drawing::Wording& wording);
 
 /// The texts of a sheet that come from the pattern.
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
-                                 const drawing::Wording& wording);
+                                 std::string_view language);
 
 /// Of which parts and rounds each technique of a tree holds, in words; "": of all.
 std::vector<std::string> technique_scopes(const pattern::Tree& tree, const drawing::Wording& wording);
@@ -96,14 +103,14 @@ std::shared_ptr<const Chart::Content> chart_of(std::shared_ptr<const Pattern::Co
 
 /// What `moves` says of a pattern, the name of a stitch or "" given.
 std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Content> pattern,
-                                               std::string_view stitch);
+                                               std::string_view stitch, std::string_view language);
 
 /// The object that `moves --json` prints.
 std::string moves_json(const Moves::Content& moves);
 
 /// The cautions of a pattern, and what is to be said of them.
 std::vector<Caution> cautions_of(const pattern::Source& source, const pattern::Tree& tree);
-std::string caution_of(const std::vector<Caution>& cautions);
+std::string caution_of(const std::vector<Caution>& cautions, std::string_view language);
 
 /// The object that `check --json` prints; see README.
 std::string check_json(const Pattern::Content& pattern);

@@ -13,13 +13,13 @@ namespace {
 using drawing::HookState;
 using drawing::Strand;
 
-const words::Vocabulary& terms_of(const pattern::Tree& tree) {
-  const words::Vocabulary* own = words::find_vocabulary(tree.language);
+const words::Vocabulary& terms_of(std::string_view language) {
+  const words::Vocabulary* own = words::find_vocabulary(language);
   return own != nullptr ? *own : *words::find_vocabulary("en-US");
 }
 
 /// Words of the sheet for a pattern in these terms.
-writing::Say say_in(const std::string& language) {
+writing::Say say_in(std::string_view language) {
   const drawing::Wording& wording = wording_for(language);
   return [&wording](std::string_view id, const std::vector<std::string>& with) {
     return drawing::say(wording, id, with);
@@ -27,10 +27,10 @@ writing::Say say_in(const std::string& language) {
 }
 
 std::string problem_of(std::string_view stitch, const std::vector<writing::Used>& used,
-                       const pattern::Tree& tree, const writing::Say& say) {
+                       const pattern::Tree& tree, std::string_view language, const writing::Say& say) {
   std::string list;
   for (const writing::Used& one : used)
-    list += (list.empty() ? "" : ", ") + writing::tell(one, tree, terms_of(tree), say).name;
+    list += (list.empty() ? "" : ", ") + writing::tell(one, tree, terms_of(language), say).name;
   const std::string name(stitch);
   return list.empty() ? say("no-stitches", {name}) : say("no-such-stitch", {name, list});
 }
@@ -82,7 +82,7 @@ drawing::Scene scene_of(const Moves::Content& moves, const writing::Say& say) {
   text.terms = say("moves-terms", {});
   text.note = say("moves-note", {});
   text.description = say("moves-describe", {names});
-  text.language = tree.language;
+  text.language = moves.language;
   return drawing::moves_sheet(text, strips);
 }
 
@@ -104,19 +104,21 @@ Json json_of(const writing::ToldStitch& told) {
 } // namespace
 
 std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Content> pattern,
-                                               std::string_view stitch) {
+                                               std::string_view stitch, std::string_view language) {
   auto moves = std::make_shared<Moves::Content>();
   moves->pattern = std::move(pattern);
   const pattern::Tree& tree = moves->pattern->tree;
-  const writing::Say say = say_in(tree.language);
+  moves->language = language_or(language, tree);
+  const writing::Say say = say_in(moves->language);
+  const words::Vocabulary& terms = terms_of(moves->language);
   const std::vector<writing::Used> used = writing::used_stitches(tree);
   const std::vector<writing::Used> wanted =
       stitch.empty()
           ? used
-          : writing::named(used, tree, stitch, terms_of(tree), *words::find_vocabulary("en-US"), say);
-  if (wanted.empty() && !stitch.empty()) moves->problem = problem_of(stitch, used, tree, say);
+          : writing::named(used, tree, stitch, terms_of(tree.language), *words::find_vocabulary("en-US"), say);
+  if (wanted.empty() && !stitch.empty()) moves->problem = problem_of(stitch, used, tree, moves->language, say);
   for (const writing::Used& one : wanted) {
-    moves->told.push_back(writing::tell(one, tree, terms_of(tree), say));
+    moves->told.push_back(writing::tell(one, tree, terms, say));
     moves->stitches.push_back(face_of(moves->told.back()));
   }
   moves->scene = scene_of(*moves, say);
@@ -126,7 +128,7 @@ std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Co
 std::string moves_json(const Moves::Content& moves) {
   Json json = {{"whorl", 1},
                {"title", moves.pattern->tree.title},
-               {"language", moves.pattern->tree.language},
+               {"language", moves.language},
                {"stitches", Json::array()}};
   for (const writing::ToldStitch& told : moves.told) json["stitches"].push_back(json_of(told));
   return text_of(json);
@@ -140,7 +142,7 @@ std::string Moves::json() const { return moves_json(*content_); }
 std::string Moves::svg() const { return drawing::svg(content_->scene); }
 
 std::string Moves::text() const {
-  const writing::Say say = say_in(content_->pattern->tree.language);
+  const writing::Say say = say_in(content_->language);
   std::string text;
   for (const writing::ToldStitch& told : content_->told)
     text += (text.empty() ? "" : "\n") + writing::as_text(told, say);

@@ -133,28 +133,31 @@ std::string yarns_of(const pattern::Tree& tree, const fabric::Fabric& fabric,
 } // namespace
 
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
-                                 const drawing::Wording& wording) {
+                                 std::string_view language) {
   const pattern::Source& source = pattern.source;
   const pattern::Tree& tree = pattern.tree;
+  const drawing::Wording& wording = wording_for(language);
+  const drawing::Wording& own = wording_for(tree.language);
   drawing::SheetText text;
+  text.language = language;
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
   if (!pattern.variant.empty()) text.terms = pattern.variant + " · " + text.terms;
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
-    const std::string start = said_between(part.note, wording, "notes-start");
-    text.starts.push_back(start.empty() ? "" : drawing::say(wording, "start-named", {start}));
-    text.from_below.push_back(says(part.note, wording, "notes-upwards"));
+    const std::string start = said_between(part.note, own, "notes-start");
+    text.starts.push_back(start.empty() || &own != &wording ? "" : drawing::say(wording, "start-named", {start}));
+    text.from_below.push_back(says(part.note, own, "notes-upwards"));
   }
   for (const pattern::RoundText& round : tree.rounds) {
     const std::string line = line_of(source, round);
     text.round_lines.push_back(pattern.variant.empty() ? line : line_of_variant(line));
   }
   text.yarns = yarns_of(tree, pattern.fabric, wording);
-  text.tones = ground_tones(pattern, wording);
+  text.tones = ground_tones(pattern, own);
   text.technique_scopes = technique_scopes(tree, wording);
-  text.names = names_of(source, tree);
+  if (&own == &wording) text.names = names_of(source, tree);
   text.closing = closing_of(pattern, wanted);
   return text;
 }

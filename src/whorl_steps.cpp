@@ -22,7 +22,8 @@ layout::Page page_of(const Steps::Content& steps, const drawing::Wording& wordin
   layout::Page page;
   page.hand = steps.options.left_handed ? layout::Hand::left : layout::Hand::right;
   page.fold = false;
-  page.main_yarn = plain_yarn(*steps.pattern, wording);
+  put_words(page, wording);
+  page.main_yarn = plain_yarn(*steps.pattern, wording_for(steps.pattern->tree.language));
   return page;
 }
 
@@ -57,7 +58,7 @@ void keep_wanted(const layout::Wanted& wanted, Steps::Content& steps) {
 /// What draws a step; `sheet` is held by the caller.
 drawing::Copy copy_of(const Steps::Content& steps, const drawing::SheetOptions& sheet) {
   const Pattern::Content& pattern = *steps.pattern;
-  return {pattern.tree, pattern.fabric, steps.placement, steps.text, wording_for(pattern.tree.language),
+  return {pattern.tree, pattern.fabric, steps.placement, steps.text, wording_for(steps.text.language),
           sheet};
 }
 
@@ -67,14 +68,14 @@ Steps Pattern::steps(const StepOptions& options) const {
   auto steps = std::make_shared<Steps::Content>();
   steps->pattern = content_;
   steps->options = options;
-  const drawing::Wording& wording = wording_for(content_->tree.language);
+  const drawing::Wording& wording = wording_for(language_or(options.language, content_->tree));
   layout::Wanted wanted;
   steps->problem = find_wanted(content_->fabric, chart_options(options), wording, wanted);
   if (!steps->problem.empty()) return Steps(steps);
   const drawing::SheetOptions sheet = sheet_options(options);
   const auto extents = drawing::extents_of(content_->fabric, drawing::built_in_marks(), sheet.style);
   steps->placement = layout::place(content_->fabric, extents, page_of(*steps, wording));
-  steps->text = sheet_text_of(*content_, wanted, wording);
+  steps->text = sheet_text_of(*content_, wanted, language_or(options.language, content_->tree));
   steps->steps = drawing::steps_of(copy_of(*steps, sheet),
                                    options.each_stitch ? drawing::Pace::stitches : drawing::Pace::rounds);
   keep_wanted(wanted, *steps);

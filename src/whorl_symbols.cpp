@@ -27,7 +27,7 @@ std::shared_ptr<const Symbols::Content> content_of(const Copy& copy) {
     for (const drawing::Entry& entry : group.entries)
       content->entries.push_back({group.id, group.heading, entry.key, entry.name, entry.words});
   content->title = copy.tree.title;
-  content->language = copy.tree.language;
+  content->language = copy.text.language;
   content->scene = drawing::symbols_sheet(copy, marks);
   return content;
 }
@@ -43,9 +43,11 @@ std::string line_of(const SymbolEntry& entry) {
 } // namespace
 
 Symbols symbols(const SymbolOptions& options) {
-  const drawing::Everything all = drawing::every_symbol(options.language);
-  const drawing::Wording& wording = wording_for(options.language);
+  const std::string language = options.language.empty() ? "en-US" : options.language;
+  const drawing::Everything all = drawing::every_symbol(language);
+  const drawing::Wording& wording = wording_for(language);
   drawing::SheetText text;
+  text.language = language;
   text.title = say(wording, "symbols-title");
   text.subtitle = say(wording, "symbols-all");
   text.terms = say(wording, "terms-us");
@@ -54,11 +56,13 @@ Symbols symbols(const SymbolOptions& options) {
 }
 
 Symbols Pattern::symbols(const SymbolOptions& options) const {
-  const drawing::Wording& wording = wording_for(content_->tree.language);
+  const std::string_view language = language_or(options.language, content_->tree);
+  const drawing::Wording& wording = wording_for(language);
   const drawing::SheetOptions sheet = options_of(options);
   const layout::Placement placement = layout::place(
       content_->fabric, drawing::extents_of(content_->fabric, drawing::built_in_marks(), sheet.style), {});
   drawing::SheetText text;
+  text.language = language;
   text.title = content_->tree.title.empty() ? say(wording, "symbols-title") : content_->tree.title;
   text.subtitle = say(wording, "symbols-of-chart");
   text.technique_scopes = technique_scopes(content_->tree, wording);

@@ -13,7 +13,8 @@ namespace whorl::cli {
 namespace {
 
 struct ChartCall {
-  std::string pattern, variant;
+  std::string pattern;
+  Wanted wanted;
   std::string output;
   ChartOptions options;
   std::string rounds;
@@ -78,9 +79,9 @@ int chart(const ChartCall& call) {
     complain("the chart would be written over its own pattern: " + call.output);
     return call_is_wrong;
   }
-  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.variant);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.wanted);
   if (!pattern) return file_trouble;
-  if (!has_variant(*pattern, call.variant)) return call_is_wrong;
+  if (!has_wanted(*pattern, call.wanted)) return call_is_wrong;
   say_findings(*pattern, false);
   if (!pattern->can_be_drawn()) return pattern_has_errors;
   return draw(*pattern, format, call);
@@ -99,7 +100,7 @@ void declare_what(CLI::App& app, ChartCall& call) {
   app.add_option("--part", call.options.parts, "only this part; again for another")
       ->type_name("NAME")
       ->allow_extra_args(false);
-  declare_variant(app, call.variant);
+  declare_wanted(app, call.wanted);
   app.add_option("--rounds", call.rounds, "only these rounds (or rows): 5-12, 5-, 7")->type_name("N-M");
 }
 
@@ -131,6 +132,7 @@ void declare_sheet(CLI::App& app, ChartCall& call) {
 }
 
 void settle(ChartCall& call) {
+  call.options.language = language_of(call.wanted.language);
   call.options.fold = !call.unfolded;
   call.options.strips = !call.rings;
   call.options.legend = !call.no_legend;

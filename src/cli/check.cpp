@@ -11,7 +11,8 @@ namespace whorl::cli {
 namespace {
 
 struct CheckCall {
-  std::string pattern, variant;
+  std::string pattern;
+  Wanted wanted;
   bool json = false;
   int round = 0; ///< 0: no round is asked about
   std::uint32_t have = 0;
@@ -147,10 +148,10 @@ std::string variants(const std::vector<Pattern>& all) {
 
 /// All variants of a text, or the one that is wanted; at least one.
 std::vector<Pattern> variants_of(const std::string& text, const CheckCall& call) {
-  std::vector<Pattern> all{pattern_of(text, call.pattern, call.variant)};
-  if (!call.variant.empty()) return all;
+  std::vector<Pattern> all{pattern_of(text, call.pattern, call.wanted)};
+  if (!call.wanted.variant.empty()) return all;
   for (std::size_t i = 1; i < all.front().variants().size(); ++i)
-    all.push_back(pattern_of(text, call.pattern, all.front().variants()[i]));
+    all.push_back(pattern_of(text, call.pattern, {all.front().variants()[i], call.wanted.written_in}));
   return all;
 }
 
@@ -170,7 +171,7 @@ int check(const CheckCall& call) {
   if (!text) return file_trouble;
   const std::vector<Pattern> all = variants_of(*text, call);
   const Pattern& pattern = all.front();
-  if (!has_variant(pattern, call.variant)) return call_is_wrong;
+  if (!has_wanted(pattern, call.wanted)) return call_is_wrong;
   if (call.round > 0) return explain(pattern, call);
   std::string problem;
   bool wrote = true;
@@ -193,7 +194,7 @@ int check(const CheckCall& call) {
 Command declare_check(CLI::App& app) {
   auto call = std::make_shared<CheckCall>();
   app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
-  declare_variant(app, call->variant);
+  declare_wanted(app, call->wanted);
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
   CLI::Option* round =
       app.add_option("--round", call->round, "a round that does not come out: what may have happened in it");

@@ -1,5 +1,6 @@
 #include "cli/files.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -115,6 +116,16 @@ bool write_file(const std::string& path, std::string_view bytes, std::string& pr
                                         : write_aside(path, bytes);
   if (!wrote) problem = because("cannot write", path == "-" ? "standard output" : path);
   return wrote;
+}
+
+std::vector<std::string> files_in(const std::string& folder, std::string_view ending, std::string& problem) {
+  std::vector<std::string> files;
+  std::error_code error;
+  for (fs::directory_iterator at(folder, error), last; !error && at != last; at.increment(error))
+    if (at->path().extension() == ending) files.push_back(at->path().string());
+  if (error) problem = "cannot read the folder " + folder + ": " + error.message();
+  std::sort(files.begin(), files.end());
+  return files;
 }
 
 bool same_file(const std::string& a, const std::string& b) {

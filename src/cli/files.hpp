@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace whorl::cli {
 
@@ -20,6 +21,9 @@ bool read_file(const std::string& path, std::string& text, std::string& problem)
 
 /// Writes a file whole or not at all (aside, then renamed), or standard output for "-". False with `problem`.
 bool write_file(const std::string& path, std::string_view bytes, std::string& problem);
+
+/// The files of a folder whose names end so, in order of their names. `problem` says where it is none.
+std::vector<std::string> files_in(const std::string& folder, std::string_view ending, std::string& problem);
 
 /// Whether two paths name the same existing file.
 bool same_file(const std::string& a, const std::string& b);

@@ -12,6 +12,7 @@ namespace {
 
 struct MovesCall {
   std::string pattern;
+  Wanted wanted;
   std::string stitch;
   std::string output;
   bool json = false;
@@ -45,10 +46,11 @@ int moves(const MovesCall& call) {
     complain(trouble);
     return call_is_wrong;
   }
-  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.wanted);
   if (!pattern) return file_trouble;
+  if (!has_wanted(*pattern, call.wanted)) return call_is_wrong;
   if (!call.json) say_findings(*pattern, false);
-  const Moves told = pattern->moves(call.stitch);
+  const Moves told = pattern->moves(call.stitch, language_of(call.wanted.language));
   if (!told.problem().empty()) {
     complain(told.problem());
     return call_is_wrong;
@@ -65,6 +67,7 @@ Command declare_moves(CLI::App& app) {
   app.add_option("STITCH", call->stitch, "one stitch, as the pattern or US terms call it");
   app.add_option("-o,--output", call->output,
                  "draw it as strips of small pictures; the ending says what: .svg .png .pdf .json");
+  declare_wanted(app, call->wanted);
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
   app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
   return [call] { return moves(*call); };

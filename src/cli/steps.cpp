@@ -18,7 +18,8 @@ namespace {
 namespace fs = std::filesystem;
 
 struct StepsCall {
-  std::string pattern, variant;
+  std::string pattern;
+  Wanted wanted;
   std::string folder;
   std::string rounds;
   std::string shape = "wide";
@@ -115,9 +116,9 @@ int steps(StepsCall& call) {
     complain(unclear);
     return call_is_wrong;
   }
-  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.variant);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.wanted);
   if (!pattern) return file_trouble;
-  if (!has_variant(*pattern, call.variant)) return call_is_wrong;
+  if (!has_wanted(*pattern, call.wanted)) return call_is_wrong;
   say_findings(*pattern, false);
   if (!pattern->can_be_drawn()) return pattern_has_errors;
   return draw(*pattern, call);
@@ -129,7 +130,7 @@ StepShape shape_of(const std::string& name) {
 
 void declare_what(CLI::App& app, StepsCall& call) {
   app.add_option("PATTERN", call.pattern, "the pattern's text, - for standard input")->required();
-  declare_variant(app, call.variant);
+  declare_wanted(app, call.wanted);
   app.add_option("-o,--output", call.folder, "the folder that the pictures go into; it is made if need be")
       ->type_name("FOLDER");
   app.add_option("--part", call.options.parts, "only this part; again for another")
@@ -164,6 +165,7 @@ Command declare_steps(CLI::App& app) {
   declare_how(app, *call);
   return [call] {
     call->options.shape = shape_of(call->shape);
+    call->options.language = language_of(call->wanted.language);
     if (!call->rounds.empty() &&
         !read_rounds(call->rounds, call->options.first_round, call->options.last_round)) {
       complain(unclear_rounds(call->rounds));

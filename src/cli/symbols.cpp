@@ -12,6 +12,7 @@ namespace {
 
 struct SymbolsCall {
   std::string pattern;
+  Wanted wanted;
   std::string output;
   SymbolOptions options;
   bool uk = false;
@@ -41,8 +42,9 @@ int put_out(const Symbols& symbols, const SymbolsCall& call, int status) {
 }
 
 int symbols_of_pattern(const SymbolsCall& call) {
-  const std::optional<Pattern> pattern = read_pattern(call.pattern);
+  const std::optional<Pattern> pattern = read_pattern(call.pattern, call.wanted);
   if (!pattern) return file_trouble;
+  if (!has_wanted(*pattern, call.wanted)) return call_is_wrong;
   if (!call.json) say_findings(*pattern, false);
   if (!pattern->can_be_drawn()) return pattern_has_errors;
   return put_out(pattern->symbols(call.options), call, pattern->has_errors() ? pattern_has_errors : done);
@@ -54,6 +56,7 @@ int symbols(const SymbolsCall& call) {
     complain(trouble);
     return call_is_wrong;
   }
+  if (!are_known(call.wanted)) return call_is_wrong;
   if (!call.pattern.empty()) return symbols_of_pattern(call);
   return put_out(whorl::symbols(call.options), call, done);
 }
@@ -65,12 +68,13 @@ Command declare_symbols(CLI::App& app) {
   app.add_option("PATTERN", call->pattern,
                  "a pattern's text, - for standard input: only what its chart uses; without it, everything");
   app.add_option("-o,--output", call->output, "draw them; the ending says what: .svg .png .pdf .json");
+  declare_wanted(app, call->wanted);
   app.add_flag("--uk", call->uk, "name the stitches in UK terms");
   app.add_flag("--plus", call->options.plus, "single crochet as + instead of x");
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
   app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
   return [call] {
-    if (call->uk) call->options.language = "en-GB";
+    call->options.language = call->uk ? "en-GB" : language_of(call->wanted.language);
     return symbols(*call);
   };
 }

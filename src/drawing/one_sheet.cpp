@@ -127,7 +127,7 @@ void finish(OneSheet& sheet, const Paper& size) {
   sheet.scene.height = height_on(sheet, size);
   if (sheet.scene.paper) sheet.scene.items.front() = paper(sheet.scene.width, sheet.scene.height);
   sheet.scene.symbols = sheet.symbols.definitions();
-  sheet.scene.language = sheet.copy.tree.language;
+  sheet.scene.language = sheet.copy.text.language;
   sheet.scene.title =
       sheet.copy.text.title.empty() ? say(sheet.copy.wording, "untitled") : sheet.copy.text.title;
   sheet.scene.description = description(sheet.copy);

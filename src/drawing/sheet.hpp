@@ -39,6 +39,7 @@ struct TypedName {
 
 /// The texts of a sheet that come from the pattern.
 struct SheetText {
+  std::string language; ///< of its words, BCP 47
   std::string title;
   std::string subtitle;
   std::string terms;                    ///< "US terms"

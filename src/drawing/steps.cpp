@@ -288,7 +288,7 @@ Picture blank(const Copy& copy, const std::vector<Mark>& marks, const Step& step
   picture.scene.width = page.width;
   picture.scene.height = page.height;
   picture.scene.paper = page.paper;
-  picture.scene.language = copy.tree.language;
+  picture.scene.language = copy.text.language;
   return picture;
 }
 

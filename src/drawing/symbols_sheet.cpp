@@ -134,7 +134,7 @@ Scene symbols_sheet(const Copy& copy, const std::vector<Mark>& marks) {
            ink::paper,
            {}};
   scene.symbols = sheet.symbols.definitions();
-  scene.language = copy.tree.language;
+  scene.language = copy.text.language;
   scene.title = copy.text.title;
   scene.description = spoken(list);
   return std::move(sheet.scene);

@@ -26,7 +26,46 @@ std::string trimmed(std::string_view text) {
   return out;
 }
 
-/// The dialects of a language: its words, those under `id@dialect` in the place of those under `id`.
+void append_texts(std::string& out, const Wording& wording, std::size_t number) {
+  out += "constexpr WordingText texts_" + std::to_string(number) + "[] = {\n";
+  for (const auto& entry : wording) {
+    out += "    {";
+    append_quoted(out, entry.first);
+    out += ", ";
+    append_quoted(out, entry.second);
+    out += "},\n";
+  }
+  out += "};\n";
+}
+
+constexpr const char* table_head = "// Made from symbols/words/sheet-*.xml while building.\n"
+                                   "#include \"drawing/wording_file.hpp\"\n\n"
+                                   "namespace whorl::drawing {\nnamespace {\n";
+
+} // namespace
+
+WordingReading read_wording(std::string_view xml) {
+  WordingReading reading;
+  pugi::xml_document document;
+  const bool loaded = static_cast<bool>(document.load_buffer(xml.data(), xml.size()));
+  const pugi::xml_node of_language = document.child("language").child("sheet");
+  const pugi::xml_node sheet = of_language ? of_language : document.child("sheet");
+  if (!loaded || !sheet) {
+    reading.problem = "it is no list of sheet words";
+    return reading;
+  }
+  reading.language = sheet.attribute("language").value();
+  if (reading.language.empty()) reading.problem = "it names no language";
+  for (const pugi::xml_node& text : sheet.children("text")) {
+    const std::string id = text.attribute("id").value();
+    if (!reading.wording.emplace(id, trimmed(text.child_value())).second)
+      reading.problem = "it has two texts called \"" + id + "\"";
+  }
+  return reading;
+}
+
+bool has_wording(std::string_view xml) { return xml.find("<sheet") != std::string_view::npos; }
+
 std::vector<WordingReading> with_dialects(const WordingReading& reading) {
   std::vector<WordingReading> all{{reading.language, {}, {}}};
   std::map<std::string, Wording, std::less<>> own;
@@ -41,57 +80,20 @@ std::vector<WordingReading> with_dialects(const WordingReading& reading) {
   return all;
 }
 
-void append_wording(std::string& out, const WordingReading& reading) {
-  out += "    {";
-  append_quoted(out, reading.language);
-  out += ", {\n";
-  for (const auto& entry : reading.wording) {
-    out += "      {";
-    append_quoted(out, entry.first);
-    out += ", ";
-    append_quoted(out, entry.second);
-    out += "},\n";
-  }
-  out += "    }},\n";
-}
-
-constexpr const char* table_head = "// Made from symbols/words/sheet-*.xml while building.\n"
-                                   "#include \"drawing/wording_file.hpp\"\n\n"
-                                   "namespace whorl::drawing {\n\n"
-                                   "const Wording* find_wording(std::string_view language) {\n"
-                                   "  static const std::map<std::string, Wording, std::less<>> wordings{\n";
-constexpr const char* table_foot = "  };\n"
-                                   "  auto found = wordings.find(language);\n"
-                                   "  if (found == wordings.end())\n"
-                                   "    found = wordings.find(language.substr(0, language.find('-')));\n"
-                                   "  return found == wordings.end() ? nullptr : &found->second;\n"
-                                   "}\n\n"
-                                   "} // namespace whorl::drawing\n";
-
-} // namespace
-
-WordingReading read_wording(std::string_view xml) {
-  WordingReading reading;
-  pugi::xml_document document;
-  if (!document.load_buffer(xml.data(), xml.size()) || !document.child("sheet")) {
-    reading.problem = "it is no list of sheet words";
-    return reading;
-  }
-  reading.language = document.child("sheet").attribute("language").value();
-  if (reading.language.empty()) reading.problem = "it names no language";
-  for (const pugi::xml_node& text : document.child("sheet").children("text")) {
-    const std::string id = text.attribute("id").value();
-    if (!reading.wording.emplace(id, trimmed(text.child_value())).second)
-      reading.problem = "it has two texts called \"" + id + "\"";
-  }
-  return reading;
-}
-
 std::string wording_table(const std::vector<WordingReading>& wordings) {
-  std::string out = table_head;
+  std::string out = table_head, tables;
+  std::size_t number = 0;
   for (const WordingReading& reading : wordings)
-    for (const WordingReading& dialect : with_dialects(reading)) append_wording(out, dialect);
-  return out + table_foot;
+    for (const WordingReading& dialect : with_dialects(reading)) {
+      append_texts(out, dialect.wording, number);
+      tables += "    {";
+      append_quoted(tables, dialect.language);
+      tables += ", texts_" + std::to_string(number) + ", " + std::to_string(dialect.wording.size()) + "},\n";
+      ++number;
+    }
+  return out + "} // namespace\n\nextern const WordingTable wording_tables[] = {\n" + tables +
+         "};\nextern const std::size_t wording_table_count = " + std::to_string(number) +
+         ";\n\n} // namespace whorl::drawing\n";
 }
 
 int write_wording_table(const std::string& out, const std::vector<std::string>& files) {
@@ -99,6 +101,7 @@ int write_wording_table(const std::string& out, const std::vector<std::string>& 
   for (const std::string& path : files) {
     std::ifstream file(path, std::ios::binary);
     const std::string xml{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    if (!has_wording(xml)) continue;
     wordings.push_back(read_wording(xml));
     if (wordings.back().problem.empty()) continue;
     std::cerr << path << ": " << wordings.back().problem << '\n';

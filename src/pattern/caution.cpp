@@ -11,7 +11,7 @@ namespace {
 
 /// The vocabulary of such things in the language of a tag: "en-x-cautions" for "en-GB".
 const words::Vocabulary* things_of(std::string_view language) {
-  return words::find_vocabulary(std::string(language.substr(0, language.find('-'))) + "-x-cautions");
+  return words::find_vocabulary_of(language, "cautions");
 }
 
 /// A phrase of that vocabulary where the text has it.
@@ -55,7 +55,8 @@ void add_things(std::vector<Caution>& all, const std::vector<Named>& found, cons
   bool called_off = false;
   for (const Named& named : found) {
     if (is_thing(named) && !called_off)
-      all.push_back({std::string(words::written_form(things, named.means)), named.span});
+      all.push_back({std::string(words::written_form(things, named.means)),
+                     std::string(named.concept_name), named.span});
     called_off = named.concept_name == "without thing";
   }
 }
@@ -78,7 +79,7 @@ std::optional<Caution> placed_eyes(const Placing& placing, const Source& source,
                                  [](const Named& named) { return named.concept_name == "eyes named"; });
   if (eyes == found.end()) return std::nullopt;
   const words::Concept means = words::find_concept(things, "thing eyes");
-  return Caution{std::string(words::written_form(things, means)), eyes->span};
+  return Caution{std::string(words::written_form(things, means)), "thing eyes", eyes->span};
 }
 
 bool is_before(const Caution& a, const Caution& b) { return a.span.begin < b.span.begin; }
@@ -103,6 +104,14 @@ std::vector<Caution> cautions(const Source& source, const Tree& tree) {
   std::stable_sort(all.begin(), all.end(), is_before);
   all.erase(std::unique(all.begin(), all.end()), all.end());
   return all;
+}
+
+std::optional<std::string> thing_in(std::string_view language, std::string_view thing) {
+  const words::Vocabulary* things = things_of(language);
+  if (things == nullptr) return std::nullopt;
+  const words::Concept means = words::find_concept(*things, thing);
+  if (means == words::no_concept) return std::nullopt;
+  return std::string(words::written_form(*things, means));
 }
 
 } // namespace whorl::pattern

@@ -3,6 +3,7 @@
 #include "pattern/costs.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/sentence.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -13,13 +14,6 @@ namespace {
 
 constexpr std::size_t longest_clause = 160; ///< bytes
 constexpr std::uint32_t most_chains = 6;    ///< that stand for a stitch
-
-/// Words of a clause that speak of the chains a round begins with, where no number does.
-constexpr std::string_view of_the_start[] = {"start", "turning", "begin", "first ch", "initial"};
-
-bool has_any(std::string_view text, const std::string_view* first, const std::string_view* last) {
-  return std::any_of(first, last, [text](std::string_view word) { return text.find(word) != text.npos; });
-}
 
 bool ends_with(std::string_view text, std::string_view end) {
   while (!text.empty() && (text.back() == ' ' || text.back() == '.' || text.back() == '!'))
@@ -40,7 +34,7 @@ public:
         not_counted_ ||
         (counted && (ends_with(sentence_.text(), " is not") || ends_with(sentence_.text(), " isn't")));
     if (!chains_named_ || (!denied && !counted_)) return std::nullopt;
-    const bool of_start = has_any(sentence_.text(), std::begin(of_the_start), std::end(of_the_start));
+    const bool of_start = has_text_word(sentence_.vocabulary, sentence_.text(), TextWord::of_start);
     if (number_ == 0 && !of_start) return std::nullopt;
     if (number_ > most_chains) return std::nullopt;
     return ChainHabit{number_, !denied};

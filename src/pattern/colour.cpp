@@ -1,5 +1,6 @@
 #include "pattern/colour.hpp"
 
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -11,32 +12,6 @@ namespace {
 using words::ConceptClass;
 using words::Word;
 using words::WordKind;
-
-/// The usual English names of colours. They are no words of the vocabulary, so that notes keep them.
-constexpr std::string_view colours[] = {
-    "amber",     "apricot",   "aqua",     "ash",       "beige",    "black",     "blue",       "blush",
-    "brick",     "bronze",    "brown",    "buff",      "burgundy", "caramel",   "chalk",      "charcoal",
-    "chestnut",  "chocolate", "cinnamon", "clay",      "cocoa",    "coffee",    "copper",     "coral",
-    "cream",     "crimson",   "denim",    "ecru",      "emerald",  "fawn",      "fuchsia",    "gold",
-    "gray",      "green",     "grey",     "indigo",    "ivory",    "jade",      "khaki",      "lavender",
-    "lemon",     "lilac",     "lime",     "linen",     "magenta",  "maroon",    "mauve",      "mint",
-    "moss",      "mustard",   "natural",  "navy",      "nude",     "oatmeal",   "ochre",      "olive",
-    "orange",    "peach",     "pink",     "plum",      "purple",   "raspberry", "red",        "rose",
-    "russet",    "rust",      "sage",     "salmon",    "sand",     "scarlet",   "sienna",     "silver",
-    "slate",     "soot",      "tan",      "tangerine", "taupe",    "teal",      "terracotta", "toffee",
-    "turquoise", "umber",     "violet",   "white",     "wine",     "yellow"};
-
-/// Words before a colour that belong to its name.
-constexpr std::string_view shades[] = {"dark", "light",  "pale",  "bright", "deep",    "soft",
-                                       "off",  "medium", "dusty", "warm",   "forest",  "leaf",
-                                       "sky",  "blue",   "olive", "moss",   "mustard", "rust",
-                                       "red",  "golden", "acorn", "main",   "contrast"};
-
-constexpr std::string_view yarn_words[] = {"yarn", "color", "colour", "col", "wool", "shade", "thread"};
-
-template <std::size_t N> bool is_one_of(const std::string_view (&list)[N], std::string_view word) {
-  return std::find(std::begin(list), std::end(list), word) != std::end(list);
-}
 
 using words::is_digit;
 using words::is_folded_letter;
@@ -76,15 +51,19 @@ std::uint32_t end_of_numbered(const Sentence& sentence, std::uint32_t at) {
   return end == next || end > next + 1 ? at : end;
 }
 
-/// "dark brown", "moss green" from `at`; `at` if no colour stands there.
+constexpr std::uint32_t colour_bit = 1U << static_cast<unsigned>(TextWord::colour);
+constexpr std::uint32_t shade_bit = 1U << static_cast<unsigned>(TextWord::shade);
+constexpr std::uint32_t yarn_bit = 1U << static_cast<unsigned>(TextWord::yarn);
+
+/// "dark brown", "vert foncé" from `at`; `at` if no colour stands there.
 std::uint32_t end_of_colour(const Sentence& sentence, std::uint32_t at) {
   std::uint32_t end = at;
   for (std::uint32_t next = at;;) {
     const std::string_view word = letters_at(sentence, next);
-    const bool colour = is_one_of(colours, word);
-    if (!colour && !is_one_of(shades, word)) return end;
+    const std::uint32_t kinds = text_words(sentence.vocabulary, word);
+    if ((kinds & (colour_bit | shade_bit)) == 0) return end;
     next += static_cast<std::uint32_t>(word.size());
-    if (colour) end = next;
+    if ((kinds & colour_bit) != 0 || end != at) end = next;
     const std::uint32_t behind = next_word(sentence, next);
     if (behind == next) return end;
     next = behind;
@@ -95,7 +74,7 @@ std::uint32_t end_of_colour(const Sentence& sentence, std::uint32_t at) {
 std::uint32_t behind_yarn_word(const Sentence& sentence, std::uint32_t end) {
   const std::uint32_t next = next_word(sentence, end);
   const std::string_view word = letters_at(sentence, next);
-  return is_one_of(yarn_words, word) ? next + static_cast<std::uint32_t>(word.size()) : end;
+  return is_text_word(sentence.vocabulary, word, TextWord::yarn) ? next + static_cast<std::uint32_t>(word.size()) : end;
 }
 
 /// What stands behind the words of a mark.
@@ -157,7 +136,8 @@ std::optional<YarnMark> in_brackets(const Sentence& sentence, const Bracket& bra
 std::optional<YarnMark> behind_lead(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
                                     std::uint32_t stop) {
   std::uint32_t next = skip_blanks(sentence.text(), end_of_letters(sentence, at));
-  if (letters_at(sentence, next) == "the") next = skip_blanks(sentence.text(), next + 3);
+  next = skip_blanks(sentence.text(), static_cast<std::uint32_t>(end_of_text_word(
+                                          sentence.vocabulary, sentence.text(), next, TextWord::article)));
   const auto name = yarn_name_at(sentence, next, true);
   if (!name) return std::nullopt;
   const std::string_view word = sentence.text().substr(name->begin, name->end - name->begin);
@@ -186,7 +166,7 @@ std::optional<YarnName> yarn_name_at(const Sentence& sentence, std::uint32_t at,
   const std::string_view word = letters_at(sentence, at);
   if (word.empty() || (at > 0 && is_folded_letter(sentence.text()[at - 1]))) return std::nullopt;
   const auto behind = at + static_cast<std::uint32_t>(word.size());
-  if (is_one_of(yarn_words, word)) {
+  if (is_text_word(sentence.vocabulary, word, TextWord::yarn)) {
     const std::uint32_t end = end_of_numbered(sentence, behind);
     if (end == behind) return std::nullopt;
     const bool letter = !is_digit(sentence.text()[end - 1]);
@@ -220,21 +200,23 @@ std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at,
   return alone(sentence, at, clause, loose, stop);
 }
 
-bool is_colour(std::string_view text) {
-  std::string_view word;
+bool is_colour(std::string_view text, const words::Vocabulary& vocabulary) {
+  std::uint32_t kinds = 0, any = 0;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t end = std::min(text.find_first_of(" -", at), text.size());
-    word = text.substr(at, end - at);
-    if (!is_one_of(colours, word) && !is_one_of(shades, word)) return false;
+    kinds = text_words(vocabulary, text.substr(at, end - at));
+    if ((kinds & (colour_bit | shade_bit)) == 0) return false;
+    any |= kinds;
     at = end + 1;
   }
-  return is_one_of(colours, word);
+  return (any & colour_bit) != 0;
 }
 
 bool may_name_yarn(const Sentence& sentence) {
   for (std::uint32_t at = 0; at < sentence.size();) {
     const std::string_view word = letters_at(sentence, at);
-    if (is_one_of(colours, word) || is_yarn_letter(sentence, at, word) || is_one_of(yarn_words, word))
+    if ((text_words(sentence.vocabulary, word) & (colour_bit | yarn_bit)) != 0 ||
+        is_yarn_letter(sentence, at, word))
       return true;
     at += word.empty() ? 1 : static_cast<std::uint32_t>(word.size());
   }

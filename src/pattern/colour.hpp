@@ -39,7 +39,7 @@ std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at,
                                      std::uint32_t stop);
 
 /// Whether a text in small letters is nothing but the name of a colour: "dark brown".
-bool is_colour(std::string_view text);
+bool is_colour(std::string_view text, const words::Vocabulary& vocabulary);
 
 /// Whether some word of a line may name a yarn; asked once, so that most lines are not looked at further.
 bool may_name_yarn(const Sentence& sentence);

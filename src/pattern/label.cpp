@@ -1,4 +1,5 @@
 #include "pattern/label_number.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 
@@ -24,12 +25,18 @@ std::vector<Label> behind_count(const Head& head, std::size_t begin) {
 std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   const std::string_view text = head.line.text;
   std::size_t place = begin;
-  for (const std::string_view word : {"and ", "then ", "now ", "work ", "for ", "in ", "on ", "the "})
-    if (text.substr(std::min(place, text.size()), word.size()) == word)
-      place = pass_blanks(head, place + word.size());
+  for (;;) {
+    const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::label_lead);
+    if (end == place) break;
+    place = pass_blanks(head, end);
+  }
+  const std::size_t behind = end_of_text_word(head.vocabulary, text, place, TextWord::told_lead);
+  const bool told = behind != place;
+  if (told) place = pass_blanks(head, behind);
   if (place == begin) return {};
   std::vector<Label> labels = labels_with_word(head, place);
   const auto is_open = [&](const Label& label) {
+    if (told && label.ordinal && !label.relative) return false; // "In der dritten Runde wird …"
     const std::size_t at = pass_blanks(head, place_of(head, label.span.end));
     return !label.closed || at >= text.size() || text[at] != ':';
   };

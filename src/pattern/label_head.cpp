@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 namespace whorl::pattern {
@@ -42,7 +43,8 @@ std::size_t pass_ending(const Head& head, std::size_t place) {
   const std::size_t next = pass_blanks(head, end);
   const bool links = phrase_at(head, next, head.conjunction) != nullptr ||
                      phrase_at(head, next, head.to) != nullptr ||
-                     phrase_at(head, next, head.through) != nullptr; // "3rd and 4th rows"
+                     end_of_text_word(head.vocabulary, head.line.text, next, TextWord::range_link) !=
+                         next; // "3rd and 4th rows"
   const bool word = is_round_word(head, place) && !is_round_word(head, next) && !links;
   return end - place > longest_ending || word ? place : end;
 }
@@ -106,7 +108,9 @@ LabelNumber number_of_digits(const Head& head, std::size_t place) {
   const std::size_t end = pass_ending(head, word->end);
   const bool old = end == word->end + 1 && head.line.text[word->end] == 'd' &&
                    (word->number == 2 || word->number == 3); // "2d row", as old books print it
-  const bool ordinal = old || (end != word->end && end - word->end >= 2);
+  const Word* mark = phrase_at(head, word->end, head.ordinal);
+  const bool marked = mark != nullptr && mark->end == end && is_folded_letter(head.line.text[word->end]);
+  const bool ordinal = old || marked || (end != word->end && end - word->end >= 2);
   return {static_cast<int>(word->number), ordinal ? end : word->end, ordinal};
 }
 
@@ -134,7 +138,7 @@ std::size_t pass_foreign_link(const Head& head, std::size_t place) {
   if (end == place || end - place > longest || end >= text.size() || text[end] != ' ') return place;
   const Word* word = find_word(head, place, [](const Word& w) { return w.kind != WordKind::unknown; });
   const bool known = word != nullptr && text.substr(place, end - place) != "a";
-  if (is_colour(text.substr(place, end - place))) return place; // "r4 red 8 sc"
+  if (is_colour(text.substr(place, end - place), head.vocabulary)) return place; // "r4 red 8 sc"
   const bool letter = end == place + 1 && text[place] != 'a';
   return known || letter ? place : end;
 }
@@ -161,9 +165,11 @@ Link link_at(const Head& head, std::size_t place) {
   if (const std::size_t dots = pass_dots(head, at); dots != at) link = {dots, Link::word, link.spaced};
   if (mark == ',' || mark == '+' || mark == '/') link = {at + 1, Link::comma, link.spaced};
   if (mark == '&') link = {at + 1, Link::conjunction, link.spaced};
-  for (const Concept means : {head.to, head.through})
-    if (const Word* word = phrase_at(head, at, means))
-      link = {behind_to(head, word->end), Link::word, link.spaced};
+  if (const Word* word = phrase_at(head, at, head.to))
+    link = {behind_to(head, word->end), Link::word, link.spaced};
+  if (const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_link);
+      end != at)
+    link = {behind_to(head, end), Link::word, link.spaced};
   if (const Word* word = phrase_at(head, at, head.conjunction))
     link = {word->end, Link::conjunction, link.spaced};
   if (const std::size_t end = pass_foreign_link(head, at); link.end == 0 && end != at)
@@ -177,7 +183,8 @@ Link link_behind_mark(const Head& head, std::size_t place) {
   if (place >= head.line.text.size()) return {};
   const char mark = mark_at(head, place);
   if (mark == '\0' || std::string_view(".)>-:").find(mark) == std::string_view::npos) return {};
-  const Link link = link_at(head, place + 1);
+  const bool twice = mark == '.' && place + 1 < head.line.text.size() && mark_at(head, place + 1) == ')';
+  const Link link = link_at(head, place + (twice ? 2 : 1)); // "3.) bis 6.)"
   const bool links = link.kind == Link::word || link.kind == Link::conjunction;
   return links || (link.kind == Link::dash && !link.spaced) ? link : Link{};
 }
@@ -258,7 +265,9 @@ Head head_of(std::string_view text, std::uint32_t begin, const words::Vocabulary
             find("last"),
             find("first"),
             find("times"),
-            find("step")};
+            find("step"),
+            find("ordinal"),
+            find("between")};
   head.lattice = words::lattice(head.line, vocabulary);
   return head;
 }
@@ -317,10 +326,6 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
 
 namespace {
 
-/// Words behind a range that say that both ends belong to it.
-constexpr std::string_view inclusives[] = {"(inclusive)",    "(incl.)",   "(incl)", "(inc.)", "(inc)",
-                                           "both inclusive", "inclusive", "incl.",  "incl"};
-
 std::size_t pass_word(const Head& head, std::size_t place, std::string_view word) {
   const std::string_view text = head.line.text;
   const std::size_t end = place + word.size();
@@ -344,8 +349,10 @@ std::size_t pass_short_inclusive(const Head& head, std::size_t at) {
 std::size_t pass_inclusive(const Head& head, std::size_t place) {
   std::size_t at = pass_blanks(head, place);
   if (at < head.line.text.size() && mark_at(head, at) == ',') at = pass_blanks(head, at + 1);
-  for (const std::string_view word : inclusives)
-    if (const std::size_t end = pass_word(head, at, word); end != at) return end;
+  if (const std::size_t end =
+          end_of_text_word(head.vocabulary, head.line.text, at, TextWord::inclusive);
+      end != at)
+    return end;
   const std::size_t end = pass_short_inclusive(head, at);
   return end == at ? place : end;
 }

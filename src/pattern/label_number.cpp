@@ -1,6 +1,7 @@
 #include "pattern/label_number.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -249,13 +250,27 @@ std::size_t pass_latin_letter(const Head& head, std::size_t place) {
   return pass_closing(head, place + 1, closing_marks_of_numbers) != place + 1 ? place + 1 : place;
 }
 
+/// The mark of an ordinal before the word for round: the full stop of "3. Runde", the º of "3º giro".
+std::size_t pass_ordinal_mark(const Head& head, std::size_t place) {
+  const Word* mark = phrase_at(head, place, head.ordinal);
+  if (mark == nullptr) return place;
+  bool row = false;
+  const std::size_t word = pass_blanks(head, mark->end);
+  return pass_round_word(head, word, row) != word ? mark->end : place;
+}
+
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   LabelNumbers numbers = label_numbers_at(head, begin, NumberForm::scanned);
-  if (numbers.end == 0)
-    if (const LabelNumber word = label_number_at(head, begin, NumberForm::any); word.end != 0)
-      numbers = {word.value, word.value, word.end, true};
+  if (numbers.end == 0) {
+    numbers = label_numbers_at(head, begin, NumberForm::any);
+    numbers.ordinal = numbers.end != 0;
+  }
   if (numbers.end == 0) return {};
+  if (const std::size_t end = pass_ordinal_mark(head, numbers.end); end != numbers.end) {
+    numbers.end = end;
+    numbers.ordinal = true;
+  }
   Reached reached;
   reached.begin = begin;
   bool row = false;
@@ -348,9 +363,9 @@ std::vector<Label> relative_label(const Head& head, std::size_t begin) {
 /// "number", "no.", "nr" before the number; `place` if none stands there.
 std::size_t pass_word_number(const Head& head, std::size_t place) {
   const std::string_view text = head.line.text;
-  for (const std::string_view word : {"number ", "no. ", "no.", "no ", "nr. ", "nr.", "nr "})
-    if (place < text.size() && text.substr(place, word.size()) == word) return place + word.size();
-  return place;
+  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
+  const bool number = end < text.size() && (text[end] == ' ' || (end > place && text[end - 1] == '.'));
+  return end != place && number ? pass_blanks(head, end) : place;
 }
 
 /// "Rnd 3:", "R6-10", "Round #4", "Round one =".

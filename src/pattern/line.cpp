@@ -355,7 +355,7 @@ private:
         std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
     const std::size_t closing = line.rfind(')');
     const bool in_colour =
-        closing != line.npos && closing + 2 < line.size() && is_colour(line.substr(closing + 2));
+        closing != line.npos && closing + 2 < line.size() && is_colour(line.substr(closing + 2), reader_.vocabulary);
     const bool bracket = heading.says_make || name.size() == line.size() || line.back() == ')' || in_colour;
     return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
            yarn_named(name, reader_.vocabulary).empty();

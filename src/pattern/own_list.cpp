@@ -3,7 +3,9 @@
 #include "pattern/colour.hpp"
 
 #include "pattern/signless.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
+#include "words/fold.hpp"
 
 #include <algorithm>
 #include <array>
@@ -101,18 +103,14 @@ Separator find_separator(std::string_view text, std::size_t from = 0) {
   return {};
 }
 
-constexpr std::array<std::string_view, 14> words_of_labels{"r",     "rnd",    "rnds", "rd",   "rds",
-                                                           "round", "rounds", "row",  "rows", "next",
-                                                           "last",  "note",   "step", "part"};
-
 /// A word that begins with a figure (`4`, `2nd`) or a label (`R4`, `Rnds`).
-bool is_of_label(std::string_view word) {
+bool is_of_label(std::string_view word, const words::Vocabulary& vocabulary) {
   if (word.empty()) return false;
   if (is_digit(word.front())) return true;
   std::size_t letters = 0;
   while (letters < word.size() && is_letter(word[letters])) ++letters;
-  const bool label = std::find(words_of_labels.begin(), words_of_labels.end(),
-                               small_letters(word.substr(0, letters))) != words_of_labels.end();
+  const bool label =
+      is_text_word(vocabulary, words::fold(word.substr(0, letters)).text, TextWord::label_word);
   return label && (letters == word.size() || is_digit(word[letters]));
 }
 
@@ -122,7 +120,7 @@ bool is_sign(std::string_view name) {
 }
 
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
-bool may_be_name(std::string_view name) {
+bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
   if (is_sign(name)) return true;
   if (name.empty() || name.size() > longest_name || !is_letter(name.front())) return false;
   int words = 0;
@@ -130,7 +128,7 @@ bool may_be_name(std::string_view name) {
     const std::size_t end = std::min(name.find_first_of(" \t", at), name.size());
     const std::string_view word = name.substr(at, end - at);
     const bool alone = name.size() == word.size() && word.size() == 1; // `R = round`
-    if (!alone && is_of_label(word)) return false;
+    if (!alone && is_of_label(word, vocabulary)) return false;
     words += word.empty() ? 0 : 1;
     at = end + 1;
   }
@@ -139,27 +137,21 @@ bool may_be_name(std::string_view name) {
 
 bool has_letter(std::string_view text) { return std::any_of(text.begin(), text.end(), is_letter); }
 
-constexpr std::array<std::string_view, 13> list_words{"abbreviation", "special stitch", "stitches used",
-                                                      "stitch key",   "legend",         "terms used",
-                                                      "stitch guide", "glossary",       "symbols",
-                                                      "stitches:",    "key:",           "terminology",
-                                                      "crochet terms"};
-
-bool is_list_heading(std::string_view text) {
+bool is_list_heading(std::string_view text, const words::Vocabulary& vocabulary) {
   if (text.size() > longest_heading || !has_letter(text)) return false;
-  const std::string low = small_letters(text);
+  const std::string low = words::fold(text).text;
   constexpr std::ptrdiff_t most_blanks = 3;
   const bool sentence = text.back() == '.' && std::count(text.begin(), text.end(), ' ') > most_blanks;
   if (sentence || low.find(" are used") != std::string::npos) return false; // "UK crochet terms are used."
   if (low == "key" || low == "stitches" || low == "terms") return true;
-  return std::any_of(list_words.begin(), list_words.end(),
-                     [&low](std::string_view word) { return low.find(word) != std::string::npos; });
+  return has_text_word(vocabulary, low, TextWord::list_heading);
 }
 
 /// Cuts the text into lines of definitions.
 class ListFinder {
 public:
-  explicit ListFinder(const Source& source) : source_(source) {}
+  ListFinder(const Source& source, const words::Vocabulary& vocabulary)
+      : source_(source), vocabulary_(vocabulary) {}
 
   OwnList find() {
     for (std::size_t i = 0; i < source_.line_count(); ++i) take_line(source_.line(i));
@@ -195,11 +187,11 @@ private:
   }
 
   /// A line that begins with a round's label.
-  static bool is_work(std::string_view text) {
+  bool is_work(std::string_view text) const {
     if (is_digit(text.front())) return true;
     const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
     const std::string_view word = text.substr(0, end);
-    if (!is_of_label(word)) return false;
+    if (!is_of_label(word, vocabulary_)) return false;
     if (is_digit(word.back())) return true;
     const std::size_t next = text.find_first_not_of(" \t.:-", end);
     return next != none && is_digit(text[next]);
@@ -207,19 +199,19 @@ private:
 
   /// `X sc, V inc`, without a sign between name and meaning.
   bool take_signless(Span span) {
-    const std::vector<Definition> found = definitions_without_signs(source_, span, in_list_);
+    const std::vector<Definition> found = definitions_without_signs(source_, span, in_list_, vocabulary_);
     list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
     return !found.empty();
   }
 
   void take_sentences(Span span) {
-    const std::vector<Definition> found = definitions_in_sentences(source_, span);
+    const std::vector<Definition> found = definitions_in_sentences(source_, span, vocabulary_);
     list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
   }
 
   /// A heading of a list, or a line that goes on with the definition above.
   void take_bare(Span span, std::string_view text) {
-    if (is_list_heading(text)) {
+    if (is_list_heading(text, vocabulary_)) {
       list_.headings.push_back(span);
       in_list_ = true;
       any_in_list_ = false;
@@ -249,7 +241,7 @@ private:
     const std::string_view text = source_.at(span);
     const Separator first = find_separator(text);
     const Separator second = find_separator(text, first.end);
-    if (!first.equals && is_list_heading(text.substr(0, first.end)) && second.at != none) {
+    if (!first.equals && is_list_heading(text.substr(0, first.end), vocabulary_) && second.at != none) {
       in_list_ = true;
       any_in_list_ = false;
       list_.headings.push_back(part(span, 0, first.end));
@@ -280,9 +272,9 @@ private:
   bool take_behind_heading(Span span, const Separator& first) {
     if (first.equals) return false;
     const std::string_view text = source_.at(span);
-    const bool heading = is_list_heading(text.substr(0, first.end));
+    const bool heading = is_list_heading(text.substr(0, first.end), vocabulary_);
     const std::vector<Definition> found =
-        definitions_without_signs(source_, part(span, first.end, text.size()), heading);
+        definitions_without_signs(source_, part(span, first.end, text.size()), heading, vocabulary_);
     if (found.empty()) return false;
     if (heading) list_.headings.push_back(part(span, 0, first.end));
     list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
@@ -291,7 +283,7 @@ private:
 
   /// Where an entry ends: at a comma, a full stop or the like behind which another entry or a sentence about
   /// rounds begins.
-  static std::size_t end_of_entry(std::string_view text, std::size_t from) {
+  std::size_t end_of_entry(std::string_view text, std::size_t from) const {
     int depth = 0;
     bool separated = false;
     for (std::size_t at = from; at < text.size(); ++at) {
@@ -308,33 +300,33 @@ private:
   }
 
   /// `x=sc v=inc` has no mark between its entries.
-  static bool is_glued_entry(std::string_view text, std::size_t at) {
+  bool is_glued_entry(std::string_view text, std::size_t at) const {
     const std::string_view word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
     const std::size_t equals = word.find('=');
     const std::size_t sign = text.find_first_not_of(' ', at + word.size());
-    if (equals == none && sign != none && text[sign] == '=' && word.size() <= 8 && may_be_name(word))
+    if (equals == none && sign != none && text[sign] == '=' && word.size() <= 8 && may_be_name(word, vocabulary_))
       return true;
     return equals != none && equals > 0 && equals + 1 < word.size() && is_letter(word[equals + 1]);
   }
 
-  static bool begins_other(std::string_view text, std::size_t at, bool sentence) {
+  bool begins_other(std::string_view text, std::size_t at, bool sentence) const {
     const std::size_t end = std::min(text.find_first_of(",;/|.", at), text.size());
     const std::string_view next = text.substr(at, end - at);
     const Separator separator = find_separator(next);
     const std::size_t head = std::min(next.find_first_not_of(" \t"), next.size());
     if (separator.at != none && separator.at > head &&
-        may_be_name(next.substr(head, without_tail(next.substr(0, separator.at)) - head)))
+        may_be_name(next.substr(head, without_tail(next.substr(0, separator.at)) - head), vocabulary_))
       return true;
     return sentence && small_letters(next).find("count") != std::string::npos;
   }
 
   /// `Beetle head. X = sc`, `Foot (US) X = sc`: the name is what stands behind a full stop or bracket.
-  static std::size_t behind_title(std::string_view text, std::size_t begin, std::size_t end) {
+  std::size_t behind_title(std::string_view text, std::size_t begin, std::size_t end) const {
     const std::string_view title = text.substr(begin, without_tail(text.substr(begin, end - begin)));
     const std::size_t stop = std::max(title.rfind(". ") + 1, title.rfind(") ") + 1);
     if (stop == 0) return begin;
     const std::size_t name = title.find_first_not_of(" \t", stop);
-    const bool one = name != none && title.find(' ', name) == none && may_be_name(title.substr(name));
+    const bool one = name != none && title.find(' ', name) == none && may_be_name(title.substr(name), vocabulary_);
     return one ? begin + name : begin;
   }
 
@@ -349,9 +341,9 @@ private:
     found.value = part(span, separator.end, end);
     if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
     // "brown: inc" says in which yarn, "A = brown" what a yarn is called.
-    if (is_colour(small_letters(source_.at(found.name))) || is_colour(small_letters(source_.at(found.value))))
+    if (is_colour(small_letters(source_.at(found.name)), vocabulary_) || is_colour(small_letters(source_.at(found.value)), vocabulary_))
       return;
-    if (found.value.empty() || !may_be_name(source_.at(found.name)) || !has_letter(source_.at(found.value)))
+    if (found.value.empty() || !may_be_name(source_.at(found.name), vocabulary_) || !has_letter(source_.at(found.value)))
       return;
     found.whole = {found.name.begin,
                    span.begin + static_cast<std::uint32_t>(std::min(end + 1, std::size_t{span.length()}))};
@@ -395,6 +387,7 @@ private:
   }
 
   const Source& source_;
+  const words::Vocabulary& vocabulary_;
   OwnList list_;
   bool in_list_ = false;
   bool any_in_list_ = false;
@@ -402,6 +395,8 @@ private:
 
 } // namespace
 
-OwnList find_own_list(const Source& source) { return ListFinder(source).find(); }
+OwnList find_own_list(const Source& source, const words::Vocabulary& vocabulary) {
+  return ListFinder(source, vocabulary).find();
+}
 
 } // namespace whorl::pattern

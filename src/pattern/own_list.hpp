@@ -26,6 +26,6 @@ struct OwnList {
 };
 
 /// Finds every place that looks like a definition; what it means, and so whether it is one, is told later.
-OwnList find_own_list(const Source& source);
+OwnList find_own_list(const Source& source, const words::Vocabulary& vocabulary);
 
 } // namespace whorl::pattern

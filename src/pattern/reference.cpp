@@ -3,6 +3,7 @@
 #include "pattern/label_head.hpp"
 #include "pattern/sentence.hpp"
 #include "pattern/stated.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 namespace whorl::pattern {
@@ -74,9 +75,7 @@ private:
 
   /// "same", "ditto": as the round before; `place` if no such word stands there.
   std::size_t pass_same(std::size_t place) const {
-    for (const std::string_view words : {"same again", "the same", "same", "ditto", "idem"})
-      if (const std::size_t end = pass_typed(place, words); end != place) return end;
-    return place;
+    return end_of_text_word(head_.vocabulary, line(), place, TextWord::same_again);
   }
 
   /// Passes words as they are typed, up to a blank, a mark or the end.
@@ -89,14 +88,14 @@ private:
 
   /// "the last 2 rounds", "previous row", "above": the rounds right before; `place` if they are not named.
   std::size_t take_rounds_before(std::size_t place) {
-    for (const std::string_view words : {"above", "before"})
-      if (const std::size_t end = pass_typed(place, words); end != place && is_end_or_mark(end))
-        return reference_.back = 1, end;
+    const auto pass = [this](std::size_t from, TextWord kind) {
+      return end_of_text_word(head_.vocabulary, line(), from, kind);
+    };
+    if (const std::size_t end = pass(place, TextWord::above); end != place && is_end_or_mark(end))
+      return reference_.back = 1, end;
     std::size_t at = place;
-    if (const std::size_t the = pass_typed(at, "the"); the != at) at = pass_blanks(head_, the);
-    std::size_t behind = at;
-    for (const std::string_view words : {"last", "previous", "prev", "preceding", "prior"})
-      if (behind == at) behind = pass_typed(at, words);
+    if (const std::size_t article = pass(at, TextWord::article); article != at) at = pass_blanks(head_, article);
+    std::size_t behind = pass(at, TextWord::rounds_before);
     if (behind == at) return place;
     behind = pass_blanks(head_, behind);
     const LabelNumber number = label_number_at(head_, behind, NumberForm::any);

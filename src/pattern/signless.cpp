@@ -1,7 +1,7 @@
 #include "pattern/signless.hpp"
 
 #include "pattern/colour.hpp"
-
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/letters.hpp"
 
@@ -93,9 +93,18 @@ struct Pieces {
   bool told = false;    ///< a name is known for one by its meaning alone: "Zun inc"
 };
 
-void take_piece(const Source& source, Span line, std::size_t begin, std::size_t end, bool in_list,
-                Pieces& out) {
-  const std::string_view text = source.at(line);
+/// Where a definition without a sign is looked for.
+struct Looked {
+  const Source& source;
+  Span line;
+  bool in_list = false;
+  const words::Vocabulary& vocabulary;
+};
+
+void take_piece(const Looked& looked, std::size_t begin, std::size_t end, Pieces& out) {
+  const Span line = looked.line;
+  const bool in_list = looked.in_list;
+  const std::string_view text = looked.source.at(line);
   const std::size_t whole = std::min(end + mark_length(text, end), text.size());
   while (begin < end && text[begin] == ' ') ++begin;
   while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '.')) --end;
@@ -103,7 +112,7 @@ void take_piece(const Source& source, Span line, std::size_t begin, std::size_t 
   const std::size_t blank = text.find(' ', begin);
   const std::size_t value = blank < end ? text.find_first_not_of(' ', blank) : none;
   const std::string_view name = text.substr(begin, std::min(blank, end) - begin);
-  const bool told = value != none && is_abbreviation(name) && !is_colour(small_letters(name)) &&
+  const bool told = value != none && is_abbreviation(name) && !is_colour(small_letters(name), looked.vocabulary) &&
                     names_stitch(text.substr(value, end - value));
   const bool letter = is_letter_name(name) || (in_list && is_abbreviation(name));
   const bool named = letter || told;
@@ -129,12 +138,12 @@ std::size_t behind_title(std::string_view text) {
   return none;
 }
 
-Pieces pieces_from(const Source& source, Span line, std::size_t from, bool in_list) {
+Pieces pieces_from(const Looked& looked, std::size_t from) {
   Pieces pieces;
-  const std::string_view text = source.at(line);
+  const std::string_view text = looked.source.at(looked.line);
   for (std::size_t at = from; at < text.size() && !pieces.strange && pieces.found.size() < most_entries;) {
     const std::size_t end = end_of_piece(text, at);
-    take_piece(source, line, at, end, in_list, pieces);
+    take_piece(looked, at, end, pieces);
     at = end + mark_length(text, end);
   }
   return pieces;
@@ -156,41 +165,38 @@ bool is_list(const Pieces& pieces, bool in_list) {
 // Definitions in sentences
 
 struct Separator {
-  std::string_view text;
+  std::string text;
   bool verb = false;
 };
-constexpr std::array<Separator, 9> separators{{{" = ", false},
-                                               {"=", false},
-                                               {": ", false},
-                                               {" is ", true},
-                                               {" are ", true},
-                                               {" means ", true},
-                                               {" stands for ", true},
-                                               {" meaning ", true},
-                                               {" being ", true}}};
-constexpr std::array<std::string_view, 14> pronouns{"that",  "this", "it",   "there", "which",
-                                                    "these", "here", "row",  "rnd",   "round",
-                                                    "note",  "they", "what", "r"};
 
+/// " = ", ": ", and the verbs of the language: " is ", " means ".
+std::vector<Separator> separators_of(const words::Vocabulary& vocabulary) {
+  std::vector<Separator> all{{" = ", false}, {"=", false}, {": ", false}};
+  for (const std::string_view verb : text_phrases(vocabulary, TextWord::means))
+    all.push_back({" " + std::string(verb) + " ", true});
+  return all;
+}
 /// A word or two that may be a stitch's name, at the head of a sentence.
-bool may_be_name(std::string_view name) {
+bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
   if (name.empty() || name.size() > 24 || !is_letter(name.front())) return false;
   if (std::count(name.begin(), name.end(), ' ') > 1) return false;
   const std::string low = small_letters(name.substr(0, name.find(' ')));
-  if (std::find(pronouns.begin(), pronouns.end(), low) != pronouns.end()) return false;
+  if (is_text_word(vocabulary, low, TextWord::pronoun)) return false;
   return std::all_of(name.begin(), name.end(),
                      [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '"'; });
 }
 
 /// "white: inc, brown: 3 sc", "B: 3 sc" tell in which yarn.
-bool names_yarn(std::string_view name, std::string_view separator) {
-  return is_colour(small_letters(name)) || (name.size() == 1 && separator == ": ");
+bool names_yarn(std::string_view name, std::string_view separator, const words::Vocabulary& vocabulary) {
+  return is_colour(small_letters(name), vocabulary) || (name.size() == 1 && separator == ": ");
 }
 
-std::size_t behind_article(std::string_view text, std::size_t at) {
-  for (const std::string_view word : {"a ", "an ", "the ", "and ", "where "})
-    if (small_letters(text.substr(at, word.size())) == word) return at + word.size();
-  return at;
+std::size_t behind_article(std::string_view text, std::size_t at, const words::Vocabulary& vocabulary) {
+  const std::size_t end = std::min(text.find(' ', at), text.size());
+  const std::string word = small_letters(text.substr(at, end - at));
+  const bool passed = is_text_word(vocabulary, word, TextWord::article) ||
+                      is_text_word(vocabulary, word, TextWord::definition_lead);
+  return passed && end < text.size() ? end + 1 : at;
 }
 
 /// Where a sentence ends: at a full stop, or before a count in brackets.
@@ -206,14 +212,15 @@ std::size_t end_of_sentence(std::string_view text, std::size_t from) {
 }
 
 /// The definition that begins at a place; its value is empty if none does.
-Definition definition_at(std::string_view text, Span line, std::size_t from, bool own_line) {
-  const std::size_t begin = behind_article(text, from);
+Definition definition_at(std::string_view text, Span line, std::size_t from, bool own_line,
+                         const words::Vocabulary& vocabulary) {
+  const std::size_t begin = behind_article(text, from, vocabulary);
   const std::size_t clause = std::min(text.find_first_of(".,;()[]*", begin), text.size());
   Definition found;
-  for (const Separator& separator : separators) {
+  for (const Separator& separator : separators_of(vocabulary)) {
     const std::size_t at = text.substr(0, clause).find(separator.text, begin);
-    if (at == none || (own_line && !separator.verb) || !may_be_name(text.substr(begin, at - begin))) continue;
-    if (names_yarn(text.substr(begin, at - begin), separator.text)) continue;
+    if (at == none || (own_line && !separator.verb) || !may_be_name(text.substr(begin, at - begin), vocabulary)) continue;
+    if (names_yarn(text.substr(begin, at - begin), separator.text, vocabulary)) continue;
     const std::size_t value = text.find_first_not_of(' ', at + separator.text.size());
     if (value == none || value >= clause) continue;
     std::size_t end = end_of_sentence(text, value);
@@ -240,17 +247,20 @@ std::size_t behind_label(std::string_view text) {
 
 } // namespace
 
-std::vector<Definition> definitions_without_signs(const Source& source, Span line, bool in_list) {
+std::vector<Definition> definitions_without_signs(const Source& source, Span line, bool in_list,
+                                                  const words::Vocabulary& vocabulary) {
   const std::string_view text = source.at(line);
-  Pieces pieces = pieces_from(source, line, 0, in_list);
+  const Looked looked{source, line, in_list, vocabulary};
+  Pieces pieces = pieces_from(looked, 0);
   if (is_list(pieces, in_list)) return pieces.found;
   const std::size_t title = behind_title(text);
   if (title == none) return {};
-  pieces = pieces_from(source, line, title, in_list);
+  pieces = pieces_from(looked, title);
   return is_list(pieces, in_list) ? pieces.found : std::vector<Definition>{};
 }
 
-std::vector<Definition> definitions_in_sentences(const Source& source, Span line) {
+std::vector<Definition> definitions_in_sentences(const Source& source, Span line,
+                                                 const words::Vocabulary& vocabulary) {
   const std::string_view text = source.at(line);
   std::vector<Definition> found;
   if (text.empty()) return found;
@@ -264,7 +274,7 @@ std::vector<Definition> definitions_in_sentences(const Source& source, Span line
     if (depth > 0 || !(head || mark)) continue;
     const std::size_t begin = head ? 0 : text.find_first_not_of(' ', at + 1);
     if (begin == none) break;
-    const Definition definition = definition_at(text, line, begin, !labelled);
+    const Definition definition = definition_at(text, line, begin, !labelled, vocabulary);
     if (definition.value.empty()) continue;
     found.push_back(definition);
     at = std::max<std::size_t>(at, definition.whole.end - line.begin - 1);

@@ -35,7 +35,7 @@ void take_out_list(Speech& speech, const Source& source, const OwnList& list,
 }
 
 void hear_list(Speech& speech, const Source& source) {
-  const OwnList list = find_own_list(source);
+  const OwnList list = find_own_list(source, *speech.terms.vocabulary);
   OwnWords own;
   if (!list.definitions.empty()) own = own_words(source, list, *speech.terms.vocabulary);
   add_found_letters(source, *speech.terms.vocabulary, own);

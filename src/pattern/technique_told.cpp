@@ -14,7 +14,7 @@ namespace {
 
 /// The vocabulary of such words in the language of a tag: "en-x-techniques" for "en-GB".
 const words::Vocabulary* words_of(std::string_view language) {
-  return words::find_vocabulary(std::string(language.substr(0, language.find('-'))) + "-x-techniques");
+  return words::find_vocabulary_of(language, "techniques");
 }
 
 std::optional<How> how_named(std::string_view concept_name) {

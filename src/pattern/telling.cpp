@@ -158,7 +158,7 @@ bool Telling::is_beside(Span span) const {
       std::any_of(before.lattice.words.begin(), before.lattice.words.end(), [&](const words::Word& w) {
         return w.means == before.in && skip_blanks(before.text(), w.end) == before.size();
       });
-  return is_unknown(span) && (!behind_in || is_colour(words::fold(word).text));
+  return is_unknown(span) && (!behind_in || is_colour(words::fold(word).text, reader_.vocabulary));
 }
 
 bool Telling::is_unknown(Span span) const {

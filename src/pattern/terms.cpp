@@ -339,8 +339,9 @@ Found found_out(const Shown& shown) {
 /// The vocabulary of the wanted terms: the given one or a dialect of it; nullptr if neither has them.
 const words::Vocabulary* vocabulary_of(std::string_view region, const words::Vocabulary& given) {
   if (terms_of(given.language) == region) return &given;
-  for (const words::Vocabulary& dialect : words::built_in_vocabularies())
-    if (dialect.extends == given.language && terms_of(dialect.language) == region) return &dialect;
+  for (const words::LanguageName& dialect : words::known_vocabularies())
+    if (dialect.extends == given.language && terms_of(dialect.language) == region)
+      return words::find_vocabulary(dialect.language);
   return nullptr;
 }
 
@@ -373,7 +374,20 @@ std::string terms_of(std::string_view language) {
   return region == "GB" ? "UK" : std::string(region);
 }
 
+namespace {
+
+/// Only English has terms that go by the same words.
+bool has_terms(const words::Vocabulary& given) { return given.language.substr(0, 2) == "en"; }
+
+} // namespace
+
 Terms find_terms(const Source& source, const words::Vocabulary& given) {
+  if (!has_terms(given)) {
+    Terms terms;
+    terms.vocabulary = &given;
+    terms.from = Terms::From::stated;
+    return terms;
+  }
   const Shown shown = look_through(source);
   const Found found = found_out(shown);
   Terms terms;

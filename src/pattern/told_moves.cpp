@@ -14,7 +14,7 @@ constexpr std::size_t longest_explanation = 600; ///< bytes that are looked at f
 constexpr std::uint32_t most_chains = 20, most_times = 40;
 
 const words::Vocabulary* words_of(std::string_view language) {
-  return words::find_vocabulary(std::string(language.substr(0, language.find('-'))) + "-x-moves");
+  return words::find_vocabulary_of(language, "moves");
 }
 
 /// A word of an explanation: a concept by its name, a number, a bracket or star, or any other word.

@@ -216,7 +216,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   const bool as_typed =
       way.above.empty() && !way.label.loops_aside && typed.find_first_of("\r\n") == std::string_view::npos;
   std::string text = as_typed ? std::string(typed) : text_to_read(reader, way);
-  put_yarns_behind(text);
+  put_yarns_behind(text, reader.vocabulary);
   blank_sizes(text);
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;

@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/sentence.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -37,9 +38,12 @@ bool belongs_before_last(const Tree& tree, const Placing& placing) {
 }
 
 /// "Join the yarn", whatever its colour.
-bool names_yarn(std::string_view text) {
-  for (const std::string_view word : {"yarn", "wool", "thread"})
-    if (text.find(word) != text.npos) return true;
+bool names_yarn(std::string_view text, const words::Vocabulary& vocabulary) {
+  const std::string folded = words::fold(text).text;
+  for (std::size_t at = 0; at < folded.size(); ++at)
+    if ((at == 0 || !words::is_folded_letter(folded[at - 1])) &&
+        end_of_text_word(vocabulary, folded, at, TextWord::yarn) != at)
+      return true;
   return false;
 }
 
@@ -106,7 +110,7 @@ void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& voca
     const std::string name = yarn_named(placing.text, vocabulary);
     if (belongs_before_last(tree, placing)) --placing.after_round;
     if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round);
-    placing.attaches = joins && (!name.empty() || names_yarn(placing.text) || follows_cut(tree, i));
+    placing.attaches = joins && (!name.empty() || names_yarn(placing.text, vocabulary) || follows_cut(tree, i));
   }
 }
 

@@ -3,9 +3,11 @@
 #include "drawing/wording_file.hpp"
 #include "words/vocabulary_file.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <map>
 #include <sstream>
 #include <string>
 #include <string_view>
@@ -21,15 +23,34 @@ std::string quoted(std::string_view text) {
   return out;
 }
 
-void write_concepts(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
-  out << "constexpr ConceptRow concepts_" << number << "[] = {\n";
+void write_concepts(std::ostream& out, const Vocabulary& vocabulary) {
+  out << "constexpr ConceptRow concepts[] = {\n";
   for (const ConceptEntry& entry : vocabulary.concepts)
     out << "  {" << quoted(entry.name) << ", static_cast<ConceptClass>(" << static_cast<int>(entry.sort)
         << ")},\n";
   out << "};\n";
 }
 
-void write_phrases(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
+void write_row(std::ostream& out, const RowEntry& row) {
+  out << "  {" << quoted(row.id) << ", " << quoted(row.pattern) << ", " << quoted(row.meaning) << ", "
+      << quoted(row.write) << ", " << row.cost << ", " << row.habit << "},\n";
+}
+
+/// Concepts and rows that all languages share, from any of them.
+void write_shared(std::ostream& out, const Vocabulary& any) {
+  write_concepts(out, any);
+  out << "constexpr RowRow shared_rows[] = {\n";
+  for (std::size_t i = 0; i < any.shared_rows; ++i) {
+    RowEntry row = any.rows[i];
+    row.write.clear();
+    write_row(out, row);
+  }
+  out << "};\n";
+}
+
+void write_phrases(std::ostream& out, Vocabulary vocabulary, std::size_t number) {
+  std::stable_sort(vocabulary.phrases.begin(), vocabulary.phrases.end(),
+                   [](const PhraseEntry& a, const PhraseEntry& b) { return a.phrase < b.phrase; });
   out << "constexpr PhraseRow phrases_" << number << "[] = {\n";
   for (const PhraseEntry& entry : vocabulary.phrases)
     out << "  {" << quoted(entry.phrase) << ", " << entry.means << ", " << (entry.write ? "true" : "false")
@@ -37,37 +58,72 @@ void write_phrases(std::ostream& out, const Vocabulary& vocabulary, std::size_t 
   out << "};\n";
 }
 
-void write_rows(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
-  out << "constexpr RowRow rows_" << number << "[] = {\n";
-  for (const RowEntry& row : vocabulary.rows)
-    out << "  {" << quoted(row.id) << ", " << quoted(row.pattern) << ", " << quoted(row.meaning) << ", "
-        << quoted(row.write) << ", " << row.cost << ", " << row.habit << "},\n";
+/// What a language has besides the shared rows; how many those are.
+std::size_t write_rows(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
+  std::vector<RowEntry> own;
+  for (std::size_t i = 0; i < vocabulary.rows.size(); ++i) {
+    const RowEntry& row = vocabulary.rows[i];
+    if (i >= vocabulary.shared_rows) own.push_back(row);
+    if (i < vocabulary.shared_rows && !row.write.empty()) own.push_back({row.id, {}, {}, row.write});
+  }
+  out << "[[maybe_unused]] constexpr RowRow rows_" << number << "[] = {\n";
+  for (const RowEntry& row : own) write_row(out, row);
+  if (own.empty()) write_row(out, {});
   out << "};\n";
+  return own.size();
 }
 
-void write_language(std::ostream& out, const Vocabulary& vocabulary, std::size_t number) {
-  const auto table = [&out, number](const char* name, std::size_t size) {
-    out << name << number << ", " << size << ", ";
-  };
-  out << "  {" << quoted(vocabulary.language) << ", " << quoted(vocabulary.extends) << ", "
-      << (vocabulary.blanks_between_words ? "true" : "false") << ", ";
-  table("concepts_", vocabulary.concepts.size());
-  table("phrases_", vocabulary.phrases.size());
-  table("rows_", vocabulary.rows.size());
-  out << "},\n";
+/// A language whose words tell that a text is written in it.
+bool is_language(const Vocabulary& vocabulary) {
+  return vocabulary.extends.empty() && vocabulary.language.find("-x-") == std::string::npos;
+}
+
+/// The words that phrases begin with (open endings as they stand) and the languages that have them.
+std::map<std::string, std::uint32_t> languages_by_word(const std::vector<Vocabulary>& all) {
+  std::map<std::string, std::uint32_t> words;
+  std::size_t bit = 0;
+  for (const Vocabulary& vocabulary : all) {
+    if (!is_language(vocabulary)) continue;
+    for (const PhraseEntry& entry : vocabulary.phrases)
+      if (!entry.write) words[entry.phrase.substr(0, entry.phrase.find(' '))] |= 1U << bit;
+    ++bit;
+  }
+  return words;
+}
+
+std::size_t write_words(std::ostream& out, const std::vector<Vocabulary>& all) {
+  const auto words = languages_by_word(all);
+  out << "extern const WordRow word_rows[] = {\n";
+  for (const auto& [word, languages] : words)
+    out << "  {" << quoted(word) << ", " << languages << "U},\n";
+  out << "};\n";
+  return words.size();
+}
+
+std::string joined(const std::vector<std::string>& all) {
+  std::string out;
+  for (const std::string& one : all) out += (out.empty() ? "" : "|") + one;
+  return out;
 }
 
 std::string table_of(const std::vector<Vocabulary>& all) {
-  std::ostringstream out;
+  std::ostringstream out, languages;
   out << "#include \"words/vocabulary_table.hpp\"\n\nnamespace whorl::words {\nnamespace {\n";
+  write_shared(out, all.front());
   for (std::size_t i = 0; i < all.size(); ++i) {
-    write_concepts(out, all[i], i);
     write_phrases(out, all[i], i);
-    write_rows(out, all[i], i);
+    const std::size_t rows = write_rows(out, all[i], i);
+    languages << "  {" << quoted(all[i].language) << ", " << quoted(all[i].extends) << ", "
+              << quoted(joined(all[i].called)) << ", " << (all[i].blanks_between_words ? "true" : "false")
+              << ", phrases_" << i << ", " << all[i].phrases.size() << ", rows_" << i << ", " << rows
+              << "},\n";
   }
-  out << "} // namespace\nextern const LanguageTable language_tables[] = {\n";
-  for (std::size_t i = 0; i < all.size(); ++i) write_language(out, all[i], i);
-  out << "};\nextern const std::size_t language_table_count = " << all.size()
+  out << "} // namespace\n";
+  const std::size_t words = write_words(out, all);
+  out << "extern const std::size_t word_row_count = " << words << ";\nextern const SharedTable shared_table{concepts, " << all.front().concepts.size()
+      << ", shared_rows, " << all.front().shared_rows
+      << "};\nextern const LanguageTable language_tables[] = {\n"
+      << languages.str() << "};\nextern const std::size_t language_table_count = " << all.size()
       << ";\n} // namespace whorl::words\n";
   return out.str();
 }
@@ -89,8 +145,10 @@ static int write_word_table(const std::string& out, const std::vector<std::strin
   for (std::size_t i = 0; i < files.size(); ++i)
     if (!load(files[i], loaded[i])) faults.push_back({files[i], "cannot be read"});
   const std::vector<Vocabulary> all = read_vocabulary_files(loaded, faults);
+  if (std::count_if(all.begin(), all.end(), is_language) > 32)
+    faults.push_back({"symbols/words", "has more than 32 languages: WordRow::languages has no bit for all"});
   for (const FileFault& fault : faults) std::cerr << fault.file << ": " << fault.message << '\n';
-  if (!faults.empty()) return 1;
+  if (!faults.empty() || all.empty()) return 1;
   std::ofstream stream(out, std::ios::binary);
   stream << table_of(all);
   return stream.flush() ? 0 : 1;

@@ -1,5 +1,7 @@
 #include "words/letters.hpp"
 
+#include <utf8proc.h>
+
 namespace whorl::words {
 
 namespace {
@@ -51,6 +53,8 @@ void append_utf8(std::string& text, char32_t c) {
   if (c < 0x10000) return put(0xE0 | (c >> 12)), tail(6), tail(0);
   put(0xF0 | (c >> 18)), tail(12), tail(6), tail(0);
 }
+
+char32_t upper(char32_t c) { return static_cast<char32_t>(utf8proc_toupper(static_cast<utf8proc_int32_t>(c))); }
 
 char32_t lower(char32_t c) {
   if (c >= 'A' && c <= 'Z') return c + 32;

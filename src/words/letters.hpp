@@ -20,6 +20,9 @@ void append_utf8(std::string& text, char32_t c);
 /// The small letter of a capital (Latin, Greek, Cyrillic); else the same.
 char32_t lower(char32_t c);
 
+/// The capital of a small letter (Latin, Greek, Cyrillic); else the same.
+char32_t upper(char32_t c);
+
 /// True for letters and whatever is written like them: everything that is no blank, digit or mark.
 bool is_letter(char32_t c);
 

@@ -1,8 +1,11 @@
 #include "words/vocabulary.hpp"
 
+#include "words/ascii.hpp"
 #include "words/vocabulary_table.hpp"
 
 #include <algorithm>
+#include <atomic>
+#include <memory>
 #include <numeric>
 #include <span>
 
@@ -10,27 +13,83 @@ namespace whorl::words {
 
 namespace {
 
+RowEntry entry_of(const RowRow& row) {
+  return {row.id, row.pattern, row.meaning, row.write, row.cost, row.habit};
+}
+
+/// A language's rows: the written forms that it has for shared rows, and rows of its own.
+void add_rows(Vocabulary& vocabulary, std::span<const RowRow> rows) {
+  for (const RowRow& row : rows) {
+    if (*row.pattern != '\0') {
+      vocabulary.rows.push_back(entry_of(row));
+      continue;
+    }
+    const auto shared = std::find_if(vocabulary.rows.begin(), vocabulary.rows.end(),
+                                     [&row](const RowEntry& entry) { return entry.id == row.id; });
+    if (shared != vocabulary.rows.end()) shared->write = row.write;
+  }
+}
+
+std::vector<std::string> names_in(std::string_view called) {
+  std::vector<std::string> names;
+  for (std::size_t at = 0; at < called.size();) {
+    const std::size_t bar = std::min(called.find('|', at), called.size());
+    names.emplace_back(called.substr(at, bar - at));
+    at = bar + 1;
+  }
+  return names;
+}
+
 Vocabulary from_table(const LanguageTable& table) {
   Vocabulary vocabulary;
   vocabulary.language = table.language;
   vocabulary.extends = table.extends;
+  vocabulary.called = names_in(table.called);
   vocabulary.blanks_between_words = table.blanks_between_words;
-  vocabulary.concepts.reserve(table.concept_count);
-  for (const ConceptRow& row : std::span(table.concepts, table.concept_count))
+  vocabulary.concepts.reserve(shared_table.concept_count);
+  for (const ConceptRow& row : std::span(shared_table.concepts, shared_table.concept_count))
     vocabulary.concepts.push_back({row.name, row.sort});
   vocabulary.phrases.reserve(table.phrase_count);
   for (const PhraseRow& row : std::span(table.phrases, table.phrase_count))
     vocabulary.phrases.push_back({row.phrase, row.means, row.write, row.cost, row.number});
-  vocabulary.rows.reserve(table.row_count);
-  for (const RowRow& row : std::span(table.rows, table.row_count))
-    vocabulary.rows.push_back({row.id, row.pattern, row.meaning, row.write, row.cost, row.habit});
+  vocabulary.rows.reserve(shared_table.row_count + table.row_count);
+  for (const RowRow& row : std::span(shared_table.rows, shared_table.row_count))
+    vocabulary.rows.push_back(entry_of(row));
+  vocabulary.shared_rows = vocabulary.rows.size();
+  add_rows(vocabulary, {table.rows, table.row_count});
   make_ready(vocabulary);
   return vocabulary;
 }
 
-std::vector<Vocabulary> read_tables() {
-  std::vector<Vocabulary> all;
-  for (std::size_t i = 0; i < language_table_count; ++i) all.push_back(from_table(language_tables[i]));
+/// A built-in language, made ready when it is asked for first. Whoever comes second throws his away.
+struct BuiltIn {
+  const LanguageTable* table = nullptr;
+  std::atomic<const Vocabulary*> ready{nullptr};
+  ~BuiltIn() { delete ready.load(); }
+};
+
+std::span<BuiltIn> built_in() {
+  static std::vector<BuiltIn> all(language_table_count);
+  static const bool filled = [] {
+    for (std::size_t i = 0; i < language_table_count; ++i) all[i].table = &language_tables[i];
+    return true;
+  }();
+  static_cast<void>(filled);
+  return all;
+}
+
+const Vocabulary* ready(BuiltIn& language) {
+  const Vocabulary* known = language.ready.load(std::memory_order_acquire);
+  if (known != nullptr) return known;
+  auto made = std::make_unique<const Vocabulary>(from_table(*language.table));
+  if (language.ready.compare_exchange_strong(known, made.get(), std::memory_order_acq_rel))
+    return made.release();
+  return known;
+}
+
+/// Those that were added while the program runs; none is ever taken away.
+std::vector<std::unique_ptr<const Vocabulary>>& added() {
+  static std::vector<std::unique_ptr<const Vocabulary>> all;
   return all;
 }
 
@@ -65,6 +124,9 @@ void make_ready(Vocabulary& vocabulary) {
   vocabulary.by_byte = first_by_byte(vocabulary.phrases);
   vocabulary.by_name = sorted_by_name(vocabulary.concepts);
   vocabulary.row_tree = grow_row_tree(vocabulary);
+  vocabulary.first_text_concept = find_concept(vocabulary, "text colour");
+  if (vocabulary.language.find("-x-") == std::string::npos)
+    vocabulary.text = find_vocabulary_of(vocabulary.language, "text");
 }
 
 namespace {
@@ -120,15 +182,64 @@ Concept find_concept(const Vocabulary& vocabulary, std::string_view name) {
   return at != vocabulary.by_name.end() && vocabulary.concepts[*at].name == name ? *at : no_concept;
 }
 
-const std::vector<Vocabulary>& built_in_vocabularies() {
-  static const std::vector<Vocabulary> all = read_tables();
+const Vocabulary* find_vocabulary(std::string_view language) {
+  const auto& own = added();
+  for (auto at = own.rbegin(); at != own.rend(); ++at)
+    if ((*at)->language == language) return at->get();
+  for (BuiltIn& entry : built_in())
+    if (entry.table->language == language) return ready(entry);
+  return nullptr;
+}
+
+const Vocabulary* find_vocabulary_of(std::string_view language, std::string_view things) {
+  const std::string ending = "-x-" + std::string(things);
+  const Vocabulary* own = find_vocabulary(std::string(language) + ending);
+  return own != nullptr ? own : find_vocabulary(std::string(language.substr(0, language.find('-'))) + ending);
+}
+
+std::vector<LanguageName> known_vocabularies() {
+  std::vector<LanguageName> all;
+  for (const auto& vocabulary : added()) all.push_back({vocabulary->language, vocabulary->extends});
+  for (const BuiltIn& entry : built_in()) all.push_back({entry.table->language, entry.table->extends});
+  const auto by_tag = [](const LanguageName& a, const LanguageName& b) { return a.language < b.language; };
+  const auto same = [](const LanguageName& a, const LanguageName& b) { return a.language == b.language; };
+  std::stable_sort(all.begin(), all.end(), by_tag);
+  all.erase(std::unique(all.begin(), all.end(), same), all.end());
   return all;
 }
 
-const Vocabulary* find_vocabulary(std::string_view language) {
-  for (const Vocabulary& vocabulary : built_in_vocabularies())
-    if (vocabulary.language == language) return &vocabulary;
-  return nullptr;
+std::string_view closest_language(std::string_view tag) {
+  const auto same = [](std::string_view a, std::string_view b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](char x, char y) { return small(x) == small(y); });
+  };
+  if (tag.empty()) return {};
+  const std::vector<LanguageName> all = known_vocabularies();
+  for (const LanguageName& name : all)
+    if (same(name.language, tag)) return name.language;
+  const std::string_view first = tag.substr(0, tag.find('-'));
+  for (const LanguageName& name : all)
+    if (name.extends.empty() && same(name.language.substr(0, name.language.find('-')), first))
+      return name.language;
+  return {};
+}
+
+std::vector<const Vocabulary*> added_vocabularies() {
+  std::vector<const Vocabulary*> all;
+  for (const auto& vocabulary : added())
+    if (find_vocabulary(vocabulary->language) == vocabulary.get()) all.push_back(vocabulary.get());
+  return all;
+}
+
+void add_vocabularies(std::vector<Vocabulary> vocabularies) {
+  // those of things first: a language holds on to its words of the text
+  std::stable_partition(vocabularies.begin(), vocabularies.end(), [](const Vocabulary& vocabulary) {
+    return vocabulary.language.find("-x-") != std::string::npos;
+  });
+  for (Vocabulary& vocabulary : vocabularies) {
+    make_ready(vocabulary);
+    added().push_back(std::make_unique<const Vocabulary>(std::move(vocabulary)));
+  }
 }
 
 } // namespace whorl::words

@@ -110,14 +110,18 @@ struct RowTree {
 struct Vocabulary {
   std::string language;             ///< BCP 47: "en-US"
   std::string extends;              ///< the language it adds to, or ""
+  std::vector<std::string> called;  ///< how a text states it, folded: "german", "deutsch"
   bool blanks_between_words = true; ///< false in Japanese and Chinese
   std::vector<ConceptEntry> concepts;
   std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
+  std::size_t shared_rows = 0; ///< so many of the rows, the first, are those of all languages
   bool open_endings = false;          ///< some phrase ends with `~`
   std::vector<std::uint32_t> by_byte; ///< the first phrase that begins with each byte; one more at the end
   std::vector<Concept> by_name;       ///< the concepts in the order of their names
   RowTree row_tree;                   ///< the rows by their beginnings
+  const Vocabulary* text = nullptr;   ///< words of the text around the rounds ("de-x-text"), where there are any
+  Concept first_text_concept = no_concept; ///< the first of those that they mean
 };
 
 /// Sorts the phrases and grows the tree of rows. Call once all words and rows are in.
@@ -135,10 +139,31 @@ std::string_view written_form(const Vocabulary& vocabulary, Concept means);
 /// Number of the concept of this name, or no_concept.
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name);
 
-/// The vocabularies built into the program, by tag, in order of their tags.
-const std::vector<Vocabulary>& built_in_vocabularies();
-
-/// The built-in vocabulary of a language tag, or nullptr.
+/// The vocabulary of a language tag, added or built in, or nullptr.
 const Vocabulary* find_vocabulary(std::string_view language);
+
+/// A vocabulary of things named in a text of a language: "pt-BR-x-cautions", else "pt-x-cautions"; or nullptr.
+const Vocabulary* find_vocabulary_of(std::string_view language, std::string_view things);
+
+/// A language that can be read: its tag, and the language that it is a dialect of, or "".
+struct LanguageName {
+  std::string_view language;
+  std::string_view extends;
+  bool operator==(const LanguageName&) const = default;
+};
+
+/// All vocabularies, added and built in, in order of their tags.
+std::vector<LanguageName> known_vocabularies();
+
+/// The tag of the language that a tag comes closest to: its own, the first of its kind ("pt-BR" for "pt"), or
+/// that of its first part ("de" for "de-AT"); "" if there is none. Capitals do not count.
+std::string_view closest_language(std::string_view tag);
+
+/// Adds vocabularies to those that find_vocabulary knows; one of the same tag takes the place of another.
+/// To be called before anything is read: what find_vocabulary gave before stays as it was.
+void add_vocabularies(std::vector<Vocabulary> vocabularies);
+
+/// Those that were added, the last of a tag only.
+std::vector<const Vocabulary*> added_vocabularies();
 
 } // namespace whorl::words

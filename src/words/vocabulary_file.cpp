@@ -32,6 +32,8 @@ struct Reader {
   std::vector<RowEntry> rows;
   std::vector<Vocabulary> languages;
   std::vector<FileFault>& faults;
+  /// The languages that are known besides; nullptr: none.
+  const Vocabulary* (*known)(std::string_view language) = nullptr;
 
   void fault(const std::string& message) { faults.push_back({file, message}); }
 };
@@ -170,6 +172,8 @@ void read_words(Reader& reader, const pugi::xml_node& root) {
   if (language_named(reader, tag) == nullptr) {
     Vocabulary fresh;
     fresh.language = tag;
+    fresh.called = alternatives(root.attribute("called").value());
+    fresh.shared_rows = reader.rows.size();
     fresh.blanks_between_words = root.attribute("blanks").as_bool(true);
     fresh.rows = reader.rows;
     reader.languages.push_back(std::move(fresh));
@@ -182,34 +186,53 @@ void read_dialect(Reader& reader, const pugi::xml_node& root) {
   dialect.language = root.attribute("language").value();
   dialect.extends = root.attribute("extends").value();
   const Vocabulary* base = language_named(reader, dialect.extends);
+  if (base == nullptr && reader.known != nullptr) base = reader.known(dialect.extends);
   if (base == nullptr)
     return reader.fault("no file has the language \"" + dialect.extends + "\" that it extends");
   dialect.blanks_between_words = base->blanks_between_words;
   dialect.rows = base->rows;
+  dialect.shared_rows = base->shared_rows;
   read_entries(reader, dialect, root);
   take_over(dialect, *base);
   reader.languages.push_back(std::move(dialect));
 }
 
+/// One element of a file, where it is of the wanted kind: rows, words of a language or of a dialect.
+void read_element(Reader& reader, const pugi::xml_node& element, std::string_view wanted) {
+  const std::string_view name = element.name();
+  const bool dialect = !element.attribute("extends").empty();
+  if (name == "rows" && wanted == "rows") read_rows(reader, element);
+  if (name == "words" && wanted == "words" && !dialect) read_words(reader, element);
+  if (name == "words" && wanted == "dialect" && dialect) read_dialect(reader, element);
+}
+
 /// What the files of a kind hold; `<rows>` come before the languages and these before their dialects,
-/// whatever the order of the files.
+/// whatever the order of the files. The words of the sheet (`<sheet>`) are read elsewhere.
 void read_file(Reader& reader, const VocabularyFile& file, std::string_view wanted) {
   pugi::xml_document document;
   const auto result =
       document.load_buffer(file.text.data(), file.text.size(), pugi::parse_default, pugi::encoding_utf8);
   reader.file = file.name;
-  const std::string_view root = document.document_element().name();
+  const pugi::xml_node root = document.document_element();
+  const std::string_view name = root.name();
   if (!result) {
     if (wanted == "rows") reader.fault(std::string("is no XML: ") + result.description());
-  } else if (root == "rows" && wanted == "rows") {
-    read_rows(reader, document.document_element());
-  } else if (root == "words" && wanted == "words" && !document.document_element().attribute("extends")) {
-    read_words(reader, document.document_element());
-  } else if (root == "words" && wanted == "dialect" && document.document_element().attribute("extends")) {
-    read_dialect(reader, document.document_element());
-  } else if (root != "rows" && root != "words" && wanted == "rows") {
-    reader.fault("begins with <" + std::string(root) + ">, not with <words> or <rows>");
+  } else if (name == "language") {
+    for (const pugi::xml_node& element : root.children()) read_element(reader, element, wanted);
+  } else if (name == "rows" || name == "words" || name == "sheet") {
+    read_element(reader, root, wanted);
+  } else if (wanted == "rows") {
+    reader.fault("begins with <" + std::string(name) + ">, not with <language>, <words>, <sheet> or <rows>");
   }
+}
+
+std::vector<Vocabulary> read_all(Reader& reader, const std::vector<VocabularyFile>& files) {
+  for (const char* wanted : {"rows", "words", "dialect"})
+    for (const VocabularyFile& file : files) read_file(reader, file, wanted);
+  for (Vocabulary& vocabulary : reader.languages) vocabulary.concepts = reader.concepts;
+  std::sort(reader.languages.begin(), reader.languages.end(),
+            [](const Vocabulary& a, const Vocabulary& b) { return a.language < b.language; });
+  return std::move(reader.languages);
 }
 
 } // namespace
@@ -217,12 +240,18 @@ void read_file(Reader& reader, const VocabularyFile& file, std::string_view want
 std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
                                               std::vector<FileFault>& faults) {
   Reader reader{{}, {}, {}, {}, faults};
-  for (const char* wanted : {"rows", "words", "dialect"})
-    for (const VocabularyFile& file : files) read_file(reader, file, wanted);
-  for (Vocabulary& vocabulary : reader.languages) vocabulary.concepts = reader.concepts;
-  std::sort(reader.languages.begin(), reader.languages.end(),
-            [](const Vocabulary& a, const Vocabulary& b) { return a.language < b.language; });
-  return reader.languages;
+  return read_all(reader, files);
+}
+
+std::vector<Vocabulary> read_more_vocabulary_files(const std::vector<VocabularyFile>& files,
+                                                   const Vocabulary& shared,
+                                                   const Vocabulary* (*known)(std::string_view language),
+                                                   std::vector<FileFault>& faults) {
+  Reader reader{{}, shared.concepts, {}, {}, faults, known};
+  reader.rows.assign(shared.rows.begin(),
+                     shared.rows.begin() + static_cast<std::ptrdiff_t>(shared.shared_rows));
+  for (RowEntry& row : reader.rows) row.write.clear();
+  return read_all(reader, files);
 }
 
 } // namespace whorl::words

@@ -28,4 +28,11 @@ struct VocabularyFile {
 std::vector<Vocabulary> read_vocabulary_files(const std::vector<VocabularyFile>& files,
                                               std::vector<FileFault>& faults);
 
+/// The same for files that are read while the program runs: concepts and shared rows are those of `shared`, a
+/// vocabulary built in, and a dialect may extend any language that `known` finds.
+std::vector<Vocabulary> read_more_vocabulary_files(const std::vector<VocabularyFile>& files,
+                                                   const Vocabulary& shared,
+                                                   const Vocabulary* (*known)(std::string_view language),
+                                                   std::vector<FileFault>& faults);
+
 } // namespace whorl::words

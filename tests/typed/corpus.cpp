@@ -1,5 +1,7 @@
 #include "corpus.hpp"
 
+#include "words/vocabulary_file.hpp"
+
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
@@ -74,6 +76,26 @@ std::string folder() {
 }
 
 } // namespace
+
+void add_words_of_corpus() {
+  const char* folder = std::getenv("WHORL_WORDS");
+  if (folder == nullptr) return;
+  std::vector<whorl::words::VocabularyFile> files;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    std::ifstream file(entry.path(), std::ios::binary);
+    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    if (entry.path().extension() == ".xml" && text.find("<words") != std::string::npos)
+      files.push_back({entry.path().filename().string(), text});
+  }
+  std::vector<whorl::words::FileFault> faults;
+  whorl::words::add_vocabularies(whorl::words::read_more_vocabulary_files(
+      files, *whorl::words::find_vocabulary("en-US"), whorl::words::find_vocabulary, faults));
+}
+
+std::string language_of_corpus() {
+  const char* named = std::getenv("WHORL_LANGUAGE");
+  return named != nullptr ? named : "";
+}
 
 std::vector<Case> read_half(const std::string& half) {
   std::vector<std::filesystem::path> files;

@@ -32,6 +32,12 @@ struct Case {
 /// All cases of tests/typed/HALF, in the order of the files.
 std::vector<Case> read_half(const std::string& half);
 
+/// The language that its patterns are read in, where WHORL_LANGUAGE names one; else "": it is found out.
+std::string language_of_corpus();
+
+/// Adds the word files of the folder that WHORL_WORDS names, if it names one.
+void add_words_of_corpus();
+
 /// What became of one case.
 struct Verdict {
   int rounds = 0; ///< meant, and read although nobody meant them

@@ -2,6 +2,7 @@
 
 #include "fabric/check.hpp"
 #include "fabric/work.hpp"
+#include "pattern/language.hpp"
 #include "pattern/read.hpp"
 #include "pattern/variants.hpp"
 #include "pattern/report.hpp"
@@ -107,7 +108,8 @@ bool may_be_counting_chain(const std::string& what) {
 /// What is not as meant about a round; "" if all is.
 std::string trouble_with(const Fabric& fabric, const Round& round, const Meant& meant) {
   // Of a round that joins parts, nobody agrees which stitches are those of the round before.
-  const bool open = meant.uses < 0 || round.joined_open > 0;
+  // Chains that a first row goes into are no stitches of a round before.
+  const bool open = meant.uses < 0 || round.joined_open > 0 || (round.number == 1 && round.uses == 0);
   const std::int64_t uses = open ? round.uses : meant.uses;
   const std::int64_t makes = meant.makes < 0 ? round.counted : meant.makes;
   std::string trouble;
@@ -190,7 +192,8 @@ void tell(const std::vector<pattern::Finding>& findings, const pattern::Source& 
 Verdict judge(const Case& one) {
   const std::vector<std::string> variants = pattern::variants_in(one.pattern);
   const pattern::Source source(pattern::in_variant(one.pattern, variants, 0)); // the first of its sizes
-  const pattern::Read read = pattern::read(source, *words::find_vocabulary("en-US"));
+  const pattern::Language language = pattern::find_language(source, language_of_corpus());
+  const pattern::Read read = pattern::read(source, *language.vocabulary);
   const fabric::Worked worked = fabric::work(read.tree);
   Verdict verdict;
   compare(read.tree, worked.fabric, one.meant, verdict);

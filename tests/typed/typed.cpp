@@ -29,6 +29,7 @@ struct Share {
 };
 
 Share share_of(const std::string& half) {
+  add_words_of_corpus();
   Share share;
   for (const Case& one : read_half(half)) {
     const Verdict verdict = judge(one);
@@ -46,6 +47,7 @@ void print(const std::string& half, const Share& share) {
 }
 
 void show_troubles(const std::string& half) {
+  add_words_of_corpus();
   for (const Case& one : read_half(half)) {
     const Verdict verdict = judge(one);
     if (verdict.troubles.empty()) continue;

@@ -1,0 +1,110 @@
+#include "pattern/language.hpp"
+
+#include "pattern/header.hpp"
+#include "pattern/limits.hpp"
+#include "words/fold.hpp"
+#include "words/telling.hpp"
+
+#include <algorithm>
+
+namespace whorl::pattern {
+
+namespace {
+
+constexpr std::string_view english = "en-US";
+constexpr std::size_t most_lines = 80;    ///< that are looked at
+constexpr double least_over_english = 1.15; ///< another language has to know so much more than English
+constexpr double as_likely = 1.02;          ///< two languages nearer to each other than this cannot be told apart
+constexpr std::size_t words_of_statement = 3;
+
+std::size_t count_words(std::string_view text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), ' ')) + 1;
+}
+
+std::string_view without_end(std::string_view text) {
+  while (!text.empty() && (text.back() == ' ' || text.back() == '.')) text.remove_suffix(1);
+  while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
+  return text;
+}
+
+/// The language that a line states: "Sprache: Deutsch", "Language: pl"; "" if it states none.
+std::string_view stated_in(std::string_view folded) {
+  const std::size_t colon = folded.find(':');
+  if (colon == std::string_view::npos) return {};
+  const std::string_view name = without_end(folded.substr(0, colon));
+  const std::string_view value = without_end(folded.substr(colon + 1));
+  if (name.empty() || count_words(name) > words_of_statement || count_words(value) > words_of_statement)
+    return {};
+  return words::language_called(value);
+}
+
+bool is_english(std::string_view tag) { return tag.substr(0, 2) == "en"; }
+
+/// What the words tell.
+void find_by_words(Language& language, const std::vector<std::string>& lines) {
+  const std::vector<words::LanguageWeight> weights = words::weigh_languages(lines);
+  const auto best = weights.begin();
+  const auto own = std::find_if(weights.begin(), weights.end(), [](const words::LanguageWeight& weight) {
+    return weight.language == english;
+  });
+  if (best == weights.end() || best->weight <= 0) return;
+  if (own != weights.end() && best->weight < own->weight * least_over_english) return;
+  language.vocabulary = words::find_vocabulary(best->language);
+  language.from = Language::From::words;
+  language.words = best->only;
+  const auto second = std::next(best);
+  if (second != weights.end() && second->weight * as_likely >= best->weight)
+    language.other = second->language;
+}
+
+std::string quoted_list(const std::vector<std::string>& words) {
+  std::string list;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    list += (i == 0 ? "`" : i + 1 == words.size() ? " and `" : ", `") + words[i] + "`";
+  return list;
+}
+
+} // namespace
+
+Language find_language(const Source& source, std::string_view named) {
+  Language language;
+  language.vocabulary = words::find_vocabulary(named);
+  language.from = Language::From::call;
+  if (language.vocabulary != nullptr) return language;
+  language.vocabulary = words::find_vocabulary(english);
+  language.from = Language::From::nothing;
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < source.line_count() && lines.size() < most_lines; ++i) {
+    const Span line = source.line(i);
+    if (line.empty() || line.length() > limit::line_bytes) continue;
+    std::string folded = words::fold(source.at(line), line.begin).text;
+    if (const std::string_view tag = stated_in(folded); !tag.empty()) {
+      language.vocabulary = words::find_vocabulary(tag);
+      language.from = Language::From::stated;
+      language.stated = line;
+      return language;
+    }
+    lines.push_back(std::move(folded));
+  }
+  find_by_words(language, lines);
+  return language;
+}
+
+std::optional<Finding> tell_language(const Language& language) {
+  if (language.from != Language::From::words || is_english(language.vocabulary->language))
+    return std::nullopt;
+  const auto& called = language.vocabulary->called;
+  const std::string& tag = language.vocabulary->language;
+  Finding finding;
+  finding.severity = language.other.empty() ? Severity::note : Severity::warning;
+  finding.code = "language";
+  finding.message = "the words are read in the language `" + tag + "`" +
+                    (called.empty() ? "" : " (" + called.front() + ")") +
+                    (language.words.empty() ? "" : ", because of " + quoted_list(language.words));
+  if (!language.other.empty())
+    finding.message += "; they could as well be `" + std::string(language.other) + "`";
+  finding.message += "; a line `Language: " + tag + "` in the pattern says so";
+  return finding;
+}
+
+} // namespace whorl::pattern

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "words/vocabulary.hpp"
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+namespace whorl::pattern {
+
+/// What the words of the text around the rounds tell; in the order of `symbols/words/text.xml`. They are no words
+/// of the vocabulary that reads rounds, so that notes keep them.
+enum class TextWord : std::uint8_t {
+  colour,
+  shade,         ///< beside a colour, part of its name: "dark"
+  yarn,          ///< "yarn", "wool"
+  list_heading,  ///< anywhere in the heading of a list of stitches: "abbreviation"
+  same_again,    ///< as the round before: "ditto"
+  rounds_before, ///< "previous" round
+  above,         ///< as "above"
+  inclusive,     ///< behind a range: both ends belong to it
+  open_end,      ///< behind a number: the rounds go on to the "end"
+  label_lead,    ///< small words before a label that a colon closes: "for" rounds 3 to 5:
+  told_lead,     ///< before a label that is told in a sentence: "In der" dritten Runde …
+  range_link,    ///< between the numbers of a range, besides the words for "to"
+  number,        ///< round "no." 3
+  article,
+  start_name,    ///< what a starting chain is called before a colon: "start"
+  of_start,      ///< in a clause that speaks of the chains a round begins with: "turning"
+  label_word,    ///< no name of a stitch, but the word of a label or a remark
+  pronoun,         ///< no name of a stitch at the head of a sentence: "this"
+  definition_lead, ///< before the name that a sentence explains: "where"
+  means,           ///< between a name and what it means: "stands for"
+  yarn_lead,       ///< before a yarn that is no item of a list: "using"
+};
+
+/// What a word or phrase (folded) is, as a set of 1 << TextWord.
+std::uint32_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase);
+
+bool is_text_word(const words::Vocabulary& vocabulary, std::string_view phrase, TextWord kind);
+
+/// Where the longest phrase of a kind that stands at `place` of a folded text ends, letters not running on;
+/// `place` if none stands there.
+std::size_t end_of_text_word(const words::Vocabulary& vocabulary, std::string_view text, std::size_t place,
+                             TextWord kind);
+
+/// The phrases of a kind.
+std::vector<std::string_view> text_phrases(const words::Vocabulary& vocabulary, TextWord kind);
+
+/// Whether a phrase of a kind stands anywhere in a folded text, be it within a word.
+bool has_text_word(const words::Vocabulary& vocabulary, std::string_view text, TextWord kind);
+
+} // namespace whorl::pattern
