@@ -154,7 +154,7 @@ private:
 /// How a list of symbols is made.
 struct SymbolOptions {
   std::string language; ///< of the names, BCP 47; "": the pattern's, else US English
-  bool plus = false;              ///< single crochet as + instead of x
+  bool plus = false;    ///< single crochet as + instead of x
 };
 
 /// A symbol of a chart and what it means.
@@ -214,7 +214,7 @@ struct StepOptions {
   std::vector<std::string> parts;      ///< their names; none: all parts
   int first_round = 0, last_round = 0; ///< 0: from the first, to the last
   bool left_handed = false;
-  bool plus = false; ///< single crochet as + instead of x
+  bool plus = false;    ///< single crochet as + instead of x
   std::string language; ///< of the words beside the author's own, BCP 47; "": the pattern's
   StepShape shape = StepShape::wide;
   bool each_stitch = false; ///< a picture a stitch, not a round
@@ -293,12 +293,13 @@ struct WordFile {
   std::string text;
 };
 
-/// Adds the words of files to those that are built in, or puts them in the place of those of the same language.
-/// What is wrong or missing in them, a sentence each; none: they are all right. A file that is broken is passed
-/// over. To be called before anything is read, not while another thread reads.
+/// Adds the words of files to those that are built in, or puts them in the place of those of the same
+/// language. What is wrong or missing in them, a sentence each; none: they are all right. A file that is
+/// broken is passed over. To be called before anything is read, not while another thread reads.
 std::vector<std::string> add_words(const std::vector<WordFile>& files);
 
-/// The known language that a tag (BCP 47) comes closest to: "pt-BR" for "pt", "de" for "de-AT"; "" if none does.
+/// The known language that a tag (BCP 47) comes closest to: "pt-BR" for "pt", "de" for "de-AT"; "" if none
+/// does.
 std::string language_of(std::string_view tag);
 
 /// Reads, works and checks a pattern. Never fails: what is wrong with the text is a finding.

@@ -147,7 +147,8 @@ std::string look_for_rounds(const fabric::Fabric& fabric, const layout::Wanted& 
 /// "4.4".
 std::string tenths(double number, const drawing::Wording& wording) {
   const std::int64_t rounded = drawing::thousandths(number) + 50;
-  return std::to_string(rounded / 1000) + drawing::say(wording, "decimal") + std::to_string(rounded % 1000 / 100);
+  return std::to_string(rounded / 1000) + drawing::say(wording, "decimal") +
+         std::to_string(rounded % 1000 / 100);
 }
 
 /// How large a stitch is on the sheets.
@@ -165,7 +166,8 @@ std::vector<std::string> remarks_of(const Chart::Content& chart, const drawing::
   if (stitch < chart.options.stitch)
     remarks.push_back(drawing::say(wording, "stitch-made-smaller", {tenths(stitch, wording)}));
   if (stitch < least_stitch)
-    remarks.push_back(drawing::say(wording, "stitch-too-small", {tenths(stitch, wording), tenths(least_stitch, wording)}));
+    remarks.push_back(
+        drawing::say(wording, "stitch-too-small", {tenths(stitch, wording), tenths(least_stitch, wording)}));
   const drawing::Paper paper = size_of(chart.options.paper);
   for (const drawing::Scene& sheet : chart.sheets) {
     const bool upright = sheet.width <= paper.width && sheet.height <= paper.height;
@@ -189,7 +191,8 @@ void draw(const layout::Wanted& wanted, const drawing::Wording& wording, Chart::
   chart.not_drawn = not_drawn_of(pattern.fabric, chart.placement, wording);
   drawing::SheetText text = sheet_text_of(pattern, wanted, language_or(chart.options.language, pattern.tree));
   text.closing.insert(text.closing.end(), chart.not_drawn.begin(), chart.not_drawn.end());
-  text.caution = chart.options.language.empty() ? pattern.caution : caution_of(pattern.cautions, text.language);
+  text.caution =
+      chart.options.language.empty() ? pattern.caution : caution_of(pattern.cautions, text.language);
   chart.sheets = drawing::sheets(pattern.tree, pattern.fabric, chart.placement, marks, text, wording,
                                  sheet_options(chart.options));
   chart.remarks = remarks_of(chart, wording);

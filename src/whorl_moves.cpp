@@ -112,11 +112,12 @@ std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Co
   const writing::Say say = say_in(moves->language);
   const words::Vocabulary& terms = terms_of(moves->language);
   const std::vector<writing::Used> used = writing::used_stitches(tree);
-  const std::vector<writing::Used> wanted =
-      stitch.empty()
-          ? used
-          : writing::named(used, tree, stitch, terms_of(tree.language), *words::find_vocabulary("en-US"), say);
-  if (wanted.empty() && !stitch.empty()) moves->problem = problem_of(stitch, used, tree, moves->language, say);
+  const std::vector<writing::Used> wanted = stitch.empty()
+                                                ? used
+                                                : writing::named(used, tree, stitch, terms_of(tree.language),
+                                                                 *words::find_vocabulary("en-US"), say);
+  if (wanted.empty() && !stitch.empty())
+    moves->problem = problem_of(stitch, used, tree, moves->language, say);
   for (const writing::Used& one : wanted) {
     moves->told.push_back(writing::tell(one, tree, terms, say));
     moves->stitches.push_back(face_of(moves->told.back()));

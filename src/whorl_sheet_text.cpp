@@ -147,7 +147,8 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
     const std::string start = said_between(part.note, own, "notes-start");
-    text.starts.push_back(start.empty() || &own != &wording ? "" : drawing::say(wording, "start-named", {start}));
+    text.starts.push_back(start.empty() || &own != &wording ? ""
+                                                            : drawing::say(wording, "start-named", {start}));
     text.from_below.push_back(says(part.note, own, "notes-upwards"));
   }
   for (const pattern::RoundText& round : tree.rounds) {

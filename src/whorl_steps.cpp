@@ -58,8 +58,7 @@ void keep_wanted(const layout::Wanted& wanted, Steps::Content& steps) {
 /// What draws a step; `sheet` is held by the caller.
 drawing::Copy copy_of(const Steps::Content& steps, const drawing::SheetOptions& sheet) {
   const Pattern::Content& pattern = *steps.pattern;
-  return {pattern.tree, pattern.fabric, steps.placement, steps.text, wording_for(steps.text.language),
-          sheet};
+  return {pattern.tree, pattern.fabric, steps.placement, steps.text, wording_for(steps.text.language), sheet};
 }
 
 } // namespace

@@ -28,8 +28,8 @@ std::vector<std::string> add_words(const std::vector<WordFile>& files) {
     vocabularies.push_back({file.name, file.text});
   }
   std::vector<words::FileFault> faults;
-  words::add_vocabularies(words::read_more_vocabulary_files(
-      vocabularies, *words::find_vocabulary("en-US"), words::find_vocabulary, faults));
+  words::add_vocabularies(words::read_more_vocabulary_files(vocabularies, *words::find_vocabulary("en-US"),
+                                                            words::find_vocabulary, faults));
   for (const words::FileFault& fault : faults) problems.push_back(fault.file + ": " + fault.message);
   return problems;
 }

@@ -25,8 +25,8 @@ Command declare_steps(CLI::App& app);
 /// A pattern's text; none if the file cannot be read (said on standard error).
 std::optional<std::string> read_text(const std::string& path);
 
-/// What is wanted of a pattern: one of its variants, the language that it is written in, and that of the words
-/// which are put beside its own; "" where the call says nothing.
+/// What is wanted of a pattern: one of its variants, the language that it is written in, and that of the
+/// words which are put beside its own; "" where the call says nothing.
 struct Wanted {
   std::string variant;
   std::string written_in;
@@ -42,7 +42,8 @@ std::optional<Pattern> read_pattern(const std::string& path, const Wanted& wante
 /// Whether the languages that are wanted are known; said on standard error if not.
 bool are_known(const Wanted& wanted);
 
-/// Whether the pattern has the variant that is wanted, and the languages are known; said on standard error if not.
+/// Whether the pattern has the variant that is wanted, and the languages are known; said on standard error if
+/// not.
 bool has_wanted(const Pattern& pattern, const Wanted& wanted);
 
 /// Declares `--variant`, `--written-in` and `--language`.

@@ -62,8 +62,9 @@ void declare_wanted(CLI::App& app, Wanted& wanted) {
 }
 
 void declare_language(CLI::App& app, Wanted& wanted) {
-  app.add_option("--language", wanted.language,
-                 "the language of the words beside the pattern's own (de, fr, ja …); without it the pattern's")
+  app.add_option(
+         "--language", wanted.language,
+         "the language of the words beside the pattern's own (de, fr, ja …); without it the pattern's")
       ->type_name("LANGUAGE");
 }
 
@@ -99,8 +100,9 @@ int run(int argc, char** argv) {
   app.require_subcommand(1);
   app.fallthrough();
   std::string words;
-  app.add_option("--words", words,
-                 "a folder of word files (.xml) that add to the languages, or take the place of those built in")
+  app.add_option(
+         "--words", words,
+         "a folder of word files (.xml) that add to the languages, or take the place of those built in")
       ->type_name("FOLDER");
   CLI::App* check = app.add_subcommand("check", "count and check a pattern; a table of its rounds");
   CLI::App* chart = app.add_subcommand("chart", "draw the chart of a pattern: .svg, .png, .pdf or .json");

@@ -47,7 +47,8 @@ std::string_view form(std::string_view forms, std::size_t wanted) {
 
 words::NumberClasses classes_of(const Wording& wording) {
   const auto named = wording.find("number-classes");
-  return named == wording.end() ? words::NumberClasses::one_other : words::number_classes_named(named->second);
+  return named == wording.end() ? words::NumberClasses::one_other
+                                : words::number_classes_named(named->second);
 }
 
 std::string_view filled(const Gap& gap, const Wording& wording, const std::string& value) {

@@ -55,8 +55,8 @@ void add_things(std::vector<Caution>& all, const std::vector<Named>& found, cons
   bool called_off = false;
   for (const Named& named : found) {
     if (is_thing(named) && !called_off)
-      all.push_back({std::string(words::written_form(things, named.means)),
-                     std::string(named.concept_name), named.span});
+      all.push_back({std::string(words::written_form(things, named.means)), std::string(named.concept_name),
+                     named.span});
     called_off = named.concept_name == "without thing";
   }
 }

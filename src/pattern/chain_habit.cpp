@@ -79,11 +79,12 @@ private:
   std::uint32_t number_ = 0;
 };
 
-void hear_line(std::string_view line, const words::Vocabulary& vocabulary, std::vector<ChainHabit>& habits) {
+void hear_line(std::string_view typed, const words::Vocabulary& vocabulary, std::vector<ChainHabit>& habits) {
+  const std::string line = words::fold(typed).text; // its marks in one form: "、" is a comma too
   bool counted = false;
   for (std::size_t at = 0; at < line.size();) {
     const std::size_t end = std::min(line.find_first_of(".;,!:", at), line.size());
-    const std::string_view text = line.substr(at, end - at);
+    const std::string_view text = std::string_view(line).substr(at, end - at);
     at = end + 1;
     if (text.size() < 4 || text.size() > longest_clause) continue;
     const Clause clause(text, vocabulary);
@@ -118,7 +119,8 @@ bool goes_against(const std::vector<ChainHabit>& habits, const Reading& reading)
 
 bool only_tells_habit(const Reader& reader, Span line) {
   const words::Folded folded = words::fold(reader.source.at(line));
-  const bool begins = folded.text.find("beg") != std::string::npos || folded.text.find("start") != std::string::npos;
+  const bool begins =
+      folded.text.find("beg") != std::string::npos || folded.text.find("start") != std::string::npos;
   if (!begins || folded.text.find("count") == std::string::npos) return false;
   const words::Concept chain = words::find_concept(reader.vocabulary, "ch");
   const words::Lattice lattice = words::lattice(folded, reader.vocabulary);

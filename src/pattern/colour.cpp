@@ -74,7 +74,9 @@ std::uint32_t end_of_colour(const Sentence& sentence, std::uint32_t at) {
 std::uint32_t behind_yarn_word(const Sentence& sentence, std::uint32_t end) {
   const std::uint32_t next = next_word(sentence, end);
   const std::string_view word = letters_at(sentence, next);
-  return is_text_word(sentence.vocabulary, word, TextWord::yarn) ? next + static_cast<std::uint32_t>(word.size()) : end;
+  return is_text_word(sentence.vocabulary, word, TextWord::yarn)
+             ? next + static_cast<std::uint32_t>(word.size())
+             : end;
 }
 
 /// What stands behind the words of a mark.
@@ -136,9 +138,10 @@ std::optional<YarnMark> in_brackets(const Sentence& sentence, const Bracket& bra
 std::optional<YarnMark> behind_lead(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
                                     std::uint32_t stop) {
   std::uint32_t next = skip_blanks(sentence.text(), end_of_letters(sentence, at));
-  next = skip_blanks(sentence.text(), static_cast<std::uint32_t>(end_of_text_word(
-                                          sentence.vocabulary, sentence.text(), next, TextWord::article)));
-  const auto name = yarn_name_at(sentence, next, true);
+  auto name = yarn_name_at(sentence, next, true);
+  const std::size_t article = end_of_text_word(sentence.vocabulary, sentence.text(), next, TextWord::article);
+  if (!name && article != next)
+    name = yarn_name_at(sentence, skip_blanks(sentence.text(), static_cast<std::uint32_t>(article)), true);
   if (!name) return std::nullopt;
   const std::string_view word = sentence.text().substr(name->begin, name->end - name->begin);
   if (word == "mc" && is_in(sentence, at)) return std::nullopt; // a magic circle

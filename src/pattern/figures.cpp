@@ -3,6 +3,7 @@
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/own_group.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -197,12 +198,11 @@ namespace {
 /// "12 sts, | of which 6 are bobbles": where the number of a part stands; `at` if it is not led so.
 std::uint32_t behind_of_which(const Search& search, std::uint32_t at) {
   const std::uint32_t next = next_word(search, at);
-  const std::string_view text = search.sentence.text().substr(std::min(next, search.sentence.size()));
-  for (const std::string_view lead : {"of which ", "of them ", "including ", "incl. ", "incl ", "with "}) {
-    const std::uint32_t number = next + static_cast<std::uint32_t>(lead.size());
-    if (text.substr(0, lead.size()) == lead && number_at(search.sentence, number) != nullptr) return number;
-  }
-  return at;
+  const Sentence& sentence = search.sentence;
+  const std::size_t lead = end_of_text_word(sentence.vocabulary, sentence.text(), next, TextWord::of_which);
+  if (lead == next) return at;
+  const std::uint32_t number = next_word(search, static_cast<std::uint32_t>(lead));
+  return number_at(sentence, number) != nullptr ? number : at;
 }
 
 /// The parts of a sum stand behind a colon: "16 sts: 8 sc, 8 pc". Chains among them are counted with it only

@@ -38,7 +38,8 @@ std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   const auto is_open = [&](const Label& label) {
     if (told && label.ordinal && !label.relative) return false; // "In der dritten Runde wird …"
     const std::size_t at = pass_blanks(head, place_of(head, label.span.end));
-    return !label.closed || at >= text.size() || text[at] != ':';
+    const bool range = label.to > label.from && !label.relative; // "Dal giro 3 al 14) …"
+    return !label.closed || at >= text.size() || (text[at] != ':' && !range);
   };
   labels.erase(std::remove_if(labels.begin(), labels.end(), is_open), labels.end());
   return labels;

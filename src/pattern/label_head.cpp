@@ -39,6 +39,7 @@ bool is_round_word(const Head& head, std::size_t place) {
 
 /// The letters glued to an ordinal, which are no word for round: "nd", "th".
 std::size_t pass_ending(const Head& head, std::size_t place) {
+  if (!head.vocabulary.blanks_between_words) return place;
   const std::size_t end = letters_behind(head, place);
   const std::size_t next = pass_blanks(head, end);
   const bool links = phrase_at(head, next, head.conjunction) != nullptr ||
@@ -65,7 +66,8 @@ LabelNumber scanned_number(const Head& head, std::size_t place) {
     number.value = number.value * 10 + scanned_digit(text[end]);
   const bool letter = std::any_of(text.begin() + static_cast<std::ptrdiff_t>(place),
                                   text.begin() + static_cast<std::ptrdiff_t>(end), is_folded_letter);
-  if (!letter || number.value == 0 || (end < text.size() && is_digit(text[end]))) return {};
+  if (!letter || number.value == 0 || (end < text.size() && (is_digit(text[end]) || text[end] == '\'')))
+    return {};
   const bool ordinal = text.substr(end, 2) == "st" || text.substr(end, 2) == "th";
   number.end = ordinal ? end + 2 : end;
   number.ordinal = ordinal;
@@ -84,9 +86,16 @@ LabelNumber roman_number(const Head& head, std::size_t place) {
     const int next = end + 1 < text.size() && head.line.capital[end + 1] ? roman_figure(text[end + 1]) : 0;
     value += figure < next ? -figure : figure;
   }
-  const bool closed = end != place && pass_closing(head, end, ":.-)") != end;
+  const bool closed = end != place && (pass_closing(head, end, ":.-)") != end ||
+                                       is_round_word(head, pass_blanks(head, end))); // "VII giro"
   return closed && value > 0 ? LabelNumber{value, end, false} : LabelNumber{};
 }
+
+} // namespace
+
+bool is_roman(const Head& head, std::size_t place) { return roman_number(head, place).end != 0; }
+
+namespace {
 
 /// The S of "Rnd S:" was a 5, the B of "Rnd B:" an 8.
 LabelNumber scanned_capital(const Head& head, std::size_t place) {
@@ -162,6 +171,7 @@ Link link_at(const Head& head, std::size_t place) {
   Link link;
   link.spaced = at != place;
   if (mark == '-' || mark == '~') link = {at + 1, Link::dash, link.spaced};
+  if (mark == '-' && mark_at(head, at + 1) == '>') link.end = at + 2; // "R4 -> R6"
   if (const std::size_t dots = pass_dots(head, at); dots != at) link = {dots, Link::word, link.spaced};
   if (mark == ',' || mark == '+' || mark == '/') link = {at + 1, Link::comma, link.spaced};
   if (mark == '&') link = {at + 1, Link::conjunction, link.spaced};
@@ -184,7 +194,10 @@ Link link_behind_mark(const Head& head, std::size_t place) {
   const char mark = mark_at(head, place);
   if (mark == '\0' || std::string_view(".)>-:").find(mark) == std::string_view::npos) return {};
   const bool twice = mark == '.' && place + 1 < head.line.text.size() && mark_at(head, place + 1) == ')';
-  const Link link = link_at(head, place + (twice ? 2 : 1)); // "3.) bis 6.)"
+  const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)"
+  const std::size_t next = pass_blanks(head, behind);
+  if (mark == '.' && next < head.line.text.size() && head.line.capital[next]) return {}; // a sentence begins
+  const Link link = link_at(head, behind);
   const bool links = link.kind == Link::word || link.kind == Link::conjunction;
   return links || (link.kind == Link::dash && !link.spaced) ? link : Link{};
 }
@@ -205,7 +218,7 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
     if (const Word* conjunction = phrase_at(head, place, head.conjunction)) place = conjunction->end;
   place = pass_blanks(head, place);
   const std::size_t behind = pass_round_word(head, place, row);
-  const LabelNumber next = label_number_at(head, pass_blanks(head, behind), form);
+  const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, pass_blanks(head, behind)), form);
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
   if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"
@@ -218,8 +231,25 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
   return true;
 }
 
+/// "第6圈至第8圈": where no blanks divide the words, the word for round stands behind each number.
+Link link_behind_word(const Head& head, std::size_t place) {
+  bool row = false;
+  const std::size_t behind = pass_round_word(head, place, row);
+  return head.vocabulary.blanks_between_words || behind == place ? Link{} : link_at(head, behind);
+}
+
+/// "7.ª y 8.ª vtas.", "7:e-10:e varvet": the mark of an ordinal stands before what links it to the next.
+bool take_next_ordinal(const Head& head, NumberForm form, LabelNumbers& numbers) {
+  const Word* mark = phrase_at(head, numbers.end, head.ordinal);
+  if (mark == nullptr || !take_number(head, form, link_at(head, mark->end), numbers)) return false;
+  numbers.ordinal = true;
+  return true;
+}
+
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
-  return take_number(head, form, link_at(head, numbers.end), numbers) ||
+  return take_number(head, form, link_behind_word(head, numbers.end), numbers) ||
+         take_next_ordinal(head, form, numbers) ||
+         take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
 }
 
@@ -310,6 +340,11 @@ std::size_t pass_round_word(const Head& head, std::size_t place, bool& row) {
   return word != nullptr ? word->end : pass_round_letter(head, place);
 }
 
+std::size_t pass_ordinal_lead(const Head& head, std::size_t place) {
+  const Word* lead = head.vocabulary.blanks_between_words ? nullptr : phrase_at(head, place, head.ordinal);
+  return lead == nullptr ? place : lead->end;
+}
+
 LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form) {
   if (place >= head.line.text.size()) return {};
   LabelNumber number;
@@ -349,8 +384,7 @@ std::size_t pass_short_inclusive(const Head& head, std::size_t at) {
 std::size_t pass_inclusive(const Head& head, std::size_t place) {
   std::size_t at = pass_blanks(head, place);
   if (at < head.line.text.size() && mark_at(head, at) == ',') at = pass_blanks(head, at + 1);
-  if (const std::size_t end =
-          end_of_text_word(head.vocabulary, head.line.text, at, TextWord::inclusive);
+  if (const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::inclusive);
       end != at)
     return end;
   const std::size_t end = pass_short_inclusive(head, at);

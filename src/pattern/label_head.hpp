@@ -43,6 +43,9 @@ std::size_t pass_closing(const Head& head, std::size_t place, std::string_view m
 /// Passes "Rnd", "Row" or the R of "R3"; `row` is set where it is the word for row.
 std::size_t pass_round_word(const Head& head, std::size_t place, bool& row);
 
+/// Passes 第, which stands before the number of an ordinal where no blanks divide the words.
+std::size_t pass_ordinal_lead(const Head& head, std::size_t place);
+
 /// A number of a label.
 struct LabelNumber {
   int value = 0;
@@ -57,6 +60,9 @@ enum class NumberForm : std::uint8_t {
   scanned, ///< also "lst" for 1st, and no number in words
 };
 LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form);
+
+/// Whether a Roman number stands there, which a mark or the word for round closes.
+bool is_roman(const Head& head, std::size_t place);
 
 /// The numbers of a label, as far as they go: "6-10", "5, 6 and 7", "4th to 8th".
 struct LabelNumbers {

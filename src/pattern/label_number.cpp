@@ -56,6 +56,17 @@ std::size_t take_count_in_brackets(const Head& head, std::size_t place, Label& l
   return end;
 }
 
+std::size_t place_of_unit(const Head& head, std::size_t at) {
+  while (at < head.line.text.size() && is_digit(head.line.text[at])) ++at;
+  return at;
+}
+
+bool is_work_of(const Head& head, const Word& word) {
+  const words::ConceptClass sort = head.vocabulary.concepts[word.means].sort;
+  return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease ||
+         head.vocabulary.concepts[word.means].name == "increase";
+}
+
 /// "6 sts - MR 6": the count before the work, set off by a dash or a colon.
 std::size_t take_count_before_dash(const Head& head, std::size_t place, Label& label) {
   const std::size_t at = pass_blanks(head, place);
@@ -63,6 +74,13 @@ std::size_t take_count_before_dash(const Head& head, std::size_t place, Label& l
   if (end == at) return place;
   const std::size_t mark = pass_blanks(head, end);
   const std::size_t behind = pass_closing(head, end, "-:=>");
+  const std::size_t first = pass_blanks(head, behind);
+  const bool works = find_word(head, pass_blanks(head, place_of_unit(head, at)), [&](const Word& w) {
+                       return w.kind == WordKind::phrase && is_work_of(head, w);
+                     }) != nullptr;
+  if (works && head.line.text[mark] == '=' && first < head.line.text.size() &&
+      is_digit(head.line.text[first]))
+    return place; // "6П = 12": what stands before is the work
   const bool set_off = behind != end && (mark != end || head.line.text[mark] == ':') && !is_end(head, behind);
   if (!set_off) return place;
   label.count = head.line.span(at, end);
@@ -261,9 +279,12 @@ std::size_t pass_ordinal_mark(const Head& head, std::size_t place) {
 
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
-  LabelNumbers numbers = label_numbers_at(head, begin, NumberForm::scanned);
+  const std::size_t first = pass_ordinal_lead(head, begin);
+  const bool roman = is_roman(head, first) && phrase_at(head, first, head.round) == nullptr;
+  LabelNumbers numbers =
+      roman ? LabelNumbers{} : label_numbers_at(head, first, NumberForm::scanned); // "II giro" is no 11
   if (numbers.end == 0) {
-    numbers = label_numbers_at(head, begin, NumberForm::any);
+    numbers = label_numbers_at(head, first, NumberForm::any);
     numbers.ordinal = numbers.end != 0;
   }
   if (numbers.end == 0) return {};
@@ -280,6 +301,8 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const bool foreign = reached.end == word && (is_foreign_word(head, numbers) || letter != numbers.end);
   if (foreign) reached.end = letter;
   if (reached.end == word && !foreign) return {};
+  const bool glued = !head.vocabulary.blanks_between_words;
+  if (const Word* to = glued ? phrase_at(head, reached.end, head.to) : nullptr) reached.end = to->end; // まで
   if (numbers.ranges()) reached.end = pass_inclusive(head, reached.end);
   if (row) reached.label.kind = RoundKind::row;
   reached.label.word = true;
@@ -287,7 +310,8 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   reached.label.from = numbers.from;
   reached.label.to = numbers.to;
   const bool closed = close(head, reached, reached.end, closing_marks);
-  return closed || numbers.ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
+  reached.label.closed = closed || glued;
+  return closed || glued || numbers.ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
 }
 
 /// "4р - 5р:", each number with its own word.
@@ -364,7 +388,8 @@ std::vector<Label> relative_label(const Head& head, std::size_t begin) {
 std::size_t pass_word_number(const Head& head, std::size_t place) {
   const std::string_view text = head.line.text;
   const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
-  const bool number = end < text.size() && (text[end] == ' ' || (end > place && text[end - 1] == '.'));
+  const bool sign = end > place && !words::is_folded_letter(text[end - 1]); // "no.", "nº"
+  const bool number = end < text.size() && (text[end] == ' ' || sign);
   return end != place && number ? pass_blanks(head, end) : place;
 }
 

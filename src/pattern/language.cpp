@@ -12,9 +12,9 @@ namespace whorl::pattern {
 namespace {
 
 constexpr std::string_view english = "en-US";
-constexpr std::size_t most_lines = 80;    ///< that are looked at
+constexpr std::size_t most_lines = 80;      ///< that are looked at
 constexpr double least_over_english = 1.15; ///< another language has to know so much more than English
-constexpr double as_likely = 1.02;          ///< two languages nearer to each other than this cannot be told apart
+constexpr double as_likely = 1.02; ///< two languages nearer to each other than this cannot be told apart
 constexpr std::size_t words_of_statement = 3;
 
 std::size_t count_words(std::string_view text) {

@@ -86,8 +86,8 @@ private:
   bool may_start(const Typed& above) const {
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
-    const bool names =
-        header && !header->value.empty() && !names_start(header->name) && !named_place(reader_, above.span);
+    const bool names = header && !header->value.empty() && !names_start(header->name, reader_.vocabulary) &&
+                       !named_place(reader_, above.span);
     return !names && !start_in(reader_, above.span).empty();
   }
 
@@ -354,8 +354,8 @@ private:
         std::count(name.begin(), name.end(), ' ') < 2 &&
         std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
     const std::size_t closing = line.rfind(')');
-    const bool in_colour =
-        closing != line.npos && closing + 2 < line.size() && is_colour(line.substr(closing + 2), reader_.vocabulary);
+    const bool in_colour = closing != line.npos && closing + 2 < line.size() &&
+                           is_colour(line.substr(closing + 2), reader_.vocabulary);
     const bool bracket = heading.says_make || name.size() == line.size() || line.back() == ')' || in_colour;
     return letters && bracket && name.size() > 2 && !names_stitches(reader_, typed.span) &&
            yarn_named(name, reader_.vocabulary).empty();

@@ -58,12 +58,13 @@ struct ManyName {
   bool Meaning::*flag;
 };
 constexpr ManyName manners[] = {
-    {"made", &Meaning::made},       {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
-    {"double", &Meaning::doubled},  {"together", &Meaning::together}, {"apart", &Meaning::apart},
-    {"more", &Meaning::more},       {"here", &Meaning::here},         {"counts", &Meaning::counts},
-    {"below", &Meaning::below},     {"alone", &Meaning::alone},       {"part", &Meaning::part},
-    {"onward", &Meaning::onward},   {"back", &Meaning::back},         {"gathered", &Meaning::gathered},
-    {"leading", &Meaning::leading}, {"spaced", &Meaning::spaced},     {"based", &Meaning::based},
+    {"made", &Meaning::made},         {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
+    {"double", &Meaning::doubled},    {"together", &Meaning::together}, {"apart", &Meaning::apart},
+    {"more", &Meaning::more},         {"here", &Meaning::here},         {"counts", &Meaning::counts},
+    {"passed", &Meaning::passed},     {"below", &Meaning::below},       {"alone", &Meaning::alone},
+    {"part", &Meaning::part},         {"onward", &Meaning::onward},     {"back", &Meaning::back},
+    {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},   {"spaced", &Meaning::spaced},
+    {"based", &Meaning::based},
 };
 
 struct EdgeName {
@@ -312,7 +313,7 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, c
                                  Kinds& kinds) {
   const Slots& slots = match.slots;
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
-  const std::uint32_t nth = slots.nth == no_number ? 2 : slots.nth;
+  const std::uint32_t nth = (slots.nth == no_number ? 2 : slots.nth) + (meaning.passed ? 1 : 0);
   const std::string_view words = sentence.text().substr(match.begin, match.end - match.begin);
   if (words.find("each of ") != std::string_view::npos) return std::nullopt; // "in each of the 12 sts"
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;

@@ -58,6 +58,7 @@ struct Meaning {
   bool back = false;     ///< it goes back to the passage that ends with two stars
   bool part = false;     ///< the last pass of the repeat ends where two stars stand
   bool made = false;     ///< into the chain that was made first
+  bool passed = false;   ///< every: the nth counts the stitches passed over ("every 3 stitches" is every 4th)
   bool skipping = false; ///< every: the stitches between are skipped
   bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
   Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none

@@ -41,7 +41,7 @@ Span without_end(const Reader& reader, Span place) {
 
 bool may_be_name(const Reader& reader, Span name, Span line, char mark) {
   const std::string_view text = reader.source.at(name);
-  if (is_name_of_note(text) || names_start(text)) return false;
+  if (is_name_of_note(text) || names_start(text, reader.vocabulary)) return false;
   if (mark == ':') return read_header(reader.source.at(line), line).has_value();
   return looks_like_heading(text) && std::count(text.begin(), text.end(), ' ') <= most_blanks &&
          !names_stitches(reader, name) && (!places_something(reader, name) || names_a_thing(reader, name));

@@ -304,7 +304,8 @@ private:
     const std::string_view word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
     const std::size_t equals = word.find('=');
     const std::size_t sign = text.find_first_not_of(' ', at + word.size());
-    if (equals == none && sign != none && text[sign] == '=' && word.size() <= 8 && may_be_name(word, vocabulary_))
+    if (equals == none && sign != none && text[sign] == '=' && word.size() <= 8 &&
+        may_be_name(word, vocabulary_))
       return true;
     return equals != none && equals > 0 && equals + 1 < word.size() && is_letter(word[equals + 1]);
   }
@@ -326,7 +327,8 @@ private:
     const std::size_t stop = std::max(title.rfind(". ") + 1, title.rfind(") ") + 1);
     if (stop == 0) return begin;
     const std::size_t name = title.find_first_not_of(" \t", stop);
-    const bool one = name != none && title.find(' ', name) == none && may_be_name(title.substr(name), vocabulary_);
+    const bool one =
+        name != none && title.find(' ', name) == none && may_be_name(title.substr(name), vocabulary_);
     return one ? begin + name : begin;
   }
 
@@ -341,9 +343,11 @@ private:
     found.value = part(span, separator.end, end);
     if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
     // "brown: inc" says in which yarn, "A = brown" what a yarn is called.
-    if (is_colour(small_letters(source_.at(found.name)), vocabulary_) || is_colour(small_letters(source_.at(found.value)), vocabulary_))
+    if (is_colour(small_letters(source_.at(found.name)), vocabulary_) ||
+        is_colour(small_letters(source_.at(found.value)), vocabulary_))
       return;
-    if (found.value.empty() || !may_be_name(source_.at(found.name), vocabulary_) || !has_letter(source_.at(found.value)))
+    if (found.value.empty() || !may_be_name(source_.at(found.name), vocabulary_) ||
+        !has_letter(source_.at(found.value)))
       return;
     found.whole = {found.name.begin,
                    span.begin + static_cast<std::uint32_t>(std::min(end + 1, std::size_t{span.length()}))};

@@ -121,6 +121,20 @@ Family family_of(std::string_view name) {
   return Family::none;
 }
 
+Family family_of(std::string_view name, const words::Vocabulary& vocabulary) {
+  if (const Family family = family_of(name); family != Family::none) return family;
+  for (const words::Word& word : words::lattice(words::fold(name), vocabulary).words) {
+    if (word.kind != words::WordKind::phrase) continue;
+    const std::string_view means = vocabulary.concepts[word.means].name;
+    if (means == "bo" || means == "cl") return Family::bobble;
+    if (means == "puff") return Family::puff;
+    if (means == "pc") return Family::popcorn;
+    if (means == "picot") return Family::picot;
+    if (means == "loop st") return Family::loop;
+  }
+  return Family::none;
+}
+
 namespace {
 
 /// A stitch in an explanation, and the number before it or behind a chain.

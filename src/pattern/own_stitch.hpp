@@ -24,6 +24,9 @@ enum class Family : std::uint8_t { none, bobble, puff, popcorn, loop, picot };
 /// The family that a name belongs to: "Bobble (bo)", "lp st", "MP (make popcorn)".
 Family family_of(std::string_view name);
 
+/// The same, where also a word of the language says so: "Noppe" is a bobble.
+Family family_of(std::string_view name, const words::Vocabulary& vocabulary);
+
 /// The name of the kind that a family's usual stitch is; "" for no family.
 const char* usual_name(Family family);
 

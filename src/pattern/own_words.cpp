@@ -102,7 +102,7 @@ private:
 
   bool take(const Entry& entry) {
     if (entry.names.empty()) return false;
-    const Family family = family_of(entry.name);
+    const Family family = family_of(entry.name, language_);
     const Concept known = known_work(entry);
     // most headers end here: what follows looks words up
     const bool doubtful = family == Family::none && known == no_concept && !entry.definition.in_line;

@@ -4,6 +4,7 @@
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
@@ -70,7 +71,7 @@ private:
     const char before = text_[place - 1];
     if (!is_blank(before) && before != '*' && before != '/' && before != '|' && before != ';') return false;
     const char c = text_[place];
-    if (!is_digit(c) && !is_letter(c)) return false;
+    if (!is_digit(c) && !is_letter(c) && static_cast<unsigned char>(c) < 0x80) return false;
     const std::string_view near = text_.substr(place, 12);
     if (std::any_of(near.begin(), near.end(), is_digit)) return true;
     const char mark = mark_before(place);
@@ -80,12 +81,27 @@ private:
   bool begins_round(std::size_t place) const {
     const auto labels =
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
-    if (labels.empty() || line_.begin + place <= work_) return false;
+    if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
     if (label.span.begin != line_.begin + place || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
     if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
+  }
+
+  /// "eyes between Rnd 5 and Rnd 6": the word before a place says that rounds are only named.
+  bool is_between(std::size_t place) const {
+    std::size_t end = place;
+    while (end > 0 && is_blank(text_[end - 1])) --end;
+    const std::size_t blank = end == 0 ? text_.npos : text_.find_last_of(" \t", end - 1);
+    const std::size_t begin = blank == text_.npos ? 0 : blank + 1;
+    const words::Folded word = words::fold(text_.substr(begin, end - begin));
+    const words::Concept between = words::find_concept(reader_.vocabulary, "between");
+    const words::Lattice lattice = words::lattice(word, reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const Word& known) {
+      return known.kind == WordKind::phrase && known.means == between && known.begin == 0 &&
+             known.end == word.text.size();
+    });
   }
 
   bool has_work(const Label& label) const { return label.work < line_.end; }
@@ -123,7 +139,7 @@ private:
   }
 
   bool may_name(std::string_view name, std::size_t place) const {
-    if (names_start(name)) return false;
+    if (names_start(name, reader_.vocabulary)) return false;
     return name.size() <= longest_name && !name.empty() &&
            !names_stitches(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)});
   }
@@ -185,14 +201,16 @@ private:
 
 } // namespace
 
-bool names_start(std::string_view name) {
-  std::string low(name);
-  for (char& c : low) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
-  const auto begins = [&low](std::string_view word) { return low.compare(0, word.size(), word) == 0; };
-  for (const std::string_view word :
-       {"foundation", "start", "begin", "set up", "setup", "set-up", "base ch", "to start", "to begin"})
-    if (begins(word)) return true;
-  return false;
+bool names_start(std::string_view name, const words::Vocabulary& vocabulary) {
+  const words::Folded folded = words::fold(name);
+  const std::string_view low = folded.text;
+  for (const std::string_view word : text_phrases(vocabulary, TextWord::start_name))
+    if (low.substr(0, word.size()) == word) return true;
+  const words::Concept foundation = words::find_concept(vocabulary, "foundation");
+  const words::Lattice lattice = words::lattice(folded, vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [foundation](const Word& word) {
+    return word.kind == WordKind::phrase && word.means == foundation && word.begin == 0;
+  });
 }
 
 bool starts_something(const Way& way) {

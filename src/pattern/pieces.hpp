@@ -14,6 +14,6 @@ std::vector<Span> pieces_of(const Reader& reader, Span line);
 bool starts_something(const Way& way);
 
 /// Whether a name before a colon is that of a start, and of no part: "Foundation: ch 5."
-bool names_start(std::string_view name);
+bool names_start(std::string_view name, const words::Vocabulary& vocabulary);
 
 } // namespace whorl::pattern

@@ -94,7 +94,8 @@ private:
     if (const std::size_t end = pass(place, TextWord::above); end != place && is_end_or_mark(end))
       return reference_.back = 1, end;
     std::size_t at = place;
-    if (const std::size_t article = pass(at, TextWord::article); article != at) at = pass_blanks(head_, article);
+    if (const std::size_t article = pass(at, TextWord::article); article != at)
+      at = pass_blanks(head_, article);
     std::size_t behind = pass(at, TextWord::rounds_before);
     if (behind == at) return place;
     behind = pass_blanks(head_, behind);
@@ -186,8 +187,10 @@ private:
     }
     std::size_t end = numbers.end;
     if (!word) {
-      end = pass_round_word(head_, pass_blanks(head_, numbers.end), row);
-      if (end == pass_blanks(head_, numbers.end)) return place;
+      const Word* mark = phrase_at(head_, numbers.end, head_.ordinal); // "wie die 3. Runde"
+      const std::size_t behind = pass_blanks(head_, mark != nullptr ? mark->end : numbers.end);
+      end = pass_round_word(head_, behind, row);
+      if (end == behind) return place;
     }
     reference_.from = numbers.from;
     reference_.to = numbers.to;

@@ -1,5 +1,7 @@
 #include "pattern/repeat_words.hpp"
 
+#include "pattern/word_names.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
@@ -64,14 +66,50 @@ bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
 
 } // namespace
 
+namespace {
+
+/// The number and the words beside it that stand right before a verb: "2 fM, Zun, | noch 5x wiederholen".
+class CountBefore {
+public:
+  explicit CountBefore(const Sentence& sentence) : sentence_(sentence) {}
+
+  void pass(std::uint32_t at) {
+    const bool number = number_at(sentence_, at) != nullptr;
+    const bool times = is_times(sentence_, at);
+    const bool beside = is_named(sentence_, at, {"more", "total", "around"});
+    if (words_at(sentence_, at).empty()) return;
+    if (!number && !times && !beside) {
+      begin_ = none;
+      number_ = times_ = false;
+      return;
+    }
+    if (begin_ == none) begin_ = at;
+    number_ = number_ || number;
+    times_ = times_ || times;
+  }
+
+  /// Where they begin; `at` if they do not stand right before it.
+  std::uint32_t begin_or(std::uint32_t at) const { return begin_ != none && number_ && times_ ? begin_ : at; }
+
+private:
+  static constexpr std::uint32_t none = 0xFFFFFFFF;
+  const Sentence& sentence_;
+  std::uint32_t begin_ = none;
+  bool number_ = false, times_ = false;
+};
+
+} // namespace
+
 std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   const words::Concept repeat = words::find_concept(sentence.vocabulary, "repeat");
   const words::Concept around = words::find_concept(sentence.vocabulary, "around");
+  CountBefore count(sentence);
   std::uint32_t last = end;
   for (std::uint32_t at = begin; at < end;) {
     const std::int32_t index = sentence.brackets.at[at];
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
-    if (!jumps && means(sentence, at, repeat) && at > begin) return at;
+    if (!jumps && means(sentence, at, repeat) && at > begin) return std::max(count.begin_or(at), begin);
+    if (!jumps) count.pass(at);
     if (!jumps && (means(sentence, at, around) || (last == end && says_times(sentence, at, end)))) last = at;
     const words::Word* round =
         jumps ? nullptr : word_meaning(sentence, at, around); // "all round" is one word

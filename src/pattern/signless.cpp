@@ -112,7 +112,8 @@ void take_piece(const Looked& looked, std::size_t begin, std::size_t end, Pieces
   const std::size_t blank = text.find(' ', begin);
   const std::size_t value = blank < end ? text.find_first_not_of(' ', blank) : none;
   const std::string_view name = text.substr(begin, std::min(blank, end) - begin);
-  const bool told = value != none && is_abbreviation(name) && !is_colour(small_letters(name), looked.vocabulary) &&
+  const bool told = value != none && is_abbreviation(name) &&
+                    !is_colour(small_letters(name), looked.vocabulary) &&
                     names_stitch(text.substr(value, end - value));
   const bool letter = is_letter_name(name) || (in_list && is_abbreviation(name));
   const bool named = letter || told;
@@ -219,7 +220,9 @@ Definition definition_at(std::string_view text, Span line, std::size_t from, boo
   Definition found;
   for (const Separator& separator : separators_of(vocabulary)) {
     const std::size_t at = text.substr(0, clause).find(separator.text, begin);
-    if (at == none || (own_line && !separator.verb) || !may_be_name(text.substr(begin, at - begin), vocabulary)) continue;
+    if (at == none || (own_line && !separator.verb) ||
+        !may_be_name(text.substr(begin, at - begin), vocabulary))
+      continue;
     if (names_yarn(text.substr(begin, at - begin), separator.text, vocabulary)) continue;
     const std::size_t value = text.find_first_not_of(' ', at + separator.text.size());
     if (value == none || value >= clause) continue;

@@ -3,6 +3,7 @@
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/figures.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -120,12 +121,8 @@ bool is_remark(const Search& search, std::uint32_t begin, std::uint32_t end) {
 }
 
 /// Words that lead on from a count to a remark about it.
-bool leads_to_remark(std::string_view text) {
-  for (const std::string_view lead :
-       {"plus", "without", "which", "that", "not ", "excl", "and one", "per ", "each ", "on each", "total",
-        "in total", "+ ", "and 1", "counting", "with ", "and "})
-    if (text.substr(0, lead.size()) == lead) return true;
-  return false;
+bool leads_to_remark(const Search& search, std::uint32_t at) {
+  return end_of_text_word(search.sentence.vocabulary, search.sentence.text(), at, TextWord::count_lead) != at;
 }
 
 /// "12 sts | plus the tip", "12 sts | (6 V-sts and one dc each end)", "12 sts | - count them!": whether what
@@ -136,7 +133,7 @@ bool only_says_more(const Search& search, std::uint32_t begin, std::uint32_t end
   bool mark = false;
   for (; at < end && std::string_view(",;-.!:([ ").find(text[at]) != std::string_view::npos; ++at)
     mark = mark || text[at] != ' ';
-  if (at >= end || leads_to_remark(text.substr(at))) return true;
+  if (at >= end || leads_to_remark(search, at)) return true;
   if (!mark) return false;
   for (; at < end; ++at)
     for (const Word& word : words_at(search.sentence, at))
@@ -149,6 +146,14 @@ bool only_says_more(const Search& search, std::uint32_t begin, std::uint32_t end
 bool counts_stitches(const StatedCount& count) {
   return std::any_of(count.stated.begin(), count.stated.end(),
                      [](const Stated& s) { return s.unit == Unit::stitches; });
+}
+
+/// "(3 dc, ch 2, 3 dc)": a stitch that is named twice is work.
+bool names_twice(const std::vector<Stated>& all) {
+  for (std::size_t i = 0; i < all.size(); ++i)
+    for (std::size_t k = i + 1; k < all.size(); ++k)
+      if (all[i].unit == Unit::kind && all[k].unit == Unit::kind && all[i].kind == all[k].kind) return true;
+  return false;
 }
 
 StatedCount in_brackets(const Search& search, const Bracket& bracket) {
@@ -166,8 +171,8 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   const bool more = counts_stitches(count) && only_says_more(search, told, bracket.inner_end);
   const bool whole = end != inner && (rest <= told || more || is_remark(search, told, bracket.inner_end) ||
                                       tells_of_chains(search, told, bracket.inner_end));
-  if (!whole || !is_one_count(count.stated) || is_repeated(search, bracket.end) ||
-      goes_on(search, bracket.end))
+  if (!whole || !is_one_count(count.stated) || names_twice(count.stated) ||
+      is_repeated(search, bracket.end) || goes_on(search, bracket.end))
     count.stated.clear();
   return count;
 }
@@ -220,6 +225,9 @@ std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, at, count.stated);
+  const std::string_view figures = search.sentence.text().substr(at, count.end - at);
+  if (figures.find('=') != figures.npos)
+    return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
   if (!count.stated.empty()) count.end = behind_counted_chain(search, count.end);
   const bool said = pass_total(search, at) != at;
   const bool stitches = counts_stitches(count);
@@ -381,7 +389,11 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
 std::uint32_t step(Finder& finder, std::uint32_t at) {
   const Sentence& sentence = finder.search.sentence;
   const WordsAt words = words_at(sentence, at);
-  if (words.empty()) return at + 1;
+  if (words.empty()) {
+    // where no blanks divide the words, one begins a clause
+    if (!sentence.vocabulary.blanks_between_words && sentence.text()[at] == ' ') finder.clause = true;
+    return at + 1;
+  }
   const std::int32_t index = sentence.brackets.at[at];
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
@@ -420,6 +432,7 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
     for (const Word& word : words_at(sentence, at)) {
       if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
+      if (!sentence.vocabulary.blanks_between_words) return number;
       std::uint32_t stitch = number;
       while (stitch > 0 && sentence.text()[stitch - 1] >= '0' && sentence.text()[stitch - 1] <= '9') --stitch;
       stitch = trim_separators(sentence.text(), 0, stitch);

@@ -23,8 +23,9 @@ std::uint32_t bit_of(TextWord kind) { return 1U << static_cast<unsigned>(kind); 
 std::uint32_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase) {
   if (vocabulary.text == nullptr || phrase.empty()) return 0;
   const auto& phrases = vocabulary.text->phrases;
-  auto at = std::lower_bound(phrases.begin(), phrases.end(), phrase,
-                             [](const PhraseEntry& entry, std::string_view key) { return entry.phrase < key; });
+  auto at =
+      std::lower_bound(phrases.begin(), phrases.end(), phrase,
+                       [](const PhraseEntry& entry, std::string_view key) { return entry.phrase < key; });
   std::uint32_t kinds = 0;
   for (; at != phrases.end() && at->phrase == phrase; ++at) kinds |= bit_of(*vocabulary.text, *at);
   return kinds;

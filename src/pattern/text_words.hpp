@@ -8,8 +8,8 @@
 
 namespace whorl::pattern {
 
-/// What the words of the text around the rounds tell; in the order of `symbols/words/text.xml`. They are no words
-/// of the vocabulary that reads rounds, so that notes keep them.
+/// What the words of the text around the rounds tell; in the order of `symbols/words/text.xml`. They are no
+/// words of the vocabulary that reads rounds, so that notes keep them.
 enum class TextWord : std::uint8_t {
   colour,
   shade,         ///< beside a colour, part of its name: "dark"
@@ -25,13 +25,15 @@ enum class TextWord : std::uint8_t {
   range_link,    ///< between the numbers of a range, besides the words for "to"
   number,        ///< round "no." 3
   article,
-  start_name,    ///< what a starting chain is called before a colon: "start"
-  of_start,      ///< in a clause that speaks of the chains a round begins with: "turning"
-  label_word,    ///< no name of a stitch, but the word of a label or a remark
+  start_name,      ///< what a starting chain is called before a colon: "start"
+  of_start,        ///< in a clause that speaks of the chains a round begins with: "turning"
+  label_word,      ///< no name of a stitch, but the word of a label or a remark
   pronoun,         ///< no name of a stitch at the head of a sentence: "this"
   definition_lead, ///< before the name that a sentence explains: "where"
   means,           ///< between a name and what it means: "stands for"
   yarn_lead,       ///< before a yarn that is no item of a list: "using"
+  of_which,        ///< behind a count, before the number of a part of it: "of which" 6 are bobbles
+  count_lead,      ///< behind a count, before a remark about it: "plus" the tip
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

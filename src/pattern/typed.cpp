@@ -443,7 +443,8 @@ private:
   /// "Foundation row: 10 ch, sc in 2nd ch from hook, …": the label of a first row without a number.
   std::optional<Label> start_label(const Typed& typed) const {
     const auto header = read_header(text(typed), typed.span);
-    if (!header || !names_start(header->name) || !names_stitches(reader_, typed.span)) return std::nullopt;
+    if (!header || !names_start(header->name, reader_.vocabulary) || !names_stitches(reader_, typed.span))
+      return std::nullopt;
     const std::size_t colon = text(typed).find_first_of(":-");
     if (colon == std::string_view::npos) return std::nullopt;
     Label label = no_label(typed.span);

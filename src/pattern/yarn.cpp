@@ -110,7 +110,8 @@ void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& voca
     const std::string name = yarn_named(placing.text, vocabulary);
     if (belongs_before_last(tree, placing)) --placing.after_round;
     if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round);
-    placing.attaches = joins && (!name.empty() || names_yarn(placing.text, vocabulary) || follows_cut(tree, i));
+    placing.attaches =
+        joins && (!name.empty() || names_yarn(placing.text, vocabulary) || follows_cut(tree, i));
   }
 }
 

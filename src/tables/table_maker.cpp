@@ -27,7 +27,7 @@ void write_concepts(std::ostream& out, const Vocabulary& vocabulary) {
   out << "constexpr ConceptRow concepts[] = {\n";
   for (const ConceptEntry& entry : vocabulary.concepts)
     out << "  {" << quoted(entry.name) << ", static_cast<ConceptClass>(" << static_cast<int>(entry.sort)
-        << ")},\n";
+        << "), " << quoted(entry.works) << ", " << entry.in_one << "},\n";
   out << "};\n";
 }
 
@@ -94,8 +94,7 @@ std::map<std::string, std::uint32_t> languages_by_word(const std::vector<Vocabul
 std::size_t write_words(std::ostream& out, const std::vector<Vocabulary>& all) {
   const auto words = languages_by_word(all);
   out << "extern const WordRow word_rows[] = {\n";
-  for (const auto& [word, languages] : words)
-    out << "  {" << quoted(word) << ", " << languages << "U},\n";
+  for (const auto& [word, languages] : words) out << "  {" << quoted(word) << ", " << languages << "U},\n";
   out << "};\n";
   return words.size();
 }
@@ -120,7 +119,8 @@ std::string table_of(const std::vector<Vocabulary>& all) {
   }
   out << "} // namespace\n";
   const std::size_t words = write_words(out, all);
-  out << "extern const std::size_t word_row_count = " << words << ";\nextern const SharedTable shared_table{concepts, " << all.front().concepts.size()
+  out << "extern const std::size_t word_row_count = " << words
+      << ";\nextern const SharedTable shared_table{concepts, " << all.front().concepts.size()
       << ", shared_rows, " << all.front().shared_rows
       << "};\nextern const LanguageTable language_tables[] = {\n"
       << languages.str() << "};\nextern const std::size_t language_table_count = " << all.size()

@@ -178,7 +178,9 @@ void put_scanned_number(Search& search, std::size_t at) {
     letters = letters || !is_digit(text[end]);
     value = value * 10 + static_cast<std::uint64_t>(digit - '0');
   }
-  if (!letters || value == 0 || letter_length(text, end) != 0 || !is_scanned(text.substr(at, end - at)))
+  const bool elided = end < text.size() && text[end] == '\''; // l'anneau
+  if (!letters || value == 0 || elided || letter_length(text, end) != 0 ||
+      !is_scanned(text.substr(at, end - at)))
     return;
   Word number;
   number.kind = WordKind::number;

@@ -54,7 +54,9 @@ void append_utf8(std::string& text, char32_t c) {
   put(0xF0 | (c >> 18)), tail(12), tail(6), tail(0);
 }
 
-char32_t upper(char32_t c) { return static_cast<char32_t>(utf8proc_toupper(static_cast<utf8proc_int32_t>(c))); }
+char32_t upper(char32_t c) {
+  return static_cast<char32_t>(utf8proc_toupper(static_cast<utf8proc_int32_t>(c)));
+}
 
 char32_t lower(char32_t c) {
   if (c >= 'A' && c <= 'Z') return c + 32;

@@ -55,8 +55,8 @@ std::vector<Candidate> candidates() {
 /// The built-in languages that have a phrase which begins with a word.
 std::uint32_t languages_of(std::string_view word) {
   const std::span rows(word_rows, word_row_count);
-  const auto at = std::lower_bound(
-      rows.begin(), rows.end(), word, [](const WordRow& row, std::string_view key) { return row.word < key; });
+  const auto at = std::lower_bound(rows.begin(), rows.end(), word,
+                                   [](const WordRow& row, std::string_view key) { return row.word < key; });
   return at != rows.end() && at->word == word ? at->languages : 0;
 }
 
@@ -69,8 +69,9 @@ std::uint32_t languages_of_open(std::string_view word) {
 }
 
 bool has_word(const Vocabulary& vocabulary, std::string_view word) {
-  auto at = std::lower_bound(vocabulary.phrases.begin(), vocabulary.phrases.end(), word,
-                             [](const PhraseEntry& entry, std::string_view key) { return entry.phrase < key; });
+  auto at =
+      std::lower_bound(vocabulary.phrases.begin(), vocabulary.phrases.end(), word,
+                       [](const PhraseEntry& entry, std::string_view key) { return entry.phrase < key; });
   const auto begins = [&](const PhraseEntry& entry) {
     return entry.phrase.compare(0, word.size(), word) == 0 &&
            (entry.phrase.size() == word.size() || entry.phrase[word.size()] == ' ');
@@ -106,9 +107,9 @@ std::size_t covered(std::string_view run, const LanguageTable& table) {
   for (std::size_t at = 0; at < run.size();) {
     std::size_t longest = 0;
     const std::string_view first = run.substr(at, letter_at(run, at).length);
-    auto entry = std::lower_bound(
-        phrases.begin(), phrases.end(), first,
-        [](const PhraseRow& row, std::string_view key) { return row.phrase < key; });
+    auto entry =
+        std::lower_bound(phrases.begin(), phrases.end(), first,
+                         [](const PhraseRow& row, std::string_view key) { return row.phrase < key; });
     for (; entry != phrases.end() && std::strncmp(entry->phrase, first.data(), first.size()) == 0; ++entry) {
       const std::string_view phrase = entry->phrase;
       if (phrase.size() > longest && run.substr(at, phrase.size()) == phrase) longest = phrase.size();

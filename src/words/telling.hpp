@@ -14,8 +14,8 @@ struct LanguageWeight {
   std::vector<std::string> only; ///< up to three of the words that told most, folded
 };
 
-/// The languages by how well they know the words of the lines of a text that have figures in them, the likeliest
-/// first; dialects are not among them. `lines` are folded.
+/// The languages by how well they know the words of the lines of a text that have figures in them, the
+/// likeliest first; dialects are not among them. `lines` are folded.
 std::vector<LanguageWeight> weigh_languages(const std::vector<std::string>& lines);
 
 /// The language that a text may state by this name ("deutsch", "german", "de"), folded; "" if it names none.

@@ -48,7 +48,7 @@ Vocabulary from_table(const LanguageTable& table) {
   vocabulary.blanks_between_words = table.blanks_between_words;
   vocabulary.concepts.reserve(shared_table.concept_count);
   for (const ConceptRow& row : std::span(shared_table.concepts, shared_table.concept_count))
-    vocabulary.concepts.push_back({row.name, row.sort});
+    vocabulary.concepts.push_back({row.name, row.sort, row.works, row.in_one});
   vocabulary.phrases.reserve(table.phrase_count);
   for (const PhraseRow& row : std::span(table.phrases, table.phrase_count))
     vocabulary.phrases.push_back({row.phrase, row.means, row.write, row.cost, row.number});

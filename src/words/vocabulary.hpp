@@ -19,7 +19,7 @@ struct ConceptEntry {
   std::string name;
   ConceptClass sort = ConceptClass::word;
   std::string works =
-      {}; ///< a pattern's own word for several of a kind in one place: the kind ("sc"), else ""
+      {}; ///< a word for several of a kind in one place ("W" in letters): the kind ("sc"), else ""
   std::uint16_t in_one = 1; ///< … and how many
   std::uint8_t down = 0;    ///< of a spike of the pattern's own: into the stitch so many rounds below
 };
@@ -115,12 +115,13 @@ struct Vocabulary {
   std::vector<ConceptEntry> concepts;
   std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
-  std::size_t shared_rows = 0; ///< so many of the rows, the first, are those of all languages
+  std::size_t shared_rows = 0;        ///< so many of the rows, the first, are those of all languages
   bool open_endings = false;          ///< some phrase ends with `~`
   std::vector<std::uint32_t> by_byte; ///< the first phrase that begins with each byte; one more at the end
   std::vector<Concept> by_name;       ///< the concepts in the order of their names
   RowTree row_tree;                   ///< the rows by their beginnings
-  const Vocabulary* text = nullptr;   ///< words of the text around the rounds ("de-x-text"), where there are any
+  const Vocabulary* text =
+      nullptr; ///< words of the text around the rounds ("de-x-text"), where there are any
   Concept first_text_concept = no_concept; ///< the first of those that they mean
 };
 
@@ -142,7 +143,8 @@ Concept find_concept(const Vocabulary& vocabulary, std::string_view name);
 /// The vocabulary of a language tag, added or built in, or nullptr.
 const Vocabulary* find_vocabulary(std::string_view language);
 
-/// A vocabulary of things named in a text of a language: "pt-BR-x-cautions", else "pt-x-cautions"; or nullptr.
+/// A vocabulary of things named in a text of a language: "pt-BR-x-cautions", else "pt-x-cautions"; or
+/// nullptr.
 const Vocabulary* find_vocabulary_of(std::string_view language, std::string_view things);
 
 /// A language that can be read: its tag, and the language that it is a dialect of, or "".

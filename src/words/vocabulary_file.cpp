@@ -95,7 +95,10 @@ void read_rows(Reader& reader, const pugi::xml_node& root) {
     const std::string_view kind = node.name();
     if (kind == "concepts") {
       const ConceptClass sort = sort_of(reader, node.attribute("sort").value());
-      for (const std::string& name : alternatives(node.text().get())) reader.concepts.push_back({name, sort});
+      const std::string works = node.attribute("works").value();
+      const auto in_one = static_cast<std::uint16_t>(node.attribute("in-one").as_uint(1));
+      for (const std::string& name : alternatives(node.text().get()))
+        reader.concepts.push_back({name, sort, works, in_one});
     } else if (kind == "row") {
       reader.rows.push_back(row_of(reader, node));
     }

@@ -10,6 +10,8 @@ namespace whorl::words {
 struct ConceptRow {
   const char* name;
   ConceptClass sort;
+  const char* works;
+  std::uint16_t in_one;
 };
 struct PhraseRow {
   const char* phrase;

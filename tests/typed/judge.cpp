@@ -4,8 +4,8 @@
 #include "fabric/work.hpp"
 #include "pattern/language.hpp"
 #include "pattern/read.hpp"
-#include "pattern/variants.hpp"
 #include "pattern/report.hpp"
+#include "pattern/variants.hpp"
 
 #include <algorithm>
 #include <map>
