@@ -53,6 +53,12 @@ public:
   template <class Together> std::size_t centres_left(Together together) const;
   /// Whether the place taken last from the front is one.
   template <class Together> bool took_middle(Together together) const;
+  /// How many stitches stand before the next that `is` speaks of; none where there is no such one.
+  template <class Is> std::optional<std::size_t> distance_to(Is is) const;
+  /// How many of these are left.
+  template <class Is> std::size_t count_left(Is is) const;
+  /// The stitches before the next that `is` speaks of; they are passed by.
+  template <class Is> std::vector<Place> pass_to(Is is);
   /// The next so many stitches are passed by.
   void pass(std::size_t count);
   /// The stitches before the next chain space, which from now on stand at the end; none without a chain
@@ -107,6 +113,29 @@ private:
   bool ring_ = false;
   Place ring_place_;
 };
+
+template <class Is> std::optional<std::size_t> Edge::distance_to(Is is) const {
+  std::size_t before = 0;
+  for (std::size_t at = front_; at < open_.size(); ++at) {
+    if (open_[at].what == On::space) continue;
+    if (is(open_[at])) return before;
+    ++before;
+  }
+  return std::nullopt;
+}
+
+template <class Is> std::size_t Edge::count_left(Is is) const {
+  std::size_t count = 0;
+  for (std::size_t at = front_; at < open_.size(); ++at)
+    count += open_[at].what != On::space && is(open_[at]) ? 1 : 0;
+  return count;
+}
+
+template <class Is> std::vector<Place> Edge::pass_to(Is is) {
+  std::vector<Place> passed;
+  for (std::size_t left = distance_to(is).value_or(0); left > 0; --left) passed.push_back(*take_next());
+  return passed;
+}
 
 template <class Apart> std::size_t Edge::next_gap(std::size_t at, Apart apart, bool closed) const {
   for (; at + (closed ? 0 : 1) < open_.size(); ++at)

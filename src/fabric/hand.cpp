@@ -241,6 +241,8 @@ bool Hand::passes_to_end(const Node& node, const Context& context, const Need& e
   outcome_.left_on_purpose = kept - rest;
   times = room / takes;
   const bool alone = node.work.into == pattern::Into::both_layers && times > 0 && room % takes == 1;
+  const std::uint64_t by_kind = times_by_kind(node, times);
+  if (by_kind < times) return times = by_kind, true;
   if (room % takes != 0 && !alone) outcome_.uneven = Uneven{takes, room, node.span};
   return true;
 }

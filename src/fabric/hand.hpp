@@ -40,6 +40,8 @@ struct Outcome {
   bool opened = false;               ///< a ring, a chain or another edge was opened in it
   bool joined_parts = false;         ///< … the edge of another part: it all has to be worked
   bool passes_by = false;            ///< worked into chain spaces: the stitches between are passed by
+  bool met_other = false;            ///< a place came that is not of the kind named, with one of it behind
+  bool lacks_named = false;          ///< … the named kind was looked for, and none was left
   bool folded = false;               ///< worked through both layers: the middle stitch may stay alone
   Start start = Start::nothing;      ///< … and how
   std::vector<pattern::Span> hidden; ///< invisible decreases that were asked for in back loops
@@ -63,10 +65,17 @@ struct Held {
   StitchId up_to = none;                  ///< one past the last stitch that went through it
 };
 
+/// What is done where the text names the kind of the next place, and one of another kind comes.
+enum class ByKind : std::uint8_t {
+  as_it_comes, ///< the word is another for any stitch
+  watch,       ///< the same, but it is remembered
+  look_for,    ///< what comes before the next of that kind is passed by
+};
+
 /// The hand that works a round: it follows the nodes of the tree, takes places from the edge and puts
 /// stitches into the fabric. It knows neither numbers nor counts. hand.cpp follows the nodes, hand_take.cpp
-/// takes places, hand_parts.cpp those of a part held against the piece, hand_edges.cpp and hand_rows.cpp open
-/// edges, hand_stitch.cpp makes stitches.
+/// takes places, hand_named.cpp those of the kind that is named, hand_parts.cpp those of a part held against
+/// the piece, hand_edges.cpp and hand_rows.cpp open edges, hand_stitch.cpp makes stitches.
 class Hand {
 public:
   /// `last_rounds`: for every entry of the text the fabric's last round of it, `none` where there is none.
@@ -75,6 +84,8 @@ public:
 
   /// Works `body` as the round with this number, whose entry is the last of the fabric's.
   Outcome work(pattern::NodeId body, const Need& need, std::uint32_t part);
+  /// How places that are named by their kind are taken from here on.
+  void take_named(ByKind by_kind) { by_kind_ = by_kind; }
   /// A part begins: its yarn is the first, its right side faces, no chain was made.
   void begin_part();
   /// What is worked from here on is in this yarn.
@@ -149,6 +160,9 @@ private:
   std::size_t gaps_left() const;
   bool are_together(const Place& a, const Place& b) const;
   std::size_t centres_left() const;
+  bool is_of_kind(const Place& place, stitch::KindId named) const;
+  bool go_to_named(const pattern::Node& node);
+  std::uint64_t times_by_kind(const pattern::Node& node, std::uint64_t times) const;
   bool took_middle() const;
   bool take_centre(const pattern::Node& node);
   void pass_rest_of_group(const pattern::Node& node);
@@ -247,10 +261,11 @@ private:
   std::uint64_t fixed_gaps_ = 0;    ///< likewise gaps between groups
   std::uint64_t fixed_centres_ = 0; ///< likewise middles of groups
   std::size_t rest_of_group_ = 0;   ///< stitches behind the middle that was taken last
-  int to_end_ = 0;                  ///< how many repeats to the end are being worked
-  int repeats_ = 0;                 ///< how many repeats and groups
-  bool begun_ = false;              ///< a stitch was worked that is no slip stitch
-  bool led_ = false;                ///< a slip stitch led into a chain space, which is still open
+  ByKind by_kind_ = ByKind::as_it_comes;
+  int to_end_ = 0;     ///< how many repeats to the end are being worked
+  int repeats_ = 0;    ///< how many repeats and groups
+  bool begun_ = false; ///< a stitch was worked that is no slip stitch
+  bool led_ = false;   ///< a slip stitch led into a chain space, which is still open
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with
   pattern::NodeId carried_ = pattern::no_node;       ///< that of the row before
   std::uint8_t carried_yarn_ = 1;
@@ -259,15 +274,15 @@ private:
   std::uint8_t yarn_ = 1;        ///< of the last stitch
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none
   Side side_ = Side::right;
-  std::uint32_t opened_at_ = 0; ///< the chain from the hook at which a starting chain was opened
+  std::uint32_t opened_at_ = 0;    ///< the chain from the hook at which a starting chain was opened
   std::uint32_t gap_round_ = none; ///< the round whose skipped stitches were opened
-  bool far_side_ = false;       ///< its other side is open
-  int row_sides_ = 0;           ///< sides of a flat piece that were opened along its row ends
-  bool corner_comes_ = false;   ///< one side of a flat piece is open, and what follows it goes round a corner
-  bool each_row_end_ = false;   ///< … and it is worked in each end of a row
-  bool edge_by_edge_ = false;   ///< its edges are opened one after the other in a repeat
-  int corner_at_ = -1;          ///< the edge at whose beginning the corner was worked into last
-  bool along_rows_ = false;     ///< an edge of a flat piece is open: corners are no chain spaces
+  bool far_side_ = false;          ///< its other side is open
+  int row_sides_ = 0;              ///< sides of a flat piece that were opened along its row ends
+  bool corner_comes_ = false; ///< one side of a flat piece is open, and what follows it goes round a corner
+  bool each_row_end_ = false; ///< … and it is worked in each end of a row
+  bool edge_by_edge_ = false; ///< its edges are opened one after the other in a repeat
+  int corner_at_ = -1;        ///< the edge at whose beginning the corner was worked into last
+  bool along_rows_ = false;   ///< an edge of a flat piece is open: corners are no chain spaces
   StitchId foundation_ = none;
   std::uint32_t foundation_count_ = 0;
   StitchId ring_first_ = none;   ///< the chain that was joined into a ring

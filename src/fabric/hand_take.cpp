@@ -205,6 +205,7 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
     open_ring();
   }
   if (ring_comes_ && edge_.is_empty()) open_ring();
+  if (where == Where::next && !slip && !go_to_named(node)) return false;
   std::optional<Place> place = place_at(where, slip);
   if (!place && !slip && go_round_corner()) place = place_at(where, slip);
   if (place && !edge_.is_ring()) used();

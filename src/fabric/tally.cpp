@@ -59,18 +59,6 @@ bool is_gathered(std::string_view name, std::string_view family) {
   return name.substr(end) == family && is_digits(name.substr(digits, end - digits));
 }
 
-/// "18 sc" speaks of decreases too: "sc2tog" is a single crochet in the count, and so is an invisible
-/// decrease.
-bool is_of(const StitchKind& kind, std::string_view base) {
-  if (kind.name == base) return true;
-  if (base == "sc" && kind.name == "invdec") return true;
-  const std::string_view name = kind.name;
-  if (is_gathered(name, base)) return true;
-  if (name.size() < base.size() + 4 || name.substr(0, base.size()) != base) return false;
-  const std::string_view rest = name.substr(base.size());
-  return rest.substr(rest.size() - 3) == "tog" && is_digits(rest.substr(0, rest.size() - 3));
-}
-
 bool is_plain_post(const StitchKind& kind) {
   return kind.counts && !kind.own && kind.takes == 1 && kind.makes == 1 && kind.close == stitch::Close::none;
 }
@@ -105,6 +93,18 @@ std::uint32_t count_groups(const Fabric& fabric, const Round& round, std::size_t
 }
 
 } // namespace
+
+/// "18 sc" speaks of decreases too: "sc2tog" is a single crochet in the count, and so is an invisible
+/// decrease.
+bool is_of(const StitchKind& kind, std::string_view base) {
+  if (kind.name == base) return true;
+  if (base == "sc" && kind.name == "invdec") return true;
+  const std::string_view name = kind.name;
+  if (is_gathered(name, base)) return true;
+  if (name.size() < base.size() + 4 || name.substr(0, base.size()) != base) return false;
+  const std::string_view rest = name.substr(base.size());
+  return rest.substr(rest.size() - 3) == "tog" && is_digits(rest.substr(0, rest.size() - 3));
+}
 
 void tally_round(Fabric& fabric) {
   Round& round = fabric.rounds.back();

@@ -8,6 +8,9 @@ namespace whorl::fabric {
 /// `tallies`.
 void tally_round(Fabric& fabric);
 
+/// Whether a count of `base` speaks of this kind too: "18 sc" of decreases, "6 popcorns" of those of 5 dc.
+bool is_of(const stitch::StitchKind& kind, std::string_view base);
+
 /// What a stated count speaks of: the tally of its unit, else all stitches of the round that count. In a
 /// round of nothing but slip stitches these are the stitches, in a round of nothing but chains the chains.
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated);

@@ -171,6 +171,7 @@ void Working::work_round(std::uint32_t index, int number) {
     if (need.stitches > limit_ || need.uses > limit_) return count_only();
     edge_.lengthen(need.surely() - edge_.left());
   }
+  hand_.take_named(by_kind(text, need));
   const Outcome outcome = hand_.work(text.body, need, static_cast<std::uint32_t>(fabric().parts.size() - 1));
   if (outcome.stop) {
     report(text, outcome);
@@ -178,7 +179,7 @@ void Working::work_round(std::uint32_t index, int number) {
     stop_part(text);
     return count_only();
   }
-  finish(outcome);
+  finish(outcome, hand_);
   if (part().whole) return report(text, outcome), keep(before, outcome);
   report(text, outcome);
   drop(before);
@@ -188,7 +189,7 @@ void Working::work_round(std::uint32_t index, int number) {
 }
 
 /// The figures of the round just worked; the edge goes on to the next.
-void Working::finish(const Outcome& outcome) {
+void Working::finish(const Outcome& outcome, Hand& hand) {
   Round& round = fabric().rounds.back();
   round.count = static_cast<std::uint32_t>(fabric().stitches.size()) - round.first_stitch;
   round.uses = static_cast<std::uint32_t>(outcome.uses);
@@ -200,7 +201,7 @@ void Working::finish(const Outcome& outcome) {
   if (must_use_all && left > outcome.left_on_purpose)
     round.left_over = static_cast<std::uint32_t>(left - outcome.left_on_purpose);
   edge_.close_round();
-  if (hand_.open_foundation()) round.kind = pattern::RoundKind::chain;
+  if (hand.open_foundation()) round.kind = pattern::RoundKind::chain;
   round.makes = static_cast<std::uint32_t>(edge_.left());
   tally_round(fabric());
   const RoundText& text = tree_.rounds[round.text];
@@ -231,9 +232,8 @@ void Working::keep_foundation(std::size_t index) {
   part().first_round = static_cast<std::uint32_t>(index + 1);
 }
 
-/// Takes back the stitches of a round that is only counted; its figures stay.
-void Working::drop(const Mark& before) {
-  const Round figures = round();
+/// The fabric as it was.
+void Working::take_back(const Mark& before) {
   fabric().stitches.resize(before.stitches);
   fabric().legs.resize(before.legs);
   fabric().arches.resize(before.arches);
@@ -241,6 +241,12 @@ void Working::drop(const Mark& before) {
   fabric().unworked.resize(before.unworked);
   fabric().changes.resize(before.changes);
   fabric().rounds.resize(before.rounds);
+}
+
+/// Takes back the stitches of a round that is only counted; its figures stay.
+void Working::drop(const Mark& before) {
+  const Round figures = round();
+  take_back(before);
   fabric().rounds.push_back(figures);
   round().first_stitch = static_cast<StitchId>(before.stitches);
   round().count = 0;

@@ -14,8 +14,15 @@ struct Mark {
   std::size_t stitches, legs, arches, groups, unworked, changes, rounds;
 };
 
-/// The working of one tree, part by part and round by round. work.cpp works, working_told.cpp says what
-/// could not be done.
+/// What a round came to that was worked to see how it comes out.
+struct Trial {
+  Outcome outcome;
+  int troubles = 0;   ///< counts that are not met, stitches left over, a repeat that does not divide
+  bool whole = false; ///< every place of the edge was used
+};
+
+/// The working of one tree, part by part and round by round. work.cpp works, working_named.cpp tells whether
+/// the kinds of places that a text names are meant, working_told.cpp says what could not be done.
 class Working {
 public:
   Working(const pattern::Tree& tree, std::uint32_t limit);
@@ -36,14 +43,19 @@ private:
   bool fits(const pattern::RoundText& text, const Need& need);
   std::int64_t stated_before();
   void say_past_end(const pattern::RoundText& text, std::uint64_t uses);
-  void finish(const Outcome& outcome);
+  bool may_name_places(const pattern::RoundText& text, const Need& need) const;
+  Trial try_round(const pattern::RoundText& text, const Need& need, ByKind by_kind);
+  ByKind by_kind(const pattern::RoundText& text, const Need& need);
+  void finish(const Outcome& outcome, Hand& hand);
   void keep(const Mark& mark, const Outcome& outcome);
   void keep_foundation(std::size_t index);
+  void take_back(const Mark& mark);
   void drop(const Mark& mark);
   void take_loops();
   void open_stated();
   void count_only();
   void stop_part(const pattern::RoundText& text);
+  void say_lacking(const pattern::RoundText& text, const Stop& stop);
   void report(const pattern::RoundText& text, const Outcome& outcome);
   void say_uneven(const pattern::RoundText& text, const Uneven& uneven);
   void say_hurdle(const pattern::RoundText& text, Hurdle hurdle);

@@ -325,6 +325,17 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, c
   return piece;
 }
 
+/// "in next sc": the kind of the places, where it is one that has a name of its own and they are not told by
+/// where the work ends.
+void put_named(Work& work, const Sentence& sentence, const Match& match, const Kinds& kinds) {
+  const bool takes_places = work.act == Act::stitch || work.act == Act::skip;
+  if (!takes_places || work.where != Where::next || match.slots.place == words::no_concept) return;
+  if (match.slots.leave != no_number || work.leave != 0) return;
+  const words::ConceptEntry& entry = sentence.vocabulary.concepts[match.slots.place];
+  const auto kind = kinds.find(entry.works.empty() ? entry.name : entry.works);
+  if (kind && *kind < kinds.known.size() && kinds.at(*kind).takes > 0) work.named = *kind;
+}
+
 void put_loops(Work& work, std::string_view name) {
   if (!put_into(work, name)) work.loops = loops_named(name);
 }
@@ -409,6 +420,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   const bool to_last = meaning.around && match.slots.leave == no_number &&
                        sentence.vocabulary.rows[match.row].pattern.find("leave?") != std::string::npos;
   if (to_last) work.leave = 1;
+  put_named(work, sentence, match, kinds);
   return piece;
 }
 

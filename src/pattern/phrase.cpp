@@ -95,6 +95,7 @@ bool take_phrase(const Walk& walk, Slots& slots, const Element& element, const W
     keep_work(slots, word.means);
     return true;
   case Slot::place:
+    if (is_stitch(sort) && slots.place == words::no_concept) slots.place = word.means;
     return sort == ConceptClass::place || is_stitch(sort);
   default:
     return false;

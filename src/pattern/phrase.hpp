@@ -19,6 +19,7 @@ struct Slots {
   words::Concept work = words::no_concept;   ///< the stitch, increase or decrease
   words::Concept second = words::no_concept; ///< a stitch or decrease behind it
   words::Concept loops = words::no_concept;
+  words::Concept place = words::no_concept; ///< the stitch that is named as a place
   std::int32_t bracket = no_bracket;
 };
 

@@ -72,6 +72,9 @@ struct Work {
   std::uint8_t loops = 0;   ///< set of stitch::Loop; 0: as what surrounds it says, else both
   std::uint8_t yarn = 0;    ///< number in Tree::yarns, from 1; 0: as what surrounds it says
   stitch::KindId kind = 0;  ///< in Tree::kinds
+  /// Where::next: the kind of the places that the text names, "in next sc"; often no more than another word
+  /// for any stitch.
+  stitch::KindId named = stitch::no_kind;
   std::uint16_t in_one = 1; ///< how many are worked into each place
   std::uint16_t in_space = 0;  ///< Where::any: how many into each chain space; 0: as many as into a stitch
   std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space.
