@@ -54,7 +54,8 @@ std::string what_it_has(const Fabric& fabric, const pattern::Stated& stated, std
     break;
   case Unit::group:
     if (stated.kind > 0 && stated.kind <= fabric.group_names.size())
-      return " has " + std::to_string(count) + " " + fabric.group_names[stated.kind - 1U];
+      return " has " + std::to_string(count) + " " + fabric.group_names[stated.kind - 1U] +
+             (count == 1 ? "" : "s");
     break;
   case Unit::any:
   case Unit::stitches:

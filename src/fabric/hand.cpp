@@ -297,9 +297,7 @@ bool Hand::work_group(const Node& node, const Context& context, int depth) {
     if (!take(node, node.work.where, one, context)) return false;
     const std::size_t group = begin_group(node);
     if (!follow_children(node, inside, depth)) return false;
-    if (group < fabric_.groups.size())
-      fabric_.groups[group].count =
-          static_cast<std::uint32_t>(fabric_.stitches.size()) - fabric_.groups[group].first;
+    end_group(group);
     return true;
   });
 }
@@ -310,6 +308,12 @@ std::size_t Hand::begin_group(const Node& node) {
   fabric_.groups.push_back(
       Group{static_cast<StitchId>(fabric_.stitches.size()), 0, tree_.group_names[node.name - 1U]});
   return fabric_.groups.size() - 1;
+}
+
+void Hand::end_group(std::size_t group) {
+  if (group >= fabric_.groups.size()) return;
+  fabric_.groups[group].count =
+      static_cast<std::uint32_t>(fabric_.stitches.size()) - fabric_.groups[group].first;
 }
 
 bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
@@ -328,8 +332,10 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
   return passes(node, context, need_of_one(work.where, takes), [&] {
     if (!take(node, work.where, gist, inside)) return false;
+    const std::size_t group = begin_group(node);
     for (int i = 0; i < many_in_place(work); ++i)
       if (!add(node, kind, inside, id)) return false;
+    end_group(group);
     return true;
   });
 }

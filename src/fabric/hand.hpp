@@ -135,6 +135,7 @@ private:
   bool work_stitches(const pattern::Node& node, pattern::NodeId id, const Context& context);
   bool work_group(const pattern::Node& node, const Context& context, int depth);
   std::size_t begin_group(const pattern::Node& node);
+  void end_group(std::size_t group);
   bool work_repeat(const pattern::Node& node, const Context& context, int depth);
   bool turn();
   bool turns_to_other_side(const pattern::Node& node) const;

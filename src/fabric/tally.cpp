@@ -4,6 +4,7 @@
 #include "pattern/effect.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <vector>
 
 namespace whorl::fabric {
@@ -81,15 +82,63 @@ KindId stood_for(const Fabric& fabric, const Round& round) {
   return fabric.stitches[round.counting_chain].kind;
 }
 
-/// Groups of this name (a number in Fabric::group_names, from 1) in the round.
-std::uint32_t count_groups(const Fabric& fabric, const Round& round, std::size_t name) {
-  if (name == 0 || name > fabric.group_names.size()) return 0;
+/// The groups of a round: of one name, and stitches that share a place without one.
+struct Groups {
+  std::uint32_t named = 0, unnamed = 0;
+};
+
+/// Counts as it goes from stitch to stitch; chains between those of a group are none of its stitches.
+struct GroupCount {
+  Groups groups = {};
+  std::optional<Place> last = std::nullopt;
+  bool inside = false; ///< of stitches that share a place
+
+  void meet(const Legs& legs) {
+    if (legs.size() == 0) return;
+    const bool shares = last && *last == legs.begin()->into;
+    groups.unnamed += shares && !inside ? 1 : 0;
+    inside = shares;
+    last = legs.begin()->into;
+  }
+
+  void pass(bool is_meant) {
+    groups.named += is_meant ? 1 : 0;
+    last.reset();
+    inside = false;
+  }
+};
+
+Groups groups_of(const Fabric& fabric, const Round& round, const std::string& name) {
+  GroupCount count;
   const auto before = [](const Group& group, StitchId first) { return group.first < first; };
   auto group = std::lower_bound(fabric.groups.begin(), fabric.groups.end(), round.first_stitch, before);
-  std::uint32_t count = 0;
-  for (; group != fabric.groups.end() && group->first < round.first_stitch + round.count; ++group)
-    if (group->name == fabric.group_names[name - 1]) ++count;
-  return count;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count;) {
+    if (group == fabric.groups.end() || group->first != id) {
+      count.meet(legs_of(fabric, id++));
+      continue;
+    }
+    count.pass(group->name == name);
+    id += std::max<std::uint32_t>(group->count, 1);
+    ++group;
+  }
+  return count.groups;
+}
+
+/// Whether a round begins with chains, which may stand for a group's first stitches.
+bool begins_with_chain(const Fabric& fabric, const Round& round) {
+  return round.count > 0 && pattern::is_chain(fabric.kinds[fabric.stitches[round.first_stitch].kind]);
+}
+
+/// Groups of this name (a number in Fabric::group_names, from 1) in the round. "Ch 4, dc in same st" is one
+/// of them, and so may be stitches in one place that are written out: where these explain the number that is
+/// stated, it is taken.
+std::uint32_t count_groups(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
+  if (!round.worked) return stated.count; // its stitches are not here
+  if (stated.kind == 0 || stated.kind > fabric.group_names.size()) return 0;
+  const Groups groups = groups_of(fabric, round, fabric.group_names[stated.kind - 1U]);
+  const std::uint32_t most = groups.named + groups.unnamed +
+                             (begins_with_chain(fabric, round) || round.counting_chain != none ? 1 : 0);
+  return groups.named <= stated.count && stated.count <= most ? stated.count : groups.named;
 }
 
 } // namespace
@@ -134,7 +183,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
                     [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind].name); });
     break;
   case Unit::group:
-    return count_groups(fabric, round, stated.kind);
+    return count_groups(fabric, round, stated);
   case Unit::any:
   case Unit::stitches:
     break;

@@ -113,7 +113,7 @@ bool names_a_part(const Reading& reading, stitch::KindId kind, const std::vector
 
 bool is_comparable(const Reading& reading, const Stated& stated, std::int64_t open,
                    const std::vector<stitch::StitchKind>& kinds) {
-  if (stated.unit == Unit::spaces || stated.unit == Unit::chains) return false;
+  if (stated.unit == Unit::spaces || stated.unit == Unit::chains || stated.unit == Unit::group) return false;
   return stated.unit != Unit::kind || stated.count == open || !names_a_part(reading, stated.kind, kinds);
 }
 

@@ -97,14 +97,14 @@ bool names_corner(const Search& search, const Word& word) {
   return search.sentence.text().substr(word.begin, 6) == "corner";
 }
 
-/// "4 shells", where a shell is several stitches of the pattern's own.
+/// "4 shells", "6 V-sts", where these are several stitches of the pattern's own.
 bool names_several(const Search& search, const Word& word) {
-  return word.kind == WordKind::phrase && search.sentence.vocabulary.concepts[word.means].in_one > 1;
+  return word.kind == WordKind::phrase && is_own_group(search.sentence.vocabulary, word.means);
 }
 
 /// Whether figures of it are of something that is not counted by itself.
 bool is_uncounted(const Search& search, const Word& word) {
-  return word.kind == WordKind::unknown || names_corner(search, word) || names_several(search, word);
+  return word.kind == WordKind::unknown || names_corner(search, word);
 }
 
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
@@ -115,6 +115,7 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
   }
   for (const Word& word : words_at(search.sentence, at)) {
     if (word.kind != WordKind::phrase || is_uncounted(search, word)) continue;
+    if (names_several(search, word)) return stated.unit = Unit::group, word.end;
     const ConceptClass sort = sort_of(search.sentence, word);
     const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
     if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
@@ -132,9 +133,7 @@ std::uint32_t behind_other(const Search& search, std::uint32_t end, bool has_uni
   const std::uint32_t at = next_word(search, end);
   const WordsAt words = words_at(search.sentence, at);
   if (words.empty() || at == end) return end;
-  const bool group = words.first->kind == WordKind::phrase &&
-                     names_group(search.sentence.vocabulary, words.first->means); // "6 V-sts"
-  const bool unknown = is_uncounted(search, *words.first) || group ||
+  const bool unknown = is_uncounted(search, *words.first) ||
                        means(search, at, words::find_concept(search.sentence.vocabulary, "picot"));
   if (has_unit && unknown) return end; // "9 sts without the chains"
   if (!unknown && !means(search, at, search.concepts.per) && !means(search, at, search.concepts.each))
@@ -220,6 +219,11 @@ void settle_sum(std::vector<Stated>& all) {
     all.front().unit = Unit::stitches;
 }
 
+/// Groups stand behind what is counted of stitches.
+void put_groups_last(std::vector<Stated>& all) {
+  std::stable_partition(all.begin(), all.end(), [](const Stated& one) { return one.unit != Unit::group; });
+}
+
 /// "4 ch-2 sps and 4 ch-1 sps" are 8 spaces.
 void join_spaces(std::vector<Stated>& all) {
   const auto is_space = [](const Stated& one) { return one.unit == Unit::spaces; };
@@ -302,6 +306,7 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   }
   if (parts && out.size() > 1) settle_sum(out);
   join_spaces(out);
+  put_groups_last(out);
   return end == begin ? begin : pass_left(search, pass_total(search, end), out);
 }
 

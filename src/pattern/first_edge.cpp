@@ -8,7 +8,7 @@ namespace {
 std::uint32_t needed_by(const RoundText& round) {
   const Effect& effect = round.effect;
   if (effect.pass_uses == 0) return effect.uses;
-  if (round.stated.empty() || effect.pass_makes == 0) return 0;
+  if (round.stated.empty() || round.stated.front().unit == Unit::group || effect.pass_makes == 0) return 0;
   const std::uint32_t stated = round.stated.front().count;
   const bool even = stated >= effect.makes && (stated - effect.makes) % effect.pass_makes == 0;
   return even ? effect.uses + (stated - effect.makes) / effect.pass_makes * effect.pass_uses : 0;

@@ -251,7 +251,8 @@ std::optional<Result> result_of(const Reading& reading, std::int64_t opened) {
   result.makes = worked.makes;
   result.uses_all =
       reading.effect.starts || (worked.left_over == 0 && worked.past_end == 0 && worked.remainder == 0);
-  if (!reading.stated.empty()) result.stated = reading.stated.front().count;
+  if (!reading.stated.empty() && reading.stated.front().unit != Unit::group)
+    result.stated = reading.stated.front().count;
   return result;
 }
 

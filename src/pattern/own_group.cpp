@@ -248,6 +248,10 @@ bool names_group(const Vocabulary& vocabulary, words::Concept means) {
   return !works.empty() && works.front() == '(';
 }
 
+bool is_own_group(const Vocabulary& vocabulary, words::Concept means) {
+  return names_group(vocabulary, means) || vocabulary.concepts[means].in_one > 1;
+}
+
 std::optional<std::string> group_told(std::string_view explanation, const Vocabulary& vocabulary, int least) {
   const std::size_t first = explanation.find_first_not_of(" \t");
   if (first == std::string_view::npos) return std::nullopt;

@@ -8,6 +8,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/line.hpp"
 #include "pattern/mend.hpp"
+#include "pattern/named_groups.hpp"
 #include "pattern/named_rounds.hpp"
 #include "pattern/on_part.hpp"
 #include "pattern/part_lines.hpp"
@@ -259,6 +260,7 @@ private:
     const std::size_t first_placing = result_.tree.placings.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     name_rounds(result_.tree, first_node, reader_);
+    name_groups(result_.tree, first_node, reader_);
     if (!way.target) work_in_loops(result_.tree, loops_);
     settle_changes(result_.tree, first_placing, vocabulary_);
     change_in_label(result_.tree, way.label.aside, reader_);
