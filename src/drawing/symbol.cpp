@@ -128,6 +128,18 @@ std::vector<Pen> in_millimetres(std::vector<Pen> pens, double millimetres) {
   return pens;
 }
 
+namespace {
+
+/// A single crochet that the pattern tells apart from the plain one has the other of its two signs.
+Style style_for(const stitch::StitchKind& kind, Style style) {
+  const stitch::StitchKind& plain = stitch::single_crochet();
+  const bool apart = kind.own && kind.name != plain.name && kind.moves == plain.moves;
+  if (apart) style.single = style.single == Style::Single::plus ? Style::Single::cross : Style::Single::plus;
+  return style;
+}
+
+} // namespace
+
 Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, const std::vector<Mark>& marks,
                  const Style& style, double height) {
   const stitch::Shape shape = stitch::shape_of(kind);
@@ -135,15 +147,15 @@ Composed compose(const stitch::StitchKind& kind, const layout::SymbolKey& key, c
   const double lifted = shape.legs > 0 ? lift_of(key) : 0;
   const bool within = key.base != Base::below && is_stretched(shape) && !shape.feet_joined;
   const double own = own_height(shape) + (within ? 0 : lifted);
-  Composing drawing{marks, style, {}};
+  Composing drawing{marks, style_for(kind, style), {}};
   layout::SymbolExtent& extent = drawing.out.extent;
   extent.height = height > 0 && is_stretched(shape) ? height : own;
   extent.slot = std::max({1, kind.makes, shape.feet_joined ? 1 : kind.takes});
   draw_stitch(drawing, shape, n, extent.height - lifted);
   if (shape.legs == 1) extent.slot = std::max(extent.slot, static_cast<double>(n * kind.makes));
   extent.floats = is_single(shape) && !shape.feet_joined;
-  extent.stretches = is_stretched(shape) && shape.legs == 1 && !shape.feet_joined && n == 1 &&
-                     key.base == layout::Base::top;
+  extent.stretches =
+      is_stretched(shape) && shape.legs == 1 && !shape.feet_joined && n == 1 && key.base == layout::Base::top;
   const std::size_t body = drawing.out.pens.size();
   const bool crosses = extent.floats && extent.feet.size() == 1;
   if (lifted > 0) lift(drawing.out, lifted), draw_base(drawing, key, lifted, crosses && n == 1);

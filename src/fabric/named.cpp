@@ -58,7 +58,7 @@ std::vector<NamedPlaces> named_in_pass(const pattern::Tree& tree, const Node& no
 
 bool is_named(const std::vector<stitch::StitchKind>& kinds, stitch::KindId kind, stitch::KindId named) {
   if (kind == named || pattern::is_chain(kinds[kind])) return true;
-  return is_of(kinds[kind], kinds[named].name);
+  return is_of(kinds[kind], kinds[named]);
 }
 
 } // namespace whorl::fabric

@@ -145,8 +145,9 @@ std::uint32_t count_groups(const Fabric& fabric, const Round& round, const patte
 
 /// "18 sc" speaks of decreases too: "sc2tog" is a single crochet in the count, and so is an invisible
 /// decrease.
-bool is_of(const StitchKind& kind, std::string_view base) {
-  if (kind.name == base) return true;
+bool is_of(const StitchKind& kind, const StitchKind& whole) {
+  const std::string_view base = whole.name;
+  if (kind.name == base || (kind.own && kind.moves == whole.moves)) return true;
   if (base == "sc" && kind.name == "invdec") return true;
   const std::string_view name = kind.name;
   if (is_gathered(name, base)) return true;
@@ -180,7 +181,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   case Unit::kind:
     if (stated.kind < fabric.kinds.size())
       return sum_of(fabric, round,
-                    [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind].name); });
+                    [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind]); });
     break;
   case Unit::group:
     return count_groups(fabric, round, stated);

@@ -8,8 +8,9 @@ namespace whorl::fabric {
 /// `tallies`.
 void tally_round(Fabric& fabric);
 
-/// Whether a count of `base` speaks of this kind too: "18 sc" of decreases, "6 popcorns" of those of 5 dc.
-bool is_of(const stitch::StitchKind& kind, std::string_view base);
+/// Whether a count of `whole` speaks of this kind too: "18 sc" of decreases and of sc that are worked in
+/// another way, "6 popcorns" of those of 5 dc.
+bool is_of(const stitch::StitchKind& kind, const stitch::StitchKind& whole);
 
 /// What a stated count speaks of: the tally of its unit, else all stitches of the round that count. In a
 /// round of nothing but slip stitches these are the stitches, in a round of nothing but chains the chains.

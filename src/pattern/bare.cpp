@@ -33,7 +33,11 @@ void look(const Tree& tree, NodeId body, Seen& seen) {
 
 } // namespace
 
+/// A single crochet that the list tells apart from the plain one ("Y = yarn under sc") is meant by no bare
+/// word.
 bool may_be_meant(const stitch::StitchKind& kind) {
+  const stitch::StitchKind& single = stitch::single_crochet();
+  if (kind.own && kind.name != single.name && kind.moves == single.moves) return false;
   return kind.counts && kind.takes == 1 && kind.close == stitch::Close::none;
 }
 

@@ -2,6 +2,7 @@
 
 #include "pattern/gathered.hpp"
 #include "pattern/one_work.hpp"
+#include "pattern/other_way.hpp"
 #include "pattern/own_group.hpp"
 #include "pattern/own_names.hpp"
 #include "pattern/own_stitch.hpp"
@@ -45,6 +46,7 @@ public:
 
   OwnWords read(const OwnList& list) {
     const Concept edging = words::find_concept(language_, "edging");
+    list_ = &list;
     std::uint32_t worked = 0; // where a line of work ends
     for (const Definition& definition : list.definitions) {
       const Entry entry = entry_of(definition);
@@ -110,6 +112,8 @@ private:
     const Lead lead = leading(entry.value, *vocabulary_);
     if (lead.means != no_concept && works_in_ring(lead)) return false;
     const bool alias = lead.means != no_concept && is_alias(lead);
+    if (const auto kind = stitch_in_other_way(source_, *list_, entry.definition, *vocabulary_, kinds()))
+      return take_stalk(entry, *kind, kind->title);
     if (entry.definition.behind_work && family != Family::none && !explains_stitch(entry)) return false;
     if (begins_round(entry))
       if (const auto group = group_told(entry.value, *vocabulary_, 1)) return take_group(entry, *group);
@@ -118,7 +122,7 @@ private:
     if (known == no_concept && (family == Family::none || family == Family::bobble))
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
           gathered && gathered->unfinished)
-        return take_stalk(entry, gathered->kind);
+        return take_stalk(entry, gathered->kind, entry.names.front());
     if (known != no_concept && name_of(known) == "spike")
       if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
         return take_spike(entry, down);
@@ -126,7 +130,7 @@ private:
       return take_stitch(entry, Family::none, known);
     if (family == Family::none)
       if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
-        return take_stalk(entry, *stalk);
+        return take_stalk(entry, *stalk, entry.names.front());
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
     if (const auto group = group_told(entry.value, *vocabulary_);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
@@ -138,7 +142,7 @@ private:
     if (const auto work = one_work_of(entry.value)) return take_work(entry, *work);
     if (known == no_concept && (is_sure(entry) || is_used(entry)))
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds()))
-        return take_stalk(entry, gathered->kind);
+        return take_stalk(entry, gathered->kind, entry.names.front());
     if (known != no_concept) return take_known(entry, known);
     return take_stitch(entry, family_told(entry), known);
   }
@@ -284,9 +288,9 @@ private:
   }
 
   /// "Prickle: sc, ch 4, sl st back into that sc": one stitch with its chains.
-  bool take_stalk(const Entry& entry, stitch::StitchKind kind) {
+  bool take_stalk(const Entry& entry, stitch::StitchKind kind, const std::string& title) {
     kind.name = short_name_of(entry);
-    kind.title = entry.names.front();
+    kind.title = title;
     kind.own = true;
     put_kind(kind);
     return add_names(entry, add_concept({kind.name, ConceptClass::stitch})), true;
@@ -447,6 +451,7 @@ private:
   std::optional<Vocabulary> extended_;
   std::optional<std::string> whole_text_; ///< folded, once a name is looked for in it
   bool waiting_ = false;                  ///< words were found that `vocabulary_` does not have
+  const OwnList* list_ = nullptr;
   OwnWords out_;
 };
 

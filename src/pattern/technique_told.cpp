@@ -93,7 +93,16 @@ public:
 private:
   bool ends_sentence(std::size_t at) const {
     const char c = line_.text[at];
+    if (c == ',' && is_entry(at + 1)) return true;
     return c == ';' || (c == '.' && (at + 1 == line_.text.size() || line_.text[at + 1] == ' '));
+  }
+
+  /// ", Y = yarn under sc": what follows is explained by itself.
+  bool is_entry(std::size_t at) const {
+    constexpr std::size_t longest = 20;
+    const std::string_view next = std::string_view(line_.text).substr(at, longest);
+    const std::size_t equals = next.find('=');
+    return equals != std::string_view::npos && next.find_first_of(",;.") > equals;
   }
 
   std::size_t take(std::size_t at, Marks& sentence) {
@@ -204,6 +213,21 @@ private:
 
   void put(const Technique& technique) { found_.push_back(technique); }
 
+  /// "Y = sc worked yarn under": where a stitch of the pattern's own is made as another, it is not said of
+  /// that.
+  void leave_out_plain(std::vector<Subject>& stitches) const {
+    const auto is_made_as = [&](const Subject& own, const Subject& plain) {
+      if (own.of != Of::kind || plain.of != Of::kind || own.kind == plain.kind) return false;
+      return tree_.kinds[own.kind].own && !tree_.kinds[plain.kind].own &&
+             tree_.kinds[own.kind].moves == tree_.kinds[plain.kind].moves;
+    };
+    const std::vector<Subject> all = stitches;
+    const auto plain = std::remove_if(stitches.begin(), stitches.end(), [&](const Subject& one) {
+      return std::any_of(all.begin(), all.end(), [&](const Subject& own) { return is_made_as(own, one); });
+    });
+    stitches.erase(plain, stitches.end());
+  }
+
   /// The technique of each subject among [begin, end); whether there is one.
   bool add(const Marks& marks, std::size_t begin, std::size_t end, std::size_t way) {
     std::vector<Subject> stitches, parts;
@@ -212,6 +236,7 @@ private:
       (marks[i].subject->part == every_part ? stitches : parts).push_back(*marks[i].subject);
     }
     said_to_ = end;
+    leave_out_plain(stitches);
     if (stitches.empty() && parts.empty()) return false;
     if (stitches.empty()) stitches.push_back({});
     if (parts.empty()) parts.push_back({});
@@ -318,6 +343,15 @@ void add(std::vector<Technique>& all, const Technique& technique) {
 }
 
 } // namespace
+
+std::optional<How> how_told(std::string_view text, std::string_view language) {
+  const words::Vocabulary* techniques = words_of(language);
+  if (techniques == nullptr) return std::nullopt;
+  for (const words::Word& word : words::lattice(words::fold(text), *techniques).words)
+    if (word.kind == words::WordKind::phrase)
+      if (const auto how = how_named(techniques->concepts[word.means].name)) return how;
+  return std::nullopt;
+}
 
 std::vector<Technique> techniques_told(const Source& source, const Tree& tree,
                                        const words::Vocabulary& vocabulary) {

@@ -161,6 +161,11 @@ const std::vector<StitchKind>& standard_kinds() {
   return kinds;
 }
 
+const StitchKind& single_crochet() {
+  static const KindId single = find_kind(standard_kinds(), "sc").value_or(0);
+  return standard_kinds()[single];
+}
+
 std::optional<KindId> find_kind(const std::vector<StitchKind>& kinds, std::string_view name) {
   for (std::size_t i = 0; i < kinds.size() && i < no_kind; ++i)
     if (kinds[i].name == name) return static_cast<KindId>(i);

@@ -39,6 +39,9 @@ struct StitchKind {
 /// 2tog and 3tog of all but the first two, invdec, bo (bobble), puff, pc (popcorn), cl (cluster), loop st.
 const std::vector<StitchKind>& standard_kinds();
 
+/// The standard single crochet.
+const StitchKind& single_crochet();
+
 /// Number of the kind of this name in `kinds`, or none.
 std::optional<KindId> find_kind(const std::vector<StitchKind>& kinds, std::string_view name);
 
