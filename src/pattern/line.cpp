@@ -58,6 +58,7 @@ private:
     const Span front = used.empty() ? line : trimmed(reader_.source, {line.begin, used.begin});
     const bool heading = !used.empty() && !name.empty();
     if (!front.empty()) add_front(heading ? name : front, heading);
+    if (heading) cut_.lines.back().heading.make = read_heading(text(typed_[start]), reader_.vocabulary).make;
     if (!used.empty() && says_more({used.end, line.end}))
       add(LineKind::sentence, trimmed(reader_.source, {used.end, line.end}));
     for (std::size_t at = start + 1; at < round; ++at)
@@ -321,8 +322,9 @@ private:
            (heading.says_make && looks_like_heading(text(typed)));
   }
 
-  /// "SKIRT: Join the yarn in a free front loop of Rnd 5."
+  /// "SKIRT: Join the yarn in a free front loop of Rnd 5.", "CUFF (worked along the last round of the body)"
   bool names_part_and_more(const Typed& typed) const {
+    if (named_round(reader_, typed.span)) return true;
     const auto header = read_header(text(typed), typed.span);
     return header && !header->value.empty() && looks_like_heading(header->name) &&
            text(typed).find('=') == std::string_view::npos;

@@ -2,6 +2,7 @@
 
 #include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
+#include "pattern/named_loop.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -64,7 +65,7 @@ constexpr ManyName manners[] = {
     {"passed", &Meaning::passed},     {"below", &Meaning::below},       {"alone", &Meaning::alone},
     {"part", &Meaning::part},         {"onward", &Meaning::onward},     {"back", &Meaning::back},
     {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},   {"spaced", &Meaning::spaced},
-    {"based", &Meaning::based},
+    {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},
 };
 
 struct EdgeName {
@@ -346,6 +347,13 @@ void put_ends(Work& work, const Slots& slots, const Meaning& meaning) {
   if (slots.leave != no_number) work.leave = slots.leave;
 }
 
+/// "Start in loop 5 | of the free front loops" goes on.
+bool ends_clause(const Sentence& sentence, std::uint32_t at) {
+  const std::uint32_t next = skip_blanks(sentence.text(), at);
+  return next >= sentence.size() ||
+         std::string_view(",;.:)").find(sentence.text()[next]) != std::string_view::npos;
+}
+
 } // namespace
 
 Meaning meaning_of(std::string_view text) {
@@ -386,6 +394,8 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
   std::optional<Piece> piece = Piece{};
   piece->verb = meaning.verb;
   piece->part = meaning.part;
+  if (meaning.of_loop && !names_one_loop(sentence, match.begin, match.end)) return std::nullopt;
+  if (meaning.of_loop && meaning.verb == Verb::pass && !ends_clause(sentence, match.end)) return std::nullopt;
   if (meaning.verb == Verb::starting_chain) return chain_piece(match.slots, kinds);
   if (meaning.verb == Verb::foundation) return foundation_piece(sentence, match.slots, kinds);
   if (meaning.verb == Verb::travel) return travel_piece(match.slots, meaning, kinds);

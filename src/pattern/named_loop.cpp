@@ -48,7 +48,30 @@ std::uint32_t stitch_behind(const Sentence& sentence, std::uint32_t loop_end) {
   return 0;
 }
 
+/// "loop | 5": the number behind a word for one loop; 0 if none stands there.
+std::uint32_t number_of_loop(const Sentence& sentence, std::uint32_t at) {
+  for (const Word& word : words_at(sentence, at)) {
+    if (!is_loop(sentence, word) || !is_loop_word(sentence, word) || sentence.text()[word.end - 1] == 's')
+      continue;
+    const Word* number = number_at(sentence, behind(sentence, word));
+    if (number != nullptr) return number->number;
+  }
+  return 0;
+}
+
 } // namespace
+
+bool names_one_loop(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  int here = 0, all = 0;
+  for (std::uint32_t at = 0; at < sentence.size(); ++at) {
+    const Word* number = number_at(sentence, at);
+    const bool ordinal = number != nullptr && is_ordinal_of_loop(sentence, *number);
+    const bool loop = ordinal || number_of_loop(sentence, at) != 0;
+    all += loop ? 1 : 0;
+    here += loop && begin <= at && at < end ? 1 : 0;
+  }
+  return here == 1 && all == 1;
+}
 
 std::uint16_t loop_named(std::string_view text, const words::Vocabulary& vocabulary) {
   constexpr std::uint32_t most = 0xFFFF;
@@ -57,6 +80,8 @@ std::uint16_t loop_named(std::string_view text, const words::Vocabulary& vocabul
     const Word* number = number_at(sentence, at);
     if (number != nullptr && number->number <= most && is_ordinal_of_loop(sentence, *number))
       return static_cast<std::uint16_t>(number->number);
+    if (const std::uint32_t one = number_of_loop(sentence, at); one != 0 && one <= most)
+      return static_cast<std::uint16_t>(one);
     const std::uint32_t loop = end_of_loop(sentence, at);
     const std::uint32_t stitch = loop != 0 ? stitch_behind(sentence, loop) : 0;
     if (stitch != 0 && stitch <= most) return static_cast<std::uint16_t>(stitch);

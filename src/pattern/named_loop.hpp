@@ -1,5 +1,6 @@
 #pragma once
 
+#include "pattern/sentence.hpp"
 #include "words/vocabulary.hpp"
 
 #include <cstdint>
@@ -8,7 +9,11 @@
 namespace whorl::pattern {
 
 /// Which of a round's loops a sentence begins in: "join yarn in the 5th free front loop of Rnd 3", "in the
-/// back loop of st 5"; 0: it does not say.
+/// back loop of st 5", "starting in loop 5"; 0: it does not say.
 std::uint16_t loop_named(std::string_view sentence, const words::Vocabulary& vocabulary);
+
+/// Whether one loop is told by its number in [begin, end) of a sentence, "in loop 5", "in the 5th free loop",
+/// and no other loop anywhere in it.
+bool names_one_loop(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
 } // namespace whorl::pattern

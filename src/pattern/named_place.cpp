@@ -2,6 +2,7 @@
 
 #include "pattern/header.hpp"
 #include "pattern/pieces.hpp"
+#include "pattern/word_names.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -39,6 +40,15 @@ Span without_end(const Reader& reader, Span place) {
   return trimmed(reader.source, place);
 }
 
+/// "make 2, | worked in the front loops of Rnd 3"
+Span without_make(const Reader& reader, Span place) {
+  const std::string_view text = reader.source.at(place);
+  const std::size_t comma = text.find(", ");
+  if (comma == std::string_view::npos || !read_heading(text.substr(0, comma), reader.vocabulary).says_make)
+    return place;
+  return trimmed(reader.source, {byte_of(place, comma + 2), place.end});
+}
+
 bool may_be_name(const Reader& reader, Span name, Span line, char mark) {
   const std::string_view text = reader.source.at(name);
   if (is_name_of_note(text) || names_start(text, reader.vocabulary)) return false;
@@ -49,16 +59,39 @@ bool may_be_name(const Reader& reader, Span name, Span line, char mark) {
 
 } // namespace
 
-std::optional<NamedPlace> named_place(const Reader& reader, Span line) {
+namespace {
+
+/// The name at the head of a line and what is said of it, whatever that is.
+std::optional<NamedPlace> name_and_place(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   const Cut cut = cut_behind_name(text);
   if (cut.at == std::string_view::npos) return std::nullopt;
   const Span name = trimmed(reader.source, {line.begin, byte_of(line, cut.at)});
-  const Span place = without_end(reader, {byte_of(line, cut.behind), line.end});
-  if (name.empty() || place.empty() || !may_be_name(reader, name, line, text[cut.at]) ||
-      !names_free_loops(reader, place))
-    return std::nullopt;
+  const Span place = without_make(reader, without_end(reader, {byte_of(line, cut.behind), line.end}));
+  if (name.empty() || place.empty() || !may_be_name(reader, name, line, text[cut.at])) return std::nullopt;
   return NamedPlace{name, place};
+}
+
+bool speaks_of(const Reader& reader, Span place, std::initializer_list<std::string_view> names) {
+  const Sentence sentence = look_up(reader.source.at(place), place.begin, reader.vocabulary);
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    if (is_named(sentence, at, names)) return true;
+  return false;
+}
+
+} // namespace
+
+std::optional<NamedPlace> named_place(const Reader& reader, Span line) {
+  const auto named = name_and_place(reader, line);
+  return named && names_free_loops(reader, named->place) ? named : std::nullopt;
+}
+
+std::optional<NamedPlace> named_round(const Reader& reader, Span line) {
+  const auto named = name_and_place(reader, line);
+  if (!named || names_stitches(reader, named->place)) return std::nullopt;
+  const bool last = speaks_of(reader, named->place, {"last"});
+  const bool round = speaks_of(reader, named->place, {"round", "row"});
+  return last && round ? named : std::nullopt;
 }
 
 bool is_name_of_note(std::string_view name) {

@@ -17,6 +17,10 @@ struct NamedPlace {
 /// none if the line is no such one.
 std::optional<NamedPlace> named_place(const Reader& reader, Span line);
 
+/// The same of a line that says along which round a part is worked: "Cuff (along the last round of the
+/// body)".
+std::optional<NamedPlace> named_round(const Reader& reader, Span line);
+
 /// Whether what stands before a colon only leads to a note: "Tip", "NB".
 bool is_name_of_note(std::string_view name);
 

@@ -116,6 +116,23 @@ void name_part(Tree& tree, Node& node, const Reader& reader) {
   if (end > tree.parts[part].first_round) node.round = end - 1;
 }
 
+/// "sc in the 3rd free loop | , sc in next 5 loops"
+std::string_view first_clause(const RoundText& round, const Reader& reader) {
+  const std::string_view work =
+      reader.source.at({std::min(round.label_span.end, round.span.end), round.span.end});
+  return work.substr(0, work.find(','));
+}
+
+/// The loop that the sentence of an opening tells it begins in, else another of its line, else the first that
+/// is worked into.
+std::uint16_t loop_begun_in(const Tree& tree, const Node& node, const Reader& reader) {
+  const std::uint16_t loop = loop_named(sentence_around(reader.source, node.span), reader.vocabulary);
+  if (loop != 0) return loop;
+  const Span line = reader.source.line(reader.source.line_of(node.span.begin));
+  const std::uint16_t other = loop_named(reader.source.at(line), reader.vocabulary);
+  return other != 0 ? other : loop_named(first_clause(tree.rounds.back(), reader), reader.vocabulary);
+}
+
 } // namespace
 
 void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
@@ -127,8 +144,7 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
     const auto typed =
         number == 0 ? std::nullopt
                     : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
-    if (node.work.act == Act::free_loops)
-      node.work.nth = loop_named(sentence_around(reader.source, node.span), reader.vocabulary);
+    if (node.work.act == Act::free_loops) node.work.nth = loop_begun_in(tree, node, reader);
     if (node.work.act == Act::free_loops)
       take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
     if (node.work.act == Act::skipped)

@@ -68,9 +68,7 @@ std::size_t part_named(const Reader& reader, const std::vector<PartLines>& parts
   return best;
 }
 
-bool is_flat(const PartLines& part) {
-  return part.rounds.back().front().label.kind == RoundKind::row;
-}
+bool is_flat(const PartLines& part) { return part.rounds.back().front().label.kind == RoundKind::row; }
 
 } // namespace
 
@@ -84,7 +82,8 @@ std::optional<std::size_t> part_worked_on(const Reader& reader, const std::vecto
     const Said said = said_in(text, reader.vocabulary);
     const bool heading = part.heading != nullptr && place.begin == part.heading->span.begin;
     const std::size_t named = part_named(reader, parts, number, text);
-    const std::size_t on = named == number && said.joins ? number - 1 : named;
+    const bool before = said.joins || (heading && said.last && said.round); // "Cuff (along the last round)"
+    const std::size_t on = named == number && before ? number - 1 : named;
     if (on == number || parts[on].rounds.empty()) continue;
     const bool last = said.means_last(last_number(parts[on]), is_flat(parts[on]));
     if (last || (said.joins && named != number && !heading && said.number == 0 && !is_flat(parts[on])))

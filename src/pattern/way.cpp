@@ -264,16 +264,19 @@ bool names_free_loops(const Reader& reader, Span line) {
   const words::Concept unused = words::find_concept(reader.vocabulary, "unused");
   const words::Concept skipped = words::find_concept(reader.vocabulary, "skipped");
   const words::Concept leave = words::find_concept(reader.vocabulary, "leave off");
-  bool loops = false, named = false, missed = false, place = false, left = false;
+  bool loops = false, named = false, missed = false, place = false, left = false, numbered = false,
+       free = false;
   any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
     loops = loops || sort == words::ConceptClass::loops;
     named = named || means == round || means == row || means == unused;
+    numbered = numbered || means == round || means == row;
+    free = free || means == unused;
     missed = missed || means == skipped;
     place = place || sort == words::ConceptClass::place;
     left = left || means == leave;
     return false;
   });
-  return (loops && named) || (missed && place && !left);
+  return (loops && named) || (free && numbered && place) || (missed && place && !left);
 }
 
 bool work_into(const Reader& reader, Way& way, Span above) {

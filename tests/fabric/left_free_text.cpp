@@ -106,6 +106,17 @@ TEST_CASE("a part begins in the loop that its text names") {
            "FRILL\nJoin yarn in the 5th front loop of Rnd 4.\nRnd 1: sc in same loop, sc in next 5 free "
            "loops (6)\n",
            "FRILL\nRnd 1: attach yarn in the front loop of stitch 5 of Rnd 4, 6 sc (6)\n",
+           "FRILL: worked into the free front loops of Rnd 4, starting in loop 5\nRow 1: 6 sc, turn (6)\n",
+           "FRILL (in the free front loops of Rnd 4, starting in loop 5)\nRow 1: 6 sc, turn (6)\n",
+           "FRILL - in free loops of round 4, beginning with loop 5\nRow 1: 6 sc, turn (6)\n",
+           "FRILL\nJoin yarn in the free front loops of Rnd 4, start in loop 5.\nRow 1: 6 sc, turn (6)\n",
+           "FRILL\nStarting in loop 5 of the free front loops of Rnd 4:\nRow 1: 6 sc, turn (6)\n",
+           "FRILL\nJoin yarn with a sl st in loop 5 of the free front loops of Rnd 4.\nRow 1: 6 sc, turn "
+           "(6)\n",
+           "FRILL\nWork in the free front loops of Rnd 4, beg in the 5th free loop.\nRow 1: 6 sc, turn (6)\n",
+           "FRILL\nRow 1: In the free front loops of Rnd 4: sc in loop 5, sc in next 5 loops, turn (6)\n",
+           "FRILL\nWork in the free front loops of Rnd 4.\nRow 1: sc in the 5th free loop, sc in next 5 "
+           "loops, turn (6)\n",
        }) {
     INFO(frill);
     const Text text("Woodland cup\n\n" + cup + "\n" + frill);
@@ -117,4 +128,32 @@ TEST_CASE("a part begins in the loop that its text names") {
       "Woodland cup\n\n" + cup +
       "\nFRILL\nRnd 1: join yarn in the 25th free front loop of Rnd 4, sc in next 6 free loops (6)\n");
   CHECK(beyond.said.find("round 4 has 24 front loops, there is no loop 25") != std::string::npos);
+}
+
+TEST_CASE("two loops told by their numbers are not taken for the next ones") {
+  const Text text("Woodland cup\n\n" + cup +
+                  "\nFRILL\nRow 1: In the free front loops of Rnd 4: sc in loop 5, sc in loop 9, turn (2)\n");
+  CHECK(text.said != "");
+}
+
+TEST_CASE("a heading may tell how many pieces begin in free loops") {
+  const Text text("Woodland cup\n\n" + cup +
+                  "\nFRILLS (make 2, worked in the front loops left free in Rnd 4)\nRow 1: 6 sc, turn (6)\n");
+  CHECK(text.said == "");
+  CHECK(text.worked.fabric.parts.back().name == "FRILLS");
+  CHECK(text.worked.fabric.parts.back().make == 2);
+  CHECK(text.into(0) == "cup-4-1");
+}
+
+TEST_CASE("a heading may tell along which round a part is worked") {
+  for (const char* heading : {"RIM (worked along the last round of the cup)",
+                              "RIM (worked along the last round)", "Rim - along the last round of the cup"}) {
+    CAPTURE(heading);
+    const Text text("Woodland cup\n\n" + cup + "\n" + heading + "\nRnd 1: (sc 3, inc) x 6 (30)\n");
+    CHECK(text.said == "");
+    CHECK(text.worked.fabric.parts.size() == 2);
+    const std::string last = text.into(0);
+    CHECK(last.substr(0, 4) == "cup-");
+    CHECK(last.substr(last.rfind('-')) == "-1");
+  }
 }
