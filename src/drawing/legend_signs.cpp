@@ -2,6 +2,7 @@
 
 #include "drawing/lines.hpp"
 #include "drawing/placed.hpp"
+#include "layout/owner.hpp"
 #include "layout/sign.hpp"
 
 #include <algorithm>
@@ -55,6 +56,41 @@ std::string yarn_name(const Making& making, std::uint8_t yarn) {
   return name.empty() || name == number ? number : number + " (" + name + ")";
 }
 
+/// What parts are worked into of others: single loops, whole stitches or chains.
+struct Used {
+  bool loops = false, stitches = false, chains = false;
+};
+
+/// Of all parts whose letter is among these.
+Used used_by(const fabric::Fabric& fabric, const std::string& letters) {
+  Used used;
+  for (std::uint32_t number = 0; number < fabric.parts.size(); ++number) {
+    const fabric::Part& part = fabric.parts[number];
+    const bool named = letters.find(layout::part_letter(number)) != std::string::npos;
+    if (!named || part.start != fabric::Start::free_loops || part.rounds == 0) continue;
+    const fabric::Round& first = fabric.rounds[part.first_round];
+    for (fabric::StitchId id = first.first_stitch; id < first.first_stitch + first.count; ++id)
+      for (const fabric::Leg& leg : fabric::own_legs_of(fabric, id)) {
+        if (leg.into.what != fabric::On::top || leg.into.of >= first.first_stitch) continue;
+        const bool whole = leg.into.loops == stitch::both;
+        const bool chain = fabric.kinds[fabric.stitches[leg.into.of].kind].takes == 0;
+        (chain ? used.chains : whole ? used.stitches : used.loops) = true;
+      }
+  }
+  return used;
+}
+
+/// "loop left free, used by part D", or what else it is that the part goes into.
+std::string used_words(const Making& making, const std::string& letters) {
+  const Used used = used_by(making.copy.fabric, letters);
+  const int sorts = (used.loops ? 1 : 0) + (used.stitches ? 1 : 0) + (used.chains ? 1 : 0);
+  const std::string id = sorts > 1       ? "title-used-place"
+                         : used.stitches ? "title-used-stitch"
+                         : used.chains   ? "title-used-chain"
+                                         : "title-free-loop";
+  return making.words(id, {letters});
+}
+
 std::string sign_words(const Making& making, const Placed& sign) {
   switch (sign.sign) {
   case Sign::eye:
@@ -74,7 +110,7 @@ std::string sign_words(const Making& making, const Placed& sign) {
   case Sign::attach:
     return making.words("title-attach");
   case Sign::free_loop:
-    return making.words("title-free-loop", {sign.text.text});
+    return used_words(making, sign.text.text);
   case Sign::joined:
     return making.words("title-joined", {sign.text.text});
   case Sign::joined_first:

@@ -70,12 +70,17 @@ std::optional<std::uint32_t> round_with_free_loops(const Tree& tree, std::uint32
   });
 }
 
+/// The last round that skipped several stitches side by side, else the last that skipped any.
 std::optional<std::uint32_t> round_that_skipped(const Tree& tree, std::uint32_t before) {
-  return last_round(tree, before, [&](const RoundText& round) {
-    return any_node(tree, round.body, [](const Node& node) {
-      return node.kind == NodeKind::work && node.work.act == Act::skip && node.work.times > 1;
+  const auto skipped = [&](std::uint32_t least) {
+    return last_round(tree, before, [&](const RoundText& round) {
+      return any_node(tree, round.body, [least](const Node& node) {
+        return node.kind == NodeKind::work && node.work.act == Act::skip && node.work.times >= least;
+      });
     });
-  });
+  };
+  const auto several = skipped(2);
+  return several ? several : skipped(1);
 }
 
 void take_round(Tree& tree, Node& node, std::optional<std::uint32_t> round, int number) {

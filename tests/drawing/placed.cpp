@@ -67,6 +67,41 @@ TEST_CASE("The legend explains the loops of every part and the flag of every yar
   CHECK(words_of(it, "flag") == std::vector<std::string>{"change to yarn 2"});
 }
 
+namespace {
+
+/// What the legend says of the sign where part B goes into a stitch of the ball.
+std::vector<std::string> words_where_used(std::uint8_t loops, const std::string& kind) {
+  Made it = ball_with({sign(Sign::free_loop, "B")});
+  fabric::Fabric& fabric = it.fabric;
+  fabric.stitches[0].kind = stitch::find_kind(fabric.kinds, kind).value();
+  fabric::Round first;
+  first.part = 1;
+  first.first_stitch = static_cast<fabric::StitchId>(fabric.stitches.size());
+  first.count = 1;
+  fabric::Part part;
+  part.start = fabric::Start::free_loops;
+  part.rounds = 1;
+  part.first_round = static_cast<std::uint32_t>(fabric.rounds.size());
+  fabric::Stitch one;
+  one.kind = stitch::find_kind(fabric.kinds, "sc").value();
+  one.round = part.first_round;
+  one.first_leg = static_cast<std::uint32_t>(fabric.legs.size());
+  fabric.legs.push_back({{0, fabric::On::top, loops}});
+  fabric.stitches.push_back(one);
+  fabric.rounds.push_back(first);
+  fabric.parts.push_back(part);
+  return words_of(it, "free-loop");
+}
+
+} // namespace
+
+TEST_CASE("The legend says what it is that a part is worked into") {
+  using Words = std::vector<std::string>;
+  CHECK(words_where_used(stitch::front, "sc") == Words{"loop left free, used by part B"});
+  CHECK(words_where_used(stitch::both, "sc") == Words{"stitch that part B is worked into"});
+  CHECK(words_where_used(stitch::both, "ch") == Words{"chain that part B is worked into"});
+}
+
 TEST_CASE("The legend names a yarn as the text does, behind its number") {
   Made it = ball_with({sign(Sign::flag, "2")});
   it.tree.yarns = {"bark", "moss"};
