@@ -28,7 +28,9 @@ std::size_t shape_in(Band& band, const SymbolExtent& shape) {
 
 Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) {
   Band band;
+  constexpr std::size_t mostly = 3; // shapes of a ring
   band.shape_of.reserve(items.size());
+  band.shapes.reserve(mostly), band.how_many.reserve(mostly), band.slot.reserve(mostly);
   for (const Item& item : items) {
     const SymbolExtent& shape = extent(extents, item.key);
     const std::size_t at = shape_in(band, shape);

@@ -85,9 +85,11 @@ public:
         feet_seen_(feet_seen(turn.inward ? rings.inside : rings.ring, turn)),
         tips_seen_(tips_seen(turn.inward ? rings.ring : rings.inside, turn)) {}
 
-  bool draw(Laid& laid) const { return draw_to_places(fabric_, feet(laid.at), heads(laid.at), turn_, laid); }
+  bool draw(Laid& laid) const {
+    return draw_to_places(fabric_, feet(laid.at), heads(laid.at), turn_, &rings_.inside_laid, laid);
+  }
   void draw_nearer(Laid& laid) const {
-    layout::draw_nearer(fabric_, feet(laid.at), heads(laid.at), turn_, laid);
+    layout::draw_nearer(fabric_, feet(laid.at), heads(laid.at), turn_, &rings_.inside_laid, laid);
   }
 
   void find_feet() {
@@ -101,24 +103,24 @@ public:
   }
 
   std::vector<Move> moves(const Tops& tops, const std::vector<double>& at) const {
-    return turn_.inward ? moves_of_heads(feet_, tops, rings_.inside_at, scale(), at.size())
+    return turn_.inward ? moves_of_heads(feet_, tops, rings_.inside_laid.at, scale(), at.size())
                         : moves_of_feet(feet_, tops, at);
   }
 
   Bounds bounds(const Strung& strung, const std::vector<double>& at) const {
-    return turn_.inward ? bounds_of_heads(feet_, tops(at), rings_.inside_at, scale(), at)
+    return turn_.inward ? bounds_of_heads(feet_, tops(at), rings_.inside_laid.at, scale(), at)
                         : bounds_of_feet(feet_, tops(at), strung, at);
   }
 
 private:
   /// The ring with the feet, and that with the heads, when the outer one stands so.
   Standing feet(const std::vector<double>& at) const {
-    return turn_.inward ? Standing{rings_.inside, rings_.inside_at, feet_seen_}
+    return turn_.inward ? Standing{rings_.inside, rings_.inside_laid.at, feet_seen_}
                         : Standing{rings_.ring, at, feet_seen_};
   }
   Standing heads(const std::vector<double>& at) const {
     return turn_.inward ? Standing{rings_.ring, at, tips_seen_}
-                        : Standing{rings_.inside, rings_.inside_at, tips_seen_};
+                        : Standing{rings_.inside, rings_.inside_laid.at, tips_seen_};
   }
   double radius() const { return rings_.ring.size.middle; }
   double scale() const { return radius() / rings_.inside.size.middle; }
@@ -148,7 +150,7 @@ bool hold_by_places(const Fabric& fabric, const RingPair& rings, const Turn& tur
     if (turn.inward) tops = sight.tops(laid.at);
     return sight.moves(tops, laid.at);
   };
-  if (!settle_by_places(asked, laid.strung, laid.at, laid.at_least)) bounds.stand(laid.strung, laid.at);
+  if (!settle_by_places(asked, laid.strung, laid.at, laid.now_at_least)) bounds.stand(laid.strung, laid.at);
   return true;
 }
 
@@ -156,7 +158,8 @@ bool has_room_by_places(const Fabric& fabric, const RingPair& rings, const Turn&
                         const std::vector<double>& at) {
   Sight sight(fabric, rings, turn);
   sight.find_feet();
-  const Strung strung = string_gaps(rings.ring.band, rings.ring.size);
+  Strung strung;
+  string_gaps(rings.ring.band, rings.ring.size, strung);
   return sight.bounds(strung, at).fit(strung, ends);
 }
 

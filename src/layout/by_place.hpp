@@ -8,7 +8,7 @@ namespace whorl::layout {
 /// Two rings side by side: the one being laid, and the one inside it with its places.
 struct RingPair {
   const RingLaid& inside;
-  const std::vector<double>& inside_at;
+  const Laid& inside_laid;
   const RingLaid& ring;
 };
 

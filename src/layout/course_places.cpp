@@ -1,5 +1,6 @@
 #include "layout/course_places.hpp"
 
+#include "layout/few.hpp"
 #include "layout/hold.hpp"
 #include "layout/items.hpp"
 
@@ -11,13 +12,30 @@ namespace {
 
 using fabric::Fabric;
 
-std::vector<double> in_work_order(const std::vector<Point>& points, bool leftward) {
+/// How far points of a symbol are aside of it.
+Few<double> in_work_order(const std::vector<Point>& points, bool leftward) {
+  if (points.size() < 2) return Few<double>(points.empty() ? 0 : points.front().x);
   std::vector<double> aside;
   for (const Point p : points) aside.push_back(p.x);
-  if (aside.empty()) aside.push_back(0);
   std::sort(aside.begin(), aside.end());
   if (leftward) std::reverse(aside.begin(), aside.end());
-  return aside;
+  return {aside, 0};
+}
+
+std::vector<Few<double>> tips_of(const Course& course) {
+  std::vector<Few<double>> tips;
+  tips.reserve(course.band.shapes.size());
+  for (const SymbolExtent* shape : course.band.shapes)
+    tips.push_back(in_work_order(shape->tips, course.leftward));
+  return tips;
+}
+
+std::vector<Few<double>> feet_of_shapes(const Course& course) {
+  std::vector<Few<double>> feet;
+  feet.reserve(course.band.shapes.size());
+  for (const SymbolExtent* shape : course.band.shapes)
+    feet.push_back(in_work_order(shape->feet, course.leftward));
+  return feet;
 }
 
 /// Counted from the left.
@@ -29,18 +47,15 @@ std::vector<Head> heads_of(const Fabric& fabric, const Course& course, const Rin
   std::vector<Head> heads;
   const fabric::StitchId onto_last =
       fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
-  std::vector<std::vector<double>> tips;
-  for (const SymbolExtent* shape : course.band.shapes)
-    tips.push_back(in_work_order(shape->tips, course.leftward));
+  const std::vector<Few<double>> tips = tips_of(course);
   for (std::size_t i = 0; i < course.stands.size(); ++i) {
     const Stand& stand = course.stands[i];
     for (std::uint32_t k = 0; k < stand.items; ++k) {
       const Item& item = course.items[stand.item + k];
-      const std::vector<double>& own = tips[course.band.shape_of[stand.item + k]];
+      const Few<double>& own = tips[course.band.shape_of[stand.item + k]];
       for (std::uint32_t j = 0; j < item.count; ++j)
-        heads.push_back(
-            {stand_at(course, i) + (stand.column ? 0 : own[std::min<std::size_t>(j, own.size() - 1)]), 1,
-             item.first + j + onto_last, from_left(course, i)});
+        heads.push_back({stand_at(course, i) + (stand.column ? 0 : own.or_last(j)), 1,
+                         item.first + j + onto_last, from_left(course, i)});
     }
   }
   return heads;
@@ -49,8 +64,7 @@ std::vector<Head> heads_of(const Fabric& fabric, const Course& course, const Rin
 /// Chains on end have no feet.
 std::vector<Foot> feet_of(const Fabric& fabric, const Course& course) {
   std::vector<std::vector<double>> feet;
-  for (const SymbolExtent* shape : course.band.shapes)
-    feet.push_back(in_work_order(shape->feet, course.leftward));
+  for (const Few<double>& own : feet_of_shapes(course)) feet.emplace_back(own.begin(), own.end());
   std::vector<Item> items;
   std::vector<const std::vector<double>*> from_ray;
   std::vector<std::size_t> places;
@@ -73,20 +87,25 @@ constexpr double nowhere = 1e300;
 std::vector<double> plain_heads(const Fabric& fabric, const Course& course, const Ring& ring) {
   const fabric::Round& round = fabric.rounds[ring.round];
   std::vector<double> heads(round.count, nowhere);
+  const std::vector<Few<double>> tips = tips_of(course);
   for (std::size_t i = 0; i < course.stands.size(); ++i) {
     const Stand& stand = course.stands[i];
     const Item& item = course.items[stand.item];
-    const bool plain = !stand.column && stand.items == 1 && item.count == 1 &&
-                       (fabric.stitches[item.first].flags & fabric::counts) != 0;
-    if (!plain || item.first - round.first_stitch >= heads.size()) return {};
-    heads[item.first - round.first_stitch] = stand_at(course, i);
+    const bool plain =
+        !stand.column && stand.items == 1 && (fabric.stitches[item.first].flags & fabric::counts) != 0;
+    if (!plain || item.first + item.count - 1 - round.first_stitch >= heads.size()) return {};
+    for (std::uint32_t j = 0; j < item.count; ++j)
+      heads[item.first + j - round.first_stitch] =
+          stand_at(course, i) + tips[course.band.shape_of[stand.item]].or_last(j);
   }
   return heads;
 }
 
-/// Whether a line of stitches with one foot each, on a line of such, is by its places: mostly that is all.
+/// Whether every foot of a line, each for itself, is by its place on a line of plain heads: mostly that is
+/// all.
 bool is_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before, const Course& course) {
   const std::vector<double> heads = plain_heads(fabric, before, ring_before);
+  const std::vector<Few<double>> feet = feet_of_shapes(course);
   const fabric::StitchId first = fabric.rounds[ring_before.last_round].first_stitch;
   const auto distance = [&](std::size_t place, double at) {
     return place < heads.size() && heads[place] < nowhere ? std::abs(heads[place] - at) : nowhere;
@@ -94,12 +113,14 @@ bool is_by_places(const Fabric& fabric, const Course& before, const Ring& ring_b
   for (std::size_t i = 0; i < course.stands.size(); ++i) {
     const Stand& stand = course.stands[i];
     if (stand.column || stand.items != 1) return false;
-    const fabric::Legs legs = legs_of(fabric, course.items[stand.item]);
-    if (legs.size() != 1 || !is_stitch(legs.begin()->into) || legs.begin()->into.of < first) return false;
-    const std::size_t place = legs.begin()->into.of - first;
-    const double at = stand_at(course, i), own = distance(place, at);
-    const double beside = std::min(distance(place - 1, at), distance(place + 1, at));
-    if (own == nowhere || own >= beside) return false;
+    std::size_t foot = 0;
+    for (const fabric::Leg& leg : legs_of(fabric, course.items[stand.item])) {
+      if (!is_stitch(leg.into) || leg.into.of < first) return false;
+      const std::size_t place = leg.into.of - first;
+      const double at = stand_at(course, i) + feet[course.band.shape_of[stand.item]].or_last(foot++);
+      const double own = distance(place, at);
+      if (own == nowhere || own >= std::min(distance(place - 1, at), distance(place + 1, at))) return false;
+    }
   }
   return true;
 }

@@ -88,10 +88,8 @@ std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends
 }
 
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
-                            const std::vector<std::uint32_t>& rounds, std::uint32_t loops) {
+                            const std::vector<std::uint32_t>& rounds, const Widths& widths) {
   const fabric::Part& worked = fabric.parts[part];
-  Widths widths = widths_of(fabric, rounds);
-  if (loops > 0 && !widths.empty()) widths.front() = width_of(loops);
   const bool to_the_end = !rounds.empty() && rounds.back() + 1 == worked.first_round + worked.rounds;
   const bool from_centre = worked.start == fabric::Start::magic_ring ||
                            worked.start == fabric::Start::second_chain ||

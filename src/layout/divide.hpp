@@ -32,9 +32,9 @@ std::vector<Stretch> divide(const std::vector<Width>& widths, const Ends& ends);
 /// The same of rounds of so many plain stitches.
 std::vector<Stretch> divide(const std::vector<std::uint32_t>& counts, const Ends& ends);
 
-/// The division of rounds of a part that follow each other, in places of that list. Of a part begun in the
-/// loops of another the owner stands before them, with as many stitches as it gives loops.
+/// The division of rounds of a part that follow each other and lie so wide, in places of that list. Of a part
+/// begun in the loops of another the owner stands before them, as wide as it gives loops.
 std::vector<Stretch> divide(const fabric::Fabric& fabric, std::uint32_t part,
-                            const std::vector<std::uint32_t>& rounds, std::uint32_t loops = 0);
+                            const std::vector<std::uint32_t>& rounds, const std::vector<Width>& widths);
 
 } // namespace whorl::layout

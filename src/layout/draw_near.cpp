@@ -32,7 +32,7 @@ std::vector<SeenHead> plain_heads(const Fabric& fabric, const RingLaid& laid, co
     const Seen& seen = tips[laid.band.shape_of[i]];
     for (std::uint32_t j = 0; j < item.count; ++j) {
       const std::size_t place = item.first + j - round.first_stitch;
-      const SeenPoint& tip = seen[std::min<std::size_t>(j, seen.size() - 1)];
+      const SeenPoint& tip = seen.or_last(j);
       if (place >= heads.size()) return {};
       heads[place] = {at[i] / laid.size.middle + tip.angle, tip.far, i};
       ++known;
@@ -65,7 +65,7 @@ std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const St
     for (const fabric::Leg& leg : legs_of(fabric, feet.ring.items[i])) {
       const std::size_t place = leg.into.of - first;
       if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return std::nullopt;
-      const double angle = feet.at[i] / feet.ring.size.middle + seen[std::min(foot++, seen.size() - 1)].angle;
+      const double angle = feet.at[i] / feet.ring.size.middle + seen.or_last(foot++).angle;
       if (is_by(heads, place, angle)) continue;
       found.push_back(feet_move ? i : heads[place].item);
     }
@@ -74,30 +74,30 @@ std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const St
 }
 
 /// Makes the springs of items stronger and lets the ring settle.
-void draw(const std::vector<std::size_t>& items, Laid& laid) {
+void draw(const std::vector<std::size_t>& items, const Laid* inside, Laid& laid) {
   for (const std::size_t item : items) {
     double& pull = laid.strung.pull[item];
     pull = std::max(pull, std::min(8 * pull, strongest));
   }
-  laid.at = relax(laid.strung, laid.at_least);
+  relax_drawn(inside, laid);
 }
 
 } // namespace
 
 bool draw_to_places(const Fabric& fabric, const Standing& feet, const Standing& tops, const Turn& turn,
-                    Laid& laid) {
+                    const Laid* inside, Laid& laid) {
   for (int times = most_times;; --times) {
     const auto items = misplaced(fabric, feet, tops, !turn.inward);
     if (!items || items->empty()) return items.has_value();
     if (times == 0) return false;
-    draw(*items, laid);
+    draw(*items, inside, laid);
   }
 }
 
 void draw_nearer(const Fabric& fabric, const Standing& feet, const Standing& tops, const Turn& turn,
-                 Laid& laid) {
+                 const Laid* inside, Laid& laid) {
   const auto items = misplaced(fabric, feet, tops, !turn.inward);
-  if (items && !items->empty()) draw(*items, laid);
+  if (items && !items->empty()) draw(*items, inside, laid);
 }
 
 } // namespace whorl::layout

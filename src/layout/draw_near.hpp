@@ -14,10 +14,10 @@ struct Standing {
 /// Mostly a ring, which has the feet outward and the tops inward, is by its places, or is so when the springs
 /// of the few items that are not are made stronger; false: that does not help, or cannot be told so simply.
 bool draw_to_places(const fabric::Fabric& fabric, const Standing& feet, const Standing& tops,
-                    const Turn& turn, Laid& laid);
+                    const Turn& turn, const Laid* inside, Laid& laid);
 
 /// Makes them stronger once, and does not ask whether that helped.
 void draw_nearer(const fabric::Fabric& fabric, const Standing& feet, const Standing& tops, const Turn& turn,
-                 Laid& laid);
+                 const Laid* inside, Laid& laid);
 
 } // namespace whorl::layout

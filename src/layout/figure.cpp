@@ -49,6 +49,8 @@ std::vector<Item> strung_items(const Fabric& fabric, const Ring& ring) {
 
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
+  rungs.keep_problems = plan.keep_problems;
+  rungs.items.reserve(plan.rings.size()), rungs.bands.reserve(plan.rings.size());
   for (std::size_t i = 0; i < plan.rings.size(); ++i) {
     const Ring& ring = plan.rings[i];
     rungs.items.push_back(ring.owner && plan.owner ? plan.owner->items : strung_items(fabric, ring));

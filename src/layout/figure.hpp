@@ -21,7 +21,8 @@ struct Plan {
   std::vector<Run> centre_text; ///< face, size and text are set
   std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
   std::vector<std::uint32_t> arrows; ///< rings whose spikes keep their arrows: stems would touch something
-  std::optional<Owner> owner;   ///< of a part that is itself begun in loops, in its first figure
+  bool keep_problems = false;        ///< by which its rings are laid, for those who want to look at them
+  std::optional<Owner> owner;        ///< of a part that is itself begun in loops, in its first figure
 };
 
 /// A disc and what the tests look at: every ring's size and the problem it was laid by.

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -76,12 +77,10 @@ void spread_fans(const Fabric& fabric, const std::vector<Item>& items, const Ban
 
 } // namespace
 
-Strung string_gaps(const Band& band, const Size& size) {
-  Strung strung;
+void string_gaps(const Band& band, const Size& size, Strung& strung) {
   strung.length = 2 * pi * size.middle;
   const std::size_t items = band.shape_of.size();
-  strung.wanted.reserve(items + 1), strung.least.reserve(items + 1);
-  strung.target.reserve(items), strung.pull.reserve(items);
+  begin_anew(items, strung);
   const auto slot = [&](std::size_t i) { return slot_of(band, i); };
   const auto wedge = [&](std::size_t i) -> const Wedge& { return size.wedges[band.shape_of[i]]; };
   for (std::size_t k = 0; k <= items; ++k) {
@@ -95,7 +94,6 @@ Strung string_gaps(const Band& band, const Size& size) {
     else
       strung.least.push_back(size.middle * (wedge(k - 1).after + wedge(k).before) + size.air);
   }
-  return strung;
 }
 
 namespace {
@@ -117,20 +115,31 @@ bool strays(const Laid& laid, double limit) {
   return false;
 }
 
-/// Mostly the gaps stand at their least that do so at the same angle of the ring inside.
-std::vector<char> guess_from(const Laid& inside, const Strung& strung) {
+/// Guesses the gaps that come to stand at their least from those of the ring inside, when it had been drawn
+/// to its places as often. Where it was not, they are left as they are.
+void guess_at_least(const Laid* inside, Laid& laid) {
+  const Strung& strung = laid.strung;
   const std::size_t items = strung.target.size();
-  std::vector<char> at_least(items + 1, 0);
-  const double scale = inside.strung.length / strung.length;
+  if (inside == nullptr || inside->drawn < laid.drawn || inside->at_least.empty()) return;
+  laid.now_at_least.resize(items + 1);
+  const double scale = inside->strung.length / strung.length;
   std::size_t there = 0;
   for (std::size_t k = 0; k <= items; ++k) {
     const double from = k == 0 ? 0 : strung.target[k - 1], to = k == items ? strung.length : strung.target[k];
     const double middle = (from + to) / 2 * scale;
-    while (there < inside.at.size() && inside.at[there] < middle) ++there;
-    at_least[k] = inside.at_least.empty() ? 0 : inside.at_least[there];
+    while (there < inside->at.size() && inside->at[there] < middle) ++there;
+    laid.now_at_least[k] = (inside->at_least[there] >> laid.drawn & 1) != 0;
   }
-  return at_least;
 }
+
+void note_at_least(Laid& laid) {
+  laid.at_least.resize(laid.now_at_least.size(), 0);
+  for (std::size_t k = 0; k < laid.at_least.size(); ++k)
+    laid.at_least[k] =
+        static_cast<std::uint8_t>(laid.at_least[k] | (laid.now_at_least[k] != 0) << laid.drawn);
+}
+
+void relax(Laid& laid) { relax(laid.strung, laid.now_at_least, laid.slate, laid.at); }
 
 /// Lets a ring settle with springs twice as strong so many times; whether that holds it on its seats.
 class Settling {
@@ -141,7 +150,7 @@ public:
     const double stronger = std::ldexp(1.0, doubled - laid_.doubled);
     for (double& pull : laid_.strung.pull) pull *= stronger;
     laid_.doubled = doubled;
-    laid_.at = relax(laid_.strung, laid_.at_least);
+    relax(laid_);
     return !strays(laid_, limit_);
   }
 
@@ -162,17 +171,31 @@ void settle(Laid& laid, double limit, int inside) {
 
 } // namespace
 
-Laid lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-              const Size& size, const Seats& seats, const Turn& turn, const Laid* inside) {
-  Laid laid;
-  laid.strung = string_gaps(band, size);
+void relax_drawn(const Laid* inside, Laid& laid) {
+  ++laid.drawn;
+  guess_at_least(inside, laid);
+  relax(laid);
+  note_at_least(laid);
+}
+
+void hand_on(bool keeps_problem, Laid& inside, Laid& laid) {
+  std::swap(inside.slate, laid.slate);
+  std::swap(inside.now_at_least, laid.now_at_least);
+  if (!keeps_problem) hand_on(inside.strung, laid.strung);
+}
+
+void lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
+              const Size& size, const Seats& seats, const Turn& turn, const Laid* inside, Laid& laid) {
+  laid.doubled = laid.drawn = 0;
+  laid.at_least.clear(), laid.now_at_least.clear();
+  string_gaps(band, size, laid.strung);
   string_springs(fabric, ring, items, size, seats, turn, laid.strung);
   if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
   const double seat_width =
       open_arc(size) / static_cast<double>(std::max<std::size_t>(1, seats.given.size()));
-  if (inside != nullptr) laid.at_least = guess_from(*inside, laid.strung);
+  guess_at_least(inside, laid);
   settle(laid, far_from_seat * seat_width, inside != nullptr ? inside->doubled : 0);
-  return laid;
+  note_at_least(laid);
 }
 
 namespace {
@@ -184,9 +207,9 @@ void give(Seats& seats, StitchId stitch, double at) {
   ++seats.given[place];
 }
 
-Seats seats_for(const fabric::Round& round) {
-  return {round.first_stitch, std::vector<double>(round.count, 0),
-          std::vector<std::uint32_t>(round.count, 0)};
+void begin_seats(const fabric::Round& round, Seats& seats) {
+  seats.first = round.first_stitch;
+  seats.sum.assign(round.count, 0), seats.given.assign(round.count, 0);
 }
 
 /// The different stitches that an item's legs go into.
@@ -203,15 +226,15 @@ double side_by_side(std::size_t place, std::size_t places) {
 
 } // namespace
 
-Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-               const Size& size, const std::vector<double>& at, const Turn& turn,
-               const fabric::Round* outside) {
-  if (turn.inward && outside == nullptr) return {};
-  Seats seats = seats_for(turn.inward ? *outside : fabric.rounds[ring.last_round]);
+void find_seats(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
+                const Size& size, const std::vector<double>& at, const Turn& turn,
+                const fabric::Round& outside, Seats& seats) {
+  begin_seats(turn.inward ? outside : fabric.rounds[ring.last_round], seats);
   const double open = open_arc(size);
   const StitchId onto_last =
       fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
   std::vector<StitchId> joined;
+  joined.reserve(8);
   for (std::size_t i = 0; i < items.size(); ++i) {
     joined.clear();
     if (i == 0 && !turn.inward)
@@ -225,7 +248,6 @@ Seats seats_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& 
     for (std::size_t j = 0; j < joined.size(); ++j)
       give(seats, joined[j], (at[i] + side_by_side(j, joined.size()) * size.slot - size.half_gutter) / open);
   }
-  return seats;
 }
 
 } // namespace whorl::layout

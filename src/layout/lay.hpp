@@ -19,23 +19,36 @@ struct Seats {
 /// A ring strung along its circle.
 struct Laid {
   Strung strung;
-  std::vector<double> at;     ///< arc length from the gutter's middle to each item's ray
-  int doubled = 0;            ///< how often its springs were made twice as strong
-  std::vector<char> at_least; ///< the gaps that came to stand at their least
+  std::vector<double> at; ///< arc length from the gutter's middle to each item's ray
+  int doubled = 0;        ///< how often its springs were made twice as strong
+  /// The gaps that came to stand at their least: a bit for when it had settled, and one for each time that it
+  /// was drawn to its places since.
+  std::vector<std::uint8_t> at_least;
+  int drawn = 0; ///< how often that was
+  std::vector<char> now_at_least;
+  Slate slate;
 };
 
+/// What a ring that is laid needs no more goes to the next one.
+void hand_on(bool keeps_problem, Laid& inside, Laid& laid);
+
+/// Lets a ring settle that is drawn to its places once more. Mostly the gaps stand at their least that did so
+/// at the same angle of the ring inside when that was drawn so often.
+void relax_drawn(const Laid* inside, Laid& laid);
+
 /// The gaps between the items of a ring; nothing draws these anywhere yet.
-Strung string_gaps(const Band& band, const Size& size);
+void string_gaps(const Band& band, const Size& size, Strung& strung);
 
 /// Strings the items of a ring, each drawn to the seats of what it is joined to inside it, and lets them
 /// settle. `inside`: the ring inside it, if any; the result does not depend on it, only the time.
-Laid lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
-              const Band& band, const Size& size, const Seats& seats, const Turn& turn, const Laid* inside);
+void lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
+              const Band& band, const Size& size, const Seats& seats, const Turn& turn, const Laid* inside,
+              Laid& laid);
 
 /// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
 /// which are stitches of `outside`.
-Seats seats_of(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
-               const Band& band, const Size& size, const std::vector<double>& at, const Turn& turn,
-               const fabric::Round* outside);
+void find_seats(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
+                const Band& band, const Size& size, const std::vector<double>& at, const Turn& turn,
+                const fabric::Round& outside, Seats& seats);
 
 } // namespace whorl::layout

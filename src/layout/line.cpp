@@ -44,7 +44,7 @@ bool is_turning(const Stand& stand) { return stand.column && stand.slot < 1; }
 
 void string_gaps(const Course& course, double slot, Strung& strung) {
   const std::size_t stands = course.stands.size();
-  strung.wanted.reserve(stands + 1), strung.least.reserve(stands + 1);
+  begin_anew(stands, strung);
   for (std::size_t k = 0; k <= stands; ++k) {
     const Stand* before = k == 0 ? nullptr : &from_left(course, k - 1);
     const Stand* behind = k == stands ? nullptr : &from_left(course, k);
@@ -61,7 +61,6 @@ void string_gaps(const Course& course, double slot, Strung& strung) {
 void string_springs(const Fabric& fabric, const Course& course, const Footing& footing, const Pulls& pulls,
                     Strung& strung) {
   const std::size_t stands = course.stands.size();
-  strung.target.reserve(stands), strung.pull.reserve(stands);
   for (std::size_t i = 0; i < stands; ++i) {
     const Stand& stand = from_left(course, i);
     const Item& item = item_of(course, stand);
@@ -137,15 +136,17 @@ double least_length(const Course& course) {
   return length;
 }
 
-void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, Course& course) {
-  Strung& strung = course.strung = {};
+void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, Slate& slate,
+                Course& course) {
+  Strung& strung = course.strung;
   strung.length = room.length;
   strung.free_ends = room.free_ends;
   string_gaps(course, room.slot, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
   spread_fans(fabric, course, room.free_ends ? std::min(room.slot, 1.0) : room.slot, strung.target);
   if (room.free_ends) hold_the_middle(strung);
-  course.at = relax(strung);
+  std::vector<char> at_least;
+  relax(strung, at_least, slate, course.at);
 }
 
 double stand_at(const Course& course, std::size_t stand) {

@@ -70,7 +70,8 @@ struct Room {
 double least_length(const Course& course);
 
 /// Strings what stands on a line from left to right and lets them settle above what they are worked into.
-void lay_course(const fabric::Fabric& fabric, const Footing& footing, const Room& room, Course& course);
+void lay_course(const fabric::Fabric& fabric, const Footing& footing, const Room& room, Slate& slate,
+                Course& course);
 
 /// Where something stands; counted in order of work.
 double stand_at(const Course& course, std::size_t stand);

@@ -35,6 +35,7 @@ Ring echo_of(const Fabric& fabric, std::uint32_t round) {
 
 std::vector<Fold> unfolded(const std::vector<std::uint32_t>& rounds) {
   std::vector<Fold> folds;
+  folds.reserve(rounds.size());
   for (const std::uint32_t round : rounds) folds.push_back({round, round});
   return folds;
 }
@@ -52,7 +53,7 @@ public:
     if (owner_) rounds_.insert(rounds_.begin(), owner_->round);
     widths_ = widths_of(fabric, rounds_);
     if (owner_) widths_.front() = width_of(static_cast<std::uint32_t>(owner_->kept.size()));
-    stretches_ = divide(fabric, part, rounds_, owner_ ? static_cast<std::uint32_t>(owner_->kept.size()) : 0);
+    stretches_ = divide(fabric, part, rounds_, widths_);
     if (page.strips && !is_turned())
       stretches_ = choose_strips(stretches_, tiers(), {begins_at_centre(), is_gathered(), core_});
     keep_lace_outward();
@@ -139,6 +140,7 @@ private:
   /// A strip that is longer than a leaf goes on in further ones.
   void split_strips() {
     if (page_.leaf.lines == 0) return;
+    if (page_.leaf.lines == 0 && page_.leaf.lines_turned == 0) return;
     const std::vector<Tier> all = tiers();
     std::vector<Stretch> split;
     for (const Stretch& stretch : stretches_) {
@@ -205,6 +207,7 @@ private:
   /// The owner of a part begun in loops is a tier, though no ring of the part's own.
   std::vector<Tier> tiers() const {
     std::vector<Tier> all;
+    all.reserve(rounds_.size());
     for (const Stretch& stretch : stretches_) {
       std::uint32_t at = stretch.first;
       const std::vector<std::uint32_t> own(rounds_.begin() + at, rounds_.begin() + stretch.last + 1);

@@ -23,19 +23,22 @@ struct Block {
 class ActiveSet {
 public:
   /// `rigid`: the gaps to begin with; it follows the search.
-  ActiveSet(const Strung& strung, std::vector<char>& rigid)
-      : strung_(strung), items_(strung.target.size()), rigid_(rigid), at_(items_, 0), force_(items_ + 1, 0) {
+  ActiveSet(const Strung& strung, std::vector<char>& rigid, Slate& slate, std::vector<double>& at)
+      : strung_(strung), items_(strung.target.size()), rigid_(rigid), at_(at), rows_(slate.rows),
+        wrong_(slate.wrong) {
     rigid_.resize(items_ + 1, 0);
-    starts_.reserve(items_), factor_.reserve(items_), first_.reserve(items_);
+    at_.resize(items_);
+    if (rows_.capacity() < items_) rows_.reserve(std::max<std::size_t>(64, items_ + items_ / 2));
   }
 
-  std::vector<double> solve() {
+  /// False: it was not found.
+  bool solve() {
     std::size_t best = items_ + 2;
     int patience = 10;
     for (std::size_t passes = 0; passes < 1000 + 20 * items_; ++passes) {
       stand();
       const std::size_t wrong = find_wrong();
-      if (wrong == 0) return std::move(at_);
+      if (wrong == 0) return true;
       if (wrong < best) best = wrong, patience = 10;
       // flipping all at once is quick and may go round in a circle; one at a time cannot
       if (patience-- > 0)
@@ -43,7 +46,7 @@ public:
       else
         rigid_[wrong_.back()] ^= 1;
     }
-    return {};
+    return false;
   }
 
 private:
@@ -65,8 +68,8 @@ private:
   /// Thomas's elimination over the blocks: 2 + pull on the diagonal, -1 beside it. They are gathered on the
   /// way.
   void balance(std::size_t first, std::size_t last, double low, double high) {
-    starts_.clear(), factor_.clear(), first_.clear();
-    Row before{low, 0, 0};
+    rows_.clear();
+    Before before{low, 0, 0};
     Block block{first, 0, 0, 0};
     for (std::size_t i = first; i < last; ++i) {
       if (i != first && !rigid_[i]) before = eliminate(block, i, last, high, before), block = {i, 0, 0, 0};
@@ -76,20 +79,20 @@ private:
     }
     eliminate(block, last, last, high, before);
     double at = 0;
-    for (std::size_t j = starts_.size(), end = last; j-- > 0; end = starts_[j]) {
-      first_[j] = at = j + 1 < starts_.size() ? first_[j] + factor_[j] * at : first_[j];
-      spread(starts_[j], end, at);
+    for (std::size_t j = rows_.size(), end = last; j-- > 0; end = rows_[j].first) {
+      at = rows_[j].at + rows_[j].factor * at;
+      spread(rows_[j].first, end, at);
     }
   }
 
   /// What a block hands on to the next one.
-  struct Row {
+  struct Before {
     double reach = 0, factor = 0, at = 0;
   };
 
-  Row eliminate(const Block& block, std::size_t end, std::size_t last, double high, const Row& before) {
+  Before eliminate(const Block& block, std::size_t end, std::size_t last, double high, const Before& before) {
     const bool ends = end == last;
-    const bool loose = starts_.empty() && strung_.free_ends, loose_behind = ends && strung_.free_ends;
+    const bool loose = rows_.empty() && strung_.free_ends, loose_behind = ends && strung_.free_ends;
     double right = block.drawn;
     if (!loose) right += before.reach + strung_.wanted[block.first];
     if (!loose_behind) right -= block.reach + strung_.wanted[end];
@@ -97,7 +100,7 @@ private:
     const double gaps = 2.0 - (loose ? 1 : 0) - (loose_behind ? 1 : 0);
     const double factor = 1 / (gaps + block.pull - before.factor);
     const double at = (right + before.at) * factor;
-    starts_.push_back(block.first), factor_.push_back(factor), first_.push_back(at);
+    rows_.push_back({block.first, factor, at});
     return {block.reach, factor, at};
   }
 
@@ -115,9 +118,8 @@ private:
     std::size_t held = 0;
     while (held <= items_ && rigid_[held]) ++held;
     double force = is_loose(held) ? 0 : size(held) - strung_.wanted[held];
-    for (std::size_t k = held; k-- > 0;) force_[k] = force = force - push(k);
     const double allowed = -tolerance * std::max(1.0, strung_.length);
-    for (std::size_t k = 0; k < held; ++k) judge(k, force_[k], allowed);
+    for (std::size_t k = held; k-- > 0;) judge(k, force = force - push(k), allowed);
     force = 0;
     for (std::size_t k = held; k <= items_; ++k) {
       force = is_loose(k) ? 0 : rigid_[k] ? force + push(k - 1) : size(k) - strung_.wanted[k];
@@ -136,46 +138,39 @@ private:
   const Strung& strung_;
   std::size_t items_;
   std::vector<char>& rigid_;
-  std::vector<double> at_, force_, factor_, first_; ///< the latter two of blocks
-  std::vector<std::size_t> starts_, wrong_;
-};
-
-/// Items held together as if nothing but their springs drew them, with the place where these want the first.
-struct Pool {
-  std::size_t first = 0;
-  double pull = 0, drawn = 0;
-  double place() const { return drawn / pull; }
+  std::vector<double>& at_;
+  std::vector<Slate::Row>& rows_; ///< of blocks
+  std::vector<std::size_t>& wrong_;
 };
 
 /// Which gaps would stand at their least if gaps had no springs of their own: a guess that is nearly right
-/// where the items' springs are strong. Neighbours that want to stand too near are pooled until none do.
-std::vector<char> guess_at_least(const Strung& strung) {
+/// where the items' springs are strong. Neighbours that want to stand too near are pooled, as if nothing but
+/// their springs drew them, until none do.
+void guess_at_least(const Strung& strung, std::vector<Slate::Pool>& pools, std::vector<char>& rigid) {
   const std::size_t items = strung.target.size();
-  std::vector<char> rigid(items + 1, 0);
-  std::vector<Pool> pools;
+  rigid.assign(items + 1, 0);
+  pools.clear();
   double reach = 0;
   for (std::size_t i = 0; i < items; ++i) {
     reach += strung.least[i];
     if (strung.pull[i] == 0) pools.clear();
     if (strung.pull[i] == 0) continue;
-    Pool pool{i, strung.pull[i], strung.pull[i] * (strung.target[i] - reach)};
+    Slate::Pool pool{i, strung.pull[i], strung.pull[i] * (strung.target[i] - reach)};
     for (; !pools.empty() && pools.back().place() > pool.place(); pools.pop_back()) {
       rigid[pool.first] = 1;
       pool = {pools.back().first, pools.back().pull + pool.pull, pools.back().drawn + pool.drawn};
     }
     pools.push_back(pool);
   }
-  return rigid;
 }
 
-std::vector<double> share_least(const Strung& strung, double sum) {
-  std::vector<double> at;
+void share_least(const Strung& strung, double sum, std::vector<double>& at) {
+  at.clear();
   double reached = 0;
   for (std::size_t i = 0; i < strung.target.size(); ++i) {
     reached += strung.least[i];
     at.push_back(sum > 0 ? reached * strung.length / sum : 0);
   }
-  return at;
 }
 
 bool is_loose(const Strung& strung, std::size_t gap) {
@@ -195,18 +190,37 @@ double slack(const Strung& strung, const std::vector<double>& at, std::size_t ga
 
 } // namespace
 
+void hand_on(Strung& done, Strung& next) {
+  std::swap(done.wanted, next.wanted), std::swap(done.least, next.least);
+  std::swap(done.pull, next.pull), std::swap(done.target, next.target);
+}
+
+void begin_anew(std::size_t items, Strung& strung) {
+  constexpr std::size_t least = 64;
+  for (std::vector<double>* list : {&strung.wanted, &strung.least, &strung.pull, &strung.target}) {
+    list->clear();
+    if (list->capacity() <= items) list->reserve(std::max(least, items + items / 2));
+  }
+}
+
 std::vector<double> relax(const Strung& strung) {
   std::vector<char> at_least;
   return relax(strung, at_least);
 }
 
 std::vector<double> relax(const Strung& strung, std::vector<char>& at_least) {
+  Slate slate;
+  std::vector<double> at;
+  relax(strung, at_least, slate, at);
+  return at;
+}
+
+void relax(const Strung& strung, std::vector<char>& at_least, Slate& slate, std::vector<double>& at) {
   double least = 0;
   for (const double gap : strung.least) least += gap;
-  if (!strung.free_ends && least >= strung.length * (1 - 1e-9)) return share_least(strung, least);
-  if (at_least.empty()) at_least = guess_at_least(strung);
-  std::vector<double> at = ActiveSet(strung, at_least).solve();
-  return at.size() == strung.target.size() ? at : share_least(strung, least);
+  if (!strung.free_ends && least >= strung.length * (1 - 1e-9)) return share_least(strung, least, at);
+  if (at_least.empty()) guess_at_least(strung, slate.pools, at_least);
+  if (!ActiveSet(strung, at_least, slate, at).solve()) share_least(strung, least, at);
 }
 
 Optimum check_optimum(const Strung& strung, const std::vector<double>& at) {

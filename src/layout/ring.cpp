@@ -130,6 +130,7 @@ private:
 
   bool wedges_fit() {
     size_.wedges.clear();
+    size_.wedges.reserve(band_.shapes.size());
     size_.low = size_.inner, size_.high = size_.outer;
     double angles = 0;
     for (std::size_t i = 0; i < band_.shapes.size(); ++i) {

@@ -120,14 +120,14 @@ private:
   }
 
   RingPair beside(std::size_t i, const RingLaid& inside, const RingLaid& ring) const {
-    return {inside, drawn_.laid[i - 1].at, ring};
+    return {inside, drawn_.laid[i - 1], ring};
   }
 
   /// Whether a ring of this size has room for all by their places.
   bool lay_ring(std::size_t i, const Size& size, Ends ends, Laid& laid) const {
     const Laid* inside = i > 0 ? &drawn_.laid[i - 1] : nullptr;
-    laid = layout::lay_ring(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size, seats_,
-                            turn_, inside);
+    layout::lay_ring(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size, seats_, turn_,
+                     inside, laid);
     return i == 0 || hold_by_places(fabric_, beside(i, ring(i - 1, drawn_.sizes[i - 1]), ring(i, size)),
                                     turn_, ends, laid);
   }
@@ -135,8 +135,12 @@ private:
   /// Lays a ring; whether it is by its places.
   bool lay_by_places(std::size_t i) {
     drawn_.laid.resize(i);
-    seats_ = i > 0 ? seats_inside(i - 1) : Seats{};
+    if (i > 0)
+      find_seats_inside(i - 1);
+    else
+      seats_ = {};
     Laid laid;
+    if (i > 0) hand_on(rungs_.keep_problems, drawn_.laid[i - 1], laid);
     const bool held = lay_ring(i, drawn_.sizes[i], ends_, laid);
     drawn_.laid.push_back(std::move(laid));
     return held;
@@ -179,10 +183,10 @@ private:
     lay_ring(i, drawn_.sizes[i], ends_, drawn_.laid[i]);
   }
 
-  Seats seats_inside(std::size_t i) const {
+  void find_seats_inside(std::size_t i) {
     const fabric::Round& outside = fabric_.rounds[drawn_.figure.rings[i + 1].last_round];
-    return seats_of(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], drawn_.sizes[i],
-                    drawn_.laid[i].at, turn_, &outside);
+    find_seats(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], drawn_.sizes[i],
+               drawn_.laid[i].at, turn_, outside, seats_);
   }
 
   static void set_size(const Size& size, const Band& band, Ring& ring) {

@@ -8,6 +8,7 @@ namespace whorl::layout {
 struct Rungs {
   std::vector<std::vector<Item>> items;
   std::vector<Band> bands;
+  bool keep_problems = false;
 };
 
 /// Sizes the rings of a disc and stands their stitches on them, from the inmost out, each by its own place.

@@ -297,7 +297,7 @@ private:
     if (!drawn_.courses.empty())
       set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
     const Room room{0, true, slot_, pulls};
-    lay_course(fabric_, footing_, room, course);
+    lay_course(fabric_, footing_, room, slate_, course);
     if (!drawn_.courses.empty() &&
         !hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course))
       held_ = false;
@@ -351,6 +351,7 @@ private:
   bool from_start_ = true;  ///< false: the first row is the faint one that it goes on from
   std::vector<Kept> kept_;  ///< stitches in which other parts are begun, or through which they are joined
   Footing footing_;
+  Slate slate_;
   Straight drawn_;
   std::vector<Item> lead_; ///< chains that stand on end where the next row begins
   std::vector<double> room_;

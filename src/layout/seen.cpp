@@ -13,20 +13,20 @@ using fabric::Fabric;
 Seen seen_from_middle(const std::vector<Point>& points, Point otherwise, double foot, bool against,
                       const Turn& turn) {
   const double side = turn.hand == Hand::right ? -1 : 1;
-  std::vector<Point> in_order(points);
-  if (points.empty()) in_order.push_back(otherwise);
-  if (in_order.size() > 1)
-    std::stable_sort(in_order.begin(), in_order.end(),
-                     [side](Point a, Point b) { return side * a.x < side * b.x; });
-  if (against) std::reverse(in_order.begin(), in_order.end());
-  Seen seen;
-  seen.reserve(in_order.size());
-  for (const Point p : in_order) {
+  const auto see = [&](Point p) {
     const double across = turn.inward ? foot - p.y : foot + p.y;
     const double far = std::sqrt(across * across + p.x * p.x);
-    seen.push_back({arc_sine(side * p.x / std::max(far, 1e-9)), far});
-  }
-  return seen;
+    return SeenPoint{arc_sine(side * p.x / std::max(far, 1e-9)), far};
+  };
+  if (points.size() < 2) return Seen(see(points.empty() ? otherwise : points.front()));
+  std::vector<Point> in_order(points);
+  std::stable_sort(in_order.begin(), in_order.end(),
+                   [side](Point a, Point b) { return side * a.x < side * b.x; });
+  if (against) std::reverse(in_order.begin(), in_order.end());
+  std::vector<SeenPoint> seen;
+  seen.reserve(in_order.size());
+  for (const Point p : in_order) seen.push_back(see(p));
+  return Seen(seen, {});
 }
 
 } // namespace
@@ -59,7 +59,7 @@ std::vector<Head> heads_of(const Fabric& fabric, const RingLaid& laid, const std
   for (std::size_t i = 0; i < laid.items.size(); ++i) {
     const Seen& seen = tips[laid.band.shape_of[i]];
     for (std::uint32_t j = 0; j < laid.items[i].count; ++j) {
-      const SeenPoint& tip = seen[std::min<std::size_t>(j, seen.size() - 1)];
+      const SeenPoint& tip = seen.or_last(j);
       heads.push_back(
           {radius * (at[i] / laid.size.middle + tip.angle), tip.far, laid.items[i].first + j + onto_last, i});
     }

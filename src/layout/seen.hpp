@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/few.hpp"
 #include "layout/lay.hpp"
 #include "layout/own_place.hpp"
 
@@ -18,7 +19,7 @@ struct RingLaid {
 struct SeenPoint {
   double angle = 0, far = 0;
 };
-using Seen = std::vector<SeenPoint>;
+using Seen = Few<SeenPoint>;
 
 /// The feet, or the tips, of all symbols of a ring.
 std::vector<Seen> feet_seen(const RingLaid& laid, const Turn& turn);

@@ -2,6 +2,7 @@
 
 #include "layout/column.hpp"
 #include "layout/contour.hpp"
+#include "layout/few.hpp"
 #include "layout/items.hpp"
 
 #include <algorithm>
@@ -11,22 +12,22 @@ namespace {
 
 /// Feet and tips of a symbol as work meets them.
 struct Ends {
-  std::vector<Point> feet, tips;
+  Few<Point> feet, tips;
 };
 
-std::vector<Point> in_work_order(std::vector<Point> points, Point otherwise, Hand hand) {
-  if (points.empty()) points.push_back(otherwise);
-  std::stable_sort(points.begin(), points.end(),
-                   [hand](Point a, Point b) { return hand == Hand::right ? a.x > b.x : a.x < b.x; });
-  return points;
+Few<Point> in_work_order(const std::vector<Point>& points, Point otherwise, Hand hand) {
+  Few<Point> few(points, otherwise);
+  if (few.size() > 1)
+    std::stable_sort(few.begin(), few.end(),
+                     [hand](Point a, Point b) { return hand == Hand::right ? a.x > b.x : a.x < b.x; });
+  return few;
 }
 
 std::vector<Ends> ends_of(const Band& band, Hand hand) {
   std::vector<Ends> ends;
+  ends.reserve(band.shapes.size());
   for (const SymbolExtent* shape : band.shapes) {
-    Ends own;
-    own.feet = in_work_order(shape->feet, {0, 0}, hand);
-    own.tips = in_work_order(shape->tips, {0, shape->height}, hand);
+    Ends own{in_work_order(shape->feet, {0, 0}, hand), in_work_order(shape->tips, {0, shape->height}, hand)};
     if (band.against) std::reverse(own.feet.begin(), own.feet.end());
     if (band.against) std::reverse(own.tips.begin(), own.tips.end());
     ends.push_back(std::move(own));
@@ -35,10 +36,8 @@ std::vector<Ends> ends_of(const Band& band, Hand hand) {
 }
 
 /// `wanted` points of a symbol; where it has fewer, the last stands for the rest.
-void add_points(const Item& item, const std::vector<Point>& own, std::uint32_t wanted,
-                std::vector<Point>& points) {
-  for (std::uint32_t i = 0; i < wanted; ++i)
-    points.push_back(stood(item, own[std::min<std::size_t>(i, own.size() - 1)]));
+void add_points(const Item& item, const Few<Point>& own, std::uint32_t wanted, std::vector<Point>& points) {
+  for (std::uint32_t i = 0; i < wanted; ++i) points.push_back(stood(item, own.or_last(i)));
 }
 
 void add_item(Item item, const Ends& ends, std::uint32_t legs, Figure& figure) {
@@ -107,7 +106,7 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
 void stand_item(const fabric::Fabric& fabric, const SymbolExtent& shape, const Item& item, Hand hand,
                 Figure& figure) {
   Ends ends{in_work_order(shape.feet, {0, 0}, hand), in_work_order(shape.tips, {0, shape.height}, hand)};
-  if (shape.stretches) ends.tips = {{0, std::max(shape.height, item.height)}};
+  if (shape.stretches) ends.tips = Few<Point>({0, std::max(shape.height, item.height)});
   add_item(item, ends, static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);
 }
 

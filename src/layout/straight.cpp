@@ -1,6 +1,7 @@
 #include "layout/straight.hpp"
 
 #include "layout/direction.hpp"
+#include "layout/few.hpp"
 #include "layout/items.hpp"
 #include "layout/reach.hpp"
 #include "layout/sign.hpp"
@@ -51,17 +52,17 @@ bool begins_with_column(const Course& course) {
   return !course.stands.empty() && course.stands.front().column;
 }
 
-std::vector<Point> in_work_order(std::vector<Point> points, Point otherwise, bool leftward) {
-  if (points.empty()) points.push_back(otherwise);
-  std::stable_sort(points.begin(), points.end(),
-                   [leftward](Point a, Point b) { return leftward ? a.x > b.x : a.x < b.x; });
-  return points;
+Few<Point> in_work_order(const std::vector<Point>& points, Point otherwise, bool leftward) {
+  Few<Point> few(points, otherwise);
+  if (few.size() > 1)
+    std::stable_sort(few.begin(), few.end(),
+                     [leftward](Point a, Point b) { return leftward ? a.x > b.x : a.x < b.x; });
+  return few;
 }
 
 /// `wanted` points of an upright symbol; where it has fewer, the last stands for the rest.
-void add_points(Point foot, const std::vector<Point>& own, std::uint32_t wanted, std::vector<Point>& points) {
-  for (std::uint32_t i = 0; i < wanted; ++i)
-    points.push_back(foot + own[std::min<std::size_t>(i, own.size() - 1)]);
+void add_points(Point foot, const Few<Point>& own, std::uint32_t wanted, std::vector<Point>& points) {
+  for (std::uint32_t i = 0; i < wanted; ++i) points.push_back(foot + own.or_last(i));
 }
 
 void begin_item(Item& item, const Figure& figure) {
@@ -72,11 +73,12 @@ void begin_item(Item& item, const Figure& figure) {
 /// How one of a line's shapes stands upright on it, its ends in order of work.
 struct Upright {
   double foot = 0, height = 0;
-  std::vector<Point> feet, tips;
+  Few<Point> feet, tips;
 };
 
 std::vector<Upright> uprights_of(const Course& course) {
   std::vector<Upright> all;
+  all.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes)
     all.push_back({foot_of(course, *shape), shape->height,
                    in_work_order(shape->feet, {0, 0}, course.leftward),
@@ -128,6 +130,7 @@ std::uint32_t trailing_chains(const Fabric& fabric, const std::vector<Item>& ite
 }
 
 void set_stands(const Extents& extents, std::uint32_t chains, bool counting, Course& course) {
+  course.reaches.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes) course.reaches.push_back(reach_of(*shape));
   course.upright.assign(course.band.shapes.size(), 0);
   course.stands.reserve(course.items.size());
@@ -289,8 +292,12 @@ void bound_straight(const Extents& extents, Figure& figure) {
   if (figure.items.empty()) return;
   figure.low = figure.high = figure.items.front().foot;
   widen_for_items(extents, figure);
+  bound_furniture(figure);
+}
+
+void bound_furniture(Figure& figure) {
   for (const Label& label : figure.labels) widen(label.box, figure);
-  for (const Pointer& pointer : figure.pointers) widen({pointer.tip}, figure);
+  for (const Pointer& pointer : figure.pointers) widen(pointer.tip, pointer.tip, figure);
   for (const Stroke& stroke : figure.strokes) widen(stroke.points, figure);
   for (const Ground& ground : figure.grounds) widen(ground.outline, figure);
   for (const Placed& placed : figure.placed)

@@ -15,7 +15,7 @@ Stand column_of(const SymbolExtent& chain, std::uint32_t chains);
 struct Straight {
   Figure figure;
   std::vector<Course> courses; ///< one a ring
-  Surround outline;             ///< round the rows of a piece that has an edging
+  Surround outline;            ///< round the rows of a piece that has an edging
 };
 
 /// How many chains of a starting or turning chain stand before the other items of a line, or behind them.
@@ -55,7 +55,9 @@ void stand_course(const fabric::Fabric& fabric, const Extents& extents, const Co
 /// A label whose base line begins at `at`, its runs of one size or smaller.
 Label straight_label(Point at, std::vector<Run> runs, std::uint32_t ring, Tone tone);
 
-/// Sets low and high to hold everything in the figure.
+/// Sets low and high to hold everything in the figure, and widens them for what was added to its stitches
+/// since.
 void bound_straight(const Extents& extents, Figure& figure);
+void bound_furniture(Figure& figure);
 
 } // namespace whorl::layout

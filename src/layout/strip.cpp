@@ -87,10 +87,12 @@ void stack(Laying& laying) {
 /// Strings all lines; false: some have no room by their own places.
 bool string_courses(Laying& laying, const std::vector<Ring>& rings, Footing& footing) {
   bool held = true;
+  Slate slate;
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
+    if (i > 0 && !laying.plan.keep_problems) hand_on(laying.courses[i - 1].strung, course.strung);
     const Room room{laying.length, false, laying.length / slots_of(course), {}};
-    lay_course(laying.fabric, footing, room, course);
+    lay_course(laying.fabric, footing, room, slate, course);
     if (i > 0) held = hold_by_places(laying.fabric, laying.courses[i - 1], rings[i - 1], course) && held;
     keep_places(laying.fabric, rings[i], course, room, footing);
   }
@@ -282,7 +284,9 @@ void add_join(const Laying& laying, std::size_t below, Figure& figure) {
   const Course &one = laying.courses[below], &next = laying.courses[below + 1];
   const double y = join_height(one, next), from = (one.inner + one.outer) / 2;
   const double edge = laying.edge(), left = -edge - join_left, right = edge + join_right;
-  std::vector<Point> points{{left + corner, from}};
+  std::vector<Point> points;
+  points.reserve(16);
+  points.push_back({left + corner, from});
   corner_to({left, from}, {left, from + corner}, points);
   line_to({left, y - corner}, points);
   corner_to({left, y}, {left + corner, y}, points);
@@ -342,7 +346,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);
   add_footprint_names(laying.fabric, laying.extents, figure.high.y + name_gap, figure);
   add_grounds(laying.fabric, std::vector<double>(figure.rings.size(), 0), laying.page.main_yarn, figure);
-  bound_straight(laying.extents, figure);
+  bound_furniture(figure);
   return crowded;
 }
 
@@ -353,6 +357,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   constexpr double more = 0.2;
   Straight drawn;
   Laying laying{fabric, plan, extents, page, {}, 0};
+  laying.courses.reserve(plan.rings.size());
   for (std::size_t i = 0; i < plan.rings.size(); ++i) laying.courses.push_back(course_of(laying, i));
   if (laying.courses.empty()) return drawn;
   set_length(laying);

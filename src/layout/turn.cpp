@@ -57,7 +57,8 @@ SineCosine turned(SineCosine near_zero, unsigned quarter) {
   }
 }
 
-constexpr std::size_t arc_sine_terms = 24; ///< behind x: the next is below 1e-17 for |x| <= 1/2
+constexpr std::size_t arc_sine_terms = 24; ///< behind x: the next is below 1e-17 for |x| <= 1/2 …
+constexpr std::size_t few_terms = 8;       ///< … and that behind so many for |x| <= 1/8
 
 /// What each power of x squared is multiplied by in the arc sine's series, after x itself.
 constexpr std::array<double, arc_sine_terms> arc_sine_series() {
@@ -71,13 +72,16 @@ constexpr std::array<double, arc_sine_terms> arc_sine_series() {
   return series;
 }
 
-/// For |x| <= 1/2.
+/// For x from 0 to 1/2.
 double arc_sine_near_zero(double x) {
   static constexpr std::array<double, arc_sine_terms> series = arc_sine_series();
-  const double q = x * x;
-  double sum = 0;
-  for (std::size_t k = arc_sine_terms; k-- > 0;) sum = sum * q + series[k];
-  return x + x * q * sum;
+  const double q = x * x, q_squared = q * q;
+  double even = 0, odd = 0; // side by side, since neither waits for the other
+  for (std::size_t k = x <= 0.125 ? few_terms : arc_sine_terms; k > 0; k -= 2) {
+    odd = odd * q_squared + series[k - 1];
+    even = even * q_squared + series[k - 2];
+  }
+  return x + x * q * (even + q * odd);
 }
 
 } // namespace

@@ -8,43 +8,51 @@
 namespace whorl::layout {
 namespace {
 
-/// A point of the ink as seen from the centre: how far out, and the sine of its angle from the symbol's ray
+/// A point of the ink as seen from the centre: how far out along the symbol's ray, and how far aside of it
 /// toward the item behind it.
 struct Seen {
-  double across = 0, radius = 0, sine = 0;
+  double across = 0, aside = 0;
+  double squared() const { return across * across + aside * aside; } ///< of how far out it is
 };
 
 Seen see(Point point, double foot, const Turn& turn) {
-  Seen seen;
-  seen.across = turn.inward ? foot - point.y : foot + point.y;
-  seen.radius = std::sqrt(seen.across * seen.across + point.x * point.x);
-  seen.sine = (turn.hand == Hand::right ? -point.x : point.x) / std::max(seen.radius, 1e-9);
-  return seen;
+  return {turn.inward ? foot - point.y : foot + point.y, turn.hand == Hand::right ? -point.x : point.x};
 }
 
-/// Of an angle within a quarter turn of nothing, told by its sine.
-SineCosine of_sine(double sine) { return {sine, std::sqrt(std::max(0.0, 1 - sine * sine))}; }
+/// The sine of the angle at which a point is seen.
+double sine_of(const Seen& seen) { return seen.aside / std::max(std::sqrt(seen.squared()), 1e-9); }
 
-SineCosine sum(const SineCosine& a, const SineCosine& b) {
-  return {a.sine * b.cosine + b.sine * a.cosine, a.cosine * b.cosine - a.sine * b.sine};
+/// Of points aside to the same side: at a wider angle within a quarter turn.
+bool is_wider(const Seen& one, const Seen& other) {
+  return one.aside * one.aside * other.squared() > other.aside * other.aside * one.squared();
+}
+
+/// The angle between the middle of the gutter and the ray of an item of which a point that is seen so keeps
+/// away from it by half its width.
+SineCosine from_gutter(const Seen& seen, double half) {
+  const double squared = seen.squared(), along = std::sqrt(squared - half * half);
+  return {(half * seen.across + along * seen.aside) / squared,
+          (along * seen.across - half * seen.aside) / squared};
 }
 
 } // namespace
 
 Wedge wedge_of(const SymbolExtent& shape, double foot, const Turn& turn) {
   Wedge wedge;
-  wedge.foot = wedge.low = wedge.high = foot;
-  double least = 0, most = 0;
+  wedge.foot = wedge.low = foot;
+  double highest = foot * foot;
+  Seen before{1, 0}, after{1, 0};
   for (const Convex& piece : shape.ink)
     for (const Point& point : piece) {
       const Seen seen = see(point, foot, turn);
-      least = std::min(least, seen.sine);
-      most = std::max(most, seen.sine);
+      if (seen.aside > 0 ? is_wider(seen, after) : is_wider(seen, before))
+        (seen.aside > 0 ? after : before) = seen;
       wedge.low = std::min(wedge.low, seen.across);
-      wedge.high = std::max(wedge.high, seen.radius);
+      highest = std::max(highest, seen.squared());
     }
-  wedge.before = -arc_sine(least);
-  wedge.after = arc_sine(most);
+  wedge.high = std::sqrt(highest);
+  wedge.before = arc_sine(0 - sine_of(before));
+  wedge.after = arc_sine(sine_of(after));
   return wedge;
 }
 
@@ -52,10 +60,10 @@ double gutter_angle(const SymbolExtent& shape, double foot, double half, Beside 
   SineCosine widest{0, 1};
   for (const Convex& piece : shape.ink)
     for (const Point& point : piece) {
-      const Seen seen = see(point, foot, turn);
-      if (seen.across <= 0 || half >= seen.radius) return 2 * pi;
-      const double toward = gutter == Beside::before ? -seen.sine : seen.sine;
-      const SineCosine angle = sum(of_sine(half / seen.radius), of_sine(toward));
+      Seen seen = see(point, foot, turn);
+      if (seen.across <= 0 || half * half >= seen.squared()) return 2 * pi;
+      if (gutter == Beside::before) seen.aside = 0 - seen.aside;
+      const SineCosine angle = from_gutter(seen, half);
       if (angle.sine > 0 && angle.cosine < widest.cosine) widest = angle;
     }
   return widest.cosine >= 0 ? arc_sine(widest.sine) : pi - arc_sine(widest.sine);

@@ -2,6 +2,7 @@
 
 #include "balls.hpp"
 #include "layout/section.hpp"
+#include "layout/width.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -67,6 +68,7 @@ TEST_CASE("rounds are divided into discs outward and inward") {
 
 TEST_CASE("the gnome is four figures") {
   const fabric::Fabric gnome = test::gnome();
-  const std::vector<Stretch> stretches = divide(gnome, 0, sections_of(gnome, 0).front().rounds);
+  const std::vector<std::uint32_t> rounds = sections_of(gnome, 0).front().rounds;
+  const std::vector<Stretch> stretches = divide(gnome, 0, rounds, widths_of(gnome, rounds));
   CHECK(stretches == std::vector<Stretch>{{0, 10, false}, {11, 13, true}, {14, 21, false}, {22, 25, true}});
 }

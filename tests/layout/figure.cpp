@@ -17,8 +17,10 @@ std::vector<Drawn> drawn(const fabric::Fabric& fabric, const Page& page = {}) {
   std::vector<Drawn> all;
   for (std::uint32_t part = 0; part < fabric.parts.size(); ++part)
     for (const Section& section : sections_of(fabric, part))
-      for (const Plan& plan : plan_section(fabric, part, section, folding, page, all.size()))
+      for (Plan& plan : plan_section(fabric, part, section, folding, page, all.size())) {
+        plan.keep_problems = true;
         if (!plan.strip) all.push_back(draw_disc(fabric, plan, extents, page));
+      }
   return all;
 }
 

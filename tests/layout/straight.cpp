@@ -1,9 +1,9 @@
 #include "flats.hpp"
 #include "ink.hpp"
-#include "typed.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
 #include "layout/strip.hpp"
+#include "typed.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -28,9 +28,10 @@ template <class Look> void for_strips(std::uint64_t first, Look look) {
     seen.extents = test::extents_of(seen.fabric);
     seen.page.hand = seed % 3 == 0 ? Hand::left : Hand::right;
     const Folding folding(seen.fabric);
-    for (const Plan& plan :
+    for (Plan& plan :
          plan_section(seen.fabric, 0, sections_of(seen.fabric, 0).at(0), folding, seen.page, 0)) {
       if (!plan.strip) continue;
+      plan.keep_problems = true;
       seen.drawn = draw_strip(seen.fabric, plan, seen.extents, seen.page);
       look(seen);
     }
