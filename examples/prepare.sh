@@ -48,6 +48,6 @@ prepare() {
 
 tools="g++ cmake ninja-build pkg-config"
 libraries="libpugixml-dev nlohmann-json3-dev libutf8proc-dev libcli11-dev libcairo2-dev libpango1.0-dev libpng-dev zlib1g-dev libqpdf-dev"
-fonts="fonts-liberation2 fonts-texgyre"
+fonts="fonts-liberation2 fonts-texgyre fonts-noto-cjk"
 for_drawing="$tools $libraries $fonts"
-for_testing="$for_drawing catch2 libgeos-dev librsvg2-dev libpoppler-glib-dev"
+for_testing="$for_drawing catch2 libgeos-dev librsvg2-dev libpoppler-glib-dev libicu-dev"

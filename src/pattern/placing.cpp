@@ -2,6 +2,7 @@
 
 #include "pattern/colour.hpp"
 #include "pattern/reading.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 
@@ -47,7 +48,9 @@ bool joins_yarn(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
     if (yarn_name_at(sentence, next, true)) return true;
     const std::uint32_t behind = end_of_letters(sentence, next);
     const std::string_view word = sentence.text().substr(next, behind - next);
-    if (word != "in" && word != "the" && word != "new" && word != "a") return false;
+    const bool small = means(sentence, next, "in") || is_text_word(sentence.vocabulary, word, TextWord::article) ||
+                       is_text_word(sentence.vocabulary, word, TextWord::fresh);
+    if (!small) return false;
     next = skip_blanks(sentence.text(), behind);
   }
   return false;
@@ -76,6 +79,23 @@ bool begins_new_clause(const Sentence& sentence, std::uint32_t at) {
   return first_what(sentence, next, sentence.size(), 2).has_value();
 }
 
+const Word* ordinal_mark_at(const Sentence& sentence, std::uint32_t at) {
+  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "ordinal"));
+}
+
+bool is_round_word(const Sentence& sentence, std::uint32_t at) {
+  return means(sentence, at, "round") || means(sentence, at, "row");
+}
+
+/// The full stop of "zwischen der 11. und 12. Runde": it makes an ordinal and ends nothing.
+bool is_ordinal_stop(const Sentence& sentence, std::uint32_t at) {
+  const bool digit = at > 0 && sentence.text()[at - 1] >= '0' && sentence.text()[at - 1] <= '9';
+  if (!digit || ordinal_mark_at(sentence, at) == nullptr) return false;
+  const std::uint32_t next = skip_blanks(sentence.text(), at + 1);
+  return is_round_word(sentence, next) || means(sentence, next, "and") || means(sentence, next, "to") ||
+         (next < sentence.size() && sentence.text()[next] == '-');
+}
+
 /// Where the clause that begins at `begin` ends: a full stop, a semicolon, or a comma or "and" before another
 /// thing placed.
 std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
@@ -90,7 +110,8 @@ std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::
     depth += mark == '(' || mark == '[' ? 1 : mark == ')' || mark == ']' ? -1 : 0;
     const bool decimal =
         mark == '.' && at + 1 < end && sentence.text()[at + 1] >= '0' && sentence.text()[at + 1] <= '9';
-    if (depth <= 0 && ((mark == '.' && !decimal) || mark == ';' || mark == '!')) return at;
+    const bool stop = mark == '.' && !decimal && !is_ordinal_stop(sentence, at);
+    if (depth <= 0 && (stop || mark == ';' || mark == '!')) return at;
     const bool link = mark == ',' || means(sentence, at, "and");
     if (depth <= 0 && link && at > begin && begins_new_clause(sentence, words.first->end)) return at;
     at = std::max(words.first->end, at + 1);
@@ -165,6 +186,63 @@ bool stands_over(const Sentence& sentence, std::uint32_t begin, std::uint32_t nu
   return false;
 }
 
+/// Rounds that are named: the first and the last, and where their numbers begin.
+struct NamedRounds {
+  int from = 0, to = 0; ///< 0: none
+  std::uint32_t begin = 0;
+};
+
+int number_of(const Word& word) { return static_cast<int>(std::min(word.number, 1'000'000U)); }
+
+/// Behind a number, the mark of its ordinal and blanks.
+std::uint32_t behind_ordinal(const Sentence& sentence, const Word& number) {
+  const Word* mark = ordinal_mark_at(sentence, number.end);
+  return skip_blanks(sentence.text(), mark != nullptr ? mark->end : number.end);
+}
+
+/// Behind what links two numbers, small words passed over; `at` if nothing links there.
+std::uint32_t behind_number_link(const Sentence& sentence, std::uint32_t at) {
+  if (at >= sentence.size()) return at;
+  const bool linked = sentence.text()[at] == '-' || sentence.text()[at] == '&' ||
+                      means(sentence, at, "and") || means(sentence, at, "to");
+  if (!linked) return at;
+  std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
+  while (!words_at(sentence, next).empty() && number_at(sentence, next) == nullptr &&
+         sort_of(sentence, *words_at(sentence, next).first) == ConceptClass::filler)
+    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
+  return next;
+}
+
+/// "11. und 12. Runde", "6 et 7e tours": the numbers that begin at `at`, the word for round behind the last.
+NamedRounds rounds_before_word(const Sentence& sentence, std::uint32_t at) {
+  const Word* number = number_at(sentence, at);
+  if (number == nullptr || (at > 0 && sentence.text()[at - 1] >= '0' && sentence.text()[at - 1] <= '9'))
+    return {};
+  NamedRounds named{number_of(*number), number_of(*number), at};
+  std::uint32_t next = behind_ordinal(sentence, *number);
+  if (is_round_word(sentence, next)) next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
+  const std::uint32_t behind = behind_number_link(sentence, next);
+  if (const Word* last = behind == next ? nullptr : number_at(sentence, behind)) {
+    named.to = std::max(named.to, number_of(*last));
+    next = behind_ordinal(sentence, *last);
+  } else {
+    next = behind_ordinal(sentence, *number);
+  }
+  return is_round_word(sentence, next) ? named : NamedRounds{};
+}
+
+/// The numbers in front of the word for round, where no number stands behind it.
+void read_rounds_before_word(const Sentence& sentence, const Clause& clause, Placing& placing) {
+  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
+    const NamedRounds named = rounds_before_word(sentence, at);
+    if (named.from == 0) continue;
+    placing.between = names_between(sentence, clause.begin, named.begin);
+    placing.from = named.from;
+    placing.to = named.to;
+    return;
+  }
+}
+
 /// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
 void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placing) {
   for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
@@ -184,6 +262,7 @@ void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placin
     if (const Word* last = number_at(sentence, next); last != nullptr && last->end <= clause.end)
       placing.to = std::max(placing.to, static_cast<int>(std::min(last->number, 1'000'000U)));
   }
+  if (placing.from == 0) read_rounds_before_word(sentence, clause, placing);
 }
 
 /// "8 sts apart", "with 8 sts between".

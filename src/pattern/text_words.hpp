@@ -33,6 +33,7 @@ enum class TextWord : std::uint8_t {
   means,           ///< between a name and what it means: "stands for"
   yarn_lead,       ///< before a yarn that is no item of a list: "using"
   of_which,        ///< behind a count, before the number of a part of it: "of which" 6 are bobbles
+  fresh,           ///< "new" yarn
   count_lead,      ///< behind a count, before a remark about it: "plus" the tip
 };
 

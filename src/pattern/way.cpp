@@ -3,6 +3,7 @@
 #include "pattern/chain_begun.hpp"
 #include "pattern/chat.hpp"
 #include "pattern/costs.hpp"
+#include "pattern/counted_round.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
@@ -205,6 +206,16 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
   const std::string_view typed = reader.source.at(span);
   way.stuck = {};
+  if (const auto work = work_by_count(reader, way, typed)) {
+    way.readings =
+        read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, way.stuck);
+    point_at(way.readings, span);
+    way.effort = effort;
+    way.stated = way.readings.empty() || way.readings.front().stated.empty()
+                     ? std::nullopt
+                     : std::optional(way.readings.front().stated.front().count);
+    return;
+  }
   if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(reader, way, typed)) {
     way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
                              reader.kinds, effort, way.stuck);

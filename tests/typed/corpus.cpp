@@ -77,6 +77,16 @@ std::string folder() {
 
 } // namespace
 
+std::vector<std::string> languages_of_corpora() {
+  std::vector<std::string> tags;
+  const std::filesystem::path languages = folder() + "/languages";
+  if (!std::filesystem::exists(languages)) return tags;
+  for (const auto& entry : std::filesystem::directory_iterator(languages))
+    tags.push_back(entry.path().filename().string());
+  std::sort(tags.begin(), tags.end());
+  return tags;
+}
+
 void add_words_of_corpus() {
   const char* folder = std::getenv("WHORL_WORDS");
   if (folder == nullptr) return;

@@ -35,6 +35,9 @@ std::vector<Case> read_half(const std::string& half);
 /// The language that its patterns are read in, where WHORL_LANGUAGE names one; else "": it is found out.
 std::string language_of_corpus();
 
+/// The tags of the languages that tests/typed/languages has corpora of, in order.
+std::vector<std::string> languages_of_corpora();
+
 /// Adds the word files of the folder that WHORL_WORDS names, if it names one.
 void add_words_of_corpus();
 

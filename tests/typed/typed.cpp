@@ -18,6 +18,7 @@ struct Floor {
 };
 constexpr Floor open_floor = {99.0, 0.5};
 constexpr Floor aside_floor = {99.0, 0.5};
+constexpr Floor language_floor = {95.0, 4.0}; ///< of languages other than English
 
 struct Share {
   int rounds = 0;
@@ -72,6 +73,19 @@ TEST_CASE("of the patterns that were set aside, nearly all rounds are read and c
   REQUIRE(share.rounds >= 250);
   CHECK(share.read_right() >= aside_floor.least_right);
   CHECK(share.false_alarms() <= aside_floor.most_alarms);
+}
+
+TEST_CASE("what natives type in other languages is found out to be in them, read and counted right") {
+  for (const std::string& language : languages_of_corpora()) {
+    const Share open = share_of("languages/" + language + "/open");
+    const Share aside = share_of("languages/" + language + "/aside");
+    print(language + " open", open);
+    print(language + " aside", aside);
+    INFO(language);
+    CHECK(open.rounds + aside.rounds >= 60);
+    CHECK(open.read_right() >= language_floor.least_right);
+    CHECK(open.false_alarms() <= language_floor.most_alarms);
+  }
 }
 
 TEST_CASE("the patterns that are not read right are shown", "[.show]") { show_troubles("open"); }
