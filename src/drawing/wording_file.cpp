@@ -4,6 +4,7 @@
 
 #include <pugixml.hpp>
 
+#include <algorithm>
 #include <cstdlib>
 #include <fstream>
 #include <iostream>
@@ -96,6 +97,25 @@ std::string wording_table(const std::vector<WordingReading>& wordings) {
          ";\n\n} // namespace whorl::drawing\n";
 }
 
+namespace {
+
+/// Whether every language has all texts that English has; what is missing is said.
+bool are_complete(const std::vector<WordingReading>& wordings) {
+  bool complete = true;
+  const auto english = std::find_if(wordings.begin(), wordings.end(),
+                                    [](const WordingReading& one) { return one.language == "en"; });
+  if (english == wordings.end()) return true;
+  for (const WordingReading& one : wordings)
+    for (const auto& [id, text] : english->wording) {
+      if (id.find('@') != std::string::npos || one.wording.count(id) > 0) continue;
+      std::cerr << "the words of the sheet in " << one.language << " lack \"" << id << "\"\n";
+      complete = false;
+    }
+  return complete;
+}
+
+} // namespace
+
 int write_wording_table(const std::string& out, const std::vector<std::string>& files) {
   std::vector<WordingReading> wordings;
   for (const std::string& path : files) {
@@ -107,6 +127,7 @@ int write_wording_table(const std::string& out, const std::vector<std::string>& 
     std::cerr << path << ": " << wordings.back().problem << '\n';
     return EXIT_FAILURE;
   }
+  if (!are_complete(wordings)) return EXIT_FAILURE;
   std::ofstream file(out, std::ios::binary);
   file << wording_table(wordings);
   return file.flush() ? EXIT_SUCCESS : EXIT_FAILURE;

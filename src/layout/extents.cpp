@@ -15,11 +15,15 @@ char32_t next_code_point(std::string_view text, std::size_t& at) {
   return point;
 }
 
+constexpr char32_t first_wide = 0x2E80; ///< from here on letters are as wide as the font is high
+constexpr double wide = 1;
+
 double advance_of(const Widths& widths, char32_t point) {
   const auto found =
       std::lower_bound(widths.advance.begin(), widths.advance.end(), point,
                        [](const std::pair<char32_t, double>& one, char32_t p) { return one.first < p; });
-  return found != widths.advance.end() && found->first == point ? found->second : widths.fallback;
+  if (found != widths.advance.end() && found->first == point) return found->second;
+  return point >= first_wide ? wide : widths.fallback;
 }
 
 /// A plain cross, for a symbol of which nothing was said.

@@ -84,8 +84,14 @@ std::map<std::string, std::uint32_t> languages_by_word(const std::vector<Vocabul
   std::size_t bit = 0;
   for (const Vocabulary& vocabulary : all) {
     if (!is_language(vocabulary)) continue;
-    for (const PhraseEntry& entry : vocabulary.phrases)
-      if (!entry.write) words[entry.phrase.substr(0, entry.phrase.find(' '))] |= 1U << bit;
+    const std::string first = vocabulary.language.substr(0, vocabulary.language.find('-'));
+    for (const Vocabulary& own : all) {
+      // its colours and other words of the text tell of it too
+      const bool text = own.language == vocabulary.language + "-x-text" || own.language == first + "-x-text";
+      if (&own != &vocabulary && !text) continue;
+      for (const PhraseEntry& entry : own.phrases)
+        if (!entry.write) words[entry.phrase.substr(0, entry.phrase.find(' '))] |= 1U << bit;
+    }
     ++bit;
   }
   return words;

@@ -18,6 +18,7 @@ namespace {
 constexpr std::size_t most_words = 160;    ///< different words of a text that are looked at
 constexpr std::size_t most_times = 4;      ///< a word that stands more often tells no more
 constexpr std::size_t shortest_open = 3;   ///< letters before an open ending
+constexpr double of_single_letter = 0.5;   ///< what a letter by itself weighs: a sign, or typed for another
 constexpr double letters_told = 1.0 / 3.0; ///< what a letter of a script without blanks weighs
 
 bool is_language(std::string_view tag, std::string_view extends) {
@@ -81,11 +82,19 @@ bool has_word(const Vocabulary& vocabulary, std::string_view word) {
   return false;
 }
 
-/// The words of lines that have a figure in them, with how often they stand there.
+bool is_of_script_without_blanks(std::string_view word) { return letter_at(word, 0).code >= 0x2E80; }
+
+/// Whether a line may be work: it has a figure in it, or is of a script whose numbers may be words.
+bool may_be_work(const std::string& line) {
+  return std::any_of(line.begin(), line.end(), is_digit) ||
+         std::any_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xE2; });
+}
+
+/// The words of lines that may be work, with how often they stand there.
 std::map<std::string, std::size_t, std::less<>> words_of(const std::vector<std::string>& lines) {
   std::map<std::string, std::size_t, std::less<>> words;
   for (const std::string& line : lines) {
-    if (std::none_of(line.begin(), line.end(), is_digit)) continue;
+    if (!may_be_work(line)) continue;
     for (std::size_t at = 0; at < line.size() && words.size() < most_words;) {
       std::size_t end = at;
       while (end < line.size() && !is_digit(line[end])) {
@@ -120,11 +129,6 @@ std::size_t covered(std::string_view run, const LanguageTable& table) {
   return letters;
 }
 
-bool is_of_script_without_blanks(std::string_view word) {
-  const Letter letter = letter_at(word, 0);
-  return letter.code >= 0x2E80;
-}
-
 void weigh(std::vector<Candidate>& all, std::string_view word, std::size_t times) {
   const std::uint32_t built_in = languages_of_open(word);
   std::vector<Candidate*> know;
@@ -134,7 +138,9 @@ void weigh(std::vector<Candidate>& all, std::string_view word, std::size_t times
     if (candidate.table != nullptr) ++bit;
     if (candidate.added != nullptr ? has_word(*candidate.added, word) : of_table) know.push_back(&candidate);
   }
-  const double weight = std::sqrt(static_cast<double>(std::min(times, most_times))) /
+  const bool single = letter_at(word, 0).length == word.size();
+  const double weight = (single ? of_single_letter : 1) *
+                        std::sqrt(static_cast<double>(std::min(times, most_times))) /
                         static_cast<double>(std::max<std::size_t>(know.size(), 1));
   for (Candidate* candidate : know) {
     candidate->said.weight += weight;
