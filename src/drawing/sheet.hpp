@@ -39,7 +39,6 @@ struct TypedName {
 
 /// The texts of a sheet that come from the pattern.
 struct SheetText {
-  std::string language; ///< of its words, BCP 47
   std::string title;
   std::string subtitle;
   std::string terms;                    ///< "US terms"
@@ -53,6 +52,7 @@ struct SheetText {
   std::vector<TypedName> names;              ///< of the stitches that are called by one word, each once
   std::vector<std::string> closing;          ///< lines at the foot: making-up
   std::string caution;                       ///< about parts that can come off; "": there are none
+  std::string language = "en-US";            ///< of the sheet's words, BCP 47
 };
 
 /// Composes the sheet, as large as needed: title, parts, figures with captions, legend of exactly what is on

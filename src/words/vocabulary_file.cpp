@@ -1,5 +1,7 @@
 #include "words/vocabulary_file.hpp"
 
+#include "words/fold.hpp"
+
 #include <algorithm>
 #include <iterator>
 #include <pugixml.hpp>
@@ -115,15 +117,23 @@ void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node
     return reader.fault("no rows file has the concept \"" + std::string(name) + "\"");
   const std::vector<std::string> phrases = alternatives(node.text().get());
   if (phrases.empty()) return reader.fault("\"" + std::string(name) + "\" has no words");
-  for (const std::string& phrase : phrases) {
+  const auto add = [&](const std::string& phrase) {
     entry.phrase = phrase;
     vocabulary.phrases.push_back(entry);
+  };
+  std::vector<std::string> folded;
+  for (const std::string& phrase : phrases) folded.push_back(fold(phrase).text);
+  const auto write = node.attribute("write");
+  if (write) {
+    std::string own = fold(write.value()).text;
+    std::replace(own.begin(), own.end(), '-', ' ');
+    folded.push_back(own);
   }
-  if (const auto write = node.attribute("write")) {
-    entry.phrase = write.value();
-    entry.write = true;
-    vocabulary.phrases.push_back(entry);
-  }
+  std::sort(folded.begin(), folded.end());
+  folded.erase(std::unique(folded.begin(), folded.end()), folded.end());
+  for (const std::string& phrase : folded) add(phrase);
+  entry.write = true;
+  if (write) add(write.value());
 }
 
 /// A language's row adds the written form to a shared row of the same id, or is a row of its own.

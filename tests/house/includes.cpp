@@ -23,7 +23,7 @@ const std::map<std::string, Rooms> may_include = {
     {"fabric", {"pattern", "stitch"}},
     {"writing", {"words", "stitch", "pattern", "fabric"}},
     {"layout", {"fabric"}},
-    {"drawing", {"layout", "fabric"}},
+    {"drawing", {"words", "layout", "fabric"}},
     {"paint", {"drawing"}},
 };
 

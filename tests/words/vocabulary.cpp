@@ -77,7 +77,7 @@ TEST_CASE("every concept can be said in English, what is no word of rounds in a 
   for (std::size_t i = 0; i < english.concepts.size(); ++i) {
     INFO(english.concepts[i].name);
     bool said = says(english, static_cast<Concept>(i));
-    for (const char* tag : {"en-x-cautions", "en-x-techniques", "en-x-moves"}) {
+    for (const char* tag : {"en-x-cautions", "en-x-techniques", "en-x-moves", "en-x-text"}) {
       const Vocabulary& other = *find_vocabulary(tag);
       said = said || says(other, find_concept(other, english.concepts[i].name));
     }
@@ -119,7 +119,7 @@ TEST_CASE("a file that is no XML is said") {
 
 TEST_CASE("a file of something else is said") {
   REQUIRE(faults_of("<svg/>").size() == 1);
-  CHECK(faults_of("<svg/>")[0].message == "begins with <svg>, not with <words> or <rows>");
+  CHECK(faults_of("<svg/>")[0].message == "begins with <svg>, not with <language>, <words>, <sheet> or <rows>");
 }
 
 TEST_CASE("a written form for a row that does not exist is said") {
