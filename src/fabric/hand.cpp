@@ -241,10 +241,18 @@ bool Hand::passes_to_end(const Node& node, const Context& context, const Need& e
   outcome_.left_on_purpose = kept - rest;
   times = room / takes;
   const bool alone = node.work.into == pattern::Into::both_layers && times > 0 && room % takes == 1;
-  const std::uint64_t by_kind = times_by_kind(node, times);
-  if (by_kind < times) return times = by_kind, true;
+  const std::uint64_t fewer = std::min(times_by_kind(node, times), times_by_space(each, times));
+  if (fewer < times) return times = fewer, true;
   if (room % takes != 0 && !alone) outcome_.uneven = Uneven{takes, room, node.span};
   return true;
+}
+
+/// A pass that goes into chain spaces too, between which stitches are passed by, is worked as often as there
+/// are spaces for it; at most `times`.
+std::uint64_t Hand::times_by_space(const Need& each, std::uint64_t times) const {
+  const std::uint64_t left = edge_.spaces_left();
+  if (each.spaces == 0 || left == 0 || along_rows_) return times;
+  return std::min(times, (left > fixed_spaces_ ? left - fixed_spaces_ : 0) / each.spaces);
 }
 
 /// As many as there are groups, whatever else is worked between them.

@@ -163,6 +163,7 @@ private:
   std::size_t centres_left() const;
   bool is_of_kind(const Place& place, stitch::KindId named) const;
   bool go_to_named(const pattern::Node& node);
+  std::uint64_t times_by_space(const Need& each, std::uint64_t times) const;
   std::uint64_t times_by_kind(const pattern::Node& node, std::uint64_t times) const;
   bool took_middle() const;
   bool take_centre(const pattern::Node& node);

@@ -171,6 +171,31 @@ void tally_round(Fabric& fabric) {
   round.tallies = static_cast<std::uint32_t>(fabric.tallies.size()) - round.first_tally;
 }
 
+namespace {
+
+/// Stitches of a kind that stand in no group of the round.
+std::uint32_t count_outside_groups(const Fabric& fabric, const Round& round, const StitchKind& kind) {
+  const auto before = [](const Group& group, StitchId first) { return group.first < first; };
+  auto group = std::lower_bound(fabric.groups.begin(), fabric.groups.end(), round.first_stitch, before);
+  std::uint32_t count = 0;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id) {
+    while (group != fabric.groups.end() && group->first + group->count <= id) ++group;
+    const bool inside = group != fabric.groups.end() && group->first <= id;
+    const bool climbs = (fabric.stitches[id].flags & (joins | starts_chain)) != 0;
+    count += !inside && !climbs && is_of(fabric.kinds[fabric.stitches[id].kind], kind) ? 1 : 0;
+  }
+  return count;
+}
+
+/// "5 V-sts, 2 dc": those beside the groups, with or without a chain that stands for one.
+bool counts_beside_groups(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
+  const std::uint32_t outside = count_outside_groups(fabric, round, fabric.kinds[stated.kind]);
+  const std::uint32_t chain = round.counting_chain != none ? 1 : 0;
+  return outside <= stated.count && stated.count <= outside + chain;
+}
+
+} // namespace
+
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
   using pattern::Unit;
   switch (stated.unit) {
@@ -179,6 +204,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
   case Unit::chains:
     return count_chains(fabric, round);
   case Unit::kind:
+    if (stated.kind < fabric.kinds.size() && counts_beside_groups(fabric, round, stated)) return stated.count;
     if (stated.kind < fabric.kinds.size())
       return sum_of(fabric, round,
                     [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind]); });
@@ -200,6 +226,18 @@ std::uint32_t sum_of_kinds(const std::vector<pattern::Stated>& stated) {
   for (const pattern::Stated& one : stated)
     if (is_kind(one)) sum += one.count;
   return sum;
+}
+
+bool counts_groups(const Fabric& fabric, const Round& round, const std::vector<pattern::Stated>& stated) {
+  using pattern::Unit;
+  if (stated.size() < 2) return false;
+  bool groups = false;
+  for (const pattern::Stated& one : stated) {
+    if (one.unit == Unit::any || one.unit == Unit::stitches) return false;
+    if (counted_as(fabric, round, one) != one.count) return false;
+    groups = groups || one.unit == Unit::group;
+  }
+  return groups;
 }
 
 bool is_miscounted(const Round& round) { return round.stated >= 0 && round.stated != round.counted; }

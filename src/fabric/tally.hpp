@@ -19,6 +19,10 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
 /// "(6 sc, 6 dc)" is 12 in all: the sum of several kinds that a text counts; 0 if it counts no several.
 std::uint32_t sum_of_kinds(const std::vector<pattern::Stated>& stated);
 
+/// Whether a text counts groups and parts of a round, as it has them, but not all its stitches: "5 V-sts, 2
+/// dc".
+bool counts_groups(const Fabric& fabric, const Round& round, const std::vector<pattern::Stated>& stated);
+
 /// Whether a round has not what its text says it has.
 bool is_miscounted(const Round& round);
 

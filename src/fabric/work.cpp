@@ -206,8 +206,10 @@ void Working::finish(const Outcome& outcome, Hand& hand) {
   tally_round(fabric());
   const RoundText& text = tree_.rounds[round.text];
   round.counted = counted_as(fabric(), round, text.stated.empty() ? pattern::Stated{} : text.stated.front());
-  if (const std::uint32_t sum = sum_of_kinds(text.stated); sum > 0 && sum == counted_as(fabric(), round, {}))
+  const std::uint32_t all = counted_as(fabric(), round, {});
+  if (const std::uint32_t sum = sum_of_kinds(text.stated); sum > 0 && sum == all)
     round.stated = round.counted = sum;
+  if (counts_groups(fabric(), round, text.stated)) round.stated = round.counted = all;
   before_ = fabric::name_of(round);
   edge_known_ = true;
 }

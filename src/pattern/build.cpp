@@ -2,6 +2,7 @@
 
 #include "pattern/bare.hpp"
 #include "pattern/building.hpp"
+#include "pattern/effect.hpp"
 #include "pattern/reference.hpp"
 
 #include <algorithm>
@@ -58,6 +59,7 @@ void put_ring(Building& b, Sequence& sequence, Span span) {
 
 /// A piece that runs to the end stops before what the line goes on with.
 Work with_leave(Work work, const Sequence& sequence, const Path& path, Act opened) {
+  if (goes_between(work.where)) return work;     // what follows goes into stitches
   const bool one_side = opened == Act::row_ends; // what follows is worked along another
   if (work.to_end && work.leave == 0 && !one_side) work.leave = sequence.uses_in_all - path.effect.uses;
   return work;

@@ -367,6 +367,22 @@ NodeId turning_chain(const std::vector<Node>& nodes, NodeId body,
   return no_node;
 }
 
+namespace {
+
+/// Whether places of several kinds are named: "sc in next sc, skip 2 dc, dc in next sc". What lies between
+/// them may be passed by.
+bool names_several(const std::vector<Node>& nodes, NodeId first, stitch::KindId& named) {
+  for (NodeId id = first; id != no_node; id = nodes[id].next) {
+    const stitch::KindId here = nodes[id].work.named;
+    if (here != stitch::no_kind && named != stitch::no_kind && here != named) return true;
+    if (here != stitch::no_kind) named = here;
+    if (nodes[id].child != no_node && names_several(nodes, nodes[id].child, named)) return true;
+  }
+  return false;
+}
+
+} // namespace
+
 Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds) {
   if (body == no_node || kinds.empty()) return {};
   const NodeId carried = carried_chain(nodes, body, kinds);
@@ -374,6 +390,8 @@ Effect effect_of(const std::vector<Node>& nodes, NodeId body, const std::vector<
   if (carried != no_node) all.carried = &nodes[carried];
   Effect effect = effect_of_node(all, nodes[body], 0);
   effect.carries = carried != no_node;
+  stitch::KindId named = stitch::no_kind;
+  if (!effect.starts && names_several(nodes, nodes[body].child, named)) effect.in_gaps = true;
   put_arches(nodes, body, kinds, effect);
   return effect;
 }

@@ -26,7 +26,10 @@ Passes passes_of(const Effect& effect, std::int64_t stitches, std::int64_t space
   std::int64_t room = std::max<std::int64_t>(0, in_stitches ? stitches : spaces);
   if (effect.passes_any && !effect.passes_chains) room += std::max<std::int64_t>(0, spaces);
   const std::int64_t each = in_stitches ? effect.pass_uses : effect.pass_spaces;
-  return {room / each, room % each};
+  const Passes passes{room / each, room % each};
+  const bool by_spaces = in_stitches && effect.pass_spaces > 0 && spaces >= 0;
+  if (by_spaces && spaces / effect.pass_spaces < passes.times) return {spaces / effect.pass_spaces, 0};
+  return passes;
 }
 
 /// How many of the spaces are corners, guessed from the chains in them: others have one, corners two or

@@ -176,7 +176,9 @@ private:
 
   std::size_t tell_one(const Word& word) {
     const std::string_view before = word_before(text(), word.begin);
-    const bool counted = !before.empty() && words::is_digit(before.back());
+    const bool sizes = before.size() > 1 && before.back() == ')' && // "4 (5, 6) shells"
+                       words::is_digit(before[before.size() - 2]);
+    const bool counted = !before.empty() && (sizes || words::is_digit(before.back()));
     const bool defined = word.end < text().size() && (text()[word.end] == ':' || text()[word.end] == '=');
     if (is_one_of(before,
                   {"in", "into", "of", "the", "each", "every", "next", "first", "last", "same", "between"}))

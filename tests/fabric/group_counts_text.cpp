@@ -45,3 +45,63 @@ TEST_CASE("A group that is told by its chains or written out may be counted with
   CHECK(said(v_stitch, "ch 4, dc in same st" + rest + " (8 V-sts)") ==
         "round 2 has 5 V-sts, the pattern says 8\n");
 }
+
+TEST_CASE("Stitches beside the groups are counted apart, or with those in them") {
+  const std::string rows = "Shawl\nTerms: US\nV-st = (dc, ch 1, dc) in one stitch or space.\n\n"
+                           "Row 1: ch 20, sc in 2nd ch from hook and in each ch across, turn. [19 sc]\n";
+  const std::string row =
+      "Row 2: ch 3 (counts as dc), *skip 2 sts, V-st in next st; rep from * to last 3 sts, skip 2 "
+      "sts, dc in last st, turn. ";
+  for (const char* count : {"[5 V-sts, 2 dc]", "[5 V-sts, 12 dc]", "[5 V-sts]"}) {
+    CAPTURE(count);
+    const test::Text text(rows + row + count + "\n");
+    CHECK(text.said == "");
+    CHECK(text.last().makes == 12);
+  }
+  CHECK(test::Text(rows + row + "[5 V-sts, 3 dc]\n").said != "");
+}
+
+TEST_CASE(
+    "What is counted of a round is its groups, where the text counts these alone; else all its stitches") {
+  const std::string coaster =
+      "Coaster\nTerms: US\n" + v_stitch +
+      "\n\nRnd 1: 6 dc in MR, join (6 dc)\nRnd 2: *V-st in next st, dc in next st; rep from * "
+      "around, join ";
+  CHECK(test::Text(coaster + "(3 V-sts)\n").last().counted == 3);
+  CHECK(test::Text(coaster + "(3 V-sts, 3 dc)\n").last().counted == 9);
+  CHECK(test::Text(coaster + "(9 sts, 3 V-sts)\n").last().counted == 9);
+}
+
+TEST_CASE("A repeat that goes into spaces too is worked as often as there are spaces") {
+  const test::Text text(
+      "Cowl\nTerms: US\nShell: (2 dc, ch 1, 2 dc) in one st\n\n"
+      "Row 1: Ch 26, sc in 2nd ch from hook and in each ch across. (25 sc)\n"
+      "Row 2: Ch 3 (counts as dc), turn, *skip 2 sts, shell in next st, skip 2 sts, dc in next st; "
+      "rep from * across. (4 shells, 5 dc)\n"
+      "Row 3: Ch 3 (counts as dc), turn, *shell in next shell, skip 2 dc, dc in next dc; rep from * "
+      "across. (4 shells, 5 dc)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 21);
+}
+
+TEST_CASE("What goes into spaces leaves none of them for a stitch that follows") {
+  const test::Text text(
+      "Shawl\nTerms: US\nV-st = (dc, ch 1, dc) in one stitch or space.\n\n"
+      "Row 1: ch 20, sc in 2nd ch from hook and in each ch across, turn. [19 sc]\n"
+      "Row 2: ch 3 (counts as dc), *skip 2 sts, V-st in next st; rep from * to last 3 sts, skip 2 "
+      "sts, dc in last st, turn. [5 V-sts, 2 dc]\n"
+      "Row 3: ch 3 (counts as dc), V-st in the ch-1 sp of each V-st across, dc in top of ch-3, turn. "
+      "[5 V-sts, 2 dc]\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 12);
+}
+
+TEST_CASE("A number of groups with its sizes in brackets is no work") {
+  const test::Text text(
+      "Cowl\nTerms: US\nSize S (M, L)\nShell: (2 dc, ch 1, 2 dc) in one st\n\n"
+      "Row 1: Ch 26 (32, 38), sc in 2nd ch from hook and in each ch across. 25 (31, 37) sc\n"
+      "Row 2: Ch 3 (counts as dc), turn, *skip 2 sts, shell in next st, skip 2 sts, dc in next st; "
+      "rep from * across. 4 (5, 6) shells\n");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 21);
+}
