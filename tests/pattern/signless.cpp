@@ -22,7 +22,8 @@ std::string told_in(std::string_view line, bool in_list = false) {
   const Source source{std::string(line)};
   std::string told;
   for (const Definition& one :
-       definitions_without_signs(source, {0, static_cast<std::uint32_t>(line.size())}, in_list))
+       definitions_without_signs(source, {0, static_cast<std::uint32_t>(line.size())}, in_list,
+                                 *words::find_vocabulary("en-US")))
     told += (told.empty() ? "" : "; ") + std::string(source.at(one.name)) + "=" +
             std::string(source.at(one.value));
   return told;
