@@ -36,26 +36,40 @@ void Bounds::yield_to_ends(const Strung& strung) {
   }
 }
 
-/// From the first item to the last: where each can stand so that all before it can.
+/// Where an item can stand so that all before it can.
+void Bounds::bind(std::size_t i, const Strung& strung) {
+  if (low_[i] > high_[i]) low_[i] = high_[i] = (low_[i] + high_[i]) / 2;
+  if (i == 0) {
+    if (!strung.free_ends) rise(0, strung.least[0]);
+  } else {
+    const Pair& pair = pairs_[i];
+    const auto [before, own] = pair.weights;
+    rise(i, low_[i - 1] + strung.least[i]);
+    rise(i, (pair.low - before * high_[i - 1]) / own);
+    rise(i, (pair.low + before * strung.least[i]) / (before + own));
+    sink(i, (pair.high - before * low_[i - 1]) / own);
+  }
+}
+
 bool Bounds::fit(const Strung& strung, Ends ends) {
   if (ends == Ends::yield) yield_to_ends(strung);
   const std::size_t items = low_.size();
   for (std::size_t i = 0; i < items; ++i) {
-    if (low_[i] > high_[i]) low_[i] = high_[i] = (low_[i] + high_[i]) / 2;
-    if (i == 0) {
-      rise(0, strung.least[0]);
-    } else {
-      const Pair& pair = pairs_[i];
-      const auto [before, own] = pair.weights;
-      rise(i, low_[i - 1] + strung.least[i]);
-      rise(i, (pair.low - before * high_[i - 1]) / own);
-      rise(i, (pair.low + before * strung.least[i]) / (before + own));
-      sink(i, (pair.high - before * low_[i - 1]) / own);
-    }
-    if (i + 1 == items) sink(i, strung.length - strung.least[items]);
+    bind(i, strung);
+    if (i + 1 == items && !strung.free_ends) sink(i, strung.length - strung.least[items]);
     if (low_[i] > high_[i]) return false;
   }
   return true;
+}
+
+bool Bounds::fit_most(const Strung& strung) {
+  const std::size_t items = low_.size();
+  if (!strung.free_ends) yield_to_ends(strung);
+  for (std::size_t i = 0; i < items; ++i) {
+    bind(i, strung);
+    high_[i] = std::max(high_[i], low_[i]);
+  }
+  return strung.free_ends || items == 0 || low_.back() <= strung.length - strung.least[items];
 }
 
 void Bounds::stand(const Strung& strung, std::vector<double>& at) const {

@@ -33,11 +33,16 @@ public:
   /// what is asked as that lets it.
   bool fit(const Strung& strung, Ends ends = Ends::hold);
 
+  /// The same where not all can: those behind others that push them stand as near to their bounds as these
+  /// let them. False: they have no room at all. No item may be bound together with another.
+  bool fit_most(const Strung& strung);
+
   /// After that: stands every item where all can, near to where it stands.
   void stand(const Strung& strung, std::vector<double>& at) const;
 
 private:
   void yield_to_ends(const Strung& strung);
+  void bind(std::size_t item, const Strung& strung);
 
   struct Pair {
     Weights weights;

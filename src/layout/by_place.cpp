@@ -108,8 +108,10 @@ public:
   }
 
   Bounds bounds(const Strung& strung, const std::vector<double>& at) const {
-    return turn_.inward ? bounds_of_heads(feet_, tops(at), rings_.inside_laid.at, scale(), at)
-                        : bounds_of_feet(feet_, tops(at), strung, at);
+    if (turn_.inward) return bounds_of_heads(feet_, tops(at), rings_.inside_laid.at, scale(), at);
+    Bounds bounds(at.size());
+    bound_feet(feet_, tops(at), strung, at, bounds);
+    return bounds;
   }
 
 private:
@@ -141,7 +143,8 @@ bool hold_by_places(const Fabric& fabric, const RingPair& rings, const Turn& tur
     sight.draw_nearer(laid);
     return true;
   }
-  if (sight.draw(laid)) return true;
+  laid.plain = sight.draw(laid);
+  if (laid.plain) return true;
   sight.find_feet();
   Bounds bounds = sight.bounds(laid.strung, laid.at);
   if (!bounds.fit(laid.strung)) return false;
@@ -150,7 +153,8 @@ bool hold_by_places(const Fabric& fabric, const RingPair& rings, const Turn& tur
     if (turn.inward) tops = sight.tops(laid.at);
     return sight.moves(tops, laid.at);
   };
-  if (!settle_by_places(asked, laid.strung, laid.at, laid.now_at_least)) bounds.stand(laid.strung, laid.at);
+  if (!settle_by_places(asked, laid.strung, laid.at, laid.now_at_least))
+    bounds.stand(laid.strung, laid.at), hold_there(laid.strung, laid.at);
   return true;
 }
 

@@ -114,10 +114,13 @@ bool is_by_places(const Fabric& fabric, const Course& before, const Ring& ring_b
     const Stand& stand = course.stands[i];
     if (stand.column || stand.items != 1) return false;
     std::size_t foot = 0;
-    for (const fabric::Leg& leg : legs_of(fabric, course.items[stand.item])) {
+    const fabric::Legs legs = legs_of(fabric, course.items[stand.item]);
+    const LegsHeld held = legs_held(course.items[stand.item], legs.size());
+    for (const fabric::Leg& leg : legs) {
       if (!is_stitch(leg.into) || leg.into.of < first) return false;
       const std::size_t place = leg.into.of - first;
-      const double at = stand_at(course, i) + feet[course.band.shape_of[stand.item]].or_last(foot++);
+      const double at = stand_at(course, i) + feet[course.band.shape_of[stand.item]].or_last(foot);
+      if (!held.holds(foot++)) continue;
       const double own = distance(place, at);
       if (own == nowhere || own >= std::min(distance(place - 1, at), distance(place + 1, at))) return false;
     }
@@ -127,10 +130,11 @@ bool is_by_places(const Fabric& fabric, const Course& before, const Ring& ring_b
 
 } // namespace
 
-bool hold_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before, Course& course) {
-  if (is_by_places(fabric, before, ring_before, course)) return true;
-  return hold_feet(feet_of(fabric, course), {Tops(fabric, heads_of(fabric, before, ring_before), 0)},
-                   course.strung, course.at);
+std::size_t hold_by_places(const Fabric& fabric, const Course& before, const Ring& ring_before,
+                           Course& course) {
+  if (is_by_places(fabric, before, ring_before, course)) return 0;
+  return hold_most_feet(feet_of(fabric, course), {Tops(fabric, heads_of(fabric, before, ring_before), 0)},
+                        course.strung, course.at);
 }
 
 } // namespace whorl::layout

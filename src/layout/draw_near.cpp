@@ -62,11 +62,13 @@ std::optional<std::vector<std::size_t>> misplaced(const Fabric& fabric, const St
   for (std::size_t i = 0; i < feet.ring.items.size(); ++i) {
     const Seen& seen = feet.seen[feet.ring.band.shape_of[i]];
     std::size_t foot = 0;
-    for (const fabric::Leg& leg : legs_of(fabric, feet.ring.items[i])) {
+    const fabric::Legs legs = legs_of(fabric, feet.ring.items[i]);
+    const LegsHeld held = legs_held(feet.ring.items[i], legs.size());
+    for (const fabric::Leg& leg : legs) {
       const std::size_t place = leg.into.of - first;
       if (!is_stitch(leg.into) || leg.into.of < first || place >= heads.size()) return std::nullopt;
-      const double angle = feet.at[i] / feet.ring.size.middle + seen.or_last(foot++).angle;
-      if (is_by(heads, place, angle)) continue;
+      const double angle = feet.at[i] / feet.ring.size.middle + seen.or_last(foot).angle;
+      if (!held.holds(foot++) || is_by(heads, place, angle)) continue;
       found.push_back(feet_move ? i : heads[place].item);
     }
   }

@@ -30,6 +30,8 @@ struct Drawn {
   Figure figure;
   std::vector<Size> sizes;
   std::vector<Laid> laid;
+  /// All stitches are plainly by their own places, but for some beside the gutter of a plain disc of many rings.
+  bool held = true;
 };
 
 /// A disc in which nothing stands yet, and how much of its middle is taken.

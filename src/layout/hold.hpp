@@ -7,10 +7,12 @@
 
 namespace whorl::layout {
 
-/// Between which the items of a line stand when their feet are by their own places. `at`: where they are
-/// about.
-Bounds bounds_of_feet(const std::vector<Foot>& feet, const Tops& heads, const Strung& strung,
-                      const std::vector<double>& at);
+/// Bounds the items of a line so that their feet stand by their own places. `at`: where they are about.
+void bound_feet(const std::vector<Foot>& feet, const Tops& heads, const Strung& strung,
+                const std::vector<double>& at, Bounds& bounds);
+
+/// Holds strung items where they stand.
+void hold_there(Strung& strung, std::vector<double>& at);
 
 /// Lets strung items settle with bounds where something asks them to move; whether nothing does in the end.
 bool settle_by_places(const std::function<std::vector<Move>()>& asked, Strung& strung,
@@ -20,5 +22,9 @@ bool settle_by_places(const std::function<std::vector<Move>()>& asked, Strung& s
 /// these are; false: they have no room there.
 bool hold_feet(const std::vector<Foot>& feet, const std::vector<Tops>& rounds, Strung& strung,
                std::vector<double>& at);
+
+/// The same where not all have room there: the others give way to them. How many items do.
+std::size_t hold_most_feet(const std::vector<Foot>& feet, const std::vector<Tops>& rounds, Strung& strung,
+                           std::vector<double>& at);
 
 } // namespace whorl::layout

@@ -29,6 +29,16 @@ inline fabric::Legs legs_of(const fabric::Fabric& fabric, const Item& item) {
                                         legs_of_one(fabric, item.first + item.count - 1).end()};
 }
 
+/// The legs of an item that stand by their own places wherever it stands: of three or more worked together
+/// the middle ones, from which lines lead the others to theirs where these are far apart.
+struct LegsHeld {
+  std::size_t first = 0, behind = 0;
+  bool holds(std::size_t leg) const { return leg >= first && leg < behind; }
+};
+inline LegsHeld legs_held(const Item& item, std::size_t legs) {
+  return item.count > 1 || legs < 3 ? LegsHeld{0, legs} : LegsHeld{(legs - 1) / 2, legs / 2 + 1};
+}
+
 /// The symbols of a round in the order of work, not yet placed: stitches of one kind in one place are one
 /// item. An echo shows no loop marks.
 std::vector<Item> items_of(const fabric::Fabric& fabric, std::uint32_t round, bool echo = false);

@@ -187,6 +187,7 @@ void hand_on(bool keeps_problem, Laid& inside, Laid& laid) {
 void lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
               const Size& size, const Seats& seats, const Turn& turn, const Laid* inside, Laid& laid) {
   laid.doubled = laid.drawn = 0;
+  laid.plain = true;
   laid.at_least.clear(), laid.now_at_least.clear();
   string_gaps(band, size, laid.strung);
   string_springs(fabric, ring, items, size, seats, turn, laid.strung);

@@ -24,7 +24,8 @@ struct Laid {
   /// The gaps that came to stand at their least: a bit for when it had settled, and one for each time that it
   /// was drawn to its places since.
   std::vector<std::uint8_t> at_least;
-  int drawn = 0; ///< how often that was
+  int drawn = 0;     ///< how often that was
+  bool plain = true; ///< it is by its places, as is quickly told
   std::vector<char> now_at_least;
   Slate slate;
 };

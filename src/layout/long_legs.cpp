@@ -8,7 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <optional>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -18,9 +20,16 @@ using fabric::StitchId;
 
 constexpr double half_pen = 0.05;
 constexpr double beside_foot = 0.20; ///< a line begins so far from the foot …
-constexpr double most_beside = 0.80; ///< … or, past its mark, no further …
-constexpr double over_head = 0.26;   ///< … and ends so far from the head that it leads to
+constexpr double most_beside = 0.80; ///< … or, past its mark, no further
+/// … and ends so far aside of the head that it leads to, and outside it: where one is not free, the next.
+constexpr Point ends[] = {{0, 0.26},     {0, 0.20},     {0, 0.34},     {0.12, 0.26},  {-0.12, 0.26},
+                          {0.12, 0.20},  {-0.12, 0.20}, {0.24, 0.26},  {-0.24, 0.26}, {0.12, 0.34},
+                          {-0.12, 0.34}, {0.24, 0.20},  {-0.24, 0.20}, {0.24, 0.34},  {-0.24, 0.34},
+                          {0.36, 0.26},  {-0.36, 0.26}, {0.36, 0.16},  {-0.36, 0.16}};
+constexpr double levels[] = {0.20, 0.15, 0.26, 0.34,
+                             0.42}; ///< or it leads between the rounds, at such a height
 constexpr double least_air = 0.06;
+constexpr std::int64_t neighbours = 6; ///< to either side, that a foot may be nearer to than to its own place
 constexpr std::uint32_t many_legs = 3; ///< two feet are always by their own places
 
 bool has_many_legs(const Item& item) { return item.count == 1 && item.feet >= many_legs; }
@@ -58,54 +67,163 @@ private:
 
 class Lengthening {
 public:
-  Lengthening(const Fabric& fabric, const Extents& extents, Figure& figure)
-      : fabric_(fabric), extents_(extents), figure_(figure), heads_(fabric, figure) {}
+  Lengthening(const Fabric& fabric, const Extents& extents, Lines which, Figure& figure)
+      : fabric_(fabric), extents_(extents), which_(which), figure_(figure), heads_(fabric, figure) {}
 
-  void lengthen() {
+  std::vector<int> lengthen() {
     for (std::uint32_t ring = 0; ring < figure_.rings.size(); ++ring) {
       const Ring& it = figure_.rings[ring];
       for (std::uint32_t k = it.first_item; !it.echo && k < it.first_item + it.items; ++k)
-        if (has_many_legs(figure_.items[k])) lengthen(ring, figure_.items[k]);
+        if (wants_lines(figure_.items[k])) lengthen(ring, figure_.items[k]);
     }
+    return std::move(crowded_);
   }
 
 private:
+  bool wants_lines(const Item& item) const {
+    const bool stays = item.stem > 0 || item.key.base == Base::below ||
+                       (fabric_.stitches[item.first].flags & fabric::joins) != 0;
+    return !stays && (which_ == Lines::of_every_foot || has_many_legs(item));
+  }
+
   void lengthen(std::uint32_t ring, const Item& item) {
     std::uint32_t foot = item.first_foot;
+    const Point* before = nullptr; // of feet in one place and point the line of the first is for all
+    Point stood;
+    fabric::Place into;
     for (const fabric::Leg& leg : legs_of(fabric_, item)) {
       if (foot == item.first_foot + item.feet) return;
       Point& at = figure_.feet[foot++];
-      if (is_stitch(leg.into) && !is_by_its_place(leg.into.of, at, item)) lead(ring, leg.into.of, at);
+      if (before != nullptr && at == stood && leg.into == into) {
+        at = *before;
+        continue;
+      }
+      stood = at, before = &at, into = leg.into;
+      if (!is_stitch(leg.into) || fabric_.stitches[leg.into.of].round == figure_.rings[ring].round) continue;
+      if (!is_in_fan(ring, leg.into, item) && !is_by_its_place(leg.into.of, at, item))
+        lead(ring, leg.into.of, item, at);
     }
+  }
+
+  /// Of three and more in one place, whose middle is by it, none is asked for itself.
+  bool is_in_fan(std::uint32_t ring, const fabric::Place& into, const Item& item) {
+    constexpr std::size_t most_asked_alone = 2;
+    if (which_ == Lines::of_many_legs) return false;
+    if (feet_of_ != ring || feet_.empty()) gather_feet(ring);
+    const auto by_place = [](const Taker& one, const Taker& other) { return one.place < other.place; };
+    const auto [first, last] = std::equal_range(feet_.begin(), feet_.end(), Taker{into.of, {}}, by_place);
+    const auto many = static_cast<std::size_t>(last - first);
+    if (many <= most_asked_alone) return false;
+    Point middle;
+    for (auto one = first; one != last; ++one)
+      middle = middle + (1.0 / static_cast<double>(many)) * one->foot;
+    return is_by_its_place(into.of, middle, item);
+  }
+
+  /// The feet of a ring, in the order of their places.
+  void gather_feet(std::uint32_t ring) {
+    const Ring& it = figure_.rings[ring];
+    feet_of_ = ring;
+    feet_.clear();
+    for (std::uint32_t k = it.first_item; k < it.first_item + it.items; ++k) {
+      const Item& item = figure_.items[k];
+      std::uint32_t foot = item.first_foot;
+      for (const fabric::Leg& leg : legs_of(fabric_, item))
+        if (foot < item.first_foot + item.feet) feet_.push_back({leg.into.of, figure_.feet[foot++]});
+    }
+    std::stable_sort(feet_.begin(), feet_.end(),
+                     [](const Taker& one, const Taker& other) { return one.place < other.place; });
+  }
+
+  /// How far something is from a head: straight, and aside of the way out, where it is on the same side.
+  struct Distance {
+    double straight = 1e9, aside = 1e9;
+  };
+
+  Distance distance_to(const DrawnTops::Head& head, Point foot, Point out) const {
+    const Point away = head.at - foot;
+    return {length(away), dot(out, way_out(head.at, head.up)) > 0 ? std::abs(cross(out, away)) : 1e9};
+  }
+
+  /// Upright on a line, from the middle of a disc, square to the contours of an oval.
+  Point way_out(Point at, Point up) const {
+    return goes_round(figure_) && figure_.form != Form::oval ? unit(at) : up;
   }
 
   bool is_by_its_place(StitchId place, Point foot, const Item& item) const {
     const auto own = heads_.of(place);
     if (!own) return true;
-    const Point out = goes_round(figure_) && figure_.form != Form::oval ? unit(foot) : item.up;
+    const Point out = way_out(foot, item.up);
+    const Distance to_own = distance_to(*own, foot, out);
+    Distance least;
     const fabric::Round& round = fabric_.rounds[fabric_.stitches[place].round];
-    double straight = 1e9, aside = 1e9;
-    for (const StitchId other : {place - 1, place + 1}) {
-      if (other < round.first_stitch || other >= round.first_stitch + round.count) continue;
+    const std::int64_t many = round.count, number = std::int64_t{place} - round.first_stitch;
+    for (std::int64_t on = std::max(-neighbours, -many); on <= std::min(neighbours, many); ++on) {
+      const auto other = static_cast<StitchId>(round.first_stitch + (number + on + many) % many);
       const auto head = heads_.of(other);
-      if (!head || (fabric_.stitches[other].flags & fabric::counts) == 0) continue;
-      straight = std::min(straight, length(head->at - foot));
-      aside = std::min(aside, std::abs(cross(out, head->at - foot)));
+      if (!head || other == place || (fabric_.stitches[other].flags & fabric::counts) == 0) continue;
+      const Distance to = distance_to(*head, foot, out);
+      least = {std::min(least.straight, to.straight), std::min(least.aside, to.aside)};
     }
-    return length(own->at - foot) < straight || std::abs(cross(out, own->at - foot)) < aside;
+    return to_own.straight < least.straight || to_own.aside < least.aside;
   }
 
-  void lead(std::uint32_t ring, StitchId place, Point& foot) {
+  void lead(std::uint32_t ring, StitchId place, const Item& item, Point& foot) {
     const auto head = heads_.of(place);
-    const Point to = head->at + over_head * head->up;
-    const std::optional<Point> from = start_of(foot, to);
-    if (!from) return;
+    for (const Point beside : ends) {
+      const Point to = head->at + beside.y * head->up + beside.x * Point{head->up.y, 0 - head->up.x};
+      const std::optional<Point> from =
+          is_by_its_place(place, to, item) ? start_of(foot, to) : std::optional<Point>();
+      if (from) return add({*from, to}, ring, foot);
+    }
+    for (const double over : levels)
+      for (const double start : {0.0, 0.2, 0.4, 0.6, 0.1, 0.3}) {
+        const std::vector<Point> way = way_between(foot, *head, over, start);
+        if (is_free(way) && is_by_its_place(place, way.back(), item)) return add(way, ring, foot);
+      }
+    note_crowded(fabric_.stitches[place].round);
+  }
+
+  void note_crowded(std::uint32_t round) {
+    for (std::size_t i = 0; i < figure_.rings.size(); ++i) {
+      const bool own = figure_.rings[i].round <= round && round <= figure_.rings[i].last_round;
+      if (own && std::find(crowded_.begin(), crowded_.end(), static_cast<int>(i)) == crowded_.end())
+        crowded_.push_back(static_cast<int>(i));
+    }
+  }
+
+  void add(std::vector<Point> way, std::uint32_t ring, Point& foot) {
+    foot = way.back();
     Stroke stroke;
     stroke.line = Line::stem;
-    stroke.points = {*from, to};
+    stroke.points = std::move(way);
     stroke.ring = ring;
     figure_.strokes.push_back(std::move(stroke));
-    foot = to;
+  }
+
+  /// A way between the rounds, at one height over the head that it leads to.
+  std::vector<Point> way_between(Point foot, const DrawnTops::Head& head, double over, double start) const {
+    constexpr double step = 0.5;
+    const Point to = head.at + over * head.up;
+    const bool round = goes_round(figure_);
+    const double far = length(to - foot), level = round ? length(to - on_core(to)) : to.y;
+    const int steps = 1 + static_cast<int>(far / step);
+    std::vector<Point> way;
+    for (int k = 0; k <= steps; ++k) {
+      const double on = start / std::max(far, 1e-9), t = on + (1 - on) * k / steps;
+      const Point between = foot + t * (to - foot), core = on_core(between);
+      way.push_back(round ? core + level * unit(between - core) : Point{between.x, level});
+    }
+    return way;
+  }
+
+  /// What the rings go round is nearest here.
+  Point on_core(Point p) const { return {std::clamp(p.x, -figure_.half_core, figure_.half_core), 0}; }
+
+  bool is_free(const std::vector<Point>& way) const {
+    for (std::size_t i = 1; i < way.size(); ++i)
+      if (air_round(way[i - 1], way[i]) < least_air) return false;
+    return way.size() > 1;
   }
 
   /// Where a line to a place begins: beside the foot, or the loop mark beneath it.
@@ -129,15 +247,24 @@ private:
 
   const Fabric& fabric_;
   const Extents& extents_;
+  Lines which_;
   Figure& figure_;
   DrawnTops heads_;
+  struct Taker {
+    StitchId place = 0;
+    Point foot;
+  };
+  std::vector<int> crowded_;
+  std::uint32_t feet_of_ = 0;
+  std::vector<Taker> feet_; ///< of that ring, before any line led on from them
 };
 
 } // namespace
 
-void lengthen_legs(const Fabric& fabric, const Extents& extents, Figure& figure) {
-  if (std::any_of(figure.items.begin(), figure.items.end(), has_many_legs))
-    Lengthening(fabric, extents, figure).lengthen();
+std::vector<int> lengthen_legs(const Fabric& fabric, const Extents& extents, Lines which, Figure& figure) {
+  if (which == Lines::of_every_foot || std::any_of(figure.items.begin(), figure.items.end(), has_many_legs))
+    return Lengthening(fabric, extents, which, figure).lengthen();
+  return {};
 }
 
 } // namespace whorl::layout

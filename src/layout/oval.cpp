@@ -4,6 +4,7 @@
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/oval_furniture.hpp"
 #include "layout/placed.hpp"
 #include "layout/stand.hpp"
@@ -109,10 +110,7 @@ public:
   std::vector<int> put_together(const std::vector<double>& room, int again) {
     room_ = room;
     lay_chain();
-    for (const Ring& ring : plan_.rings) {
-      lay_ring(ring);
-      if (!held_ && pitch_ < widest_pitch) return {}; // it is laid anew, wider
-    }
+    for (const Ring& ring : plan_.rings) lay_ring(ring);
     add_kept_loops();
     add_arrow();
     const double edge = around_.high;
@@ -126,8 +124,12 @@ public:
     return crowded;
   }
 
+  /// Lets lines lead from feet to their places; the rings outside which one found no room.
+  std::vector<int> lengthen() { return lengthen_legs(fabric_, extents_, Lines::of_every_foot, oval_.figure); }
+
   std::size_t lines() const { return oval_.figure.rings.size(); }
-  bool is_held() const { return held_; }
+  /// How many stitches have no room by their own places.
+  std::size_t not_held() const { return not_held_; }
   Oval drawn() { return std::move(oval_); }
 
 private:
@@ -180,7 +182,7 @@ private:
     seat(ring);
     set_feet(ring);
     lay_oval_ring(extents_, oval_.stadium, around_, ring);
-    held_ = held_ && ring.held;
+    not_held_ += ring.not_held;
     keep_places(planned, ring);
     keep_heads(planned, ring);
     stand(planned, ring);
@@ -361,8 +363,8 @@ private:
   Band chain_band_;
   std::vector<Item> lead_; ///< chains skipped at the hook, which stand on end where the first round begins
   std::vector<double> room_;
-  double pitch_;     ///< of the starting chain
-  bool held_ = true; ///< all stitches are by their own places
+  double pitch_; ///< of the starting chain
+  std::size_t not_held_ = 0;
 };
 
 } // namespace
@@ -394,15 +396,21 @@ Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, c
   constexpr int most_times = 10;
   constexpr double more = 0.2, wider = 1.08;
   std::vector<double> room;
-  double pitch = least_pitch;
+  double pitch = least_pitch, best = pitch;
+  bool found = false;
+  std::size_t fewest = static_cast<std::size_t>(-1); ///< stitches that are not by their own places
   for (int i = 0;; ++i) {
     Laying laying(fabric, plan, extents, page, pitch);
-    const std::vector<int> crowded = laying.put_together(room, i);
-    if (!laying.is_held() && pitch < widest_pitch) {
+    std::vector<int> crowded = laying.put_together(room, i);
+    if (laying.not_held() > 0 && !found) {
+      if (laying.not_held() < fewest) fewest = laying.not_held(), best = pitch;
       pitch *= wider;
+      found = pitch >= widest_pitch;
+      if (found) pitch = best;
       --i;
       continue;
     }
+    for (const int ring : laying.lengthen()) crowded.push_back(ring);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)

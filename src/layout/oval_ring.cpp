@@ -59,6 +59,7 @@ public:
     while (least < most_steps && !fits(ring_.inner + least * step)) ++least;
     for (int i = least; !ring_.held && i < least + steps_to_places; i += 10)
       if (fits(ring_.inner + i * step) && ring_.held) return;
+    most_only_ = !ring_.held;
     if (!ring_.held) fits(ring_.inner + least * step);
   }
 
@@ -169,7 +170,10 @@ private:
   bool hold_by_places() {
     std::vector<Head> heads = around_.heads;
     for (Head& head : heads) head.at = carried_square(stadium_, seat_radius, head.at, ring_.size.middle);
-    return hold_feet(ring_.feet, {Tops(*around_.fabric, std::move(heads), length_)}, ring_.strung, ring_.at);
+    const std::vector<Tops> rounds{Tops(*around_.fabric, std::move(heads), length_)};
+    if (!most_only_) return hold_feet(ring_.feet, rounds, ring_.strung, ring_.at);
+    ring_.not_held = hold_most_feet(ring_.feet, rounds, ring_.strung, ring_.at);
+    return ring_.not_held == 0;
   }
 
   bool strays() const {
@@ -238,6 +242,7 @@ private:
   const Stadium& stadium_;
   const Around& around_;
   OvalRing& ring_;
+  bool most_only_ = false; ///< not all have room by their own places
   double height_ = 0, length_ = 0;
   std::vector<Convex> labels_;
   std::vector<std::vector<Convex>> ink_;

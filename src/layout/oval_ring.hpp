@@ -24,9 +24,10 @@ struct OvalRing {
   bool cut = false; ///< the end of the yarn is marked outside its last stitch
   Size size;
   Strung strung;
-  std::vector<double> at; ///< of the stands
-  std::vector<Foot> feet; ///< of the stands, each from its ray
-  bool held = true;       ///< all of them are by their own places
+  std::vector<double> at;   ///< of the stands
+  std::vector<Foot> feet;   ///< of the stands, each from its ray
+  bool held = true;         ///< all of them are by their own places …
+  std::size_t not_held = 0; ///< … or so many are not
 };
 
 /// Contours at which seats are kept.

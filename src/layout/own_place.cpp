@@ -111,10 +111,14 @@ std::vector<Foot> feet_of(const Fabric& fabric, const std::vector<Item>& items,
         item.key.base == Base::below)
       continue;
     std::size_t foot = 0;
-    for (const fabric::Leg& leg : legs_of(fabric, item)) {
+    const fabric::Legs legs = legs_of(fabric, item);
+    const LegsHeld held = legs_held(item, legs.size());
+    for (const fabric::Leg& leg : legs) {
+      const std::size_t own = foot++;
+      if (!held.holds(own)) continue;
       if (groups.empty() || !(groups.back().into == leg.into)) groups.push_back({leg.into, {}, {}});
       groups.back().items.push_back(i);
-      groups.back().from_ray.push_back((*from_ray[i])[std::min(foot++, from_ray[i]->size() - 1)]);
+      groups.back().from_ray.push_back((*from_ray[i])[std::min(own, from_ray[i]->size() - 1)]);
     }
   }
   std::vector<Foot> feet;

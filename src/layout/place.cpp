@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <optional>
 #include <tuple>
+#include <utility>
 
 namespace whorl::layout {
 
@@ -81,11 +82,22 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
 
 void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
                 const Page& page, Placement& placement) {
+  const auto add = [&](Figure figure, bool held) {
+    lengthen_legs(fabric, extents, held ? Lines::of_many_legs : Lines::of_every_foot, figure);
+    placement.figures.push_back(std::move(figure));
+  };
   for (const Plan& plan : plans)
-    placement.figures.push_back(plan.strip              ? draw_strip(fabric, plan, extents, page).figure
-                                : plan.oval             ? draw_oval(fabric, plan, extents, page).figure
-                                : is_lace(fabric, plan) ? draw_lace(fabric, plan, extents, page).figure
-                                                        : draw_disc(fabric, plan, extents, page).figure);
+    if (plan.strip) {
+      Straight drawn = draw_strip(fabric, plan, extents, page);
+      add(std::move(drawn.figure), drawn.held);
+    } else if (plan.oval) {
+      placement.figures.push_back(draw_oval(fabric, plan, extents, page).figure);
+    } else if (is_lace(fabric, plan)) {
+      add(draw_lace(fabric, plan, extents, page).figure, true);
+    } else {
+      Drawn drawn = draw_disc(fabric, plan, extents, page);
+      add(std::move(drawn.figure), drawn.held);
+    }
 }
 
 /// Rows with the edging round them in one figure; false: that is not wanted, or finds no room.
@@ -102,8 +114,9 @@ bool add_edged_rows(const fabric::Fabric& fabric, std::uint32_t part, const Sect
                     lines = section.rounds.size() + 2 * section.edging.size();
   if (places.first != 0 || places.last + 1 != all.size() || (most > 0 && lines > most)) return false;
   std::optional<Straight> drawn = draw_edged_rows(fabric, part, section, folding, extents, page);
-  if (drawn) placement.figures.push_back(std::move(drawn->figure));
-  return drawn.has_value();
+  if (!drawn) return false;
+  placement.figures.push_back(std::move(drawn->figure));
+  return true;
 }
 
 /// The edging of rows as rounds of their own, as far as they are rounds.
@@ -141,7 +154,6 @@ Placement place(const fabric::Fabric& fabric, const Extents& extents, const Page
     for (const Section& section : sections_of(fabric, part))
       add_section(fabric, part, section, folding, extents, page, placement);
   }
-  for (Figure& figure : placement.figures) lengthen_legs(fabric, extents, figure);
   return placement;
 }
 

@@ -48,6 +48,7 @@ public:
 private:
   void lay_all() {
     drawn_.sizes = size_rings(rungs_.bands, core_, open_, turn_);
+    drawn_.held = true;
     ends_ = Ends::hold;
     for_ends_ = {};
     bool pushed = false;
@@ -61,9 +62,12 @@ private:
         i = yield_from(i) - 1;
       else if (further > 0)
         push_out(i, further, by_ends);
-      else
+      else {
         lay_ring(i, drawn_.sizes[i], Ends::yield, drawn_.laid[i]);
+        drawn_.held = false;
+      }
     }
+    for (const Laid& laid : drawn_.laid) drawn_.held = drawn_.held && laid.plain;
   }
 
   /// How much further out a ring may stand. Once one of them is dense in a place, near the gutter or not, all
@@ -84,6 +88,7 @@ private:
   /// than the one before. Returns where laying goes on.
   std::size_t yield_from(std::size_t i) {
     ends_ = Ends::yield;
+    drawn_.held = drawn_.held && rungs_.bands.size() > few_rings;
     const std::size_t first = for_ends_.further > 0 ? for_ends_.first : i;
     for (std::size_t k = first; k < i; ++k) rungs_.bands[k].further = 0;
     return first;

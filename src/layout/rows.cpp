@@ -6,6 +6,7 @@
 #include "layout/edging.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/owner.hpp"
 #include "layout/placed.hpp"
 #include "layout/spike.hpp"
@@ -150,9 +151,14 @@ public:
     return crowded;
   }
 
+  /// Lets lines lead from feet to their places; the rows above which one found no room.
+  std::vector<int> lengthen() {
+    return lengthen_legs(fabric_, extents_, Lines::of_every_foot, drawn_.figure);
+  }
   std::size_t lines() const { return drawn_.courses.size(); }
   bool has_room() const { return has_room_; }
-  bool is_held() const { return held_; }
+  /// How many stitches have no room by their own places.
+  std::size_t not_held() const { return not_held_; }
   std::vector<std::uint32_t> bends() const { return rings_at_bends(drawn_.figure); }
   const std::vector<std::uint32_t>& stemless() const { return stemless_; }
   Straight drawn() { return std::move(drawn_); }
@@ -170,7 +176,7 @@ private:
     const Edging edging{edging_, std::move(lead_), inked_, edge_ == Edge::anywhere};
     const Edged edged = add_edging(fabric_, extents_, page_, edging, footing_, drawn_);
     has_room_ = edged == Edged::aside || edged == Edged::by_places;
-    held_ = held_ && (edged == Edged::by_places || edged == Edged::nowhere);
+    if (edged != Edged::by_places && edged != Edged::nowhere) ++not_held_;
   }
 
   /// The ring or chain under the first row stands round (0, 0).
@@ -298,9 +304,8 @@ private:
       set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
     const Room room{0, true, slot_, pulls};
     lay_course(fabric_, footing_, room, slate_, course);
-    if (!drawn_.courses.empty() &&
-        !hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course))
-      held_ = false;
+    if (!drawn_.courses.empty())
+      not_held_ += hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course);
     lean_to_places(fabric_, extents_, footing_, course);
     keep_places(fabric_, ring, course, room, footing_);
     drawn_.courses.push_back(std::move(course));
@@ -360,26 +365,46 @@ private:
   std::vector<std::uint32_t> stemless_;
   double slot_ = 1; ///< of a stitch
   Edge edge_ = Edge::none;
-  bool held_ = true; ///< all stitches are by their own places
+  std::size_t not_held_ = 0; ///< stitches that are not by their own places
+};
+
+/// Looks for the least width of a stitch with which all stitches are by their own places, or most are.
+class Widening {
+public:
+  double slot() const { return slot_; }
+
+  /// Whether it is found; else all is put together once more.
+  bool is_found(const Laying& laying) {
+    constexpr double wider = 1.06, widest = 4;
+    constexpr std::size_t few_more = 2;
+    if (found_ || laying.not_held() == 0) return true;
+    if (laying.has_room() && laying.not_held() < fewest_) fewest_ = laying.not_held(), best_ = slot_;
+    least_ = std::min(least_, laying.not_held());
+    slot_ *= wider;
+    found_ = slot_ >= widest;
+    if (found_ && fewest_ <= least_ + few_more) slot_ = best_; // else an edging has no room
+    return false;
+  }
+
+private:
+  static constexpr std::size_t nowhere = static_cast<std::size_t>(-1) / 2;
+  double slot_ = 1, best_ = 1;
+  std::size_t fewest_ = nowhere, least_ = nowhere; ///< the first where an edging has room
+  bool found_ = false;
 };
 
 std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Section& section,
                              const Folding& folding, const Extents& extents, const Page& page, Edge edge) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2, wider = 1.06, widest_slot = 4;
+  constexpr double more = 0.2;
   std::vector<double> room;
   std::vector<std::uint32_t> arrows;
   int bent = 0; ///< times that stems were given room
-  double slot = 1, had_room = 0;
-  bool growing = true;
+  Widening widening;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, part, section, folding, extents, page, edge, arrows, slot);
-    const std::vector<int> crowded = laying.put_together(room, i);
-    if (laying.has_room()) had_room = slot;
-    if (!laying.is_held() && growing) {
-      slot *= wider;
-      growing = slot < widest_slot;
-      if (!growing && had_room > 0) slot = had_room;
+    Laying laying(fabric, part, section, folding, extents, page, edge, arrows, widening.slot());
+    std::vector<int> crowded = laying.put_together(room, i);
+    if (!widening.is_found(laying)) {
       --i;
       continue;
     }
@@ -400,6 +425,7 @@ std::optional<Straight> draw(const Fabric& fabric, std::uint32_t part, const Sec
     }
     if (!laying.has_room() || (edge == Edge::near && !crowded.empty() && i == most_times))
       return std::nullopt;
+    for (const int line : laying.lengthen()) crowded.push_back(line);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);
     for (const int line : crowded)

@@ -38,6 +38,7 @@ struct Laying {
   const Page& page;
   std::vector<Course> courses;
   double length = 0;
+  bool held = true; ///< all stitches have room by their own places
 
   double side() const { return page.hand == Hand::right ? 1 : -1; }
   double edge() const { return length / 2; }
@@ -84,38 +85,41 @@ void stack(Laying& laying) {
   }
 }
 
-/// Strings all lines; false: some have no room by their own places.
-bool string_courses(Laying& laying, const std::vector<Ring>& rings, Footing& footing) {
-  bool held = true;
+/// Strings all lines; how many stitches have no room by their own places.
+std::size_t string_courses(Laying& laying, const std::vector<Ring>& rings, Footing& footing) {
+  std::size_t not_held = 0;
   Slate slate;
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
     if (i > 0 && !laying.plan.keep_problems) hand_on(laying.courses[i - 1].strung, course.strung);
     const Room room{laying.length, false, laying.length / slots_of(course), {}};
     lay_course(laying.fabric, footing, room, slate, course);
-    if (i > 0) held = hold_by_places(laying.fabric, laying.courses[i - 1], rings[i - 1], course) && held;
+    if (i > 0) not_held += hold_by_places(laying.fabric, laying.courses[i - 1], rings[i - 1], course);
     keep_places(laying.fabric, rings[i], course, room, footing);
   }
-  return held;
+  return not_held;
 }
 
-/// The lines become longer until all stitches have room by their own places.
-void string_with_room(Laying& laying, const std::vector<Ring>& rings) {
+/// The lines become longer until all stitches have room by their own places, or most have.
+bool string_with_room(Laying& laying, const std::vector<Ring>& rings) {
   constexpr double longer = 1.06;
   constexpr int most_times = 24;
-  const double length = laying.length;
+  double best = laying.length;
+  std::size_t fewest = static_cast<std::size_t>(-1);
   for (int i = 0; i < most_times; ++i, laying.length *= longer) {
     Footing footing(laying.fabric, laying.plan.part);
-    if (string_courses(laying, rings, footing)) return;
+    const std::size_t not_held = string_courses(laying, rings, footing);
+    if (not_held == 0) return true;
+    if (not_held < fewest) fewest = not_held, best = laying.length;
   }
-  laying.length = length;
+  laying.length = best;
   Footing footing(laying.fabric, laying.plan.part);
-  string_courses(laying, rings, footing);
+  return string_courses(laying, rings, footing) == 0;
 }
 
 void lay(Laying& laying, Figure& figure) {
   make_room(laying.courses, figure);
-  string_with_room(laying, figure.rings);
+  laying.held = string_with_room(laying, figure.rings);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
     Course& course = laying.courses[i];
     stand_course(laying.fabric, laying.extents, course, -laying.edge(), figure.rings[i], figure);
@@ -381,6 +385,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
       if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
   }
   drawn.courses = std::move(laying.courses);
+  drawn.held = laying.held;
   return drawn;
 }
 

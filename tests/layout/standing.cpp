@@ -129,11 +129,28 @@ Point middle_of(const std::vector<Point>& points) {
   return middle;
 }
 
-/// A stem, and the stitch it is of.
+/// A stem, or a piece of the line that leads on from its foot, and the stitch and leg it is of.
 struct Stem {
   Point foot, top;
   StitchId stitch;
+  std::uint32_t leg;
 };
+
+/// The line that leads on from a foot to here, where there is one.
+const Stroke* line_to(const Figure& figure, Point foot) {
+  for (const Stroke& stroke : figure.strokes)
+    if (stroke.line == Line::stem && !stroke.curved && stroke.points.back() == foot) return &stroke;
+  return nullptr;
+}
+
+void add_stem(const Figure& figure, Stem stem, std::vector<Stem>& stems) {
+  if (const Stroke* line = line_to(figure, stem.foot)) {
+    for (std::size_t i = 1; i < line->points.size(); ++i)
+      stems.push_back({line->points[i - 1], line->points[i], stem.stitch, stem.leg});
+    stem.foot = line->points.front();
+  }
+  stems.push_back(stem);
+}
 
 std::vector<Stem> stems_of(const Fabric& fabric, const Figure& figure) {
   std::vector<Stem> stems;
@@ -141,8 +158,10 @@ std::vector<Stem> stems_of(const Fabric& fabric, const Figure& figure) {
     if (has(fabric, item.first, fabric::joins)) continue;
     const std::uint32_t many = std::max(item.feet, item.feet > 0 ? item.count : 0U);
     for (std::uint32_t k = 0; k < many; ++k)
-      stems.push_back({figure.feet[item.first_foot + std::min(k, item.feet - 1)],
-                       figure.tips[item.first_tip + std::min(k, item.count - 1)], item.first});
+      add_stem(figure,
+               {figure.feet[item.first_foot + std::min(k, item.feet - 1)],
+                figure.tips[item.first_tip + std::min(k, item.count - 1)], item.first, k},
+               stems);
   }
   return stems;
 }
@@ -151,6 +170,8 @@ bool divides(Point from, Point to, Point a, Point b) {
   const double one = cross(to - from, a - from), other = cross(to - from, b - from);
   return one * other < -1e-9;
 }
+
+bool are_of_one_leg(const Stem& a, const Stem& b) { return a.stitch == b.stitch && a.leg == b.leg; }
 
 bool cross_each_other(const Stem& a, const Stem& b) {
   const double reach = length(a.top - a.foot) + length(b.top - b.foot);
@@ -220,7 +241,7 @@ std::string crossing_stems(const Fabric& fabric, const Figure& figure) {
   const std::vector<Stem> stems = stems_of(fabric, figure);
   for (std::size_t i = 0; i < stems.size(); ++i)
     for (std::size_t j = i + 1; j < stems.size(); ++j)
-      if (cross_each_other(stems[i], stems[j]))
+      if (!are_of_one_leg(stems[i], stems[j]) && cross_each_other(stems[i], stems[j]))
         found +=
             " " + fabric::id_of(fabric, stems[i].stitch) + " x " + fabric::id_of(fabric, stems[j].stitch);
   return found;
