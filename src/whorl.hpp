@@ -246,6 +246,52 @@ private:
   std::shared_ptr<const Content> content_; // shared: what it holds never changes
 };
 
+/// How instructions are put that are written out in words.
+enum class WriteForm : std::uint8_t {
+  kept,     ///< groups and repeats as the author has them
+  full,     ///< in full words, no abbreviation
+  shortest, ///< with the shortest repeats
+};
+
+/// What is wanted of a pattern written out.
+struct WriteOptions {
+  std::string language; ///< to write in, BCP 47; "": the pattern's
+  WriteForm form = WriteForm::kept;
+  std::string filled; ///< the table of what was left, filled in: a line each, as written, a tab, its translation
+};
+
+/// A passage that nobody but a translator can write in the other language; it stands in it as its author typed it.
+struct LeftPassage {
+  std::uint32_t line = 1;
+  std::string text;
+  bool work = false; ///< it is instruction, and so the written pattern is not the same work until it is translated
+};
+
+/// A pattern written out in words of a language.
+class Written {
+public:
+  struct Content;
+  explicit Written(std::shared_ptr<const Content> content);
+
+  /// The tag of the language.
+  const std::string& language() const;
+  std::string text() const;
+  std::string markdown() const;
+  std::string html() const;
+  /// As typed on the left, as written on the right.
+  std::string markdown_side_by_side() const;
+  std::string html_side_by_side() const;
+  /// What is left for the translator, in the order of the text …
+  const std::vector<LeftPassage>& left() const;
+  /// … and as a table to fill in.
+  std::string left_table() const;
+  /// Whether what is written reads back as the same work, stitch by stitch.
+  bool same_work() const;
+
+private:
+  std::shared_ptr<const Content> content_; // shared: what it holds never changes
+};
+
 /// A pattern that has been read, worked and checked. A value; copies share what never changes.
 class Pattern {
 public:
@@ -280,6 +326,8 @@ public:
   /// How its stitches are made: all that it uses, or those that it, or US terms, call so.
   /// `language`: of the words, BCP 47; "": the pattern's.
   Moves moves(std::string_view stitch = {}, std::string_view language = {}) const;
+  /// The instructions in words, in any language.
+  Written written(const WriteOptions& options = {}) const;
   /// The symbols on its chart, and no others.
   Symbols symbols(const SymbolOptions& options = {}) const;
 

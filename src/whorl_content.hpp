@@ -63,6 +63,20 @@ struct Steps::Content {
   std::vector<drawing::Step> steps;
 };
 
+/// A line of a pattern written out, and what its author typed there.
+struct WrittenLine {
+  enum class Sort : std::uint8_t { plain, title, heading, round, blank };
+  Sort sort = Sort::plain;
+  std::string typed, written;
+};
+
+struct Written::Content {
+  std::string language, from;      ///< tags
+  std::vector<WrittenLine> lines;
+  std::vector<LeftPassage> left;
+  bool same = false;
+};
+
 /// The words of the sheet in a language; English where there are none.
 const drawing::Wording& wording_for(std::string_view language);
 
@@ -107,6 +121,9 @@ std::shared_ptr<const Moves::Content> moves_of(std::shared_ptr<const Pattern::Co
 
 /// The object that `moves --json` prints.
 std::string moves_json(const Moves::Content& moves);
+
+/// A pattern written out in another language, or anew in its own.
+std::shared_ptr<const Written::Content> written_of(const Pattern::Content& pattern, const WriteOptions& options);
 
 /// The cautions of a pattern, and what is to be said of them.
 std::vector<Caution> cautions_of(const pattern::Source& source, const pattern::Tree& tree);

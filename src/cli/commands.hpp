@@ -21,6 +21,7 @@ Command declare_chart(CLI::App& app);
 Command declare_moves(CLI::App& app);
 Command declare_symbols(CLI::App& app);
 Command declare_steps(CLI::App& app);
+Command declare_write(CLI::App& app);
 
 /// A pattern's text; none if the file cannot be read (said on standard error).
 std::optional<std::string> read_text(const std::string& path);

@@ -1,6 +1,7 @@
 #include "writing/name.hpp"
 
 #include "pattern/terms.hpp"
+#include "writing/tongue.hpp"
 
 #include <algorithm>
 
@@ -8,21 +9,6 @@ namespace whorl::writing {
 namespace {
 
 using stitch::StitchKind;
-
-/// "dc2tog" taken apart: a stitch, and how many of it are worked together.
-struct Together {
-  std::string base;
-  std::string number;
-};
-
-std::optional<Together> together_of(const std::string& name) {
-  const std::string ending = "tog";
-  if (name.size() <= ending.size() || name.substr(name.size() - ending.size()) != ending) return std::nullopt;
-  const std::string front = name.substr(0, name.size() - ending.size());
-  const std::size_t digits = front.find_last_not_of("0123456789") + 1;
-  if (digits == 0 || digits == front.size()) return std::nullopt;
-  return Together{front.substr(0, digits), front.substr(digits)};
-}
 
 /// "dc5pc" in full: a popcorn of 5 double crochet; "" for other names.
 std::string gathered_kind(const std::string& name, const Say& say) {

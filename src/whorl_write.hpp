@@ -1,0 +1,73 @@
+#pragma once
+/// How a pattern is written out: passages of its text, the forms that each may be written in, and the judge who reads
+/// what is written and compares it with what was read. Not installed.
+
+#include "fabric/fabric.hpp"
+#include "pattern/source.hpp"
+#include "pattern/tree.hpp"
+#include "whorl_content.hpp"
+#include "writing/passage.hpp"
+#include "writing/tongue.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace whorl {
+
+/// A text as it is read.
+struct ReadWork {
+  pattern::Source source;
+  pattern::Tree tree;
+  fabric::Fabric fabric;
+};
+ReadWork read_work(std::string_view text, const words::Vocabulary& words);
+
+/// A passage and the ways to write it, the one that is wished most first. The last is the author's own text.
+struct Draft {
+  writing::Passage passage;
+  std::vector<std::string> forms;
+  std::size_t chosen = 0;
+  pattern::Span out; ///< where it stands in what is written
+  bool typed = true; ///< the last form is the author's own text
+  bool work = false; ///< it is instruction
+  bool filled = false; ///< the first form is what a translator filled in
+  std::vector<std::string> partly; ///< the forms in which words of the first language are left
+  bool prose = false; ///< its last form is nothing to worry about in the language that it is written in
+};
+
+/// Makes the forms.
+struct Writing {
+  const Pattern::Content& pattern;
+  const words::Vocabulary& from;
+  const words::Vocabulary& to;
+  writing::Say from_say, say;
+  bool same_language = false; ///< but for the dialect
+  WriteForm form = WriteForm::kept;
+  std::map<std::string, std::string> filled; ///< translations that were filled in
+};
+std::vector<Draft> drafts_of(const Writing& writing);
+
+/// Puts the chosen forms together and says where each stands.
+std::string composed(const pattern::Source& source, std::vector<Draft>& drafts);
+
+/// What of a written text is not what was read.
+class Judge {
+public:
+  Judge(const Pattern::Content& pattern, const ReadWork& read, const std::vector<Draft>& drafts);
+  /// Whether a passage says the same; strictly: stitch by stitch in the fabric, else by its own steps is enough.
+  bool is_same(std::size_t draft, bool strictly) const;
+
+private:
+  bool same_rounds(std::size_t draft, bool strictly) const;
+  bool same_placings(std::size_t draft) const;
+  bool same_heading(std::size_t draft) const;
+  bool same_list(std::size_t draft) const;
+
+  const Pattern::Content& pattern_;
+  const ReadWork& read_;
+  const std::vector<Draft>& drafts_;
+  std::vector<std::vector<std::uint32_t>> rounds_, placings_, parts_; ///< of what was read, per draft
+};
+
+} // namespace whorl

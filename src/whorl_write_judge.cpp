@@ -1,0 +1,114 @@
+#include "whorl_write.hpp"
+
+#include "fabric/same_work.hpp"
+#include "writing/step.hpp"
+
+#include <algorithm>
+
+namespace whorl {
+namespace {
+
+using pattern::Placing;
+using pattern::RoundText;
+using pattern::What;
+
+bool same_counts(const RoundText& a, const RoundText& b) {
+  return std::equal(a.stated.begin(), a.stated.end(), b.stated.begin(), b.stated.end(),
+                    [](const pattern::Stated& x, const pattern::Stated& y) { return x.count == y.count; });
+}
+
+bool same_label(const RoundText& a, const RoundText& b) {
+  return a.from == b.from && a.to == b.to && a.again == b.again && a.kind == b.kind && a.read == b.read;
+}
+
+/// Whether two lines say the same by themselves, whatever the rounds before them left open.
+bool same_steps(const pattern::Tree& a, const RoundText& x, const pattern::Tree& b, const RoundText& y) {
+  return same_label(x, y) && same_counts(x, y) && x.effect == y.effect &&
+         writing::steps_of(a, x.body) == writing::steps_of(b, y.body);
+}
+
+bool same_thing(const Placing& a, const Placing& b) {
+  return a.what == b.what && a.part == b.part && a.from == b.from && a.to == b.to &&
+         a.after_round == b.after_round && a.apart == b.apart && a.across == b.across && a.between == b.between &&
+         a.behind == b.behind && a.sewn == b.sewn && a.gather == b.gather && a.loops == b.loops &&
+         a.attaches == b.attaches && a.yarn == b.yarn;
+}
+
+/// Of these, the ones that place something.
+std::vector<std::uint32_t> things_of(const pattern::Tree& tree, const std::vector<std::uint32_t>& placings) {
+  std::vector<std::uint32_t> things;
+  for (const std::uint32_t placing : placings)
+    if (tree.placings[placing].what != What::note) things.push_back(placing);
+  return things;
+}
+
+bool has_own(const std::vector<stitch::StitchKind>& kinds, const stitch::StitchKind& wanted) {
+  return std::any_of(kinds.begin(), kinds.end(), [&wanted](const stitch::StitchKind& kind) {
+    return kind.own && kind.name == wanted.name && kind.moves == wanted.moves && kind.takes == wanted.takes &&
+           kind.makes == wanted.makes;
+  });
+}
+
+} // namespace
+
+Judge::Judge(const Pattern::Content& pattern, const ReadWork& read, const std::vector<Draft>& drafts)
+    : pattern_(pattern), read_(read), drafts_(drafts), rounds_(drafts.size()), placings_(drafts.size()),
+      parts_(drafts.size()) {
+  const auto put = [&drafts](pattern::Span span, std::vector<std::vector<std::uint32_t>>& lists, std::uint32_t number) {
+    for (std::size_t i = 0; i < drafts.size(); ++i)
+      if (drafts[i].out.begin <= span.begin && span.begin < drafts[i].out.end) return lists[i].push_back(number);
+  };
+  for (std::uint32_t i = 0; i < read.tree.rounds.size(); ++i)
+    put(words::cover(read.tree.rounds[i].label_span, read.tree.rounds[i].span), rounds_, i);
+  for (std::uint32_t i = 0; i < read.tree.placings.size(); ++i) put(read.tree.placings[i].span, placings_, i);
+  for (std::uint32_t i = 0; i < read.tree.parts.size(); ++i)
+    if (!read.tree.parts[i].name.empty()) put(read.tree.parts[i].span, parts_, i);
+}
+
+bool Judge::same_rounds(std::size_t draft, bool strictly) const {
+  const std::vector<std::uint32_t>&typed = drafts_[draft].passage.rounds, &read = rounds_[draft];
+  if (typed.size() != read.size()) return false;
+  for (std::size_t i = 0; i < typed.size(); ++i) {
+    const RoundText &one = pattern_.tree.rounds[typed[i]], &other = read_.tree.rounds[read[i]];
+    const bool label = same_label(one, other) && same_counts(one, other);
+    const bool fabric = label && fabric::same_entry(pattern_.fabric, typed[i], read_.fabric, read[i]).empty();
+    if (fabric || (!strictly && same_steps(pattern_.tree, one, read_.tree, other))) continue;
+    return false;
+  }
+  return true;
+}
+
+bool Judge::same_placings(std::size_t draft) const {
+  const std::vector<std::uint32_t> typed = things_of(pattern_.tree, drafts_[draft].passage.placings);
+  const std::vector<std::uint32_t> read = things_of(read_.tree, placings_[draft]);
+  return std::equal(typed.begin(), typed.end(), read.begin(), read.end(), [this](std::uint32_t x, std::uint32_t y) {
+    return same_thing(pattern_.tree.placings[x], read_.tree.placings[y]);
+  });
+}
+
+bool Judge::same_heading(std::size_t draft) const {
+  const bool heading = drafts_[draft].passage.sort == writing::Passage::Sort::heading;
+  if (!heading) return parts_[draft].empty();
+  if (parts_[draft].size() != 1) return false;
+  const pattern::Part &one = pattern_.tree.parts[drafts_[draft].passage.part],
+                      &other = read_.tree.parts[parts_[draft].front()];
+  const bool translated = drafts_[draft].filled && drafts_[draft].chosen == 0;
+  return (translated || one.name == other.name) && one.make == other.make && one.hold == other.hold;
+}
+
+bool Judge::same_list(std::size_t draft) const {
+  using Sort = writing::Passage::Sort;
+  const Sort sort = drafts_[draft].passage.sort;
+  if (sort != Sort::list && sort != Sort::header) return true;
+  const pattern::Span span = drafts_[draft].passage.span;
+  const std::string_view text = pattern_.source.at(span);
+  for (const stitch::StitchKind& kind : pattern_.tree.kinds)
+    if (kind.own && text.find(kind.name) != std::string_view::npos && !has_own(read_.tree.kinds, kind)) return false;
+  return true;
+}
+
+bool Judge::is_same(std::size_t draft, bool strictly) const {
+  return same_rounds(draft, strictly) && same_placings(draft) && same_heading(draft) && same_list(draft);
+}
+
+} // namespace whorl

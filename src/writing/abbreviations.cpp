@@ -1,0 +1,76 @@
+#include "writing/abbreviations.hpp"
+
+#include "writing/name.hpp"
+#include "writing/used.hpp"
+
+#include <algorithm>
+
+namespace whorl::writing {
+namespace {
+
+using pattern::Into;
+using pattern::Node;
+using pattern::NodeKind;
+
+/// An abbreviation and what it means.
+class Abbreviations {
+public:
+  Abbreviations(const pattern::Tree& tree, const Tongue& tongue) : tree_(tree), tongue_(tongue) {}
+
+  std::string list() {
+    if (has([](const Node& node) { return node.kind == NodeKind::work && node.work.act == pattern::Act::ring; }))
+      add(tongue_.word("ring"), "title-magic-ring");
+    for (const Used& used : used_stitches(tree_)) add_stitch(used);
+    return std::move(list_);
+  }
+
+private:
+  template <class Is> bool has(Is is) const { return std::any_of(tree_.nodes.begin(), tree_.nodes.end(), is); }
+
+  void add(const std::optional<std::string>& brief, const std::string& id) {
+    if (brief && has_words(tongue_.say(), id)) add_full(*brief, tongue_.say()(id, {}));
+  }
+
+  void add_full(const std::string& brief, const std::string& full) {
+    const std::string entry = brief + " = " + full;
+    if (brief != full && std::find(told_.begin(), told_.end(), brief) == told_.end())
+      list_ += (list_.empty() ? "" : ", ") + entry;
+    told_.push_back(brief);
+  }
+
+  /// As a round says it, so that it is read as it is meant.
+  void add_increase() {
+    const auto brief = tongue_.word("increase"), stitch = tongue_.word("sc");
+    const auto full = stitch ? tongue_.row("one-place", {"2", *stitch, {}, {}}) : std::nullopt;
+    if (brief && full) add_full(*brief, *full);
+  }
+
+  void add_stitch(const Used& used) {
+    if (used.kind >= tree_.kinds.size() || tree_.kinds[used.kind].own) return;
+    const std::string& kind = tree_.kinds[used.kind].name;
+    const std::string post = used.into == Into::front_post ? "fp" : used.into == Into::back_post ? "bp" : "";
+    if (!post.empty()) {
+      if (const auto brief = tongue_.word(post + kind))
+        add_full(*brief, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
+      return;
+    }
+    if (kind == "sc2tog") return add(tongue_.word("dec"), "title-sc2tog");
+    if (used.in_one == 2 && kind == "sc") add_increase();
+    const auto together = together_of(kind);
+    const std::string& base = together ? together->base : kind;
+    add(tongue_.word(base), "stitch-" + base);
+  }
+
+  const pattern::Tree& tree_;
+  const Tongue& tongue_;
+  std::string list_;
+  std::vector<std::string> told_;
+};
+
+} // namespace
+
+std::string abbreviations_of(const pattern::Tree& tree, const Tongue& tongue) {
+  return Abbreviations(tree, tongue).list();
+}
+
+} // namespace whorl::writing

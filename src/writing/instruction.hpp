@@ -1,0 +1,38 @@
+#pragma once
+
+#include "pattern/tree.hpp"
+#include "writing/step.hpp"
+#include "writing/tongue.hpp"
+
+#include <optional>
+#include <string>
+
+namespace whorl::writing {
+
+/// How plainly an instruction is put.
+enum class Plainness : std::uint8_t {
+  usual,  ///< as the trade does: "6 inc", "BLO: …"
+  places, ///< each stitch with its place and its loops: "(2 sc in next st) x 6"
+};
+
+/// The work of a line in a language, groups and repeats as its author has them; none where the language has no
+/// form for something in it.
+std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, const Tongue& tongue,
+                                       Plainness plainness);
+
+/// The same of a line that is written out in steps.
+std::optional<std::string> instruction(const pattern::Tree& tree, const std::vector<Step>& steps,
+                                       const Tongue& tongue, Plainness plainness);
+
+/// One step alone.
+std::optional<std::string> work_in_words(const pattern::Tree& tree, const pattern::Work& work,
+                                         const Tongue& tongue, Plainness plainness);
+
+/// "Rnds 4-6:"; none where it is no number that the line begins with: "Next rnd".
+std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue);
+
+/// "(18)", "(12 sc, 3 ch-sp)"; "" where the line states nothing; none where the language cannot tell the unit.
+std::optional<std::string> count_in_words(const pattern::Tree& tree, const pattern::RoundText& round,
+                                          const Tongue& tongue);
+
+} // namespace whorl::writing

@@ -1,0 +1,70 @@
+#include "writing/instruction.hpp"
+
+#include "writing/name.hpp"
+
+namespace whorl::writing {
+namespace {
+
+/// A label that is a number or a range of them, and nothing else that tells: "Rnd 41b" is not.
+bool is_numbered(const pattern::RoundText& round) {
+  const std::string from = std::to_string(round.from), to = std::to_string(round.to);
+  std::string numbers;
+  for (const char c : round.label)
+    if (c >= '0' && c <= '9') numbers += c;
+  return round.from > 0 && round.again == 0 && numbers == (round.from == round.to ? from : from + to);
+}
+
+std::string unit_id(const pattern::RoundText& round) {
+  return round.kind == pattern::RoundKind::row ? "row" : "round";
+}
+
+std::optional<std::string> unit_words(const pattern::Tree& tree, const pattern::Stated& stated,
+                                      const Tongue& tongue) {
+  const std::string count = std::to_string(stated.count);
+  switch (stated.unit) {
+  case pattern::Unit::any:
+    return count;
+  case pattern::Unit::stitches: {
+    const auto place = tongue.word("st");
+    return place ? tongue.row("count-work", {count, *place, {}, {}}) : std::nullopt;
+  }
+  case pattern::Unit::kind: {
+    const auto name = tongue.stitch(tree, stated.kind);
+    return name ? tongue.row("count-work", {count, *name, {}, {}}) : std::nullopt;
+  }
+  case pattern::Unit::spaces:
+  case pattern::Unit::chains:
+  case pattern::Unit::group:
+    break;
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue) {
+  if (!is_numbered(round)) return std::nullopt;
+  const bool one = round.from == round.to;
+  const std::string id = "write-label-" + unit_id(round) + (one ? "" : "s");
+  const std::vector<std::string> numbers{std::to_string(round.from), std::to_string(round.to)};
+  if (has_words(tongue.say(), id)) return tongue.say()(id, numbers);
+  const auto unit = tongue.word(unit_id(round));
+  return (unit ? *unit + " " : "R") + numbers[0] + (one ? "" : "-" + numbers[1]) + ":";
+}
+
+std::optional<std::string> count_in_words(const pattern::Tree& tree, const pattern::RoundText& round,
+                                          const Tongue& tongue) {
+  if (round.stated.empty()) return std::string();
+  std::string text;
+  for (const pattern::Stated& stated : round.stated) {
+    // One count of stitches is what a number alone says.
+    const bool alone = round.stated.size() == 1 && stated.unit == pattern::Unit::stitches;
+    const auto words = alone ? std::optional(std::to_string(stated.count)) : unit_words(tree, stated, tongue);
+    if (!words) return words;
+    text += (text.empty() ? std::string_view{} : tongue.comma());
+    text += *words;
+  }
+  return "(" + text + ")";
+}
+
+} // namespace whorl::writing

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "pattern/tree.hpp"
+#include "words/vocabulary.hpp"
+#include "writing/telling.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace whorl::writing {
+
+/// What stands in the slots of a written row.
+struct Slots {
+  std::string n, stitch, list, loops;
+};
+
+/// A language to write in: its words backwards. Nothing is made up: where it has no form for something, there is
+/// none, and whoever asks writes it in another way.
+class Tongue {
+public:
+  /// `say`: the words beside a pattern's, in that language. `full`: no abbreviation, where it has full words.
+  Tongue(const words::Vocabulary& words, const Say& say, bool full);
+
+  const words::Vocabulary& words() const { return words_; }
+  const Say& say() const { return say_; }
+  bool full() const { return full_; }
+
+  /// How a concept is written, or none: "inc", "in", "MR".
+  std::optional<std::string> word(std::string_view concept_name) const;
+  std::optional<std::string> word(words::Concept means) const;
+  /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot that is
+  /// empty.
+  std::optional<std::string> row(std::string_view id, const Slots& slots) const;
+  /// How a kind of stitch is called; none if the language cannot tell it.
+  std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind) const;
+  /// What stands between two steps of a list.
+  std::string_view comma() const { return words_.blanks_between_words ? ", " : "、"; }
+
+private:
+  const words::Vocabulary& words_;
+  const Say& say_;
+  bool full_;
+  std::vector<std::string> written_; ///< per concept; "": it has no written form
+};
+
+/// "2tog" of "hdc2tog": the stitch, and how many of it are worked together.
+struct Together {
+  std::string base, number;
+};
+std::optional<Together> together_of(std::string_view kind);
+
+} // namespace whorl::writing
