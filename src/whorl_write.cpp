@@ -67,15 +67,43 @@ public:
   Choice(const Writing& writing, std::vector<Draft>& drafts) : writing_(writing), drafts_(drafts) {}
 
   void choose() {
-    take_first_that_fit();
-    for (int i = 0; i < most_readings; ++i)
-      if (!take_next_of_first_that_differs()) return;
+    choose_each();
+    if (differing() == 0 || !has_list()) return;
+    // A list of abbreviations is read too, and may turn the words of every round.
+    const std::vector<Draft> with_list = drafts_;
+    const std::size_t before = differing();
+    for (Draft& draft : drafts_)
+      if (draft.passage.sort == writing::Passage::Sort::list) draft.least = last_of(draft);
+    choose_each();
+    if (differing() >= before) drafts_ = with_list;
   }
 
 private:
   ReadWork read() { return read_work(composed(writing_.pattern.source, drafts_), writing_.to); }
 
-  std::size_t last(std::size_t draft) const { return drafts_[draft].forms.size() - 1; }
+  void choose_each() {
+    take_first_that_fit();
+    for (int i = 0; i < most_readings; ++i)
+      if (!take_next_of_first_that_differs()) return;
+  }
+
+  bool has_list() const {
+    return std::any_of(drafts_.begin(), drafts_.end(), [](const Draft& draft) {
+      return draft.passage.sort == writing::Passage::Sort::list && draft.chosen < last_of(draft);
+    });
+  }
+
+  /// How many passages say something else than what was typed, stitch by stitch.
+  std::size_t differing() {
+    const ReadWork read = this->read();
+    const Judge judge(writing_.pattern, read, drafts_);
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) count += judge.is_same(i, true) ? 0U : 1U;
+    return count;
+  }
+
+  static std::size_t last_of(const Draft& draft) { return draft.forms.size() - 1; }
+  std::size_t last(std::size_t draft) const { return last_of(drafts_[draft]); }
 
   /// Each form of every passage once, all of one rank together: the first that says the same by itself is taken.
   void take_first_that_fit() {
@@ -85,7 +113,7 @@ private:
     std::vector<std::size_t> taken(drafts_.size(), 0);
     for (std::size_t rank = 0; rank <= most; ++rank) {
       for (std::size_t i = 0; i < drafts_.size(); ++i)
-        drafts_[i].chosen = fits[i] ? taken[i] : std::min(rank, last(i));
+        drafts_[i].chosen = fits[i] ? taken[i] : std::min(std::max(rank, drafts_[i].least), last(i));
       const ReadWork read = this->read();
       const Judge judge(writing_.pattern, read, drafts_);
       for (std::size_t i = 0; i < drafts_.size(); ++i) {

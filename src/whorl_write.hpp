@@ -28,6 +28,7 @@ struct Draft {
   writing::Passage passage;
   std::vector<std::string> forms;
   std::size_t chosen = 0;
+  std::size_t least = 0; ///< the first that may be chosen
   pattern::Span out; ///< where it stands in what is written
   bool typed = true; ///< the last form is the author's own text
   bool work = false; ///< it is instruction

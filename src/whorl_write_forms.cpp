@@ -130,7 +130,20 @@ private:
     const Words count = writing::count_in_words(tree_, round, tongue);
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
-    draft.forms.push_back(label + (label.empty() ? "" : " ") + *work + (count->empty() ? "" : " ") + *count);
+    draft.forms.push_back(head_of(draft.passage, round) + label + (label.empty() ? "" : " ") + *work +
+                          (count->empty() ? "" : " ") + *count);
+  }
+
+  static std::uint32_t begin_of(const pattern::RoundText& round) {
+    return words::cover(round.label_span, round.span).begin;
+  }
+
+  /// What stands above a line and belongs to its work: a starting chain.
+  std::string head_of(const Passage& passage, const pattern::RoundText& round) const {
+    const std::uint32_t end = std::max(passage.span.begin, begin_of(round));
+    const std::string_view text = source_.at({passage.span.begin, end});
+    const std::size_t blanks = text.find_last_not_of(" \t\r\n") + 1;
+    return blanks == 0 ? std::string() : word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks));
   }
 
   /// With its colon.
@@ -151,15 +164,15 @@ private:
   }
 
   void add_instructions(Draft& draft, const pattern::RoundText& round) const {
-    const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body);
+    const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, begin_of(round));
     if (w_.form == WriteForm::full)
       for (const Plainness plainness : {Plainness::places, Plainness::usual})
-        add_line(draft, round, writing::instruction(tree_, round.body, full_, plainness), full_);
+        add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), full_, plainness), full_);
     if (w_.form == WriteForm::shortest)
       add_line(draft, round, writing::shortest_instruction(tree_, steps, brief_), brief_);
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
-      add_line(draft, round, writing::instruction(tree_, round.body, brief_, plainness), brief_);
+      add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), brief_, plainness), brief_);
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
       add_line(draft, round, writing::instruction(tree_, steps, brief_, plainness), brief_);
   }
@@ -167,8 +180,8 @@ private:
   /// The label as the language has it, all behind it word for word.
   void add_label_and_words(Draft& draft, const pattern::RoundText& round) const {
     const Passage& passage = draft.passage;
-    const std::string label = label_of(round, brief_);
-    const std::uint32_t begin = std::max(passage.span.begin, round.label_span.end);
+    const std::string label = head_of(passage, round) + label_of(round, brief_);
+    const std::uint32_t begin = std::max({passage.span.begin, begin_of(round), round.label_span.end});
     std::string_view rest = source_.at({std::min(begin, passage.span.end), passage.span.end});
     while (!rest.empty() && std::string_view(" :.-)").find(rest.front()) != std::string_view::npos)
       rest.remove_prefix(1);

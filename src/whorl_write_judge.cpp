@@ -81,6 +81,10 @@ bool Judge::same_rounds(std::size_t draft, bool strictly) const {
 bool Judge::same_placings(std::size_t draft) const {
   const std::vector<std::uint32_t> typed = things_of(pattern_.tree, drafts_[draft].passage.placings);
   const std::vector<std::uint32_t> read = things_of(read_.tree, placings_[draft]);
+  // A remark within a line of work stays in it.
+  const bool remarks = drafts_[draft].passage.placings.size() > typed.size();
+  const bool work = drafts_[draft].passage.sort == writing::Passage::Sort::round;
+  if (work && remarks && placings_[draft].size() == read.size()) return false;
   return std::equal(typed.begin(), typed.end(), read.begin(), read.end(), [this](std::uint32_t x, std::uint32_t y) {
     return same_thing(pattern_.tree.placings[x], read_.tree.placings[y]);
   });

@@ -1,6 +1,7 @@
 #include "fabric/same_work.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace whorl::fabric {
 
@@ -74,6 +75,14 @@ Difference same_part(const Fabric& a, const Part& x, const Fabric& b, const Part
   return x.foundation == none ? Difference{} : same_round(a, x.foundation, b, y.foundation);
 }
 
+/// All but the notes, which are only said.
+std::vector<Placing> things_of(const Fabric& fabric) {
+  std::vector<Placing> things;
+  std::copy_if(fabric.placings.begin(), fabric.placings.end(), std::back_inserter(things),
+               [](const Placing& placing) { return placing.what != pattern::What::note; });
+  return things;
+}
+
 bool same_placing(const Placing& a, const Placing& b) {
   return a.what == b.what && a.part == b.part && a.round == b.round && a.after == b.after;
 }
@@ -120,7 +129,8 @@ Difference same_work(const Fabric& a, const Fabric& b) {
   for (std::size_t i = 0; i < a.parts.size() && difference.empty(); ++i)
     difference = same_part(a, a.parts[i], b, b.parts[i]);
   if (!difference.empty()) return difference;
-  if (!std::equal(a.placings.begin(), a.placings.end(), b.placings.begin(), b.placings.end(), same_placing))
+  const std::vector<Placing> placed_a = things_of(a), placed_b = things_of(b);
+  if (!std::equal(placed_a.begin(), placed_a.end(), placed_b.begin(), placed_b.end(), same_placing))
     return "what is placed";
   if (!std::equal(a.footprints.begin(), a.footprints.end(), b.footprints.begin(), b.footprints.end(),
                   same_footprint))

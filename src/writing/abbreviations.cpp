@@ -31,6 +31,13 @@ private:
     if (brief && has_words(tongue_.say(), id)) add_full(*brief, tongue_.say()(id, {}));
   }
 
+  /// Only what the language understands as that stitch: a list is read too.
+  void add_known(const std::string& kind, const std::string& full) {
+    const auto brief = tongue_.word(kind);
+    const std::string known = tongue_.understands(full, kind) ? full : tongue_.longest_phrase(kind);
+    if (brief && !known.empty()) add_full(*brief, known);
+  }
+
   void add_full(const std::string& brief, const std::string& full) {
     const std::string entry = brief + " = " + full;
     if (brief != full && std::find(told_.begin(), told_.end(), brief) == told_.end())
@@ -49,16 +56,12 @@ private:
     if (used.kind >= tree_.kinds.size() || tree_.kinds[used.kind].own) return;
     const std::string& kind = tree_.kinds[used.kind].name;
     const std::string post = used.into == Into::front_post ? "fp" : used.into == Into::back_post ? "bp" : "";
-    if (!post.empty()) {
-      if (const auto brief = tongue_.word(post + kind))
-        add_full(*brief, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
-      return;
-    }
+    if (!post.empty()) return add_known(post + kind, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
     if (kind == "sc2tog") return add(tongue_.word("dec"), "title-sc2tog");
     if (used.in_one == 2 && kind == "sc") add_increase();
     const auto together = together_of(kind);
     const std::string& base = together ? together->base : kind;
-    add(tongue_.word(base), "stitch-" + base);
+    add_known(base, has_words(tongue_.say(), "stitch-" + base) ? tongue_.say()("stitch-" + base, {}) : "");
   }
 
   const pattern::Tree& tree_;

@@ -46,14 +46,15 @@ Words in_one_place(const Work& work, const std::string& list, const Tongue& tong
 
 class NodeWords {
 public:
-  NodeWords(const Tree& tree, const Tongue& tongue, Plainness plainness)
-      : tree_(tree), tongue_(tongue), plainness_(plainness) {}
+  NodeWords(const Tree& tree, std::uint32_t from, const Tongue& tongue, Plainness plainness)
+      : tree_(tree), from_(from), tongue_(tongue), plainness_(plainness) {}
 
   Words list(NodeId id, Around around) const {
     if (++around.depth > pattern::limit::depth) return std::nullopt;
     std::string text;
     for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) {
       const Node& node = tree_.nodes[id];
+      if (is_before(node, from_)) continue;
       if (is_ring(node) && is_in_ring(tree_, node.next)) continue; // "6 sc in MR" names it
       const Words words = node_words(node, around);
       if (!words) return words;
@@ -115,6 +116,7 @@ private:
   }
 
   const Tree& tree_;
+  std::uint32_t from_;
   const Tongue& tongue_;
   Plainness plainness_;
 };
@@ -169,8 +171,9 @@ private:
 
 } // namespace
 
-std::optional<std::string> instruction(const Tree& tree, NodeId body, const Tongue& tongue, Plainness plainness) {
-  return NodeWords(tree, tongue, plainness).list(body, {});
+std::optional<std::string> instruction(const Tree& tree, NodeId body, std::uint32_t from, const Tongue& tongue,
+                                       Plainness plainness) {
+  return NodeWords(tree, from, tongue, plainness).list(body, {});
 }
 
 std::optional<std::string> instruction(const Tree& tree, const std::vector<Step>& steps, const Tongue& tongue,

@@ -16,9 +16,9 @@ enum class Plainness : std::uint8_t {
 };
 
 /// The work of a line in a language, groups and repeats as its author has them; none where the language has no
-/// form for something in it.
-std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, const Tongue& tongue,
-                                       Plainness plainness);
+/// form for something in it. What is typed before `from` is left out.
+std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, std::uint32_t from,
+                                       const Tongue& tongue, Plainness plainness);
 
 /// The same of a line that is written out in steps.
 std::optional<std::string> instruction(const pattern::Tree& tree, const std::vector<Step>& steps,

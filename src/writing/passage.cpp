@@ -4,6 +4,7 @@
 #include "pattern/terms.hpp"
 #include "words/fold.hpp"
 #include "words/telling.hpp"
+#include "writing/step.hpp"
 
 #include <algorithm>
 
@@ -77,6 +78,11 @@ private:
 
   Span span_of(const pattern::RoundText& round) const {
     Span span = words::cover(round.label_span, round.span);
+    span.begin = begin_of_work(tree_, round);
+    // The words before a chain in a line above are of that line: "With rust, ch 8."
+    const std::size_t line = source_.line_of(span.begin);
+    if (line != source_.line_of(words::cover(round.label_span, round.span).begin))
+      span.begin = source_.line(line).begin;
     for (const pattern::Stated& stated : round.stated)
       if (source_.line_of(stated.span.begin) == source_.line_of(std::max(span.end, 1U) - 1))
         span = words::cover(span, with_brackets(stated.span));

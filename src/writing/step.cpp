@@ -2,6 +2,9 @@
 
 #include "pattern/limits.hpp"
 
+#include <algorithm>
+#include <utility>
+
 namespace whorl::writing {
 namespace {
 
@@ -22,10 +25,11 @@ struct Around {
 
 class Steps {
 public:
-  explicit Steps(const Tree& tree) : tree_(tree) {}
+  Steps(const Tree& tree, std::uint32_t from) : tree_(tree), from_(from) {}
 
   void chain(NodeId id, const Around& around) {
-    for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) node(tree_.nodes[id], around);
+    for (; id < tree_.nodes.size(); id = tree_.nodes[id].next)
+      if (!is_before(tree_.nodes[id], from_)) node(tree_.nodes[id], around);
   }
 
   std::vector<Step> take() { return std::move(steps_); }
@@ -71,6 +75,14 @@ private:
     for (std::uint32_t i = 0; i < node.work.times && steps_.size() < most_steps; ++i) chain(node.child, around);
   }
 
+  /// Of the round that is named all is worked again, wherever it stands.
+  void refer(const Node& node, const Around& around) {
+    if (node.round >= tree_.rounds.size()) return;
+    const std::uint32_t from = std::exchange(from_, 0U);
+    chain(tree_.rounds[node.round].body, around);
+    from_ = from;
+  }
+
   void node(const Node& node, Around around) {
     if (++around.depth > pattern::limit::depth) return;
     switch (node.kind) {
@@ -89,21 +101,31 @@ private:
     case NodeKind::sequence:
       return chain(node.child, around);
     case NodeKind::reference:
-      if (node.round < tree_.rounds.size()) chain(tree_.rounds[node.round].body, around);
-      return;
+      return refer(node, around);
     case NodeKind::unread:
       return add(step_of(node, Step::Sort::unread, around));
     }
   }
 
   const Tree& tree_;
+  std::uint32_t from_;
   std::vector<Step> steps_;
 };
 
 } // namespace
 
-std::vector<Step> steps_of(const Tree& tree, NodeId body) {
-  Steps steps(tree);
+bool is_before(const Node& node, std::uint32_t from) { return !node.span.empty() && node.span.end <= from; }
+
+std::uint32_t begin_of_work(const Tree& tree, const pattern::RoundText& round) {
+  std::uint32_t begin = words::cover(round.label_span, round.span).begin;
+  if (round.body >= tree.nodes.size()) return begin;
+  for (NodeId id = tree.nodes[round.body].child; id < tree.nodes.size(); id = tree.nodes[id].next)
+    if (!tree.nodes[id].span.empty()) begin = std::min(begin, tree.nodes[id].span.begin);
+  return begin;
+}
+
+std::vector<Step> steps_of(const Tree& tree, NodeId body, std::uint32_t from) {
+  Steps steps(tree, from);
   steps.chain(body, {});
   return steps.take();
 }

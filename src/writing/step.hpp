@@ -20,7 +20,14 @@ struct Step {
   bool operator==(const Step&) const = default;
 };
 
-/// The steps of a line; equal ones side by side are one, so that (sc, sc) is 2 sc.
-std::vector<Step> steps_of(const pattern::Tree& tree, pattern::NodeId body);
+/// The steps of a line; equal ones side by side are one, so that (sc, sc) is 2 sc. What is typed before `from` (a
+/// starting chain above the line) is none of them.
+std::vector<Step> steps_of(const pattern::Tree& tree, pattern::NodeId body, std::uint32_t from = 0);
+
+/// Whether a node is typed before a place of the text.
+bool is_before(const pattern::Node& node, std::uint32_t from);
+
+/// Where the work of a round begins to be typed: its label, or a starting chain in a line above.
+std::uint32_t begin_of_work(const pattern::Tree& tree, const pattern::RoundText& round);
 
 } // namespace whorl::writing

@@ -1,5 +1,6 @@
 #include "writing/tongue.hpp"
 
+#include "words/fold.hpp"
 #include "writing/name.hpp"
 
 #include <algorithm>
@@ -32,6 +33,23 @@ std::optional<std::string> Tongue::word(words::Concept means) const {
 
 std::optional<std::string> Tongue::word(std::string_view concept_name) const {
   return word(words::find_concept(words_, concept_name));
+}
+
+bool Tongue::understands(std::string_view phrase, std::string_view concept_name) const {
+  const words::Concept means = words::find_concept(words_, concept_name);
+  const std::string folded = words::fold(phrase).text;
+  return std::any_of(words_.phrases.begin(), words_.phrases.end(), [&](const words::PhraseEntry& entry) {
+    return entry.means == means && !entry.write && entry.phrase == folded;
+  });
+}
+
+std::string Tongue::longest_phrase(std::string_view concept_name) const {
+  const words::Concept means = words::find_concept(words_, concept_name);
+  const auto blanks = [](const std::string& text) { return std::count(text.begin(), text.end(), ' '); };
+  std::string longest;
+  for (const words::PhraseEntry& entry : words_.phrases)
+    if (entry.means == means && !entry.write && blanks(entry.phrase) > blanks(longest)) longest = entry.phrase;
+  return longest;
 }
 
 std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) const {

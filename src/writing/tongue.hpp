@@ -33,6 +33,10 @@ public:
   /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot that is
   /// empty.
   std::optional<std::string> row(std::string_view id, const Slots& slots) const;
+  /// Whether the language understands a phrase as a concept.
+  bool understands(std::string_view phrase, std::string_view concept_name) const;
+  /// The way to say a concept that has most words: "front post double crochet"; "" where it has one word only.
+  std::string longest_phrase(std::string_view concept_name) const;
   /// How a kind of stitch is called; none if the language cannot tell it.
   std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind) const;
   /// What stands between two steps of a list.
