@@ -10,6 +10,9 @@ prepare "$for_drawing" "$top/.build" "-DWHORL_TESTS=OFF" whorl-command
 status=0
 if [ $# -eq 0 ]; then
   set -- "$top"/examples/*.txt
+  for language in es ru ja; do # one chart in other languages
+    "$top/.build/src/whorl" chart "$top/examples/acorn.txt" --language $language -o "$top/examples/acorn-$language.svg"
+  done
   "$top/.build/src/whorl" steps "$top/examples/hazelnut.txt" --rounds 2-4 --strip "$top/examples/hazelnut-steps.svg"
 fi
 for pattern in "$@"; do

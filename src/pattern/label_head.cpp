@@ -246,8 +246,17 @@ bool take_next_ordinal(const Head& head, NumberForm form, LabelNumbers& numbers)
   return true;
 }
 
+/// … and behind the second number too: "第2圈 - 12X" gives round 2 only.
+bool take_next_with_word(const Head& head, NumberForm form, LabelNumbers& numbers) {
+  LabelNumbers more = numbers;
+  if (!take_number(head, form, link_behind_word(head, numbers.end), more) || !is_round_word(head, more.end))
+    return false;
+  numbers = more;
+  return true;
+}
+
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
-  return take_number(head, form, link_behind_word(head, numbers.end), numbers) ||
+  return take_next_with_word(head, form, numbers) ||
          take_next_ordinal(head, form, numbers) ||
          take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);

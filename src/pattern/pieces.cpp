@@ -95,6 +95,7 @@ private:
     while (end > 0 && is_blank(text_[end - 1])) --end;
     const std::size_t blank = end == 0 ? text_.npos : text_.find_last_of(" \t", end - 1);
     const std::size_t begin = blank == text_.npos ? 0 : blank + 1;
+    if (end > begin && text_[end - 1] == '.') --end; // "zw. Rd 5"
     const words::Folded word = words::fold(text_.substr(begin, end - begin));
     const words::Concept between = words::find_concept(reader_.vocabulary, "between");
     const words::Lattice lattice = words::lattice(word, reader_.vocabulary);
