@@ -61,8 +61,8 @@ public:
 
 private:
   bool same_rounds(std::size_t draft, bool strictly) const;
-  bool same_placings(std::size_t draft) const;
-  bool same_heading(std::size_t draft) const;
+  bool same_placings(std::size_t draft, bool strictly) const;
+  bool same_heading(std::size_t draft, bool strictly) const;
   bool same_list(std::size_t draft) const;
 
   const Pattern::Content& pattern_;

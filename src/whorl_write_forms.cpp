@@ -6,6 +6,7 @@
 #include "writing/abbreviations.hpp"
 #include "writing/instruction.hpp"
 #include "writing/name.hpp"
+#include "writing/placing_words.hpp"
 #include "writing/shortest.hpp"
 #include "writing/word_for_word.hpp"
 
@@ -33,12 +34,30 @@ std::vector<std::string> alternatives(const std::string& text) {
   return all;
 }
 
+/// What colours are called, and the parts of the pattern, which keep their names.
+writing::Names names_of(const Writing& w) {
+  constexpr const char* colours[] = {"amber",  "beige", "black", "blue",   "brown",  "chestnut", "cream",  "gold",
+                                     "green",  "grey",  "moss",  "mustard", "oat",   "olive",    "orange", "pink",
+                                     "purple", "red",   "rose",  "russet",  "rust",  "sand",     "silver", "violet",
+                                     "walnut", "white", "yellow"};
+  writing::Names names;
+  if (w.same_language) return names;
+  for (const pattern::Part& part : w.pattern.tree.parts) names.emplace(in_small(part.name), "");
+  for (const char* colour : colours) {
+    const std::string id = std::string("write-colour-") + colour;
+    if (!writing::has_words(w.from_say, id) || !writing::has_words(w.say, id)) continue;
+    for (const std::string& name : alternatives(w.from_say(id, {})))
+      names.insert_or_assign(in_small(name), alternatives(w.say(id, {})).front());
+  }
+  return names;
+}
+
 /// Forms of the passages of one pattern.
 class Forms {
 public:
   explicit Forms(const Writing& writing)
-      : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source), brief_(w_.to, w_.say, false),
-        full_(w_.to, w_.say, true) {}
+      : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source), brief_(w_.to, w_.say, false, names_of(w_)),
+        full_(w_.to, w_.say, true, names_of(w_)) {}
 
   Draft draft(Passage passage) {
     Draft draft;
@@ -106,7 +125,7 @@ private:
       return add_round(draft);
     case Sort::placing:
       draft.work = true;
-      return add_word_for_word(draft, "", source_.at(passage.span));
+      return add_placing(draft);
     case Sort::heading:
       draft.prose = w_.same_language;
       return add_heading(draft);
@@ -123,6 +142,20 @@ private:
       draft.prose = w_.same_language;
       return;
     }
+  }
+
+  /// A sentence of the language; where the author says more than that, her own words stand behind it.
+  void add_placing(Draft& draft) const {
+    const std::string_view typed = source_.at(draft.passage.span);
+    const writing::WordForWord words = writing::word_for_word(typed, w_.from, brief_);
+    const Words sentence = draft.passage.placings.size() == 1 && !w_.same_language
+                               ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
+                               : std::nullopt;
+    if (sentence && words.whole) draft.forms.push_back(*sentence);
+    add_word_for_word(draft, "", typed);
+    if (!sentence || words.whole) return;
+    draft.partly.push_back(*sentence + " [" + std::string(typed) + "]");
+    draft.forms.push_back(draft.partly.back());
   }
 
   /// A label, its work and its count, where the language has all of them.
@@ -216,7 +249,7 @@ private:
     const std::size_t mark = typed.find_first_of(":=");
     if (mark == std::string::npos) return;
     if (const std::string name = header_name(header.name); !name.empty() && !w_.same_language)
-      draft.forms.push_back(name + typed.substr(mark));
+      draft.forms.push_back(name + brief_.named(typed.substr(mark)));
     if (explains_own(typed)) draft.forms.push_back(typed.substr(0, mark + 1) + " " + word_for_word(typed.substr(mark + 1)));
   }
 

@@ -18,20 +18,40 @@ bool same_counts(const RoundText& a, const RoundText& b) {
 }
 
 bool same_label(const RoundText& a, const RoundText& b) {
-  return a.from == b.from && a.to == b.to && a.again == b.again && a.kind == b.kind && a.read == b.read;
+  return a.from == b.from && a.to == b.to && a.again == b.again && a.read == b.read;
+}
+
+/// The steps with the yarns numbered as they come in the line.
+std::vector<writing::Step> own_steps(const pattern::Tree& tree, const RoundText& round) {
+  std::vector<writing::Step> steps = writing::steps_of(tree, round.body);
+  std::vector<std::uint8_t> yarns;
+  for (writing::Step& step : steps) {
+    if (step.work.yarn == 0) continue;
+    const auto known = std::find(yarns.begin(), yarns.end(), step.work.yarn);
+    const auto number = static_cast<std::uint8_t>(known - yarns.begin() + 1);
+    if (known == yarns.end()) yarns.push_back(step.work.yarn);
+    step.work.yarn = number;
+  }
+  return steps;
 }
 
 /// Whether two lines say the same by themselves, whatever the rounds before them left open.
 bool same_steps(const pattern::Tree& a, const RoundText& x, const pattern::Tree& b, const RoundText& y) {
   return same_label(x, y) && same_counts(x, y) && x.effect == y.effect &&
-         writing::steps_of(a, x.body) == writing::steps_of(b, y.body);
+         own_steps(a, x) == own_steps(b, y);
 }
 
+bool same_sentence(const Placing& a, const Placing& b) {
+  return a.what == b.what && a.from == b.from && a.to == b.to && a.apart == b.apart && a.across == b.across &&
+         a.between == b.between && a.behind == b.behind && a.gather == b.gather && a.loops == b.loops &&
+         a.attaches == b.attaches && (a.yarn == 0) == (b.yarn == 0) &&
+         (a.sewn == pattern::no_node) == (b.sewn == pattern::no_node);
+}
+
+/// The same where it stands, too.
 bool same_thing(const Placing& a, const Placing& b) {
-  return a.what == b.what && a.part == b.part && a.from == b.from && a.to == b.to &&
-         a.after_round == b.after_round && a.apart == b.apart && a.across == b.across && a.between == b.between &&
-         a.behind == b.behind && a.sewn == b.sewn && a.gather == b.gather && a.loops == b.loops &&
-         a.attaches == b.attaches && a.yarn == b.yarn;
+  return same_sentence(a, b) && a.part == b.part && a.after_round == b.after_round && a.sewn == b.sewn &&
+         a.yarn == b.yarn;
 }
 
 /// Of these, the ones that place something.
@@ -78,26 +98,28 @@ bool Judge::same_rounds(std::size_t draft, bool strictly) const {
   return true;
 }
 
-bool Judge::same_placings(std::size_t draft) const {
+bool Judge::same_placings(std::size_t draft, bool strictly) const {
   const std::vector<std::uint32_t> typed = things_of(pattern_.tree, drafts_[draft].passage.placings);
   const std::vector<std::uint32_t> read = things_of(read_.tree, placings_[draft]);
   // A remark within a line of work stays in it.
   const bool remarks = drafts_[draft].passage.placings.size() > typed.size();
   const bool work = drafts_[draft].passage.sort == writing::Passage::Sort::round;
   if (work && remarks && placings_[draft].size() == read.size()) return false;
-  return std::equal(typed.begin(), typed.end(), read.begin(), read.end(), [this](std::uint32_t x, std::uint32_t y) {
-    return same_thing(pattern_.tree.placings[x], read_.tree.placings[y]);
+  return std::equal(typed.begin(), typed.end(), read.begin(), read.end(), [&](std::uint32_t x, std::uint32_t y) {
+    const Placing &one = pattern_.tree.placings[x], &other = read_.tree.placings[y];
+    return strictly ? same_thing(one, other) : same_sentence(one, other);
   });
 }
 
-bool Judge::same_heading(std::size_t draft) const {
+bool Judge::same_heading(std::size_t draft, bool strictly) const {
   const bool heading = drafts_[draft].passage.sort == writing::Passage::Sort::heading;
   if (!heading) return parts_[draft].empty();
   if (parts_[draft].size() != 1) return false;
   const pattern::Part &one = pattern_.tree.parts[drafts_[draft].passage.part],
                       &other = read_.tree.parts[parts_[draft].front()];
   const bool translated = drafts_[draft].filled && drafts_[draft].chosen == 0;
-  return (translated || one.name == other.name) && one.make == other.make && one.hold == other.hold;
+  return (translated || one.name == other.name) && one.make == other.make &&
+         (!strictly || one.hold == other.hold);
 }
 
 bool Judge::same_list(std::size_t draft) const {
@@ -112,7 +134,7 @@ bool Judge::same_list(std::size_t draft) const {
 }
 
 bool Judge::is_same(std::size_t draft, bool strictly) const {
-  return same_rounds(draft, strictly) && same_placings(draft) && same_heading(draft) && same_list(draft);
+  return same_rounds(draft, strictly) && same_placings(draft, strictly) && same_heading(draft, strictly) && same_list(draft);
 }
 
 } // namespace whorl

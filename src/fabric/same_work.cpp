@@ -7,8 +7,13 @@ namespace whorl::fabric {
 
 namespace {
 
+/// Rows and rounds have one name in many languages: whether the work is turned tells them apart.
+bool same_sort(const Round& a, const Round& b) {
+  return (a.kind == pattern::RoundKind::chain) == (b.kind == pattern::RoundKind::chain);
+}
+
 bool same_owner(const Round& a, const Round& b) {
-  return a.part == b.part && a.number == b.number && a.again == b.again && a.kind == b.kind;
+  return a.part == b.part && a.number == b.number && a.again == b.again && same_sort(a, b);
 }
 
 bool same_position(const Fabric& a, StitchId x, const Fabric& b, StitchId y) {
@@ -58,7 +63,7 @@ Difference same_stitch(const Fabric& a, StitchId x, const Fabric& b, StitchId y)
 }
 
 Difference same_head(const Round& a, const Round& b) {
-  if (a.number != b.number || a.again != b.again || a.kind != b.kind) return "the number of a round";
+  if (a.number != b.number || a.again != b.again || !same_sort(a, b)) return "the number of a round";
   if (a.uses != b.uses) return "how many stitches a round uses";
   if (a.count != b.count || a.makes != b.makes) return "how many stitches a round makes";
   if (a.stated != b.stated || a.counted != b.counted) return "the count of a round";

@@ -1,6 +1,7 @@
 #include "writing/instruction.hpp"
 
 #include "pattern/limits.hpp"
+#include "writing/name.hpp"
 
 namespace whorl::writing {
 namespace {
@@ -36,6 +37,16 @@ Words repeated(const Work& work, const std::string& list, const Tongue& tongue) 
   return tongue.row("to-last", {digits(work.leave), "(" + list + ")", {}, {}});
 }
 
+/// "with moss ", where another yarn is taken.
+Words with_yarn(const Tree& tree, std::uint8_t number, const Tongue& tongue) {
+  if (number == 0 || number > tree.yarns.size()) return std::nullopt;
+  const std::string yarn = tongue.named(tree.yarns[number - 1U]);
+  const std::string_view blank = tongue.words().blanks_between_words ? " " : "";
+  if (has_words(tongue.say(), "write-in-yarn")) return tongue.say()("write-in-yarn", {yarn}).append(blank);
+  const Words with = tongue.word("with");
+  return with ? Words{*with + " " + yarn + " "} : std::nullopt;
+}
+
 /// Several stitches into one place.
 Words in_one_place(const Work& work, const std::string& list, const Tongue& tongue) {
   if (work.where != Where::next || work.to_end) return std::nullopt;
@@ -52,19 +63,29 @@ public:
   Words list(NodeId id, Around around) const {
     if (++around.depth > pattern::limit::depth) return std::nullopt;
     std::string text;
+    std::uint8_t yarn = 0;
     for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) {
       const Node& node = tree_.nodes[id];
       if (is_before(node, from_)) continue;
       if (is_ring(node) && is_in_ring(tree_, node.next)) continue; // "6 sc in MR" names it
       const Words words = node_words(node, around);
       if (!words) return words;
+      const Words with = change_to(node.kind == NodeKind::work ? node.work : Work{}, yarn);
+      if (!with) return with;
       text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += *words;
+      text += *with + *words;
     }
     return text.empty() ? Words{} : Words{text};
   }
 
 private:
+  /// The yarn of a stitch where it is another than that of the stitches before it in the list.
+  Words change_to(const Work& work, std::uint8_t& yarn) const {
+    if (work.yarn == 0 || work.yarn == yarn) return Words{""};
+    yarn = work.yarn;
+    return with_yarn(tree_, yarn, tongue_);
+  }
+
   /// Loops that hold for all that follows are said once before it.
   Words in_loops(const Node& node, Around around) const {
     const bool last = node.next == pattern::no_node;
@@ -83,9 +104,8 @@ private:
 
   /// "with moss 3 sc".
   Words in_yarn(const Node& node, Around around) const {
-    const Words with = tongue_.word("with"), rest = list(node.child, around);
-    if (!with || !rest || node.work.yarn == 0 || node.work.yarn > tree_.yarns.size()) return std::nullopt;
-    return *with + " " + tree_.yarns[node.work.yarn - 1U] + " " + *rest;
+    const Words with = with_yarn(tree_, node.work.yarn, tongue_), rest = list(node.child, around);
+    return with && rest ? Words{*with + *rest} : std::nullopt;
   }
 
   Words node_words(const Node& node, const Around& around) const {
@@ -93,7 +113,7 @@ private:
     if (work.loops == 0) work.loops = around.loops;
     switch (node.kind) {
     case NodeKind::work:
-      return node.work.yarn != 0 ? std::nullopt : work_in_words(tree_, work, tongue_, plainness_);
+      return work_in_words(tree_, work, tongue_, plainness_);
     case NodeKind::repeat: {
       const Words inner = list(node.child, around);
       return inner ? repeated(work, *inner, tongue_) : inner;
@@ -129,12 +149,16 @@ public:
 
   Words list() {
     std::string text;
+    std::uint8_t yarn = 0;
     for (; at_ < steps_.size() && steps_[at_].sort != Step::Sort::close; ++at_) {
       if (is_named_ring()) continue;
-      const Words words = one();
-      if (!words) return words;
+      const std::uint8_t in_yarn = steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};
+      const bool changes = in_yarn != 0 && in_yarn != yarn;
+      if (changes) yarn = in_yarn;
+      const Words with = changes ? with_yarn(tree_, yarn, tongue_) : Words{""}, words = one();
+      if (!words || !with) return std::nullopt;
       text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += *words;
+      text += *with + *words;
     }
     return text.empty() ? Words{} : Words{text};
   }
@@ -147,7 +171,7 @@ private:
 
   Words one() {
     const Step step = steps_[at_];
-    if (step.sort == Step::Sort::unread || step.work.yarn != 0 || !step.group.empty()) return std::nullopt;
+    if (step.sort == Step::Sort::unread || !step.group.empty()) return std::nullopt;
     Work work = step.work;
     if (step.sort == Step::Sort::work) {
       const auto kind = stitch::find_kind(tree_.kinds, step.kind);

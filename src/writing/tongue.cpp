@@ -4,6 +4,7 @@
 #include "writing/name.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace whorl::writing {
 namespace {
@@ -19,8 +20,8 @@ bool fill(std::string& text, std::string_view slot, const std::string& value) {
 
 } // namespace
 
-Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full)
-    : words_(words), say_(say), full_(full), written_(words.concepts.size()) {
+Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names)
+    : words_(words), say_(say), full_(full), names_(std::move(names)), written_(words.concepts.size()) {
   for (const words::PhraseEntry& entry : words.phrases)
     if (entry.write && entry.means < written_.size() && written_[entry.means].empty())
       written_[entry.means] = entry.phrase;
@@ -33,6 +34,35 @@ std::optional<std::string> Tongue::word(words::Concept means) const {
 
 std::optional<std::string> Tongue::word(std::string_view concept_name) const {
   return word(words::find_concept(words_, concept_name));
+}
+
+const Names::value_type* Tongue::name_at(std::string_view folded, std::size_t at) const {
+  const auto is_letter = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+  };
+  if (at > 0 && is_letter(folded[at - 1])) return nullptr;
+  const Names::value_type* longest = nullptr;
+  for (const Names::value_type& name : names_) {
+    if (name.first.empty() || folded.substr(at, name.first.size()) != name.first) continue;
+    const std::size_t end = at + name.first.size();
+    if (end < folded.size() && is_letter(folded[end])) continue;
+    if (longest == nullptr || name.first.size() > longest->first.size()) longest = &name;
+  }
+  return longest;
+}
+
+std::string Tongue::named(std::string_view text) const {
+  const words::Folded folded = words::fold(text);
+  std::string out;
+  for (std::size_t at = 0; at < folded.text.size();) {
+    const Names::value_type* const name = name_at(folded.text, at);
+    const std::size_t end = name != nullptr ? at + name->first.size() : at + 1;
+    const words::Span span = folded.span(at, end);
+    out += name != nullptr && !name->second.empty() ? name->second
+                                                    : std::string(text.substr(span.begin, span.length()));
+    at = end;
+  }
+  return out;
 }
 
 bool Tongue::understands(std::string_view phrase, std::string_view concept_name) const {

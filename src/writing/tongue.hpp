@@ -4,6 +4,7 @@
 #include "words/vocabulary.hpp"
 #include "writing/telling.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,12 +17,16 @@ struct Slots {
   std::string n, stitch, list, loops;
 };
 
+/// Names by what they are called in the first language, folded.
+using Names = std::map<std::string, std::string, std::less<>>;
+
 /// A language to write in: its words backwards. Nothing is made up: where it has no form for something, there is
 /// none, and whoever asks writes it in another way.
 class Tongue {
 public:
   /// `say`: the words beside a pattern's, in that language. `full`: no abbreviation, where it has full words.
-  Tongue(const words::Vocabulary& words, const Say& say, bool full);
+  /// `names`: what is called otherwise there, or stays as it is, folded: colours, parts.
+  Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names = {});
 
   const words::Vocabulary& words() const { return words_; }
   const Say& say() const { return say_; }
@@ -33,6 +38,10 @@ public:
   /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot that is
   /// empty.
   std::optional<std::string> row(std::string_view id, const Slots& slots) const;
+  /// The names in a text put into the language; what is none stays.
+  std::string named(std::string_view text) const;
+  /// Name and length of what is called so at a place of a folded text; none: it is no name.
+  const Names::value_type* name_at(std::string_view folded, std::size_t at) const;
   /// Whether the language understands a phrase as a concept.
   bool understands(std::string_view phrase, std::string_view concept_name) const;
   /// The way to say a concept that has most words: "front post double crochet"; "" where it has one word only.
@@ -46,6 +55,7 @@ private:
   const words::Vocabulary& words_;
   const Say& say_;
   bool full_;
+  Names names_;
   std::vector<std::string> written_; ///< per concept; "": it has no written form
 };
 

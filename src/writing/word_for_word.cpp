@@ -46,10 +46,14 @@ WordForWord word_for_word(std::string_view text, const words::Vocabulary& from, 
   std::string out;
   bool whole = true;
   for (std::uint32_t at = 0; at < folded.text.size();) {
-    const Word* const word = word_at(lattice, at);
-    const std::uint32_t end = word != nullptr ? std::max(word->end, at + 1) : at + 1;
+    const auto* const name = tongue.name_at(folded.text, at);
+    const Word* const word = name == nullptr ? word_at(lattice, at) : nullptr;
+    const std::uint32_t end = name != nullptr   ? at + static_cast<std::uint32_t>(name->first.size())
+                              : word != nullptr ? std::max(word->end, at + 1)
+                                                : at + 1;
     const words::Span typed = folded.span(at, end);
-    const auto words = word != nullptr ? in_tongue(*word, from, tongue, dialect) : std::nullopt;
+    auto words = word != nullptr ? in_tongue(*word, from, tongue, dialect) : std::nullopt;
+    if (name != nullptr) words = tongue.named(text.substr(typed.begin, typed.length()));
     const std::string piece = words ? *words : std::string(text.substr(typed.begin, typed.length()));
     whole = whole && (dialect || words || (word != nullptr && word->kind == WordKind::mark) || piece == " ");
     const bool blank = piece == " ";
