@@ -155,7 +155,7 @@ std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft
     const bool as_typed = draft.typed && draft.chosen + 1 == draft.forms.size();
     const std::string& form = draft.forms[draft.chosen];
     const bool partly = std::find(draft.partly.begin(), draft.partly.end(), form) != draft.partly.end();
-    const bool listed = (as_typed || partly) && !draft.prose && !(draft.work && writing.same_language && same);
+    const bool listed = (as_typed || partly) && !draft.prose && !(draft.work && !draft.unread && writing.same_language && same);
     if (same && !listed) continue;
     const pattern::Span span = draft.passage.span;
     if (span.empty() || draft.passage.sort == writing::Passage::Sort::language) continue;

@@ -34,6 +34,7 @@ struct Draft {
   bool work = false; ///< it is instruction
   bool filled = false; ///< the first form is what a translator filled in
   std::vector<std::string> partly; ///< the forms in which words of the first language are left
+  bool unread = false; ///< nobody understood it
   bool prose = false; ///< its last form is nothing to worry about in the language that it is written in
 };
 

@@ -188,6 +188,9 @@ private:
   }
 
   void add_round(Draft& draft) const {
+    const auto is_unread = [this](std::uint32_t round) { return !tree_.rounds[round].read; };
+    draft.unread = std::any_of(draft.passage.rounds.begin(), draft.passage.rounds.end(), is_unread);
+    if (draft.unread) return;
     if (draft.passage.rounds.size() == 1) {
       const pattern::RoundText& round = tree_.rounds[draft.passage.rounds.front()];
       if (round.read && round.body != pattern::no_node) add_instructions(draft, round);

@@ -58,6 +58,10 @@ std::string bytes_of(const Written& written, const WriteCall& call) {
   }
 }
 
+bool leaves_work(const Written& written) {
+  return std::any_of(written.left().begin(), written.left().end(), [](const LeftPassage& left) { return left.work; });
+}
+
 /// What is left, a line each; a translator's words are asked for, not the designer's.
 void say_left(const Written& written, const std::string& file) {
   for (const LeftPassage& left : written.left())
@@ -78,6 +82,8 @@ int put_out(const Pattern& pattern, const Written& written, const WriteCall& cal
     return file_trouble;
   }
   if (call.left.empty()) say_left(written, call.pattern);
+  if (!written.same_work() && !leaves_work(written))
+    complain("what is written does not read back as the same work in every stitch; look at it with --side-by-side");
   return pattern.has_errors() ? pattern_has_errors : done;
 }
 
