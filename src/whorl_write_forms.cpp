@@ -44,7 +44,7 @@ writing::Names names_of(const Writing& w) {
   if (w.same_language) return names;
   for (const pattern::Part& part : w.pattern.tree.parts) names.emplace(in_small(part.name), "");
   for (const char* colour : colours) {
-    const std::string id = std::string("write-colour-") + colour;
+    const std::string id = std::string("say-colour-") + colour;
     if (!writing::has_words(w.from_say, id) || !writing::has_words(w.say, id)) continue;
     for (const std::string& name : alternatives(w.from_say(id, {})))
       names.insert_or_assign(in_small(name), alternatives(w.say(id, {})).front());

@@ -47,6 +47,10 @@ struct WordingTable {
 extern const WordingTable wording_tables[];
 extern const std::size_t wording_table_count;
 
+/// Whether a language may do without a text: a sentence of a pattern written out ("say-cut"), or a colour, is then written
+/// word for word, or left to the translator.
+inline bool may_be_missing(std::string_view id) { return id.substr(0, 4) == "say-"; }
+
 /// What a language's words lack of those of another (the texts of `complete`), by id. Of a language with one
 /// way to call its stitches also those that English has for UK terms only.
 std::vector<std::string> missing_texts(const Wording& wording, const Wording& complete);

@@ -71,7 +71,7 @@ void add_wordings(std::vector<WordingReading> wordings) {
 std::vector<std::string> missing_texts(const Wording& wording, const Wording& complete) {
   std::vector<std::string> missing;
   for (const auto& entry : complete)
-    if (wording.count(entry.first) == 0) missing.push_back(entry.first);
+    if (wording.count(entry.first) == 0 && !may_be_missing(entry.first)) missing.push_back(entry.first);
   return missing;
 }
 

@@ -14,22 +14,22 @@ std::string sentence_id(const Placing& placing) {
   const std::string where = std::string(rounds ? "-between" : "") + (apart ? "-apart" : "");
   switch (placing.what) {
   case What::eye:
-    return "write-eyes" + where;
+    return "say-eyes" + where;
   case What::marker:
-    return "write-markers" + where;
+    return "say-markers" + where;
   case What::bead:
-    return "write-beads" + where;
+    return "say-beads" + where;
   case What::cut:
-    if (!placing.gather) return "write-cut";
-    return placing.loops == stitch::front ? "write-gather-front" : placing.loops == stitch::back ? "write-gather-back" : "write-gather";
+    if (!placing.gather) return "say-cut";
+    return placing.loops == stitch::front ? "say-gather-front" : placing.loops == stitch::back ? "say-gather-back" : "say-gather";
   case What::stuff:
-    return "write-stuff";
+    return "say-stuff";
   case What::change:
-    return "write-change";
+    return "say-change";
   case What::join:
-    return "write-join-yarn";
+    return "say-join-yarn";
   case What::sew:
-    return rounds ? "write-sew-between" : "write-sew";
+    return rounds ? "say-sew-between" : "say-sew";
   case What::embroider:
   case What::note:
     break;
