@@ -67,8 +67,12 @@ private:
         drawn_.held = false;
       }
     }
+    if (yields_in_many()) return;
     for (const Laid& laid : drawn_.laid) drawn_.held = drawn_.held && laid.plain;
   }
+
+  /// Whether it is a plain disc of many rings, whose stitches beside the gutter stand where they can.
+  bool yields_in_many() const { return ends_ == Ends::yield && rungs_.bands.size() > few_rings; }
 
   /// How much further out a ring may stand. Once one of them is dense in a place, near the gutter or not, all
   /// stand as far out as they must.
@@ -88,7 +92,7 @@ private:
   /// than the one before. Returns where laying goes on.
   std::size_t yield_from(std::size_t i) {
     ends_ = Ends::yield;
-    drawn_.held = drawn_.held && rungs_.bands.size() > few_rings;
+    drawn_.held = drawn_.held && yields_in_many();
     const std::size_t first = for_ends_.further > 0 ? for_ends_.first : i;
     for (std::size_t k = first; k < i; ++k) rungs_.bands[k].further = 0;
     return first;
