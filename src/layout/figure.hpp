@@ -32,6 +32,7 @@ struct Drawn {
   std::vector<Laid> laid;
   /// All stitches are plainly by their own places, but for some beside the gutter of a plain disc of many rings.
   bool held = true;
+  std::vector<char> plain; ///< of every ring: whether that is told of it without a look at each foot
 };
 
 /// A disc in which nothing stands yet, and how much of its middle is taken.

@@ -70,9 +70,11 @@ public:
   Lengthening(const Fabric& fabric, const Extents& extents, Lines which, Figure& figure)
       : fabric_(fabric), extents_(extents), which_(which), figure_(figure), heads_(fabric, figure) {}
 
-  std::vector<int> lengthen() {
+  std::vector<int> lengthen(const std::vector<char>& plain) {
+    const Lines asked = which_;
     for (std::uint32_t ring = 0; ring < figure_.rings.size(); ++ring) {
       const Ring& it = figure_.rings[ring];
+      which_ = ring < plain.size() && plain[ring] ? Lines::of_many_legs : asked;
       for (std::uint32_t k = it.first_item; !it.echo && k < it.first_item + it.items; ++k)
         if (wants_lines(figure_.items[k])) lengthen(ring, figure_.items[k]);
     }
@@ -261,9 +263,10 @@ private:
 
 } // namespace
 
-std::vector<int> lengthen_legs(const Fabric& fabric, const Extents& extents, Lines which, Figure& figure) {
+std::vector<int> lengthen_legs(const Fabric& fabric, const Extents& extents, Lines which, Figure& figure,
+                               const std::vector<char>& plain) {
   if (which == Lines::of_every_foot || std::any_of(figure.items.begin(), figure.items.end(), has_many_legs))
-    return Lengthening(fabric, extents, which, figure).lengthen();
+    return Lengthening(fabric, extents, which, figure).lengthen(plain);
   return {};
 }
 

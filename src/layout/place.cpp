@@ -82,8 +82,8 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
 
 void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
                 const Page& page, Placement& placement) {
-  const auto add = [&](Figure figure, bool held) {
-    lengthen_legs(fabric, extents, held ? Lines::of_many_legs : Lines::of_every_foot, figure);
+  const auto add = [&](Figure figure, bool held, const std::vector<char>& plain = {}) {
+    lengthen_legs(fabric, extents, held ? Lines::of_many_legs : Lines::of_every_foot, figure, plain);
     placement.figures.push_back(std::move(figure));
   };
   for (const Plan& plan : plans)
@@ -96,7 +96,7 @@ void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, co
       add(draw_lace(fabric, plan, extents, page).figure, true);
     } else {
       Drawn drawn = draw_disc(fabric, plan, extents, page);
-      add(std::move(drawn.figure), drawn.held);
+      add(std::move(drawn.figure), drawn.held, drawn.plain);
     }
 }
 

@@ -67,8 +67,17 @@ private:
         drawn_.held = false;
       }
     }
+    find_plain_rings();
     if (yields_in_many()) return;
     for (const Laid& laid : drawn_.laid) drawn_.held = drawn_.held && laid.plain;
+  }
+
+  /// The feet are those of a ring laid outward, inward those of the ring inside it.
+  void find_plain_rings() {
+    std::vector<char>& plain = drawn_.plain;
+    plain.assign(drawn_.laid.size(), drawn_.held);
+    for (std::size_t i = 0; i < plain.size(); ++i)
+      if (!drawn_.laid[i].plain) plain[turn_.inward && i > 0 ? i - 1 : i] = 0;
   }
 
   /// Whether it is a plain disc of many rings, whose stitches beside the gutter stand where they can.
