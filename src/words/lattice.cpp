@@ -61,7 +61,8 @@ bool ends_in_letter(std::string_view phrase) {
 
 /// Where `phrase` ends if the text reads so from `at`; 0 if it does not.
 std::size_t end_of_phrase(std::string_view text, std::size_t at, std::string_view phrase, bool blanks) {
-  const bool open = !phrase.empty() && phrase.back() == '~';
+  if (phrase.empty()) return 0;
+  const bool open = phrase.size() > 1 && phrase.back() == '~'; // by itself it is a mark: "6~9"
   if (open) phrase.remove_suffix(1);
   for (const char c : phrase) {
     if (c == ' ') {

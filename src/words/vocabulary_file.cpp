@@ -132,7 +132,8 @@ void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node
   }
   std::sort(folded.begin(), folded.end());
   folded.erase(std::unique(folded.begin(), folded.end()), folded.end());
-  for (const std::string& phrase : folded) add(phrase);
+  for (const std::string& phrase : folded)
+    if (!phrase.empty()) add(phrase); // a list mark by itself folds to nothing
   entry.write = true;
   if (write) add(write.value());
 }
