@@ -1,8 +1,8 @@
 #include "whorl_write.hpp"
 
+#include "drawing/wording_file.hpp"
 #include "fabric/same_work.hpp"
 #include "fabric/work.hpp"
-#include "drawing/wording_file.hpp"
 #include "pattern/read.hpp"
 
 #include <algorithm>
@@ -55,7 +55,8 @@ std::map<std::string, std::string> filled_in(std::string_view table) {
     table.remove_prefix(std::min(end + 1, table.size()));
     if (!row.empty() && row.back() == '\r') row.remove_suffix(1);
     const std::size_t tab = row.find('\t');
-    if (tab == std::string_view::npos || row.find_first_not_of(" \t", tab) == std::string_view::npos) continue;
+    if (tab == std::string_view::npos || row.find_first_not_of(" \t", tab) == std::string_view::npos)
+      continue;
     filled[out_of_cell(row.substr(0, tab))] = out_of_cell(row.substr(tab + 1));
   }
   return filled;
@@ -105,7 +106,8 @@ private:
   static std::size_t last_of(const Draft& draft) { return draft.forms.size() - 1; }
   std::size_t last(std::size_t draft) const { return last_of(drafts_[draft]); }
 
-  /// Each form of every passage once, all of one rank together: the first that says the same by itself is taken.
+  /// Each form of every passage once, all of one rank together: the first that says the same by itself is
+  /// taken.
   void take_first_that_fit() {
     std::size_t most = 0;
     for (std::size_t i = 0; i < drafts_.size(); ++i) most = std::max(most, last(i));
@@ -147,7 +149,8 @@ private:
 };
 
 /// What is left for the translator.
-std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft>& drafts, const Judge& judge) {
+std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft>& drafts,
+                                 const Judge& judge) {
   std::vector<LeftPassage> left;
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const Draft& draft = drafts[i];
@@ -155,7 +158,8 @@ std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft
     const bool as_typed = draft.typed && draft.chosen + 1 == draft.forms.size();
     const std::string& form = draft.forms[draft.chosen];
     const bool partly = std::find(draft.partly.begin(), draft.partly.end(), form) != draft.partly.end();
-    const bool listed = (as_typed || partly) && !draft.prose && !(draft.work && !draft.unread && writing.same_language && same);
+    const bool listed = (as_typed || partly) && !draft.prose &&
+                        !(draft.work && !draft.unread && writing.same_language && same);
     if (same && !listed) continue;
     const pattern::Span span = draft.passage.span;
     if (span.empty() || draft.passage.sort == writing::Passage::Sort::language) continue;
@@ -169,20 +173,23 @@ std::size_t count_lines(std::string_view text) {
   return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
 }
 
-WrittenLine::Sort sort_of(const Pattern::Content& pattern, const std::vector<Draft>& drafts, pattern::Span out_line) {
+WrittenLine::Sort sort_of(const Pattern::Content& pattern, const std::vector<Draft>& drafts,
+                          pattern::Span out_line) {
   using Sort = writing::Passage::Sort;
   for (const Draft& draft : drafts) {
     if (draft.out.end <= out_line.begin || draft.out.begin >= out_line.end) continue;
     if (draft.passage.sort == Sort::heading) return WrittenLine::Sort::heading;
     if (draft.passage.sort == Sort::round) return WrittenLine::Sort::round;
     const pattern::Span title = pattern.tree.title_span, span = draft.passage.span;
-    if (!title.empty() && span.begin >= title.begin && span.begin < title.end) return WrittenLine::Sort::title;
+    if (!title.empty() && span.begin >= title.begin && span.begin < title.end)
+      return WrittenLine::Sort::title;
   }
   return WrittenLine::Sort::plain;
 }
 
 /// The author's line at which a place of the written text stands.
-std::size_t typed_line_of(const pattern::Source& source, const std::vector<Draft>& drafts, std::uint32_t out) {
+std::size_t typed_line_of(const pattern::Source& source, const std::vector<Draft>& drafts,
+                          std::uint32_t out) {
   std::uint32_t typed = 0, written = 0;
   for (const Draft& draft : drafts) {
     if (out < draft.out.begin) break;
@@ -193,8 +200,8 @@ std::size_t typed_line_of(const pattern::Source& source, const std::vector<Draft
   return source.line_of(std::min(typed + (out - written), size == 0 ? 0U : size - 1U));
 }
 
-/// The written lines with those that they stand for; a line that is written as several has its author's beside the
-/// first of them.
+/// The written lines with those that they stand for; a line that is written as several has its author's
+/// beside the first of them.
 std::vector<WrittenLine> lines_of(const Pattern::Content& pattern, const std::vector<Draft>& drafts,
                                   const pattern::Source& written) {
   std::vector<WrittenLine> lines;
@@ -237,7 +244,8 @@ std::string composed(const pattern::Source& source, std::vector<Draft>& drafts) 
   return text + std::string(source.at({at, static_cast<std::uint32_t>(source.text().size())}));
 }
 
-std::shared_ptr<const Written::Content> written_of(const Pattern::Content& pattern, const WriteOptions& options) {
+std::shared_ptr<const Written::Content> written_of(const Pattern::Content& pattern,
+                                                   const WriteOptions& options) {
   const auto words_of = [](std::string_view tag) -> const words::Vocabulary& {
     const words::Vocabulary* const found = words::find_vocabulary(tag);
     return found != nullptr ? *found : *words::find_vocabulary("en-US");
@@ -264,7 +272,9 @@ std::shared_ptr<const Written::Content> written_of(const Pattern::Content& patte
   return written;
 }
 
-Written Pattern::written(const WriteOptions& options) const { return Written(written_of(*content_, options)); }
+Written Pattern::written(const WriteOptions& options) const {
+  return Written(written_of(*content_, options));
+}
 
 Written::Written(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
 const std::string& Written::language() const { return content_->language; }

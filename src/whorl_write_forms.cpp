@@ -36,10 +36,10 @@ std::vector<std::string> alternatives(const std::string& text) {
 
 /// What colours are called, and the parts of the pattern, which keep their names.
 writing::Names names_of(const Writing& w) {
-  constexpr const char* colours[] = {"amber",  "beige", "black", "blue",   "brown",  "chestnut", "cream",  "gold",
-                                     "green",  "grey",  "moss",  "mustard", "oat",   "olive",    "orange", "pink",
-                                     "purple", "red",   "rose",  "russet",  "rust",  "sand",     "silver", "violet",
-                                     "walnut", "white", "yellow"};
+  constexpr const char* colours[] = {"amber",  "beige",  "black",  "blue",   "brown",   "chestnut", "cream",
+                                     "gold",   "green",  "grey",   "moss",   "mustard", "oat",      "olive",
+                                     "orange", "pink",   "purple", "red",    "rose",    "russet",   "rust",
+                                     "sand",   "silver", "violet", "walnut", "white",   "yellow"};
   writing::Names names;
   if (w.same_language) return names;
   for (const pattern::Part& part : w.pattern.tree.parts) names.emplace(in_small(part.name), "");
@@ -56,14 +56,15 @@ writing::Names names_of(const Writing& w) {
 class Forms {
 public:
   explicit Forms(const Writing& writing)
-      : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source), brief_(w_.to, w_.say, false, names_of(w_)),
-        full_(w_.to, w_.say, true, names_of(w_)) {}
+      : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
+        brief_(w_.to, w_.say, false, names_of(w_)), full_(w_.to, w_.say, true, names_of(w_)) {}
 
   Draft draft(Passage passage) {
     Draft draft;
     draft.passage = std::move(passage);
     const std::string typed = typed_of(draft.passage);
-    if (const auto filled = w_.filled.find(typed); filled != w_.filled.end()) draft.forms.push_back(filled->second);
+    if (const auto filled = w_.filled.find(typed); filled != w_.filled.end())
+      draft.forms.push_back(filled->second);
     draft.filled = !draft.forms.empty();
     add_forms(draft);
     // What the language would write as it is typed needs no other form behind it.
@@ -148,9 +149,10 @@ private:
   void add_placing(Draft& draft) const {
     const std::string_view typed = source_.at(draft.passage.span);
     const writing::WordForWord words = writing::word_for_word(typed, w_.from, brief_);
-    const Words sentence = draft.passage.placings.size() == 1 && !w_.same_language
-                               ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
-                               : std::nullopt;
+    const Words sentence =
+        draft.passage.placings.size() == 1 && !w_.same_language
+            ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
+            : std::nullopt;
     if (sentence && words.whole) draft.forms.push_back(*sentence);
     add_word_for_word(draft, "", typed);
     if (!sentence || words.whole) return;
@@ -159,7 +161,8 @@ private:
   }
 
   /// A label, its work and its count, where the language has all of them.
-  void add_line(Draft& draft, const pattern::RoundText& round, const Words& work, const Tongue& tongue) const {
+  void add_line(Draft& draft, const pattern::RoundText& round, const Words& work,
+                const Tongue& tongue) const {
     const Words count = writing::count_in_words(tree_, round, tongue);
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
@@ -176,14 +179,16 @@ private:
     const std::uint32_t end = std::max(passage.span.begin, begin_of(round));
     const std::string_view text = source_.at({passage.span.begin, end});
     const std::size_t blanks = text.find_last_not_of(" \t\r\n") + 1;
-    return blanks == 0 ? std::string() : word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks));
+    return blanks == 0 ? std::string()
+                       : word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks));
   }
 
   /// With its colon.
   std::string label_of(const pattern::RoundText& round, const Tongue& tongue) const {
     if (const Words label = writing::label_in_words(round, tongue)) return *label;
     std::string typed = round.label;
-    while (!typed.empty() && std::string_view(" :").find(typed.back()) != std::string_view::npos) typed.pop_back();
+    while (!typed.empty() && std::string_view(" :").find(typed.back()) != std::string_view::npos)
+      typed.pop_back();
     return typed.empty() ? typed : word_for_word(typed) + ":";
   }
 
@@ -203,12 +208,14 @@ private:
     const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, begin_of(round));
     if (w_.form == WriteForm::full)
       for (const Plainness plainness : {Plainness::places, Plainness::usual})
-        add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), full_, plainness), full_);
+        add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), full_, plainness),
+                 full_);
     if (w_.form == WriteForm::shortest)
       add_line(draft, round, writing::shortest_instruction(tree_, steps, brief_), brief_);
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
-      add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), brief_, plainness), brief_);
+      add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), brief_, plainness),
+               brief_);
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
       add_line(draft, round, writing::instruction(tree_, steps, brief_, plainness), brief_);
   }
@@ -253,7 +260,8 @@ private:
     if (mark == std::string::npos) return;
     if (const std::string name = header_name(header.name); !name.empty() && !w_.same_language)
       draft.forms.push_back(name + brief_.named(typed.substr(mark)));
-    if (explains_own(typed)) draft.forms.push_back(typed.substr(0, mark + 1) + " " + word_for_word(typed.substr(mark + 1)));
+    if (explains_own(typed))
+      draft.forms.push_back(typed.substr(0, mark + 1) + " " + word_for_word(typed.substr(mark + 1)));
   }
 
   bool explains_own(std::string_view text) const {
@@ -267,7 +275,8 @@ private:
     const pattern::OwnList list = pattern::find_own_list(source_, w_.from);
     std::string own;
     for (const pattern::Definition& definition : list.definitions) {
-      if (definition.name.begin < draft.passage.span.begin || definition.value.end > draft.passage.span.end) continue;
+      if (definition.name.begin < draft.passage.span.begin || definition.value.end > draft.passage.span.end)
+        continue;
       const std::string name(source_.at(definition.name));
       if (!explains_own(name)) continue;
       own += "\n" + name + (definition.equals ? " = " : ": ") + word_for_word(source_.at(definition.value));
@@ -308,7 +317,8 @@ std::vector<Draft> drafts_of(const Writing& writing) {
   if (!language) {
     const auto at = first({Sort::header, Sort::list, Sort::heading, Sort::round});
     if (at != drafts.end())
-      drafts.insert(at, forms.added(at->passage.span.begin, Sort::language, {forms.language_line() + "\n\n"}));
+      drafts.insert(at,
+                    forms.added(at->passage.span.begin, Sort::language, {forms.language_line() + "\n\n"}));
   }
   return drafts;
 }

@@ -37,8 +37,7 @@ std::vector<writing::Step> own_steps(const pattern::Tree& tree, const RoundText&
 
 /// Whether two lines say the same by themselves, whatever the rounds before them left open.
 bool same_steps(const pattern::Tree& a, const RoundText& x, const pattern::Tree& b, const RoundText& y) {
-  return same_label(x, y) && same_counts(x, y) && x.effect == y.effect &&
-         own_steps(a, x) == own_steps(b, y);
+  return same_label(x, y) && same_counts(x, y) && x.effect == y.effect && own_steps(a, x) == own_steps(b, y);
 }
 
 bool same_sentence(const Placing& a, const Placing& b) {
@@ -74,9 +73,11 @@ bool has_own(const std::vector<stitch::StitchKind>& kinds, const stitch::StitchK
 Judge::Judge(const Pattern::Content& pattern, const ReadWork& read, const std::vector<Draft>& drafts)
     : pattern_(pattern), read_(read), drafts_(drafts), rounds_(drafts.size()), placings_(drafts.size()),
       parts_(drafts.size()) {
-  const auto put = [&drafts](pattern::Span span, std::vector<std::vector<std::uint32_t>>& lists, std::uint32_t number) {
+  const auto put = [&drafts](pattern::Span span, std::vector<std::vector<std::uint32_t>>& lists,
+                             std::uint32_t number) {
     for (std::size_t i = 0; i < drafts.size(); ++i)
-      if (drafts[i].out.begin <= span.begin && span.begin < drafts[i].out.end) return lists[i].push_back(number);
+      if (drafts[i].out.begin <= span.begin && span.begin < drafts[i].out.end)
+        return lists[i].push_back(number);
   };
   for (std::uint32_t i = 0; i < read.tree.rounds.size(); ++i)
     put(words::cover(read.tree.rounds[i].label_span, read.tree.rounds[i].span), rounds_, i);
@@ -105,10 +106,11 @@ bool Judge::same_placings(std::size_t draft, bool strictly) const {
   const bool remarks = drafts_[draft].passage.placings.size() > typed.size();
   const bool work = drafts_[draft].passage.sort == writing::Passage::Sort::round;
   if (work && remarks && placings_[draft].size() == read.size()) return false;
-  return std::equal(typed.begin(), typed.end(), read.begin(), read.end(), [&](std::uint32_t x, std::uint32_t y) {
-    const Placing &one = pattern_.tree.placings[x], &other = read_.tree.placings[y];
-    return strictly ? same_thing(one, other) : same_sentence(one, other);
-  });
+  return std::equal(typed.begin(), typed.end(), read.begin(), read.end(),
+                    [&](std::uint32_t x, std::uint32_t y) {
+                      const Placing &one = pattern_.tree.placings[x], &other = read_.tree.placings[y];
+                      return strictly ? same_thing(one, other) : same_sentence(one, other);
+                    });
 }
 
 bool Judge::same_heading(std::size_t draft, bool strictly) const {
@@ -129,12 +131,14 @@ bool Judge::same_list(std::size_t draft) const {
   const pattern::Span span = drafts_[draft].passage.span;
   const std::string_view text = pattern_.source.at(span);
   for (const stitch::StitchKind& kind : pattern_.tree.kinds)
-    if (kind.own && text.find(kind.name) != std::string_view::npos && !has_own(read_.tree.kinds, kind)) return false;
+    if (kind.own && text.find(kind.name) != std::string_view::npos && !has_own(read_.tree.kinds, kind))
+      return false;
   return true;
 }
 
 bool Judge::is_same(std::size_t draft, bool strictly) const {
-  return same_rounds(draft, strictly) && same_placings(draft, strictly) && same_heading(draft, strictly) && same_list(draft);
+  return same_rounds(draft, strictly) && same_placings(draft, strictly) && same_heading(draft, strictly) &&
+         same_list(draft);
 }
 
 } // namespace whorl

@@ -73,11 +73,13 @@ std::string title_of(const Written::Content& written) {
 }
 
 std::string page(const Written::Content& written, const std::string& body) {
-  return "<!DOCTYPE html>\n<html lang=\"" + written.language + "\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
-         for_html(title_of(written)) +
+  return "<!DOCTYPE html>\n<html lang=\"" + written.language +
+         "\">\n<head>\n<meta charset=\"utf-8\">\n<title>" + for_html(title_of(written)) +
          "</title>\n<style>\nbody { max-width: 44em; margin: 2em auto; padding: 0 1em; line-height: 1.4; "
-         "font-family: serif; }\np { margin: 0.2em 0; }\nh2 { margin: 1.4em 0 0.4em; }\ntable { border-collapse: "
-         "collapse; width: 100%; }\ntd, th { width: 50%; padding: 0.2em 0.6em; text-align: left; vertical-align: top; "
+         "font-family: serif; }\np { margin: 0.2em 0; }\nh2 { margin: 1.4em 0 0.4em; }\ntable { "
+         "border-collapse: "
+         "collapse; width: 100%; }\ntd, th { width: 50%; padding: 0.2em 0.6em; text-align: left; "
+         "vertical-align: top; "
          "border-bottom: 1px solid #ccc; }\n</style>\n</head>\n<body>\n" +
          body + "</body>\n</html>\n";
 }

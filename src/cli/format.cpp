@@ -25,8 +25,7 @@ std::string unknown_format(const std::string& path) {
 }
 
 std::string bytes_of(const Painting& painting, std::string& problem) {
-  for (const std::string& font : painting.missing_fonts)
-    complain("warning: this machine lacks " + font);
+  for (const std::string& font : painting.missing_fonts) complain("warning: this machine lacks " + font);
   problem = painting.problem;
   return painting.bytes;
 }

@@ -110,12 +110,9 @@ int run(int argc, char** argv) {
   CLI::App* symbols = app.add_subcommand("symbols", "the symbols of the charts, as a list or a sheet");
   CLI::App* steps = app.add_subcommand("steps", "a picture a round for teaching, into a folder");
   CLI::App* write = app.add_subcommand("write", "the instructions in words, in any language");
-  const std::vector<std::pair<CLI::App*, Command>> commands = {{check, declare_check(*check)},
-                                                               {chart, declare_chart(*chart)},
-                                                               {moves, declare_moves(*moves)},
-                                                               {symbols, declare_symbols(*symbols)},
-                                                               {steps, declare_steps(*steps)},
-                                                               {write, declare_write(*write)}};
+  const std::vector<std::pair<CLI::App*, Command>> commands = {
+      {check, declare_check(*check)},       {chart, declare_chart(*chart)}, {moves, declare_moves(*moves)},
+      {symbols, declare_symbols(*symbols)}, {steps, declare_steps(*steps)}, {write, declare_write(*write)}};
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

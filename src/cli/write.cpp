@@ -38,8 +38,10 @@ Shape shape_of(const WriteCall& call) {
 std::string trouble_of(const WriteCall& call) {
   const Shape shape = shape_of(call);
   if (shape == Shape::unknown)
-    return "I write .txt, .md or .html, and cannot tell which from " + (call.as.empty() ? call.output : call.as);
-  if (call.side_by_side && shape == Shape::text) return "side by side goes into .md or .html, not into plain text";
+    return "I write .txt, .md or .html, and cannot tell which from " +
+           (call.as.empty() ? call.output : call.as);
+  if (call.side_by_side && shape == Shape::text)
+    return "side by side goes into .md or .html, not into plain text";
   if (call.full && call.shortest) return "in full words and as short as can be: I can write only one of them";
   for (const std::string& file : {call.output, call.left})
     if (!file.empty() && same_file(call.pattern, file))
@@ -59,7 +61,8 @@ std::string bytes_of(const Written& written, const WriteCall& call) {
 }
 
 bool leaves_work(const Written& written) {
-  return std::any_of(written.left().begin(), written.left().end(), [](const LeftPassage& left) { return left.work; });
+  return std::any_of(written.left().begin(), written.left().end(),
+                     [](const LeftPassage& left) { return left.work; });
 }
 
 /// What is left, a line each; a translator's words are asked for, not the designer's.
@@ -70,7 +73,8 @@ void say_left(const Written& written, const std::string& file) {
                written.language() + ": " + left.text);
   const std::size_t notes = static_cast<std::size_t>(std::count_if(
       written.left().begin(), written.left().end(), [](const LeftPassage& left) { return !left.work; }));
-  if (notes > 0) complain(std::to_string(notes) + (notes == 1 ? " note is" : " notes are") + " left as typed");
+  if (notes > 0)
+    complain(std::to_string(notes) + (notes == 1 ? " note is" : " notes are") + " left as typed");
 }
 
 int put_out(const Pattern& pattern, const Written& written, const WriteCall& call) {
@@ -83,7 +87,8 @@ int put_out(const Pattern& pattern, const Written& written, const WriteCall& cal
   }
   if (call.left.empty()) say_left(written, call.pattern);
   if (!written.same_work() && !leaves_work(written))
-    complain("what is written does not read back as the same work in every stitch; look at it with --side-by-side");
+    complain("what is written does not read back as the same work in every stitch; look at it with "
+             "--side-by-side");
   return pattern.has_errors() ? pattern_has_errors : done;
 }
 
@@ -114,12 +119,15 @@ Command declare_write(CLI::App& app) {
   auto call = std::make_shared<WriteCall>();
   app.add_option("PATTERN", call->pattern, "the pattern's text, - for standard input")->required();
   app.add_option("-o,--output", call->output, "the file to write; the ending says what: .txt .md .html");
-  app.add_option("--as", call->as, "what to write, whatever the file is called: txt, md or html")->type_name("KIND");
+  app.add_option("--as", call->as, "what to write, whatever the file is called: txt, md or html")
+      ->type_name("KIND");
   declare_wanted(app, call->wanted);
   app.add_flag("--full", call->full, "in full words, without abbreviations");
   app.add_flag("--shortest", call->shortest, "with the shortest repeats");
-  app.add_flag("--side-by-side", call->side_by_side, "as typed and as written in two columns, for proof-reading");
-  app.add_option("--left", call->left, "put what is left for the translator into this file, as a table to fill in")
+  app.add_flag("--side-by-side", call->side_by_side,
+               "as typed and as written in two columns, for proof-reading");
+  app.add_option("--left", call->left,
+                 "put what is left for the translator into this file, as a table to fill in")
       ->type_name("FILE");
   app.add_option("--filled", call->filled, "that table, filled in: as written, a tab, its translation")
       ->type_name("FILE");

@@ -78,7 +78,8 @@ NodeId take_over(Tree& tree, const Reading& reading) {
   const KindMap kinds = merge_kinds(tree, reading);
   const std::size_t offset = tree.nodes.size();
   std::vector<std::uint8_t> yarns{0};
-  for (const std::string& name : reading.yarns) yarns.push_back(number_of_yarn(tree, name, tree.rounds.size()));
+  for (const std::string& name : reading.yarns)
+    yarns.push_back(number_of_yarn(tree, name, tree.rounds.size()));
   for (Node node : reading.nodes) {
     node.child = moved(node.child, offset);
     node.next = moved(node.next, offset);

@@ -304,7 +304,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
     if (word.kind == WordKind::mark) meet(pairing, at, before);
     before = &word;
     if (word.kind == WordKind::mark && word.mark != '*') before = nullptr;
-    at = word.end;
+    at = std::max(word.end, at + 1);
   }
   if (out.too_deep) return out;
   pair_slashes(pairing, named("in"));

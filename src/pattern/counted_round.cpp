@@ -93,7 +93,8 @@ std::string spread(std::uint32_t plain, const char* shaping, std::uint32_t times
   std::string text;
   for (std::uint32_t i = 0; i < times; ++i) {
     const std::uint32_t some = plain * (i + 1) / times - plain * i / times;
-    text += (text.empty() ? "" : ", ") + (some > 0 ? std::to_string(some) + " sc, " : std::string()) + shaping;
+    text +=
+        (text.empty() ? "" : ", ") + (some > 0 ? std::to_string(some) + " sc, " : std::string()) + shaping;
   }
   return text;
 }
@@ -107,7 +108,8 @@ std::optional<std::string> work_by_count(const Reader& reader, const Way& way, s
   if (!told || told->count > limit::number) return std::nullopt;
   const std::string count = " (" + std::to_string(told->count) + ")";
   if (told->even) return std::to_string(told->count) + " sc" + count;
-  if (told->fewer) return spread(told->count - std::min(told->count, told->change), "dec", told->change) + count;
+  if (told->fewer)
+    return spread(told->count - std::min(told->count, told->change), "dec", told->change) + count;
   const bool fits = told->count >= 2 * told->change;
   if (!fits) return std::nullopt;
   return spread(told->count - 2 * told->change, "inc", told->change) + count;

@@ -256,8 +256,7 @@ bool take_next_with_word(const Head& head, NumberForm form, LabelNumbers& number
 }
 
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
-  return take_next_with_word(head, form, numbers) ||
-         take_next_ordinal(head, form, numbers) ||
+  return take_next_with_word(head, form, numbers) || take_next_ordinal(head, form, numbers) ||
          take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
 }

@@ -321,7 +321,8 @@ std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
     return first;
   std::vector<Label> second = number_before_word(head, place_of(head, first.front().work));
   if (second.size() != 1 || !second.front().closed || second.front().from <= first.front().to) return first;
-  const std::size_t end = place_of(head, first.front().span.end), next = place_of(head, second.front().span.begin);
+  const std::size_t end = place_of(head, first.front().span.end),
+                    next = place_of(head, second.front().span.begin);
   const std::string_view between = std::string_view(head.line.text).substr(end, next - std::min(next, end));
   const bool linked = between.find_first_of("-~>") != std::string_view::npos;
   if (!linked) return first; // "2v: 6V = 12" gives round 2 only

@@ -12,10 +12,10 @@ namespace whorl::pattern {
 namespace {
 
 constexpr std::string_view english = "en-US";
-constexpr std::size_t most_lines = 80;      ///< that are looked at
-/// Another language has to know so much more than English, and so much in all. Of 1429 patterns in English of the
-/// corpus none reaches both but those with labels and letters of other languages; of 276 in others all do that
-/// have more than letters.
+constexpr std::size_t most_lines = 80; ///< that are looked at
+/// Another language has to know so much more than English, and so much in all. Of 1429 patterns in English of
+/// the corpus none reaches both but those with labels and letters of other languages; of 276 in others all do
+/// that have more than letters.
 constexpr double least_over_english = 2.5;
 constexpr double least_known = 2.2;
 constexpr double as_likely = 1.02; ///< two languages nearer to each other than this cannot be told apart

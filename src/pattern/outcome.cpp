@@ -64,7 +64,8 @@ Outcome outcome(const Effect& effect, const Open& open) {
   const bool passes_by = effect.spaces + effect.pass_spaces > 0 || effect.in_gaps;
   const std::int64_t spaces_past = in_passes(effect.pass_spaces) - spaces;
   out.past_end = std::max<std::int64_t>(-rest, 0);
-  if (passes_by && open.spaces >= 0 && !effect.in_gaps) out.past_end += std::max<std::int64_t>(spaces_past, 0);
+  if (passes_by && open.spaces >= 0 && !effect.in_gaps)
+    out.past_end += std::max<std::int64_t>(spaces_past, 0);
   const std::int64_t alone = effect.folded ? 1 : 0;
   if (runs_to_end(effect)) {
     out.remainder = passes.remainder <= alone ? 0 : passes.remainder;

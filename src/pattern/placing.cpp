@@ -48,7 +48,8 @@ bool joins_yarn(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
     if (yarn_name_at(sentence, next, true)) return true;
     const std::uint32_t behind = end_of_letters(sentence, next);
     const std::string_view word = sentence.text().substr(next, behind - next);
-    const bool small = means(sentence, next, "in") || is_text_word(sentence.vocabulary, word, TextWord::article) ||
+    const bool small = means(sentence, next, "in") ||
+                       is_text_word(sentence.vocabulary, word, TextWord::article) ||
                        is_text_word(sentence.vocabulary, word, TextWord::fresh);
     if (!small) return false;
     next = skip_blanks(sentence.text(), behind);

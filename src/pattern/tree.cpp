@@ -33,7 +33,8 @@ const char* name(Into into) {
 }
 
 const char* name(What what) {
-  constexpr std::array names{"eye", "marker", "join", "cut", "change", "stuff", "sew", "bead", "embroider", "note"};
+  constexpr std::array names{"eye",   "marker", "join", "cut",       "change",
+                             "stuff", "sew",    "bead", "embroider", "note"};
   return names[static_cast<std::size_t>(what)];
 }
 

@@ -124,7 +124,8 @@ void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node
   std::vector<std::string> folded;
   for (const std::string& phrase : phrases) folded.emplace_back(trim(fold(phrase).text));
   const auto write = node.attribute("write");
-  const bool of_things = vocabulary.language.find("-x-") != std::string::npos; // its written forms are no phrases
+  const bool of_things =
+      vocabulary.language.find("-x-") != std::string::npos; // its written forms are no phrases
   if (write && !of_things) {
     std::string own = fold(write.value()).text;
     std::replace(own.begin(), own.end(), '-', ' ');

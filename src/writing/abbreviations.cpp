@@ -18,14 +18,18 @@ public:
   Abbreviations(const pattern::Tree& tree, const Tongue& tongue) : tree_(tree), tongue_(tongue) {}
 
   std::string list() {
-    if (has([](const Node& node) { return node.kind == NodeKind::work && node.work.act == pattern::Act::ring; }))
+    if (has([](const Node& node) {
+          return node.kind == NodeKind::work && node.work.act == pattern::Act::ring;
+        }))
       add(tongue_.word("ring"), "title-magic-ring");
     for (const Used& used : used_stitches(tree_)) add_stitch(used);
     return std::move(list_);
   }
 
 private:
-  template <class Is> bool has(Is is) const { return std::any_of(tree_.nodes.begin(), tree_.nodes.end(), is); }
+  template <class Is> bool has(Is is) const {
+    return std::any_of(tree_.nodes.begin(), tree_.nodes.end(), is);
+  }
 
   void add(const std::optional<std::string>& brief, const std::string& id) {
     if (brief && has_words(tongue_.say(), id)) add_full(*brief, tongue_.say()(id, {}));
@@ -56,7 +60,8 @@ private:
     if (used.kind >= tree_.kinds.size() || tree_.kinds[used.kind].own) return;
     const std::string& kind = tree_.kinds[used.kind].name;
     const std::string post = used.into == Into::front_post ? "fp" : used.into == Into::back_post ? "bp" : "";
-    if (!post.empty()) return add_known(post + kind, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
+    if (!post.empty())
+      return add_known(post + kind, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
     if (kind == "sc2tog") return add(tongue_.word("dec"), "title-sc2tog");
     if (used.in_one == 2 && kind == "sc") add_increase();
     const auto together = together_of(kind);

@@ -152,7 +152,8 @@ public:
     std::uint8_t yarn = 0;
     for (; at_ < steps_.size() && steps_[at_].sort != Step::Sort::close; ++at_) {
       if (is_named_ring()) continue;
-      const std::uint8_t in_yarn = steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};
+      const std::uint8_t in_yarn =
+          steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};
       const bool changes = in_yarn != 0 && in_yarn != yarn;
       if (changes) yarn = in_yarn;
       const Words with = changes ? with_yarn(tree_, yarn, tongue_) : Words{""}, words = one();
@@ -165,8 +166,8 @@ public:
 
 private:
   bool is_named_ring() const {
-    return steps_[at_].sort == Step::Sort::work && steps_[at_].work.act == Act::ring && at_ + 1 < steps_.size() &&
-           steps_[at_ + 1].work.where == Where::ring;
+    return steps_[at_].sort == Step::Sort::work && steps_[at_].work.act == Act::ring &&
+           at_ + 1 < steps_.size() && steps_[at_ + 1].work.where == Where::ring;
   }
 
   Words one() {
@@ -195,8 +196,8 @@ private:
 
 } // namespace
 
-std::optional<std::string> instruction(const Tree& tree, NodeId body, std::uint32_t from, const Tongue& tongue,
-                                       Plainness plainness) {
+std::optional<std::string> instruction(const Tree& tree, NodeId body, std::uint32_t from,
+                                       const Tongue& tongue, Plainness plainness) {
   return NodeWords(tree, from, tongue, plainness).list(body, {});
 }
 

@@ -15,8 +15,8 @@ enum class Plainness : std::uint8_t {
   places, ///< each stitch with its place and its loops: "(2 sc in next st) x 6"
 };
 
-/// The work of a line in a language, groups and repeats as its author has them; none where the language has no
-/// form for something in it. What is typed before `from` is left out.
+/// The work of a line in a language, groups and repeats as its author has them; none where the language has
+/// no form for something in it. What is typed before `from` is left out.
 std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, std::uint32_t from,
                                        const Tongue& tongue, Plainness plainness);
 
@@ -31,7 +31,8 @@ std::optional<std::string> work_in_words(const pattern::Tree& tree, const patter
 /// "Rnds 4-6:"; none where it is no number that the line begins with: "Next rnd".
 std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue);
 
-/// "(18)", "(12 sc, 3 ch-sp)"; "" where the line states nothing; none where the language cannot tell the unit.
+/// "(18)", "(12 sc, 3 ch-sp)"; "" where the line states nothing; none where the language cannot tell the
+/// unit.
 std::optional<std::string> count_in_words(const pattern::Tree& tree, const pattern::RoundText& round,
                                           const Tongue& tongue);
 

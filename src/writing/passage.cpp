@@ -50,7 +50,8 @@ private:
   /// Keeps the order of the text; what overlaps is passed over.
   void add(Passage passage) {
     passage.span = trimmed(passage.span);
-    if (passage.span.empty() || !has_words(source_.at(passage.span)) || overlapping(passage.span) != nullptr) return;
+    if (passage.span.empty() || !has_words(source_.at(passage.span)) || overlapping(passage.span) != nullptr)
+      return;
     const auto at = std::find_if(all_.begin(), all_.end(), [&passage](const Passage& other) {
       return other.span.begin > passage.span.begin;
     });
@@ -59,9 +60,11 @@ private:
 
   Span trimmed(Span span) const {
     const std::string_view text = source_.text();
-    while (span.begin < span.end && std::string_view(" \t\r\n").find(text[span.begin]) != std::string_view::npos)
+    while (span.begin < span.end &&
+           std::string_view(" \t\r\n").find(text[span.begin]) != std::string_view::npos)
       ++span.begin;
-    while (span.begin < span.end && std::string_view(" \t\r\n").find(text[span.end - 1]) != std::string_view::npos)
+    while (span.begin < span.end &&
+           std::string_view(" \t\r\n").find(text[span.end - 1]) != std::string_view::npos)
       --span.end;
     return span;
   }
@@ -72,7 +75,8 @@ private:
     while (span.begin > 0 && span.begin <= text.size() &&
            std::string_view("([").find(text[span.begin - 1]) != std::string_view::npos)
       --span.begin;
-    while (span.end < text.size() && std::string_view(")]").find(text[span.end]) != std::string_view::npos) ++span.end;
+    while (span.end < text.size() && std::string_view(")]").find(text[span.end]) != std::string_view::npos)
+      ++span.end;
     return span;
   }
 
@@ -104,7 +108,8 @@ private:
     const std::size_t colon = folded.find(':');
     if (colon == std::string::npos) return false;
     const std::size_t begin = folded.find_first_not_of(' ', colon + 1);
-    return begin != std::string::npos && !words::language_called(std::string_view(folded).substr(begin)).empty();
+    return begin != std::string::npos &&
+           !words::language_called(std::string_view(folded).substr(begin)).empty();
   }
 
   void add_header(std::uint32_t number) {
@@ -135,8 +140,8 @@ private:
     std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
     Span open;
     for (const Span span : spans) {
-      const bool goes_on = !open.empty() && span.begin >= open.end &&
-                           !has_words(source_.at({open.end, span.begin}));
+      const bool goes_on =
+          !open.empty() && span.begin >= open.end && !has_words(source_.at({open.end, span.begin}));
       if (!goes_on && !open.empty()) add({Sort::list, open, {}, {}, 0, 0});
       open = goes_on || (!open.empty() && span.begin < open.end) ? words::cover(open, span) : span;
     }
@@ -165,7 +170,8 @@ private:
 
 } // namespace
 
-std::vector<Passage> passages_of(const Source& source, const Tree& tree, const words::Vocabulary& vocabulary) {
+std::vector<Passage> passages_of(const Source& source, const Tree& tree,
+                                 const words::Vocabulary& vocabulary) {
   return Passages(source, tree, vocabulary).find();
 }
 

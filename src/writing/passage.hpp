@@ -11,14 +11,14 @@ namespace whorl::writing {
 /// A stretch of a pattern's text that is written as one; between them the text stays as it is.
 struct Passage {
   enum class Sort : std::uint8_t {
-    round,      ///< lines of instruction, with their labels and counts
-    placing,    ///< what is placed or done between the rounds
-    note,       ///< what is only said
-    heading,    ///< of a part
-    header,     ///< `Name: value`
-    list,       ///< what the pattern explains: abbreviations, stitches
-    language,   ///< says the language, or the terms
-    prose,      ///< any other line that has words
+    round,    ///< lines of instruction, with their labels and counts
+    placing,  ///< what is placed or done between the rounds
+    note,     ///< what is only said
+    heading,  ///< of a part
+    header,   ///< `Name: value`
+    list,     ///< what the pattern explains: abbreviations, stitches
+    language, ///< says the language, or the terms
+    prose,    ///< any other line that has words
   };
   Sort sort = Sort::prose;
   pattern::Span span;
@@ -28,7 +28,8 @@ struct Passage {
   std::uint32_t header = 0;            ///< header: in Tree::headers
 };
 
-/// The passages of a pattern in the order of its text; they do not overlap, and each has some letter or figure.
+/// The passages of a pattern in the order of its text; they do not overlap, and each has some letter or
+/// figure.
 std::vector<Passage> passages_of(const pattern::Source& source, const pattern::Tree& tree,
                                  const words::Vocabulary& vocabulary);
 

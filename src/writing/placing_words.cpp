@@ -21,7 +21,9 @@ std::string sentence_id(const Placing& placing) {
     return "say-beads" + where;
   case What::cut:
     if (!placing.gather) return "say-cut";
-    return placing.loops == stitch::front ? "say-gather-front" : placing.loops == stitch::back ? "say-gather-back" : "say-gather";
+    return placing.loops == stitch::front  ? "say-gather-front"
+           : placing.loops == stitch::back ? "say-gather-back"
+                                           : "say-gather";
   case What::stuff:
     return "say-stuff";
   case What::change:

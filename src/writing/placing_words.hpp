@@ -4,7 +4,8 @@
 
 namespace whorl::writing {
 
-/// What is placed or done, in a sentence of the language; none where it has no sentence for all that is said of it.
+/// What is placed or done, in a sentence of the language; none where it has no sentence for all that is said
+/// of it.
 std::optional<std::string> placing_in_words(const pattern::Tree& tree, const pattern::Placing& placing,
                                             const Tongue& tongue);
 

@@ -38,7 +38,8 @@ Repeat repeat_at(const std::vector<Step>& steps, std::size_t begin) {
 
 std::optional<std::string> shortest_instruction(const pattern::Tree& tree, const std::vector<Step>& steps,
                                                 const Tongue& tongue) {
-  if (!std::all_of(steps.begin(), steps.end(), is_plain)) return instruction(tree, steps, tongue, Plainness::usual);
+  if (!std::all_of(steps.begin(), steps.end(), is_plain))
+    return instruction(tree, steps, tongue, Plainness::usual);
   std::string text;
   for (std::size_t at = 0; at < steps.size();) {
     const Repeat repeat = repeat_at(steps, at);

@@ -60,7 +60,8 @@ private:
     if (step.work.act == Act::stitch && step.work.kind < tree_.kinds.size() && sort == Step::Sort::work)
       step.kind = tree_.kinds[step.work.kind].name;
     step.work.kind = 0; // its number depends on what else the pattern uses
-    if (node.name > 0 && node.name <= tree_.group_names.size()) step.group = tree_.group_names[node.name - 1U];
+    if (node.name > 0 && node.name <= tree_.group_names.size())
+      step.group = tree_.group_names[node.name - 1U];
     return step;
   }
 
@@ -72,7 +73,8 @@ private:
 
   void repeat(const Node& node, const Around& around) {
     if (node.work.to_end) return between(node, Step::Sort::open_repeat, around);
-    for (std::uint32_t i = 0; i < node.work.times && steps_.size() < most_steps; ++i) chain(node.child, around);
+    for (std::uint32_t i = 0; i < node.work.times && steps_.size() < most_steps; ++i)
+      chain(node.child, around);
   }
 
   /// Of the round that is named all is worked again, wherever it stands.

@@ -78,7 +78,8 @@ std::string Tongue::longest_phrase(std::string_view concept_name) const {
   const auto blanks = [](const std::string& text) { return std::count(text.begin(), text.end(), ' '); };
   std::string longest;
   for (const words::PhraseEntry& entry : words_.phrases)
-    if (entry.means == means && !entry.write && blanks(entry.phrase) > blanks(longest)) longest = entry.phrase;
+    if (entry.means == means && !entry.write && blanks(entry.phrase) > blanks(longest))
+      longest = entry.phrase;
   return longest;
 }
 
@@ -87,8 +88,8 @@ std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) 
                                 [id](const words::RowEntry& entry) { return entry.id == id; });
   if (row == words_.rows.end() || row->write.empty()) return std::nullopt;
   std::string text = row->write;
-  if (!fill(text, "{n}", slots.n) || !fill(text, "{stitch}", slots.stitch) || !fill(text, "{list}", slots.list) ||
-      !fill(text, "{loops}", slots.loops))
+  if (!fill(text, "{n}", slots.n) || !fill(text, "{stitch}", slots.stitch) ||
+      !fill(text, "{list}", slots.list) || !fill(text, "{loops}", slots.loops))
     return std::nullopt;
   return text;
 }

@@ -20,8 +20,8 @@ struct Slots {
 /// Names by what they are called in the first language, folded.
 using Names = std::map<std::string, std::string, std::less<>>;
 
-/// A language to write in: its words backwards. Nothing is made up: where it has no form for something, there is
-/// none, and whoever asks writes it in another way.
+/// A language to write in: its words backwards. Nothing is made up: where it has no form for something, there
+/// is none, and whoever asks writes it in another way.
 class Tongue {
 public:
   /// `say`: the words beside a pattern's, in that language. `full`: no abbreviation, where it has full words.
@@ -35,8 +35,8 @@ public:
   /// How a concept is written, or none: "inc", "in", "MR".
   std::optional<std::string> word(std::string_view concept_name) const;
   std::optional<std::string> word(words::Concept means) const;
-  /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot that is
-  /// empty.
+  /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot
+  /// that is empty.
   std::optional<std::string> row(std::string_view id, const Slots& slots) const;
   /// The names in a text put into the language; what is none stays.
   std::string named(std::string_view text) const;
@@ -44,7 +44,8 @@ public:
   const Names::value_type* name_at(std::string_view folded, std::size_t at) const;
   /// Whether the language understands a phrase as a concept.
   bool understands(std::string_view phrase, std::string_view concept_name) const;
-  /// The way to say a concept that has most words: "front post double crochet"; "" where it has one word only.
+  /// The way to say a concept that has most words: "front post double crochet"; "" where it has one word
+  /// only.
   std::string longest_phrase(std::string_view concept_name) const;
   /// How a kind of stitch is called; none if the language cannot tell it.
   std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind) const;

@@ -13,7 +13,8 @@ const Word* word_at(const words::Lattice& lattice, std::uint32_t at) {
   const Word* best = nullptr;
   for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
     const Word& word = lattice.words[i];
-    if (best == nullptr || word.end > best->end || (word.end == best->end && word.cost < best->cost)) best = &word;
+    if (best == nullptr || word.end > best->end || (word.end == best->end && word.cost < best->cost))
+      best = &word;
   }
   return best;
 }
@@ -23,7 +24,8 @@ std::string_view first_part(std::string_view tag) { return tag.substr(0, tag.fin
 /// In the other language; none: it stays.
 std::optional<std::string> in_tongue(const Word& word, const words::Vocabulary& from, const Tongue& tongue,
                                      bool dialect) {
-  if (word.kind == WordKind::number) return dialect ? std::nullopt : std::optional(std::to_string(word.number));
+  if (word.kind == WordKind::number)
+    return dialect ? std::nullopt : std::optional(std::to_string(word.number));
   if (word.kind != WordKind::phrase || word.means >= from.concepts.size()) return std::nullopt;
   const words::ConceptEntry& means = from.concepts[word.means];
   const std::optional<std::string> written = tongue.word(means.name);

@@ -43,7 +43,8 @@ Json counts_of(const Pattern& pattern) {
   const Json all = Json::parse(pattern.check_json());
   Json counts = Json::array();
   for (const Json& line : all["lines"])
-    counts.push_back({line["part"], line["from"], line["to"], line["uses"], line["counted"], line["stated"], line["read"]});
+    counts.push_back({line["part"], line["from"], line["to"], line["uses"], line["counted"], line["stated"],
+                      line["read"]});
   for (Json placing : all["placings"])
     if (placing["what"] != "note") counts.push_back({placing["what"], placing["part"]});
   return counts;
@@ -55,7 +56,8 @@ bool leaves_work(const Written& written) {
   return false;
 }
 
-/// The law: what is written reads back as the same work, under that language alone, which the text itself states.
+/// The law: what is written reads back as the same work, under that language alone, which the text itself
+/// states.
 void check_law(const std::string& text, const std::string& language, WriteForm form = WriteForm::kept) {
   const Pattern pattern = read(text);
   const Written out = written(text, language, form);
@@ -89,7 +91,8 @@ TEST_CASE("examples and cases written in English read back as the same work") {
   REQUIRE(texts.size() >= 20);
   for (const std::string& text : texts)
     for (const char* language : {"en-US", "en-GB"})
-      for (const WriteForm form : {WriteForm::kept, WriteForm::shortest, WriteForm::full}) check_law(text, language, form);
+      for (const WriteForm form : {WriteForm::kept, WriteForm::shortest, WriteForm::full})
+        check_law(text, language, form);
 }
 
 TEST_CASE("from another language nothing is lost in silence") {
@@ -103,7 +106,8 @@ TEST_CASE("from another language nothing is lost in silence") {
 
 TEST_CASE("every stitch of an example goes into the same place in UK terms and back") {
   for (const char* name : {"acorn", "snail", "toadstool", "bellflower"}) {
-    const std::string text = bytes_of(std::filesystem::path(WHORL_SOURCE_DIR) / "examples" / (std::string(name) + ".txt"));
+    const std::string text =
+        bytes_of(std::filesystem::path(WHORL_SOURCE_DIR) / "examples" / (std::string(name) + ".txt"));
     const std::string uk = written(text, "en-GB").text();
     INFO(uk);
     CHECK(Json::parse(read(uk).check_json())["language"] == "en-GB");
@@ -122,9 +126,19 @@ TEST_CASE("patterns by chance written in English read back as the same work") {
 }
 
 TEST_CASE("every number from 1 to 25 is read back in every row that is written") {
-  const std::vector<std::string> rows = {"{n} sc", "sc in next {n} sts", "{n} sc in next st", "sc to last {n} sts", "sk {n}, sc around",
-                                         "inc in every {n}th st", "(sc, dec) x {n}", "*sc; repeat from * {n} more times",
-                                         "{n} inc", "{n} dec", "BLO: {n} sc", "({n} hdc in next st) around", "ch {n}, turn"};
+  const std::vector<std::string> rows = {"{n} sc",
+                                         "sc in next {n} sts",
+                                         "{n} sc in next st",
+                                         "sc to last {n} sts",
+                                         "sk {n}, sc around",
+                                         "inc in every {n}th st",
+                                         "(sc, dec) x {n}",
+                                         "*sc; repeat from * {n} more times",
+                                         "{n} inc",
+                                         "{n} dec",
+                                         "BLO: {n} sc",
+                                         "({n} hdc in next st) around",
+                                         "ch {n}, turn"};
   for (const std::string& row : rows)
     for (int n = 1; n <= 25; ++n) {
       std::string line = row;
