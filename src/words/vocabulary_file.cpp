@@ -129,7 +129,7 @@ void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node
   if (write && !of_things) {
     std::string own = fold(write.value()).text;
     std::replace(own.begin(), own.end(), '-', ' ');
-    folded.push_back(own);
+    folded.emplace_back(trim(own));
   }
   std::sort(folded.begin(), folded.end());
   folded.erase(std::unique(folded.begin(), folded.end()), folded.end());
