@@ -128,7 +128,7 @@ void read_say(Reader& reader, Vocabulary& vocabulary, const pugi::xml_node& node
       vocabulary.language.find("-x-") != std::string::npos; // its written forms are no phrases
   if (write && !of_things) {
     std::string own = fold(write.value()).text;
-    std::replace(own.begin(), own.end(), '-', ' ');
+    if (!own.empty()) std::replace(own.begin() + 1, own.end(), '-', ' '); // but for the "-й" of an ordinal
     folded.emplace_back(trim(own));
   }
   std::sort(folded.begin(), folded.end());
