@@ -154,10 +154,11 @@ private:
             ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
             : std::nullopt;
     if (sentence && words.whole) draft.forms.push_back(*sentence);
+    if (sentence && !words.whole) {
+      draft.partly.push_back(*sentence + " [" + std::string(typed) + "]");
+      draft.forms.push_back(draft.partly.back());
+    }
     add_word_for_word(draft, "", typed);
-    if (!sentence || words.whole) return;
-    draft.partly.push_back(*sentence + " [" + std::string(typed) + "]");
-    draft.forms.push_back(draft.partly.back());
   }
 
   /// A label, its work and its count, where the language has all of them.
