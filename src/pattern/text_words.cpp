@@ -39,7 +39,10 @@ std::size_t end_of_text_word(const words::Vocabulary& vocabulary, std::string_vi
                              TextWord kind) {
   if (vocabulary.text == nullptr || place >= text.size()) return place;
   std::size_t longest = 0;
-  for (const PhraseEntry& entry : vocabulary.text->phrases) {
+  const auto byte = static_cast<unsigned char>(text[place]);
+  const words::Vocabulary& all = *vocabulary.text;
+  for (std::uint32_t i = all.by_byte[byte]; i < all.by_byte[byte + 1U]; ++i) {
+    const PhraseEntry& entry = all.phrases[i];
     const std::string_view phrase = entry.phrase;
     if (phrase.size() <= longest || bit_of(*vocabulary.text, entry) != bit_of(kind) ||
         text.substr(place, phrase.size()) != phrase)
