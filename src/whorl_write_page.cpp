@@ -1,33 +1,21 @@
+#include "drawing/xml.hpp"
 #include "whorl_content.hpp"
+
+#include <algorithm>
 
 namespace whorl {
 namespace {
 
 using Sort = WrittenLine::Sort;
 
-/// A text within HTML.
+/// A text within HTML, its line ends kept.
 std::string for_html(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    switch (c) {
-    case '&':
-      out += "&amp;";
-      break;
-    case '<':
-      out += "&lt;";
-      break;
-    case '>':
-      out += "&gt;";
-      break;
-    case '"':
-      out += "&quot;";
-      break;
-    case '\n':
-      out += "<br>";
-      break;
-    default:
-      out += c;
-    }
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find('\n', at), text.size());
+    if (at > 0) out += "<br>";
+    drawing::append_escaped(out, text.substr(at, end - at));
+    at = end + 1;
   }
   return out;
 }
