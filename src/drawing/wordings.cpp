@@ -1,6 +1,7 @@
 #include "drawing/wording_file.hpp"
 
-#include <atomic>
+#include "words/made_once.hpp"
+
 #include <memory>
 #include <span>
 
@@ -8,20 +9,11 @@ namespace whorl::drawing {
 
 namespace {
 
-/// Words built in, made ready when they are asked for first. Whoever comes second throws his away.
-struct BuiltIn {
-  const WordingTable* table = nullptr;
-  std::atomic<const Wording*> ready{nullptr};
-  ~BuiltIn() { delete ready.load(); }
-};
+using BuiltIn = words::MadeOnce<WordingTable, Wording>;
 
-std::span<BuiltIn> built_in() {
-  static std::vector<BuiltIn> all(wording_table_count);
-  static const bool filled = [] {
-    for (std::size_t i = 0; i < wording_table_count; ++i) all[i].table = &wording_tables[i];
-    return true;
-  }();
-  static_cast<void>(filled);
+std::vector<BuiltIn>& built_in() {
+  static std::vector<BuiltIn> all =
+      words::made_once<WordingTable, Wording>({wording_tables, wording_table_count});
   return all;
 }
 
@@ -30,15 +22,6 @@ Wording from_table(const WordingTable& table) {
   for (const WordingText& text : std::span(table.texts, table.count))
     wording.emplace_hint(wording.end(), text.id, text.text);
   return wording;
-}
-
-const Wording* ready(BuiltIn& language) {
-  const Wording* known = language.ready.load(std::memory_order_acquire);
-  if (known != nullptr) return known;
-  auto made = std::make_unique<const Wording>(from_table(*language.table));
-  if (language.ready.compare_exchange_strong(known, made.get(), std::memory_order_acq_rel))
-    return made.release();
-  return known;
 }
 
 /// Those that were added while the program runs; none is ever taken away.
@@ -51,7 +34,7 @@ const Wording* wording_of(std::string_view tag) {
   for (auto at = added().rbegin(); at != added().rend(); ++at)
     if ((*at)->language == tag) return &(*at)->wording;
   for (BuiltIn& entry : built_in())
-    if (entry.table->language == tag) return ready(entry);
+    if (entry.table->language == tag) return entry.get(from_table);
   return nullptr;
 }
 

@@ -304,8 +304,7 @@ Head head_of(std::string_view text, std::uint32_t begin, const words::Vocabulary
             find("first"),
             find("times"),
             find("step"),
-            find("ordinal"),
-            find("between")};
+            find("ordinal")};
   head.lattice = words::lattice(head.line, vocabulary);
   return head;
 }

@@ -13,7 +13,7 @@ struct Head {
   const words::Vocabulary& vocabulary;
   words::Folded line;
   words::Lattice lattice;
-  words::Concept round, row, to, through, conjunction, next, last, first, times, step, ordinal, between;
+  words::Concept round, row, to, through, conjunction, next, last, first, times, step, ordinal;
 };
 
 Head head_of(std::string_view text, std::uint32_t begin, const words::Vocabulary& vocabulary);

@@ -1,6 +1,5 @@
 #include "pattern/language.hpp"
 
-#include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "words/fold.hpp"
 #include "words/telling.hpp"

@@ -11,9 +11,7 @@ using words::Slot;
 using words::Vocabulary;
 
 std::string written(const Vocabulary& vocabulary, words::Concept means) {
-  for (const words::PhraseEntry& entry : vocabulary.phrases)
-    if (entry.means == means && entry.write) return entry.phrase;
-  return vocabulary.concepts[means].name;
+  return std::string(words::written_form(vocabulary, means));
 }
 
 std::string written(const Vocabulary& vocabulary, std::string_view name) {

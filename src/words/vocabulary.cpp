@@ -1,10 +1,10 @@
 #include "words/vocabulary.hpp"
 
 #include "words/ascii.hpp"
+#include "words/made_once.hpp"
 #include "words/vocabulary_table.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <memory>
 #include <numeric>
 #include <span>
@@ -61,30 +61,12 @@ Vocabulary from_table(const LanguageTable& table) {
   return vocabulary;
 }
 
-/// A built-in language, made ready when it is asked for first. Whoever comes second throws his away.
-struct BuiltIn {
-  const LanguageTable* table = nullptr;
-  std::atomic<const Vocabulary*> ready{nullptr};
-  ~BuiltIn() { delete ready.load(); }
-};
+using BuiltIn = MadeOnce<LanguageTable, Vocabulary>;
 
-std::span<BuiltIn> built_in() {
-  static std::vector<BuiltIn> all(language_table_count);
-  static const bool filled = [] {
-    for (std::size_t i = 0; i < language_table_count; ++i) all[i].table = &language_tables[i];
-    return true;
-  }();
-  static_cast<void>(filled);
+std::vector<BuiltIn>& built_in() {
+  static std::vector<BuiltIn> all =
+      made_once<LanguageTable, Vocabulary>({language_tables, language_table_count});
   return all;
-}
-
-const Vocabulary* ready(BuiltIn& language) {
-  const Vocabulary* known = language.ready.load(std::memory_order_acquire);
-  if (known != nullptr) return known;
-  auto made = std::make_unique<const Vocabulary>(from_table(*language.table));
-  if (language.ready.compare_exchange_strong(known, made.get(), std::memory_order_acq_rel))
-    return made.release();
-  return known;
 }
 
 /// Those that were added while the program runs; none is ever taken away.
@@ -187,7 +169,7 @@ const Vocabulary* find_vocabulary(std::string_view language) {
   for (auto at = own.rbegin(); at != own.rend(); ++at)
     if ((*at)->language == language) return at->get();
   for (BuiltIn& entry : built_in())
-    if (entry.table->language == language) return ready(entry);
+    if (entry.table->language == language) return entry.get(from_table);
   return nullptr;
 }
 
