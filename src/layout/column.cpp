@@ -53,7 +53,8 @@ void stand_on_end(std::vector<Item> chains, bool counting, const Extents& extent
 void stand_column(const Band& band, const Size& size, double at, const Turn& turn, Figure& figure) {
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   const std::uint32_t shape = band.shape_of.front();
-  const Point out = outward(at / size.middle, way), on = along(at / size.middle, way);
+  const double angle = at / size.middle + size.turned;
+  const Point out = outward(angle, way), on = along(angle, way);
   const double pitch = band.shapes[shape]->height / static_cast<double>(band.column.size());
   const double side = turn.inward ? -1 : 1;
   for (std::size_t i = 0; i < band.column.size(); ++i) {

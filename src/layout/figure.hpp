@@ -30,7 +30,7 @@ struct Drawn {
   Figure figure;
   std::vector<Size> sizes;
   std::vector<Laid> laid;
-  /// All stitches are plainly by their own places, but for some beside the gutter of a plain disc of many rings.
+  /// All stitches are plainly by their own places.
   bool held = true;
   std::vector<char> plain; ///< of every ring: whether that is told of it without a look at each foot
 };

@@ -119,7 +119,7 @@ private:
   }
 
   double place_of(std::uint32_t at, const Item& one) const {
-    return is_disc(figure_) ? one.at / ring(at).middle : one.foot.x;
+    return is_disc(figure_) ? ring(at).turned + one.at / ring(at).middle : one.foot.x;
   }
 
   /// Between a symbol of a ring and the one before it.

@@ -20,10 +20,19 @@ double text_start(const Size& size, double width, Way way) {
   return way == Way::anticlockwise ? -edge : edge - width;
 }
 
-Label label_at(Point at, std::vector<Run> runs, double size, std::uint32_t ring, Tone tone) {
+/// A point beside 12 o'clock, turned with its ring.
+Point turned_on(Point p, double turned, Way way) {
+  const Point out = outward(turned, way), right{out.y, 0 - out.x};
+  return p.x * right + p.y * out;
+}
+
+Label label_at(Point at, double turned, Way way, std::vector<Run> runs, double size, std::uint32_t ring,
+               Tone tone) {
   Label label;
-  label.at = at;
+  label.at = turned_on(at, turned, way);
+  label.along = turned_on({1, 0}, turned, way);
   label.box = line_box(at, line_width(runs), size);
+  for (Point& corner : label.box) corner = turned_on(corner, turned, way);
   label.runs = std::move(runs);
   label.ring = ring;
   label.tone = tone;
@@ -63,8 +72,10 @@ void widen(const std::vector<Point>& points, Figure& figure) {
 void add_yarn_signs(const Lettering& text, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
   const double start = text_start(size, text.width, way);
   const bool mirrored = way != Way::anticlockwise;
-  for (Placed& sign : yarn_signs(text, {start, size.label_y}, mirrored, ring))
+  for (Placed& sign : yarn_signs(text, {start, size.label_y}, mirrored, ring)) {
+    for (Point* p : {&sign.at, &sign.up, &sign.text_at}) *p = turned_on(*p, size.turned, way);
     figure.placed.push_back(std::move(sign));
+  }
 }
 
 } // namespace
@@ -75,15 +86,16 @@ void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, 
   const double base = size.label_y - letter_height * number_size / 2;
   const double width = line_width(text.first), below = line_width(text.below);
   figure.labels.push_back(
-      label_at({text_start(size, width, way), base}, text.first, number_size, ring, tone));
+      label_at({text_start(size, width, way), base}, size.turned, way, text.first, number_size, ring, tone));
   if (!text.below.empty()) {
     const double y = size.label_y + text.second - letter_height * second_size / 2;
-    figure.labels.push_back(label_at({text_start(size, below, way), y}, text.below, second_size, ring, tone));
+    figure.labels.push_back(
+        label_at({text_start(size, below, way), y}, size.turned, way, text.below, second_size, ring, tone));
   }
   add_yarn_signs(text, size, ring, way, figure);
   if (figure.rings[ring].owner) return;
   const double aside = size.gutter / 2 - gutter_air - pointer_length / 2;
-  const double angle = arc_sine(std::min(1.0, aside / size.middle));
+  const double angle = size.turned + arc_sine(std::min(1.0, aside / size.middle));
   Pointer pointer;
   pointer.direction = along(angle, way);
   pointer.tip = on_circle(size.middle, angle, way) + (pointer_length / 2) * pointer.direction;
@@ -94,7 +106,8 @@ void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, 
 
 void add_break_line(const Size& size, Way way, Figure& figure) {
   const double radius = size.outer + break_middle;
-  const double from = arc_sine(size.gutter / 2 / radius), open = 2 * pi - 2 * from;
+  const double beside = arc_sine(size.gutter / 2 / radius), open = 2 * pi - 2 * beside;
+  const double from = size.turned + beside;
   const double half = zigzag_long / 2 / radius;
   Stroke line{Line::fold_break, {}, true};
   double at = from;
@@ -106,12 +119,13 @@ void add_break_line(const Size& size, Way way, Figure& figure) {
     for (std::size_t j = 1; j < corners.size(); ++j) line_to(corners[j], line.points);
     at = angle + half;
   }
-  curve_on(radius, at, 2 * pi - from, way, line.points);
+  curve_on(radius, at, from + open, way, line.points);
   figure.strokes.push_back(std::move(line));
 }
 
 void add_arrow(double radius, const Size& last, Way way, Figure& figure) {
-  const double from = arc_sine(std::min(1.0, last.gutter / 2 / radius)), to = from + arrow_long / radius;
+  const double from = last.turned + arc_sine(std::min(1.0, last.gutter / 2 / radius)),
+               to = from + arrow_long / radius;
   figure.strokes.push_back({Line::direction, circle_curve(radius, from, to, way), true});
   const Point tip = on_circle(radius, to, way), back = tip - barb_long * along(to, way);
   const Point aside = barb_aside * outward(to, way);

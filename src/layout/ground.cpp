@@ -105,9 +105,10 @@ private:
 
   /// Between a patch and what stands before it or behind it: an angle.
   double before(std::uint32_t ring, std::uint32_t place) const {
-    if (place == 0) return edges_[ring];
-    if (place == figure_.rings[ring].items) return 2 * pi - edges_[ring];
-    return (item(ring, place - 1).at + item(ring, place).at) / 2 / figure_.rings[ring].middle;
+    const Ring& it = figure_.rings[ring];
+    if (place == 0) return it.turned + edges_[ring];
+    if (place == it.items) return it.turned + 2 * pi - edges_[ring];
+    return it.turned + (item(ring, place - 1).at + item(ring, place).at) / 2 / it.middle;
   }
 
   std::vector<Point> sector(std::uint32_t ring, const Patch& patch, double low, double high) const {

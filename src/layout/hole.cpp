@@ -1,6 +1,7 @@
 #include "layout/hole.hpp"
 
 #include "fabric/opening.hpp"
+#include "layout/contour.hpp"
 #include "layout/direction.hpp"
 #include "layout/stadium.hpp"
 
@@ -23,7 +24,10 @@ Point middle(Point a, Point b) { return 0.5 * (a + b); }
 /// Before the first stitch or behind the last: in a disc the gutter's middle.
 Spot beside_all(const Figure& figure, const Ring& ring, const std::vector<Spot>& heads, bool behind) {
   const bool inward = figure.form == Form::disc_inward;
-  if (is_disc(figure)) return {{0, inward ? ring.inner : ring.outer}, {0, inward ? -1.0 : 1.0}};
+  if (is_disc(figure)) {
+    const Point out = outward(ring.turned, stadium_of(figure).way);
+    return {(inward ? ring.inner : ring.outer) * out, (inward ? -1.0 : 1.0) * out};
+  }
   if (figure.form == Form::oval) {
     const Stadium stadium = stadium_of(figure);
     return {point_on(stadium, ring.outer, 0), outward(stadium, ring.outer, 0)};

@@ -17,6 +17,7 @@ using fabric::StitchId;
 constexpr double plain_pull = 0.08;
 constexpr double shaping_pull = 4 * plain_pull; ///< of increases and decreases
 constexpr double far_from_seat = 0.42;          ///< of the space between two seats
+constexpr double crowded = 1.4; ///< slots: where some stitches stand off their seats so much more than others
 
 std::optional<double> seat_of(const Seats& seats, StitchId stitch) {
   const std::size_t at = stitch - seats.first;
@@ -100,11 +101,15 @@ namespace {
 
 double open_arc(const Size& size) { return 2 * pi * size.middle - 2 * size.half_gutter; }
 
+/// Where a seat lies along a ring that is turned as the one that offers it.
+double place_of(double seat, const Size& size) { return size.half_gutter + seat * open_arc(size); }
+
 void string_springs(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Size& size,
                     const Seats& seats, const Turn& turn, Strung& strung) {
+  const double turned = (size.turned - seats.turned) * size.middle;
   for (const Item& item : items) {
     const std::optional<double> seat = wanted_seat(fabric, ring, item, seats, turn);
-    strung.target.push_back(size.half_gutter + seat.value_or(0) * open_arc(size));
+    strung.target.push_back(place_of(seat.value_or(0), size) - turned);
     strung.pull.push_back(!seat ? 0 : is_shaping(fabric, item) ? shaping_pull : plain_pull);
   }
 }
@@ -199,6 +204,21 @@ void lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& i
   note_at_least(laid);
 }
 
+double turn_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
+               const Size& size, const Seats& seats, const Turn& turn) {
+  double even = size.half_gutter, least = 1e9, most = -1e9;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const double half = slot_of(band, i) * size.slot / 2;
+    even += half;
+    const std::optional<double> seat = wanted_seat(fabric, ring, items[i], seats, turn);
+    const double off = place_of(seat.value_or(0), size) - even;
+    if (seat) least = std::min(least, off), most = std::max(most, off);
+    even += half;
+  }
+  const bool alike = least <= most && most - least < crowded * size.slot;
+  return seats.turned + (alike ? (least + most) / 2 / size.middle : 0);
+}
+
 namespace {
 
 void give(Seats& seats, StitchId stitch, double at) {
@@ -231,6 +251,7 @@ void find_seats(const Fabric& fabric, const Ring& ring, const std::vector<Item>&
                 const Size& size, const std::vector<double>& at, const Turn& turn,
                 const fabric::Round& outside, Seats& seats) {
   begin_seats(turn.inward ? outside : fabric.rounds[ring.last_round], seats);
+  seats.turned = size.turned;
   const double open = open_arc(size);
   const StitchId onto_last =
       fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;

@@ -14,6 +14,7 @@ struct Seats {
   fabric::StitchId first = 0;
   std::vector<double> sum;          ///< of the places given
   std::vector<std::uint32_t> given; ///< how many; 0: none
+  double turned = 0;                ///< of the ring that offers them
 };
 
 /// A ring strung along its circle.
@@ -45,6 +46,13 @@ void string_gaps(const Band& band, const Size& size, Strung& strung);
 void lay_ring(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
               const Band& band, const Size& size, const Seats& seats, const Turn& turn, const Laid* inside,
               Laid& laid);
+
+/// How far a ring is turned: as the one inside it, and on by as much as its stitches stand off their seats
+/// when they share it evenly, if they do so about alike. So the line on which rounds begin leans as it does
+/// in the piece where increases lie on one another; a line held upright would press the last stitches of each
+/// round together and draw the first ones apart.
+double turn_of(const fabric::Fabric& fabric, const Ring& ring, const std::vector<Item>& items,
+               const Band& band, const Size& size, const Seats& seats, const Turn& turn);
 
 /// The seats that a laid ring offers: outward the tops of its stitches, inward the places its legs go into,
 /// which are stitches of `outside`.

@@ -60,9 +60,10 @@ struct Run {
 
 enum class Tone : std::uint8_t { ink, grey };
 
-/// A label: base line begins at `at`; runs stand side by side.
+/// A label: base line begins at `at` and runs `along`; runs stand side by side.
 struct Label {
   Point at;
+  Point along{1, 0}; ///< unit vector
   std::vector<Run> runs;
   std::uint32_t ring = 0; ///< in Figure::rings
   Tone tone = Tone::ink;  ///< ink: that of its ring
@@ -108,6 +109,7 @@ struct Ring {
   bool edging = false; ///< along the edge of a flat piece: inner, outer, middle count from its outline
   double inner = 0, outer = 0; ///< radii of feet and heads (a strip: heights)
   double middle = 0;           ///< radius of all angles
+  double turned = 0; ///< of a disc: angle from 12 o'clock, the way work runs, at which its gutter stands
   std::uint32_t first_item = 0;
   std::uint32_t items = 0;
 };

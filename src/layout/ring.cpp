@@ -17,6 +17,7 @@ constexpr double air_along = 0.12;   ///< between neighbours of a ring
 constexpr double least_air = 0.06;   ///< between any two inks
 constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
 constexpr double label_air = 0.10;   ///< between labels
+constexpr double flag_air = 0.03;    ///< more beside a flag: that of the next ring may lean
 constexpr double label_aside = 0.30; ///< between a label and the stitches beside it
 constexpr double gutter_step = 0.34; ///< the gutter widens no more from a ring to the next
 constexpr double least_slot = 0.96;
@@ -55,7 +56,7 @@ double label_height(const Size& size) {
 }
 
 double half_label(const Band& band) {
-  return band.label.flag > 0 ? flag_reach : letter_height * number_size / 2;
+  return band.label.flag > 0 ? flag_reach + flag_air : letter_height * number_size / 2;
 }
 
 double label_bottom(const Band& band, double y) {

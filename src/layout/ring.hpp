@@ -12,6 +12,7 @@ struct Size {
   double inner = 0, outer = 0, middle = 0;
   double gutter = 0;         ///< width of the channel at 12 o'clock
   double half_gutter = 0;    ///< half of it along the ring
+  double turned = 0;         ///< angle from 12 o'clock at which the gutter stands
   double slot = 0;           ///< arc length of a slot of width 1
   double air = 0;            ///< least arc between the wedges of neighbours
   double low = 0, high = 0;  ///< radii between which all its ink lies, a break line too

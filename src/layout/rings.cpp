@@ -15,8 +15,7 @@ using fabric::Fabric;
 constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
 constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
 constexpr double dense_further = 0.1; ///< of it: one that must stand so much further out is dense in a place
-constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room …
-constexpr std::size_t few_rings = 12; ///< … of a figure with no more than these
+constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room
 constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
@@ -36,9 +35,11 @@ public:
 
   void stand() {
     make_room();
+    turn_upright();
     for (std::size_t i = 0; i < rungs_.bands.size(); ++i) {
       Ring& ring = drawn_.figure.rings[i];
       ring.first_item = static_cast<std::uint32_t>(drawn_.figure.items.size());
+      ring.turned = drawn_.sizes[i].turned;
       set_size(drawn_.sizes[i], rungs_.bands[i], ring);
       stand_ring(fabric_, rungs_.items[i], rungs_.bands[i], drawn_.sizes[i], drawn_.laid[i].at, turn_,
                  drawn_.figure);
@@ -68,7 +69,6 @@ private:
       }
     }
     find_plain_rings();
-    if (yields_in_many()) return;
     for (const Laid& laid : drawn_.laid) drawn_.held = drawn_.held && laid.plain;
   }
 
@@ -80,28 +80,23 @@ private:
       if (!drawn_.laid[i].plain) plain[turn_.inward && i > 0 ? i - 1 : i] = 0;
   }
 
-  /// Whether it is a plain disc of many rings, whose stitches beside the gutter stand where they can.
-  bool yields_in_many() const { return ends_ == Ends::yield && rungs_.bands.size() > few_rings; }
-
   /// How much further out a ring may stand. Once one of them is dense in a place, near the gutter or not, all
   /// stand as far out as they must.
   double most_for(std::size_t i, bool by_ends) {
     const double most = most_further * drawn_.sizes[i].outer;
     if (!by_ends || dense_) return most;
-    const bool is_first = for_ends_.further == 0, few = rungs_.bands.size() <= few_rings;
     const double dense = dense_further * drawn_.sizes[i].outer;
-    dense_ = (is_first || few) && !has_room(i, dense, Ends::hold) && has_room(i, most, Ends::hold);
+    dense_ = !has_room(i, dense, Ends::hold) && has_room(i, most, Ends::hold);
     if (dense_) return most;
-    if (!few) return 0;
-    return is_first ? std::max(most_for_ends, dense) : most_for_ends - for_ends_.further;
+    return for_ends_.further == 0 ? std::max(most_for_ends, dense) : most_for_ends - for_ends_.further;
   }
 
   /// From the first ring on that stands further out for the gutter alone, at the latest from this, rings
-  /// yield to it: in a plain disc whose increases lie on one another each would have to stand further out
-  /// than the one before. Returns where laying goes on.
+  /// yield to it, where each would have to stand further out than the one before. Returns where laying goes
+  /// on.
   std::size_t yield_from(std::size_t i) {
     ends_ = Ends::yield;
-    drawn_.held = drawn_.held && yields_in_many();
+    drawn_.held = false;
     const std::size_t first = for_ends_.further > 0 ? for_ends_.first : i;
     for (std::size_t k = first; k < i; ++k) rungs_.bands[k].further = 0;
     return first;
@@ -141,6 +136,23 @@ private:
     return {inside, drawn_.laid[i - 1], ring};
   }
 
+  /// Turns all so that the gutter of the rings, where it leans, leans to both sides of 12 o'clock alike.
+  void turn_upright() {
+    double low = drawn_.sizes.front().turned, high = low;
+    for (const Size& size : drawn_.sizes)
+      low = std::min(low, size.turned), high = std::max(high, size.turned);
+    for (Size& size : drawn_.sizes) size.turned -= (low + high) / 2;
+  }
+
+  double turn_for(std::size_t i) const {
+    if (i == 0) return 0;
+    const Size& size = drawn_.sizes[i];
+    const Ring &ring = drawn_.figure.rings[i], &inside = drawn_.figure.rings[i - 1];
+    if (ring.owner || inside.owner || ring.against || inside.against || size.tall || drawn_.sizes[i - 1].tall)
+      return drawn_.sizes[i - 1].turned;
+    return turn_of(fabric_, ring, rungs_.items[i], rungs_.bands[i], size, seats_, turn_);
+  }
+
   /// Whether a ring of this size has room for all by their places.
   bool lay_ring(std::size_t i, const Size& size, Ends ends, Laid& laid) const {
     const Laid* inside = i > 0 ? &drawn_.laid[i - 1] : nullptr;
@@ -157,6 +169,7 @@ private:
       find_seats_inside(i - 1);
     else
       seats_ = {};
+    drawn_.sizes[i].turned = turn_for(i);
     Laid laid;
     if (i > 0) hand_on(rungs_.keep_problems, drawn_.laid[i - 1], laid);
     const bool held = lay_ring(i, drawn_.sizes[i], ends_, laid);
@@ -180,7 +193,8 @@ private:
     Band& band = rungs_.bands[i];
     const double before = band.further;
     band.further += further;
-    const Size size = size_ring(rungs_.bands[i - 1], drawn_.sizes[i - 1], band, turn_);
+    Size size = size_ring(rungs_.bands[i - 1], drawn_.sizes[i - 1], band, turn_);
+    size.turned = drawn_.sizes[i].turned;
     band.further = before;
     return size;
   }

@@ -96,7 +96,7 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
     Item item = items[i];
     item.at = at[i];
     item.height = band.shapes[shape]->height;
-    const Point out = outward(item.at / size.middle, way);
+    const Point out = outward(item.at / size.middle + size.turned, way);
     item.foot = size.wedges[shape].foot * out;
     item.up = turn.inward ? Point{0 - out.x, 0 - out.y} : out;
     add_item(item, ends[shape], static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);

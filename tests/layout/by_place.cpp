@@ -61,19 +61,46 @@ TEST_CASE("a disc whose stitches have room by their places is not spread for tho
   const Typed shorter(disc("")), longer(disc("Rnd 6: (4 sc, inc) x 6 (36)\n"));
   const Figure &one = shorter.figures[0], &other = longer.figures[0];
   for (std::size_t i = 0; i < one.items.size(); ++i) {
-    CHECK(one.items[i].foot.x == Approx(other.items[i].foot.x).margin(1e-9));
-    CHECK(one.items[i].foot.y == Approx(other.items[i].foot.y).margin(1e-9));
+    CHECK(one.items[i].at == Approx(other.items[i].at).margin(1e-9));
+    CHECK(length(one.items[i].foot) == Approx(length(other.items[i].foot)).margin(1e-9));
   }
 }
 
-TEST_CASE("a plain disc whose increases lie on one another stays as small as its stitches are") {
-  std::string text = "Oak apple\n\nGALL\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n";
-  for (int round = 3; round <= 20; ++round)
-    text += "Rnd " + std::to_string(round) + ": (" + std::to_string(round - 2) + " sc, inc) x 6 (" +
-            std::to_string(6 * round) + ")\n";
-  const Typed typed(text);
-  REQUIRE(typed.figures.size() == 1);
-  CHECK(typed.figures[0].rings.back().outer < 25);
+/// A plain disc that grows by so many stitches a round, its increases on one another.
+std::string oak_apple(int repeats, int rounds, bool increase_first) {
+  const auto times = std::to_string(repeats);
+  std::string text = "Oak apple\n\nGALL\nRnd 1: " + times + " sc in MR\nRnd 2: inc x " + times + "\n";
+  for (int round = 3; round <= rounds; ++round) {
+    const std::string plain = std::to_string(round - 2) + " sc";
+    text += "Rnd " + std::to_string(round) + ": (" + (increase_first ? "inc, " + plain : plain + ", inc") +
+            ") x " + times + "\n";
+  }
+  return text;
+}
+
+TEST_CASE(
+    "a plain disc whose increases lie on one another is as small as its stitches are, each by its place") {
+  for (const Hand hand : {Hand::right, Hand::left})
+    for (const bool first : {false, true})
+      for (const int repeats : {5, 6, 8}) {
+        const Typed typed(oak_apple(repeats, 20, first), hand);
+        REQUIRE(typed.figures.size() == 1);
+        CHECK(typed.figures[0].rings.back().outer < (repeats == 8 ? 33 : 25));
+        CHECK(feet_by_another(typed) == 0);
+        CHECK(typed.air() > 0.05);
+      }
+}
+
+TEST_CASE("the line on which its rounds begin leans to both sides alike, and its labels with it") {
+  const Typed typed(oak_apple(6, 16, false));
+  const Figure& figure = typed.figures.at(0);
+  CHECK(figure.rings.front().turned < -0.3);
+  CHECK(figure.rings.back().turned == Approx(0 - figure.rings.front().turned));
+  for (const Label& label : figure.labels) {
+    const double turned = figure.rings[label.ring].turned; // anticlockwise
+    CHECK(label.along.x == Approx(std::cos(turned)));
+    CHECK(label.along.y == Approx(std::sin(turned)));
+  }
 }
 
 TEST_CASE("legs worked together over places far apart reach to them") {

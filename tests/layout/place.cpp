@@ -1,4 +1,5 @@
 #include "layout/place.hpp"
+#include "layout/direction.hpp"
 
 #include "balls.hpp"
 #include "ink.hpp"
@@ -154,10 +155,16 @@ TEST_CASE("the same fabric is placed the same twice") {
   }
 }
 
-TEST_CASE("a round does not move when the next is worked") {
+TEST_CASE("a round does not move when the next is worked, but that the disc turns as a whole") {
   const fabric::Fabric five = test::ball({6, 12, 18, 24, 30}), six = test::ball({6, 12, 18, 24, 30, 36});
   const Figure one = placed(five).figures.at(0), other = placed(six).figures.at(0);
-  for (std::size_t i = 0; i < one.items.size(); ++i) CHECK(one.items[i].foot == other.items[i].foot);
+  for (std::size_t i = 0; i < one.items.size(); ++i) {
+    CHECK(one.items[i].at == other.items[i].at);
+    CHECK(length(one.items[i].foot) == Approx(length(other.items[i].foot)).margin(1e-12));
+  }
+  const double turned = other.rings[0].turned - one.rings[0].turned;
+  for (std::size_t i = 0; i < one.rings.size(); ++i)
+    CHECK(other.rings[i].turned - one.rings[i].turned == Approx(turned).margin(1e-12));
 }
 
 TEST_CASE("a left-hander's placement is the mirror image, symbols unturned") {

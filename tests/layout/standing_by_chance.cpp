@@ -43,9 +43,7 @@ TEST_CASE("every stitch is drawn or stood for once, but for the chains that a di
       [](const test::Typed& typed) { CHECK(test::not_shown_once(typed.fabric, typed.figures) == ""); });
 }
 
-/// Where a figure has no room for a foot by its own place, a line leads on from it. (Large plain discs, which
-/// no pattern by chance is, still have some that are not: where increases lie on one another they press the
-/// last stitches of a round back from the gutter.)
+/// Where a figure has no room for a foot by its own place, a line leads on from it.
 TEST_CASE("all feet in figures of every form are nearest to their own place") {
   test::Nearness all;
   look_at_all([&all](const test::Typed& typed) {
