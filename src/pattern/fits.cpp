@@ -61,16 +61,25 @@ std::int32_t before_piece(const WorkReader& reader, std::int32_t index) {
   return index == no_path ? no_path : reader.paths[static_cast<std::size_t>(index)].before;
 }
 
+/// Whether chains are named in [begin, end), and no space of theirs.
+bool names_chain(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept ch = words::find_concept(sentence.vocabulary, "ch");
+  const words::Concept chain = words::find_concept(sentence.vocabulary, "chain");
+  bool named = false;
+  for (std::uint32_t at = begin; at < end; ++at) {
+    if (word_meaning(sentence, at, sentence.space) != nullptr) return false;
+    named = named || word_meaning(sentence, at, ch) != nullptr || word_meaning(sentence, at, chain) != nullptr;
+  }
+  return named;
+}
+
 /// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped; "ch 2, miss 2 ch" misses others.
 bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
   const Piece* last = piece_before(s.reader, index);
   if (has_worked(before) || last == nullptr || s.reader.kinds.at(last->work.kind).takes != 0) return false;
   if (last->work.times <= piece.work.times) return false;
-  const std::string_view words = s.reader.sentence.text().substr(before.end, end - before.end);
-  const std::size_t chain = words.find(" ch");
-  return last->verb == Verb::stitch && chain != std::string_view::npos &&
-         words.find("sp") == std::string_view::npos;
+  return last->verb == Verb::stitch && names_chain(s.reader.sentence, before.end, end);
 }
 
 /// "Sl st to join" is one slip stitch.

@@ -137,6 +137,51 @@ Family family_of(std::string_view name, const words::Vocabulary& vocabulary) {
 
 namespace {
 
+/// Whether a place begins behind the blanks at `at`.
+bool names_place(const words::Lattice& lattice, std::string_view text, std::size_t at,
+                 const words::Vocabulary& vocabulary) {
+  const std::size_t place = text.find_first_not_of(' ', at);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+    return word.begin == place && word.kind == words::WordKind::phrase &&
+           vocabulary.concepts[word.means].sort == words::ConceptClass::place;
+  });
+}
+
+} // namespace
+
+bool says_same_place(std::string_view text, const words::Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  const words::Concept same = words::find_concept(vocabulary, "same");
+  const auto& all = lattice.words;
+  const auto is_number = [&](std::uint32_t at) {
+    return std::any_of(all.begin() + lattice.at[at], all.begin() + lattice.at[at + 1],
+                       [](const words::Word& word) { return word.kind == words::WordKind::number; });
+  };
+  return std::any_of(all.begin(), all.end(), [&](const words::Word& word) {
+    const bool one = word.kind == words::WordKind::number && word.number == 1;
+    if (one) return names_place(lattice, line.text, word.end, vocabulary);
+    return word.kind == words::WordKind::phrase && word.means == same && !is_number(word.begin);
+  });
+}
+
+bool says_closed(std::string_view text, const words::Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  std::uint32_t end = 0;
+  for (const words::Word& word : lattice.words) {
+    if (word.begin < end) continue;
+    end = word.end;
+    if (word.kind != words::WordKind::phrase) continue;
+    const std::string_view means = vocabulary.concepts[word.means].name;
+    const bool closed = means == "closed together" || means == "together";
+    if (closed && !names_place(lattice, line.text, word.end, vocabulary)) return true; // "in one | stitch"
+  }
+  return false;
+}
+
+namespace {
+
 /// A stitch in an explanation, and the number before it or behind a chain.
 struct Piece {
   std::string name;

@@ -27,6 +27,12 @@ Family family_of(std::string_view name);
 /// The same, where also a word of the language says so: "Noppe" is a bobble.
 Family family_of(std::string_view name, const words::Vocabulary& vocabulary);
 
+/// Whether an explanation puts its stitches into one place: "in the same st", "into one stitch".
+bool says_same_place(std::string_view text, const words::Vocabulary& vocabulary);
+
+/// Whether it closes them together at their top.
+bool says_closed(std::string_view text, const words::Vocabulary& vocabulary);
+
 /// The name of the kind that a family's usual stitch is; "" for no family.
 const char* usual_name(Family family);
 

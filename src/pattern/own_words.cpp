@@ -185,15 +185,11 @@ private:
   Family family_told(const Entry& entry) const {
     const auto many = many_of(entry.value, *vocabulary_);
     if (!many) return Family::none;
-    const Family told = family_of(entry.value);
+    const Family told = family_of(entry.value, *vocabulary_);
     if (told != Family::none || many->count < 2) return told;
-    const std::string low = folded(entry.value);
-    const bool one_place = low.find("same") != std::string::npos || low.find("one ") != std::string::npos;
-    if (!one_place) return Family::none; // "2 sc worked together" is a decrease
-    for (const std::string_view words :
-         {"closed together", "joined together", "worked together", "finished together", "drawn together",
-          "pulled together", "together at the top", "closed at the top"})
-      if (low.find(words) != std::string::npos) return Family::bobble;
+    // "2 sc worked together" is a decrease
+    if (says_same_place(entry.value, *vocabulary_) && says_closed(entry.value, *vocabulary_))
+      return Family::bobble;
     return Family::none;
   }
 

@@ -109,6 +109,11 @@ std::uint32_t behind_word(const Sentence& sentence, std::uint32_t at) {
   return skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
 }
 
+std::uint32_t behind_conjunction(const Sentence& sentence, std::uint32_t at) {
+  const Word* link = word_meaning(sentence, at, sentence.conjunction);
+  return link == nullptr ? at : skip_blanks(sentence.text(), link->end);
+}
+
 /// Behind the count stand joins and turns, things placed, notes.
 void read_tail(WorkReader& reader, const Parts& parts, Reading& reading) {
   const Sentence& sentence = reader.sentence;
@@ -119,7 +124,8 @@ void read_tail(WorkReader& reader, const Parts& parts, Reading& reading) {
   std::uint32_t note = skip_blanks(sentence.text(), parts.count.end);
   bool clause = true;
   for (std::uint32_t at = note; at < sentence.size();) {
-    const auto act = clause ? round_act_at(sentence, at) : std::nullopt;
+    const std::uint32_t head = clause ? behind_conjunction(sentence, at) : at; // "(6) and join"
+    const auto act = clause ? round_act_at(sentence, head) : std::nullopt;
     clause = is_separator(sentence.text()[at]) || sentence.text()[at] == '!';
     if (!act) {
       at = behind_word(sentence, at);

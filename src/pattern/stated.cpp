@@ -221,12 +221,22 @@ std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
   return at;
 }
 
+/// "… 6 inc, 5 sc -> 22 sts": what stands before the arrow names a stitch, so it is work, and no count that
+/// leads to another.
+bool leads_from_work(const Search& search, std::uint32_t at, std::string_view figures) {
+  if (figures.find('>') == figures.npos) return false;
+  const Word* number = number_at(search.sentence, next_word(search, at));
+  if (number == nullptr) return false;
+  const WordsAt words = words_at(search.sentence, next_word(search, number->end));
+  return std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(search.sentence, w); });
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   count.end = read_figures(search, at, count.stated);
   const std::string_view figures = search.sentence.text().substr(at, count.end - at);
-  if (figures.find('=') != figures.npos)
+  if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
   if (!count.stated.empty()) count.end = behind_counted_chain(search, count.end);
   const bool said = pass_total(search, at) != at;

@@ -187,6 +187,7 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
   for (const Placing& note : reading.placings) {
     if (note.span.begin < line.span.begin) continue;
     if (note.what != What::note || note.text.find(' ') != std::string::npos) continue;
+    if (!is_unknown(note.span)) continue;
     const std::string meant = word_of_same_letters(note.text, reader_.vocabulary);
     if (meant.empty()) continue;
     std::string mended(reader_.source.at(line.span));
