@@ -1,10 +1,10 @@
 #include "pattern/aside.hpp"
 
 #include "pattern/own_group.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace whorl::pattern {
 
@@ -163,18 +163,14 @@ bool begins_with_same(const Sentence& sentence, const Bracket& bracket) {
   if (!first.empty() && sort_of(sentence, *first.first) == ConceptClass::filler)
     at = behind_word(sentence, at);
   const Word* same = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "same"));
-  return same != nullptr && sentence.text().substr(at, 4) == "same";
+  return same != nullptr && number_at(sentence, at) == nullptr; // "(one …)" is no place
 }
 
 /// "(the one your first sc is in)", "(where you began)": which place was meant, in words.
 bool describes_place(const Sentence& sentence, const Bracket& bracket) {
-  const std::string_view text =
-      sentence.text().substr(bracket.inner_begin, bracket.inner_end - bracket.inner_begin);
-  for (const std::string_view head :
-       {"the one ", "where ", "which ", "that is ", "this is ", "that's ", "it is ", "it's ", "i.e. ",
-        "i.e., ", "the st ", "the stitch ", "the ch ", "the chain ", "the place "})
-    if (text.substr(0, head.size()) == head) return true;
-  return false;
+  const std::size_t end =
+      end_of_text_word(sentence.vocabulary, sentence.text(), bracket.inner_begin, TextWord::place_told);
+  return end != bracket.inner_begin && end < bracket.inner_end;
 }
 
 /// "(picot); rep from *": one word that is no work, and more work behind a mark.
@@ -263,29 +259,43 @@ bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
   });
 }
 
+/// Behind articles, and behind words that say what chains stand for, "= ", "for the", "as"; `led`: such a word
+/// or sign was among them.
+std::uint32_t behind_stands_for(const Sentence& sentence, std::uint32_t at, std::uint32_t end, bool& led) {
+  const auto behind = [&](TextWord kind) {
+    return static_cast<std::uint32_t>(end_of_text_word(sentence.vocabulary, sentence.text(), at, kind));
+  };
+  while (at < end) {
+    const std::uint32_t lead = sentence.text()[at] == '=' ? at + 1 : behind(TextWord::stands_for);
+    const Word* number = number_at(sentence, at);
+    const bool first = is_named(sentence, at, "first");
+    led = led || lead != at || first;
+    const bool one = number != nullptr && number->number == 1;
+    const std::uint32_t next = std::max({lead, behind(TextWord::article), first ? behind_word(sentence, at) : at,
+                                         one ? number->end : at});
+    if (next == at) return at;
+    at = next;
+    if (const Word* ordinal =
+            word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "ordinal"));
+        ordinal != nullptr && one)
+      at = ordinal->end; // "1. Stb"
+    at = skip_blanks(sentence.text(), at);
+  }
+  return at;
+}
+
 /// "(for the first dc)", "(is a dc)", "(= dc and ch 1)".
 bool stands_for_stitch(const Sentence& sentence, const Bracket& bracket) {
-  constexpr std::array<std::string_view, 6> leads{"=", "for ", "is ", "as ", "this is ", "first "};
-  constexpr std::array<std::string_view, 7> articles{" ", "the ", "a ", "an ", "your ", "1 ", "one "};
-  const std::string_view text = sentence.text().substr(0, bracket.inner_end);
-  std::uint32_t at = bracket.inner_begin;
-  const auto pass = [&](const auto& words) {
-    const auto word = std::find_if(words.begin(), words.end(), [&](std::string_view one) {
-      return text.substr(std::min<std::size_t>(at, text.size()), one.size()) == one;
-    });
-    if (word == words.end()) return false;
-    at += static_cast<std::uint32_t>(word->size());
-    return true;
-  };
   bool led = false;
-  while (pass(articles) || (pass(leads) && (led = true))) {
-  }
+  const std::uint32_t at = behind_stands_for(sentence, bracket.inner_begin, bracket.inner_end, led);
   if (!led || at >= bracket.inner_end) return false;
   const WordsAt stitch = words_at(sentence, at);
   return std::any_of(stitch.begin(), stitch.end(), [&](const Word& word) {
-    const std::uint32_t rest = skip_blanks(sentence.text(), word.end);
-    const bool chains = rest < bracket.inner_end && text.substr(rest).find("ch") != std::string_view::npos;
-    return is_work(sentence, word) && !is_named(sentence, at, "ch") && (rest >= bracket.inner_end || chains);
+    const std::uint32_t rest = trim_separators(sentence.text(), word.end, bracket.inner_end);
+    bool chains = false;
+    for (std::uint32_t place = word.end; place < bracket.inner_end; ++place)
+      chains = chains || is_named(sentence, place, "ch");
+    return is_work(sentence, word) && !is_named(sentence, at, "ch") && (rest <= word.end || chains);
   });
 }
 

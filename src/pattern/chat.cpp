@@ -2,6 +2,7 @@
 
 #include "pattern/costs.hpp"
 #include "pattern/stated.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -23,12 +24,20 @@ bool is_well_understood(const std::vector<Reading>& readings) {
   return is_understood(readings) && readings.front().cost <= cost::clean_start;
 }
 
+/// Behind the word that leads from talk to the work, "…, so | begin with 1 sc"; `at` if none stands there.
+std::size_t behind_so(const Reader& reader, std::string_view text, std::size_t at) {
+  if (at == 0 || text[at - 1] != ' ') return at;
+  const std::size_t end = end_of_text_word(reader.vocabulary, text, at, TextWord::so);
+  return end == at ? at : text.find_first_not_of(" :,", end);
+}
+
 /// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter; and
-/// what a sentence leads to: "…, so begin with 1 sc".
-std::vector<std::uint32_t> later_sentences(std::string_view text) {
+/// what a sentence leads to.
+std::vector<std::uint32_t> later_sentences(const Reader& reader, std::string_view text) {
   std::vector<std::uint32_t> begins;
   for (std::size_t at = 0; at + 2 < text.size(); ++at) {
-    if (text.substr(at, 5) == ", so ") begins.push_back(static_cast<std::uint32_t>(at + 2));
+    if (const std::size_t led = behind_so(reader, text, at); led != at && led != text.npos)
+      begins.push_back(static_cast<std::uint32_t>(led));
     if (text[at] != '.' && text[at] != '!' && text[at] != '?') continue;
     const std::size_t next = text.find_first_not_of(" \n\r\t", at + 1);
     if (next == std::string_view::npos || next == at + 1) continue;
@@ -152,7 +161,7 @@ bool is_talk(const Reader& reader, Span span) {
 /// behind it.
 template <class IsSaid> std::vector<Stated> cut_sentences(const Reader& reader, Span& work, IsSaid is_said) {
   const std::uint32_t begin = work.begin;
-  const std::vector<std::uint32_t> begins = later_sentences(reader.source.at(work));
+  const std::vector<std::uint32_t> begins = later_sentences(reader, reader.source.at(work));
   std::size_t first = 0;
   while (first < begins.size() && is_said(Span{work.begin, begin + begins[first]}))
     work.begin = begin + begins[first++];

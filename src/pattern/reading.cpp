@@ -222,9 +222,11 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   const auto hides = [&](const Word& word) {
     if (word.kind != words::WordKind::phrase) return false;
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
-    return sort_of(sentence, word) == ConceptClass::start || word.means == sentence.times ||
+    return sort_of(sentence, word) == ConceptClass::start ||
+           sort_of(sentence, word) == ConceptClass::place || word.means == sentence.times ||
            name == "repeat" || name == "all" || name == "each" || name == "sl st" || name == "turn" ||
-           name == "join" || (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
+           name == "join" || name == "double" || name == "together" || name == "ordinal" ||
+           (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
   };
   for (std::uint32_t at = 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at))

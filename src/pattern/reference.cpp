@@ -68,9 +68,16 @@ private:
     if (const Word* again = phrase_at(head_, pass_blanks(head_, end), more_)) end = again->end;
     if (same != place) reference_.back = 1;
     if (reference_.from == 0 && reference_.back == 0) return std::nullopt;
+    if (reference_.back == 0 && works_behind_number(place)) return std::nullopt;
     take_rest(take_loops(same == place ? take_part_behind(end) : end));
     if (!reference_.tail.empty()) return std::nullopt;
     return reference_;
+  }
+
+  /// "6V", where the pattern's own list says that the letter for "round" is an increase.
+  bool works_behind_number(std::size_t place) const {
+    const Word* number = find_word(head_, place, [](const Word& w) { return w.kind == WordKind::number; });
+    return number != nullptr && works_at(number->end);
   }
 
   /// "same", "ditto": as the round before; `place` if no such word stands there.

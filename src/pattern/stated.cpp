@@ -86,10 +86,9 @@ bool tells_of_chains(const Search& search, std::uint32_t begin, std::uint32_t en
   const std::string_view text = search.sentence.text().substr(0, end);
   if (at < end && text[at] == ',') at = next_word(search, at + 1);
   if (at >= end) return false;
-  bool leads = false, chains = false;
-  for (const std::string_view lead :
-       {"with", "w/", "incl", "inc ", "inc. ", "counting", "ch ", "chs ", "chain"})
-    leads = leads || text.substr(at, lead.size()) == lead;
+  const bool leads =
+      end_of_text_word(search.sentence.vocabulary, search.sentence.text(), at, TextWord::counted_with) != at;
+  bool chains = false;
   while (at < end) {
     const WordsAt words = words_at(search.sentence, at);
     for (const Word& word : words) {

@@ -35,6 +35,12 @@ enum class TextWord : std::uint8_t {
   of_which,        ///< behind a count, before the number of a part of it: "of which" 6 are bobbles
   fresh,           ///< "new" yarn
   count_lead,      ///< behind a count, before a remark about it: "plus" the tip
+  so,             ///< talk leads to the work: "so" begin with 1 sc
+  but,            ///< as Rnd 3, "but" increasing in every 4th st
+  stands_for,     ///< in an aside, before the stitch that chains are as good as: "for the" first dc
+  place_told,     ///< at the head of an aside that tells which place was meant: "where" you began
+  counted_with,   ///< behind a count, before chains that are among it: "including"
+  throughout,     ///< the loops named in the sentence hold for all rounds: "unless"
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

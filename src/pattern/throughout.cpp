@@ -1,6 +1,7 @@
 #include "pattern/throughout.hpp"
 
 #include "pattern/sentence.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 #include <string>
@@ -8,11 +9,6 @@
 namespace whorl::pattern {
 
 namespace {
-
-constexpr std::string_view for_all[] = {"throughout",    "all rounds",    "every round",    "all rows",
-                                        "every row",     "whole piece",   "entire piece",   "unless",
-                                        "everything",    "always work",   "always crochet", "whole toy",
-                                        "whole pattern", "entire pattern"};
 
 std::uint8_t loops_named(const Sentence& sentence, std::uint32_t at) {
   for (const auto& [name, loops] :
@@ -23,14 +19,12 @@ std::uint8_t loops_named(const Sentence& sentence, std::uint32_t at) {
   return 0;
 }
 
-bool speaks_of_all(std::string_view line) {
-  const std::string low = words::fold(line).text;
-  return std::any_of(std::begin(for_all), std::end(for_all),
-                     [&low](std::string_view words) { return low.find(words) != std::string::npos; });
+bool speaks_of_all(std::string_view line, const words::Vocabulary& vocabulary) {
+  return has_text_word(vocabulary, words::fold(line).text, TextWord::throughout);
 }
 
 std::uint8_t loops_of(std::string_view line, const words::Vocabulary& vocabulary) {
-  if (!speaks_of_all(line)) return 0;
+  if (!speaks_of_all(line, vocabulary)) return 0;
   const Sentence sentence = look_up(line, 0, vocabulary);
   std::uint8_t loops = 0;
   for (std::uint32_t at = 0; loops == 0 && at < sentence.size(); ++at) loops = loops_named(sentence, at);
@@ -73,7 +67,7 @@ bool is_bare_decrease(std::string_view typed) {
 void decrease_invisibly(Tree& tree, const Reader& reader, const Cut& cut) {
   const auto says = [&reader](const Line& line) {
     const std::string_view text = reader.source.at(line.span);
-    return line.kind != LineKind::round && (speaks_of_all(text) || speaks_of_all_decreases(text)) &&
+    return line.kind != LineKind::round && (speaks_of_all(text, reader.vocabulary) || speaks_of_all_decreases(text)) &&
            names_invisible(text, reader.vocabulary);
   };
   if (std::none_of(cut.lines.begin(), cut.lines.end(), says)) return;

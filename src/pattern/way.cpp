@@ -11,6 +11,7 @@
 #include "pattern/one_line.hpp"
 #include "pattern/sizes.hpp"
 #include "pattern/stated.hpp"
+#include "pattern/text_words.hpp"
 #include "pattern/yarn_order.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
@@ -173,6 +174,32 @@ bool says_even(const Reader& reader, const Reference& reference) {
                      [even](words::Concept means, words::ConceptClass) { return means == even; });
 }
 
+/// "as Rnd 3, but increasing in every 4th st", "the same, only with 3 between, so (3 sc, inc) x 6": where the
+/// work begins that is told behind the rounds that are named; no number if none is.
+std::optional<std::uint32_t> work_behind(const Reader& reader, const Reference& reference) {
+  if (reference.tail.empty()) return std::nullopt;
+  const words::Folded folded = words::fold(reader.source.at(reference.tail), reference.tail.begin);
+  std::size_t at = end_of_text_word(reader.vocabulary, folded.text, 0, TextWord::but);
+  if (at == 0) return std::nullopt;
+  at = std::min(folded.text.find_first_not_of(" ,", at), folded.text.size());
+  return folded.from[at];
+}
+
+/// Reads a way that names rounds, but tells its own work behind them.
+bool read_behind_reference(const Reader& reader, Way& way, Effort effort) {
+  const auto begin = work_behind(reader, *way.reference);
+  if (!begin) return false;
+  Way behind = way;
+  behind.work = {*begin, way.work.end};
+  behind.reference.reset();
+  read_way(reader, behind, effort);
+  if (behind.reference || !is_clean(behind) || !does_work(behind)) return false;
+  const std::uint32_t from = way.work.begin;
+  way = std::move(behind);
+  way.work.begin = from;
+  return true;
+}
+
 /// Every stitch of a reading is whatever the rounds before are worked in.
 void take_stitch_before(std::vector<Reading>& readings) {
   for (Reading& reading : readings)
@@ -197,6 +224,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
     way.reference.reset();
     return;
   }
+  if (way.reference && read_behind_reference(reader, way, effort)) return;
   if (way.reference) {
     way.readings.clear();
     way.effort = Effort::all;
