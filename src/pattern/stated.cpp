@@ -249,6 +249,49 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   return count;
 }
 
+/// Whether a word may stand in a sentence that only tells how many stitches there are: "men heeft nu 12 v.".
+bool may_tell_count(const Search& search, const Word& word) {
+  if (word.kind == WordKind::unknown) return true;
+  if (word.kind != WordKind::phrase) return word.mark == '\'';
+  if (sort_of(search.sentence, word) == ConceptClass::filler) return true;
+  const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
+  return name == "remain" || name == "count word" || name == "total" || name == "and" || name == "with";
+}
+
+/// Behind the words that may lead to a count, at least one of them no word of the craft; `at` if others stand
+/// there.
+std::uint32_t behind_telling(const Search& search, std::uint32_t at) {
+  constexpr int most = 6;
+  bool told = false;
+  std::uint32_t place = at;
+  for (int words = 0; words < most && number_at(search.sentence, place) == nullptr; ++words) {
+    const WordsAt there = words_at(search.sentence, place);
+    const auto* word = std::find_if(there.begin(), there.end(),
+                                    [&](const Word& w) { return may_tell_count(search, w); });
+    if (word == there.end()) return at;
+    told = told || word->kind == WordKind::unknown;
+    place = next_word(search, word->end);
+  }
+  return told && number_at(search.sentence, place) != nullptr ? place : at;
+}
+
+/// A sentence of its own that only tells how many there are: "; men heeft nu 12 v.", ". Il t'en reste 6."
+StatedCount told_in_words(const Search& search, std::uint32_t at) {
+  StatedCount count{{}, at, at};
+  const std::uint32_t figures = behind_telling(search, at);
+  if (figures == at) return count;
+  count.end = read_figures(search, figures, count.stated);
+  std::uint32_t rest = next_word(search, count.end);
+  for (int words = 0; words < 2 && rest < search.sentence.size(); ++words) { // "er blijven 12 v. | over"
+    const WordsAt there = words_at(search.sentence, rest);
+    if (there.empty() || !may_tell_count(search, *there.first)) break;
+    rest = next_word(search, there.first->end);
+  }
+  if (!ends_sentence(search, rest) || count.stated.size() != 1) count.stated.clear();
+  count.end = rest;
+  return count;
+}
+
 /// "Join. 45 hdc.": a figure by itself behind the words that close a round.
 StatedCount behind_close(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -280,6 +323,7 @@ struct Finder {
   bool clause = true;    ///< a clause begins here
   bool closed = false;   ///< the clause before closed the round
   bool sentence = false; ///< … a sentence
+  bool parted = false;   ///< … or a part of one, behind a colon
   bool ended = false;    ///< … or ended it or worked all of it
   bool worked = false;   ///< some work stands before
   bool stitched = false; ///< … a stitch that is no chain
@@ -357,6 +401,7 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
   }
   finder.clause = is_separator(mark) || mark == '!' || mark == '>';
   finder.sentence = mark == '.' || mark == ';';
+  finder.parted = finder.sentence || mark == ':' || mark == '!';
   if (mark != '.' && mark != '-' && mark != ';') finder.closed = false;
   if (mark == ',' || mark == ':') finder.ended = false;
   return slashes ? at + 2 : at + 1;
@@ -379,6 +424,7 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   const bool after_around = finder.closed;
   if (finder.clause || after_around) finder.keep(as_sentence(search, at));
+  if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
   if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));

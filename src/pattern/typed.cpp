@@ -413,7 +413,8 @@ private:
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     if (first.label.word && first.label.closed) return true;
-    const bool in_step = first.label.closed && last_ > 0 && first.label.from == last_ + 1;
+    const bool told = first.label.word && first.label.ordinal; // "Now for the 8th round you …"
+    const bool in_step = (first.label.closed || told) && last_ > 0 && first.label.from == last_ + 1;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
            (first.label.from == 1 && names_ring(reader_, first.work));
