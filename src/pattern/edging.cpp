@@ -1,7 +1,7 @@
 #include "pattern/edging.hpp"
 
 #include "pattern/costs.hpp"
-#include "pattern/label_head.hpp"
+#include "pattern/label_numbers.hpp"
 
 #include <algorithm>
 

@@ -1,3 +1,4 @@
+#include "pattern/label_brackets.hpp"
 #include "pattern/label_number.hpp"
 #include "pattern/text_words.hpp"
 
@@ -36,9 +37,10 @@ std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   if (place == begin) return {};
   std::vector<Label> labels = labels_with_word(head, place);
   const auto is_open = [&](const Label& label) {
-    if (told && label.ordinal && !label.relative) return false; // "In der dritten Runde wird …"
+    const bool range = label.to > label.from && !label.relative;           // "Dal giro 3 al 14) …"
+    if ((told || range) && label.ordinal && !label.relative) return false; // "In der dritten Runde wird …"
+    if (label.loose) return !told && !range;
     const std::size_t at = pass_blanks(head, place_of(head, label.span.end));
-    const bool range = label.to > label.from && !label.relative; // "Dal giro 3 al 14) …"
     return !label.closed || at >= text.size() || (text[at] != ':' && !range);
   };
   labels.erase(std::remove_if(labels.begin(), labels.end(), is_open), labels.end());
@@ -90,6 +92,13 @@ std::vector<Label> label_in_brackets(const Head& head, std::size_t place) {
   return labels;
 }
 
+/// Takes out the loose labels, or all others.
+void keep(std::vector<Label>& labels, bool loose) {
+  labels.erase(std::remove_if(labels.begin(), labels.end(),
+                              [loose](const Label& label) { return label.loose != loose; }),
+               labels.end());
+}
+
 } // namespace
 
 std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
@@ -97,13 +106,24 @@ std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
   const Head head = head_of(text, begin, vocabulary);
   const std::size_t place = pass_blanks(head, 0);
   std::vector<Label> labels = labels_with_word(head, place);
-  if (labels.empty()) labels = behind_count(head, place);
-  if (labels.empty()) labels = label_in_brackets(head, place);
-  if (labels.empty()) labels = behind_list_number(head, place);
-  if (labels.empty()) labels = behind_lead(head, place);
-  if (labels.empty()) labels = number_alone(head, place);
+  keep(labels, false);
+  for (const auto way : {behind_count, label_in_brackets, behind_list_number, behind_lead, number_alone}) {
+    if (!labels.empty()) break;
+    labels = way(head, place);
+    keep(labels, false);
+  }
   std::stable_sort(labels.begin(), labels.end(),
                    [](const Label& a, const Label& b) { return a.cost < b.cost; });
+  return labels;
+}
+
+std::vector<Label> read_loose_labels(std::string_view text, std::uint32_t begin,
+                                     const words::Vocabulary& vocabulary) {
+  const Head head = head_of(text, begin, vocabulary);
+  const std::size_t place = pass_blanks(head, 0);
+  std::vector<Label> labels = labels_with_word(head, place);
+  if (labels.empty()) labels = behind_lead(head, place);
+  keep(labels, true);
   return labels;
 }
 

@@ -24,8 +24,10 @@ struct Label {
   bool unmarked = false;    ///< a number whose mark was forgotten, known from the rounds around it
   bool behind_rows = false; ///< of a round, behind rows of a flat piece: it may go along all its edges
   bool closed = false;      ///< a mark or a line end closes it
-  Span count;               ///< "(18)": a count that stands before the work
-  Span aside;               ///< "(WS)", "(brown)": brackets between number and mark
+  bool unclosed = false;    ///< no mark stands behind a word for round, be the label closed without one
+  bool loose = false; ///< "12 row 24 sc": only its place among the rounds says that it is none of "12 rows"
+  Span count;         ///< "(18)": a count that stands before the work
+  Span aside;         ///< "(WS)", "(brown)": brackets between number and mark
   bool loops_aside = false; ///< the brackets hold the loops of the round: its work begins with them
   Span span;                ///< as typed; empty: the line has no label
   std::uint32_t work = 0;   ///< byte of the file at which the work begins
@@ -36,6 +38,10 @@ struct Label {
 /// first; none if the line begins with none. `R3 - 9 sc` has two: round 3, and rounds 3 to 9.
 std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
                                const words::Vocabulary& vocabulary);
+
+/// Those labels that nothing but their place among the rounds tells from a number of rounds.
+std::vector<Label> read_loose_labels(std::string_view text, std::uint32_t begin,
+                                     const words::Vocabulary& vocabulary);
 
 /// A line without a label that is a round of its own: the one after the last.
 Label no_label(Span work);

@@ -1,6 +1,7 @@
 #include "pattern/label_number.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/label_brackets.hpp"
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
@@ -9,15 +10,6 @@
 namespace whorl::pattern {
 
 using words::is_digit;
-
-bool is_repeated(const Head& head, std::size_t place) {
-  const std::size_t at = pass_blanks(head, place);
-  if (at >= head.line.text.size()) return false;
-  const char mark = mark_at(head, at);
-  const std::size_t behind = pass_blanks(head, at + 1);
-  const bool times = mark == '*' && behind < head.line.text.size() && is_digit(head.line.text[behind]);
-  return times || mark == ',' || phrase_at(head, at, head.times) != nullptr;
-}
 
 std::size_t place_of(const Head& head, std::uint32_t byte) {
   const auto& from = head.line.from;
@@ -51,6 +43,8 @@ int letter_behind(const Head& head, std::size_t place) {
 std::size_t take_count_in_brackets(const Head& head, std::size_t place, Label& label) {
   const std::size_t at = pass_blanks(head, place);
   const std::size_t end = pass_brackets(head, at);
+  if (end != at && label.to > label.from && holds_rounds(head, at, end, label.to - label.from + 1))
+    return end; // "6-11 (6 rounds)"
   if (end == at || !holds_count(head, at, end) || is_repeated(head, end) || is_end(head, end)) return place;
   label.count = head.line.span(at, end);
   return end;
@@ -124,7 +118,7 @@ bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_wor
   const bool listed = has_word && numbers.comma && !numbers.dash;
   const std::string_view marks = numbers.word || listed ? ":.)>-" : ":.)>";
   if (pass_closing(head, end, marks) != end || is_end(head, end)) return true;
-  const bool three = numbers.comma && !numbers.spaced && numbers.to >= numbers.from + 2; // "r6,7,8 just sc"
+  const bool three = numbers.comma && numbers.to >= numbers.from + 2; // "r6,7,8 just sc"
   return has_word && (numbers.word || numbers.again || three);
 }
 
@@ -156,40 +150,29 @@ void take_letter(const Head& head, Reached& reached) {
   if (reached.label.again > 0) ++reached.end;
 }
 
-/// Words behind a number that leave open how far the rounds go.
-constexpr std::string_view open_ends[] = {"-end",
-                                          "- end",
-                                          "-desired length",
-                                          "- desired length",
-                                          "-the end",
-                                          "- the end",
-                                          " to end",
-                                          " to the end",
-                                          " to desired length",
-                                          " and onward",
-                                          " and onwards",
-                                          " onward",
-                                          " onwards",
-                                          " and up",
-                                          " and on",
-                                          " and beyond",
-                                          " until end",
-                                          " until the end",
-                                          "-n",
-                                          "- n",
-                                          " to n",
-                                          "-?",
-                                          "+"};
+/// Behind what leads to words that leave the end open: the dash of "6-end", the "to" of "6 to the end".
+std::size_t pass_open_link(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  if (at >= head.line.text.size()) return place;
+  if (mark_at(head, at) == '-') return pass_blanks(head, at + 1);
+  const Word* to = phrase_at(head, at, head.to);
+  return to == nullptr ? place : pass_blanks(head, to->end);
+}
 
-/// Passes "-end", "and onward", "+", which a mark closes; `place` if they do not stand there.
+/// Passes "-end", "and onward", "+", "-?", which a mark closes; `place` if they do not stand there.
 std::size_t pass_open_end(const Head& head, std::size_t place, std::string_view marks) {
   const std::string_view text = head.line.text;
-  for (const std::string_view words : open_ends) {
-    if (text.substr(std::min(place, text.size()), words.size()) != words) continue;
-    const std::size_t end = place + words.size();
-    if (pass_closing(head, end, marks) != end) return end;
-  }
-  return place;
+  if (place >= text.size()) return place;
+  const std::size_t linked = pass_open_link(head, place);
+  std::size_t end = place;
+  if (text[place] == '+') end = place + 1;
+  if (linked != place && linked < text.size() && text[linked] == '?') end = linked + 1;
+  for (const std::size_t at : {linked, pass_blanks(head, place)})
+    if (end == place)
+      if (const std::size_t told = end_of_text_word(head.vocabulary, text, at, TextWord::open_end);
+          told != at && (linked == at || told > at + 1))
+        end = told;
+  return end != place && pass_closing(head, end, marks) != end ? end : place;
 }
 
 /// "Rnds 3, 5 and 7:", numbers that do not follow on.
@@ -268,30 +251,53 @@ std::size_t pass_latin_letter(const Head& head, std::size_t place) {
   return pass_closing(head, place + 1, closing_marks_of_numbers) != place + 1 ? place + 1 : place;
 }
 
-/// The mark of an ordinal before the word for round: the full stop of "3. Runde", the º of "3º giro".
-std::size_t pass_ordinal_mark(const Head& head, std::size_t place) {
-  const Word* mark = phrase_at(head, place, head.ordinal);
-  if (mark == nullptr) return place;
-  bool row = false;
-  const std::size_t word = pass_blanks(head, mark->end);
-  return pass_round_word(head, word, row) != word ? mark->end : place;
+/// Whether rounds behind `place` are only named, as what stands between them is told: "5段目と6段目の間に".
+bool only_names_rounds(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  return phrase_at(head, at, head.between) != nullptr &&
+         end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end) == at;
 }
 
-/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:".
-std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
-  const std::size_t first = pass_ordinal_lead(head, begin);
-  const bool roman = is_roman(head, first) && phrase_at(head, first, head.round) == nullptr;
+/// Whether a number and a word for round tell how many rounds: "5 rounds".
+bool counts_rounds(const Head& head, std::size_t word, std::size_t end) {
+  return is_text_word(head.vocabulary, head.line.text.substr(word, end - word), TextWord::rounds_counted);
+}
+
+/// The numbers before a word for round, in whatever form they stand.
+LabelNumbers numbers_before_word(const Head& head, std::size_t place) {
+  if (LabelNumbers run = numbers_run_at(head, place); run.end != 0) {
+    const std::size_t mark = pass_ordinal_mark(head, run.end);
+    run.ordinal = mark != run.end;
+    run.end = mark;
+    if (is_round_word(head, pass_blanks(head, mark))) return run; // "6.7.8.9. sira"
+  }
+  const bool roman = is_roman(head, place) && phrase_at(head, place, head.round) == nullptr;
   LabelNumbers numbers =
-      roman ? LabelNumbers{} : label_numbers_at(head, first, NumberForm::scanned); // "II giro" is no 11
+      roman ? LabelNumbers{} : label_numbers_at(head, place, NumberForm::scanned); // "II giro" is no 11
   if (numbers.end == 0) {
-    numbers = label_numbers_at(head, first, NumberForm::any);
+    numbers = label_numbers_at(head, place, NumberForm::any);
     numbers.ordinal = numbers.end != 0;
   }
-  if (numbers.end == 0) return {};
+  if (numbers.end == 0) return numbers;
   if (const std::size_t end = pass_ordinal_mark(head, numbers.end); end != numbers.end) {
     numbers.end = end;
     numbers.ordinal = true;
   }
+  return numbers;
+}
+
+/// Passes what may stand behind the word for round of a range: "inclusive", まで, "kadar".
+std::size_t pass_range_end(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end);
+  return end != at ? end : pass_inclusive(head, place);
+}
+
+/// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:",
+/// "第6圈至第8圈", "8段目から14段目まで".
+std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
+  const LabelNumbers numbers = numbers_before_word(head, pass_ordinal_lead(head, begin));
+  if (numbers.end == 0) return {};
   Reached reached;
   reached.begin = begin;
   bool row = false;
@@ -301,71 +307,22 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const bool foreign = reached.end == word && (is_foreign_word(head, numbers) || letter != numbers.end);
   if (foreign) reached.end = letter;
   if (reached.end == word && !foreign) return {};
+  const bool counts = !numbers.ranges() && counts_rounds(head, word, reached.end);
+  if (numbers.ranges()) reached.end = pass_range_end(head, reached.end);
+  if (only_names_rounds(head, reached.end)) return {};
+  Label& label = reached.label;
+  if (row) label.kind = RoundKind::row;
+  label.word = true;
+  label.ordinal = numbers.ordinal;
+  label.from = numbers.from;
+  label.to = numbers.to;
   const bool glued = !head.vocabulary.blanks_between_words;
-  if (const Word* to = glued ? phrase_at(head, reached.end, head.to) : nullptr) reached.end = to->end; // まで
-  if (numbers.ranges()) reached.end = pass_inclusive(head, reached.end);
-  if (row) reached.label.kind = RoundKind::row;
-  reached.label.word = true;
-  reached.label.ordinal = numbers.ordinal;
-  reached.label.from = numbers.from;
-  reached.label.to = numbers.to;
   const bool closed = close(head, reached, reached.end, closing_marks);
-  reached.label.closed = closed || glued;
-  return closed || glued || numbers.ordinal ? std::vector<Label>{reached.label} : std::vector<Label>{};
-}
-
-/// "4р - 5р:", each number with its own word.
-std::vector<Label> words_behind_numbers(const Head& head, std::size_t begin) {
-  std::vector<Label> first = number_before_word(head, begin);
-  if (first.size() != 1 || first.front().closed == false || first.front().to != first.front().from)
-    return first;
-  std::vector<Label> second = number_before_word(head, place_of(head, first.front().work));
-  if (second.size() != 1 || !second.front().closed || second.front().from <= first.front().to) return first;
-  const std::size_t end = place_of(head, first.front().span.end),
-                    next = place_of(head, second.front().span.begin);
-  const std::string_view between = std::string_view(head.line.text).substr(end, next - std::min(next, end));
-  const bool linked = between.find_first_of("-~>") != std::string_view::npos;
-  if (!linked) return first; // "2v: 6V = 12" gives round 2 only
-  second.front().from = first.front().from;
-  second.front().span.begin = first.front().span.begin;
-  return second;
-}
-
-/// "3rd": digits and their ending, be it the short word for a round too; none if that does not stand there.
-LabelNumber ordinal_at(const Head& head, std::size_t place) {
-  const std::string_view text = head.line.text;
-  const LabelNumber digits = label_number_at(head, place, NumberForm::digits);
-  std::size_t end = place;
-  while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
-  const std::string_view ending = text.substr(std::min(end, text.size()), 2);
-  const bool old = (digits.value == 2 || digits.value == 3) && ending == "d "; // "2d row"
-  const bool ordinal =
-      end > place && (ending == "st" || ending == "nd" || ending == "rd" || ending == "th" || old);
-  return ordinal ? LabelNumber{digits.value, end + (old ? 1 : 2), true} : LabelNumber{};
-}
-
-/// "3rd, 4th and 5th rounds": ordinals that run on, the word behind the last.
-std::vector<Label> words_behind_ordinals(const Head& head, std::size_t begin) {
-  const std::string_view text = head.line.text;
-  const LabelNumber first = ordinal_at(head, begin);
-  LabelNumber last = first;
-  std::size_t begin_of_last = begin;
-  for (std::size_t place = first.end; last.end != 0;) {
-    place = pass_blanks(head, place);
-    const bool comma = place < text.size() && text[place] == ',';
-    if (comma) place = pass_blanks(head, place + 1);
-    if (const Word* conjunction = phrase_at(head, place, head.conjunction))
-      place = pass_blanks(head, conjunction->end);
-    const LabelNumber next = ordinal_at(head, place);
-    if (next.end == 0 || next.value != last.value + 1) break;
-    last = next;
-    begin_of_last = place;
-    place = next.end;
-  }
-  if (last.value < first.value + 2) return {};
-  std::vector<Label> labels = number_before_word(head, begin_of_last);
-  for (Label& label : labels) label.from = first.value, label.span.begin = head.line.from[begin];
-  return labels;
+  label.unclosed = !closed;
+  label.closed = closed || glued;
+  label.loose = !label.closed && !label.ordinal;
+  if (label.loose && (counts || is_end(head, reached.end))) return {};
+  return {label};
 }
 
 /// "Next 3 rounds:", "Next rnd:", "Last row:".
@@ -389,29 +346,15 @@ std::vector<Label> relative_label(const Head& head, std::size_t begin) {
   return {reached.label};
 }
 
-/// "number", "no.", "nr" before the number; `place` if none stands there.
-std::size_t pass_word_number(const Head& head, std::size_t place) {
-  const std::string_view text = head.line.text;
-  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
-  const bool sign = end > place && !words::is_folded_letter(text[end - 1]); // "no.", "nº"
-  const bool number = end < text.size() && (text[end] == ' ' || sign);
-  return end != place && number ? pass_blanks(head, end) : place;
-}
-
 /// "Rnd 3:", "R6-10", "Round #4", "Round one =".
 std::vector<Label> word_before_number(const Head& head, std::size_t begin) {
   std::vector<Label> labels;
+  const NumberLead lead = number_lead_at(head, begin);
+  if (!lead.word) return labels;
   Label label;
-  bool row = false;
-  std::size_t place = pass_round_word(head, begin, row);
-  label.word = place != begin;
-  if (row) label.kind = RoundKind::row;
-  place = pass_blanks(head, place);
-  if (place < head.line.text.size() && label.word && mark_at(head, place) == '.')
-    place = pass_blanks(head, place + 1);
-  if (place < head.line.text.size() && mark_at(head, place) == '#') place = pass_blanks(head, place + 1);
-  if (label.word) place = pass_word_number(head, place);
-  if (label.word) add_numbers(head, begin, place, label, labels);
+  label.word = true;
+  if (lead.row) label.kind = RoundKind::row;
+  add_numbers(head, begin, lead.end, label, labels);
   return labels;
 }
 
@@ -430,8 +373,7 @@ std::vector<Label> number_alone(const Head& head, std::size_t begin) {
 
 std::vector<Label> labels_with_word(const Head& head, std::size_t begin) {
   std::vector<Label> labels = word_before_number(head, begin);
-  if (labels.empty()) labels = words_behind_ordinals(head, begin);
-  if (labels.empty()) labels = words_behind_numbers(head, begin);
+  if (labels.empty()) labels = number_before_word(head, begin);
   if (labels.empty()) labels = relative_label(head, begin);
   return labels;
 }

@@ -1,16 +1,13 @@
 #pragma once
 
 #include "pattern/label.hpp"
-#include "pattern/label_head.hpp"
+#include "pattern/label_numbers.hpp"
 
 namespace whorl::pattern {
 
 /// Marks that close a label with a word for round, and those that close a number alone.
 inline constexpr std::string_view closing_marks = ":.)->=]";
-inline constexpr std::string_view closing_marks_of_numbers = ":.)->";
-
-/// Whether brackets that hold a number count what stands before them as often: "(12) x 6", "(12), sc".
-bool is_repeated(const Head& head, std::size_t place);
+inline constexpr std::string_view closing_marks_of_numbers = ":.)->/";
 
 /// The place in the folded line of a byte of the file.
 std::size_t place_of(const Head& head, std::uint32_t byte);
@@ -19,7 +16,7 @@ std::size_t place_of(const Head& head, std::uint32_t byte);
 std::vector<Label> number_alone(const Head& head, std::size_t begin);
 
 /// Labels that have a word for round or row, before or behind their numbers: "Rnd 3", "2nd Round", "Next 3
-/// rounds"; none if the text from `begin` has none.
+/// rounds"; none if the text from `begin` has none. Loose ones are among them.
 std::vector<Label> labels_with_word(const Head& head, std::size_t begin);
 
 } // namespace whorl::pattern

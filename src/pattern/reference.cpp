@@ -1,6 +1,6 @@
 #include "pattern/reference.hpp"
 
-#include "pattern/label_head.hpp"
+#include "pattern/label_numbers.hpp"
 #include "pattern/sentence.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/text_words.hpp"

@@ -5,6 +5,7 @@
 #include "pattern/mend.hpp"
 #include "pattern/terms.hpp"
 #include "words/lattice.hpp"
+#include "words/scanned.hpp"
 
 #include <algorithm>
 
@@ -197,11 +198,24 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
   }
 }
 
+/// Whether the vocabulary knows a text as a whole: the Dutch `l` is a chain.
+bool Telling::is_phrase(const words::Folded& typed) const {
+  const words::Lattice lattice = words::lattice(typed, reader_.vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+    return word.kind == words::WordKind::phrase && word.begin == 0 && word.end == typed.text.size();
+  });
+}
+
 void Telling::tell_scanned(const Line& line) {
   for (const Span span : words::scanned_figures(reader_.source.at(line.span), line.span.begin)) {
+    const words::Folded typed = words::fold(reader_.source.at(span));
+    if (is_phrase(typed)) continue;
     std::string figures;
-    for (const char c : reader_.source.at(span))
-      figures += c == 'l' || c == 'L' ? '1' : c == 'o' || c == 'O' ? '0' : c;
+    for (std::size_t at = 0; at < typed.text.size();) {
+      const words::ScannedDigit digit = words::scanned_digit(typed.text, at);
+      figures += static_cast<char>('0' + digit.value);
+      at += digit.length;
+    }
     std::string mended(reader_.source.at(line.span));
     mended.replace(span.begin - line.span.begin, span.length(), figures);
     add(finding(Severity::note, "figure", span, quoted(reader_.source.at(span)) + " is read as " + figures,

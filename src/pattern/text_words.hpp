@@ -41,6 +41,8 @@ enum class TextWord : std::uint8_t {
   place_told,     ///< at the head of an aside that tells which place was meant: "where" you began
   counted_with,   ///< behind a count, before chains that are among it: "including"
   throughout,     ///< the loops named in the sentence hold for all rounds: "unless"
+  range_end,       ///< behind the last number of a range and its word: 14段目"まで"
+  rounds_counted,  ///< the form of the word for round that stands behind a number of them: 5 "rounds"
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

@@ -126,7 +126,9 @@ private:
     if (typed.blank) return;
     if (!typed.ways.empty()) typed.begins_round = rounds_seen_ = true;
     if (typed.begins_round) return;
-    auto labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
+    auto labels = loose_in_step(typed);
+    loose_ = loose_ || !labels.empty();
+    if (labels.empty()) labels = read_labels(text(typed), typed.span.begin, reader_.vocabulary);
     for (Label& label : labels) {
       label.behind_rows = behind_rows_ && label.kind == RoundKind::round;
       typed.ways.push_back(way_of(reader_, label, typed.span.end));
@@ -151,6 +153,40 @@ private:
     if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
+  }
+
+  /// "12 row 24 sc" behind round 11, where round 13 or no other comes next; none if the line has no such
+  /// label.
+  std::vector<Label> loose_in_step(const Typed& typed) const {
+    std::vector<Label> labels = read_loose_labels(text(typed), typed.span.begin, reader_.vocabulary);
+    const auto is_out_of_step = [&](const Label& label) {
+      const Span work{std::min(label.work, typed.span.end), typed.span.end};
+      const bool works =
+          !work.empty() && (names_stitches(reader_, work) || names_ring(reader_, work) ||
+                            has_digit(text_of(work)) || is_clean(way_of(reader_, label, work.end)));
+      return !works || (label.from != last_ + 1 && label.from != 1) || !goes_on_behind(typed, label.to);
+    };
+    labels.erase(std::remove_if(labels.begin(), labels.end(), is_out_of_step), labels.end());
+    for (Label& label : labels) label.closed = true;
+    return labels;
+  }
+
+  static bool has_digit(std::string_view text) {
+    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+  }
+
+  /// Whether the next label below a line goes on behind a number; where none does, labels before were loose.
+  bool goes_on_behind(const Typed& typed, int number) const {
+    for (const Typed* below = &typed + 1; below < lines_.data() + lines_.size(); ++below) {
+      if (below->blank) continue;
+      auto labels = read_loose_labels(text(*below), below->span.begin, reader_.vocabulary);
+      if (labels.empty()) labels = read_labels(text(*below), below->span.begin, reader_.vocabulary);
+      if (labels.empty() || labels.front().relative) continue;
+      if (labels.front().from == number + 1) return true;
+      if (labels.front().from > number) return false;
+      break;
+    }
+    return loose_;
   }
 
   /// "Edging: ch 1, sc evenly along the side" behind rows or rounds; one with a count is worked, be it
@@ -412,9 +448,13 @@ private:
     if (!first.label.word && only_tells_habit(reader_, first.work)) return false;
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
-    if (first.label.word && first.label.closed) return true;
-    const bool told = first.label.word && first.label.ordinal; // "Now for the 8th round you …"
-    const bool in_step = (first.label.closed || told) && last_ > 0 && first.label.from == last_ + 1;
+    const bool follows = last_ > 0 && first.label.from == last_ + 1;
+    if (first.label.word && first.label.closed && !first.label.unclosed) return true;
+    const bool named = names_stitches(reader_, first.work);
+    const bool told = named || has_digit(text_of(first.work));
+    if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
+    if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
+    const bool in_step = (first.label.closed || (first.label.word && first.label.ordinal)) && follows;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
            (first.label.from == 1 && names_ring(reader_, first.work));
@@ -460,6 +500,7 @@ private:
   bool rounds_seen_ = false;
   bool behind_rows_ = false; ///< the rounds before are rows of a flat piece
   TableForm table_;          ///< of the table whose heading was seen last
+  bool loose_ = false;       ///< some label is loose
   int last_ = 0;             ///< number of the last round seen
 };
 

@@ -36,6 +36,9 @@ constexpr Stretch one_for_all[] = {
     {0xFE00, 0xFE0F, 0},      {0xFE58, 0xFE58, '-'},    {0xFE63, 0xFE63, '-'},    {0xFEFF, 0xFEFF, 0},
 };
 
+/// The number in a circle, ① to ⑳; 0 for others.
+std::uint32_t circled_number(char32_t c) { return c >= 0x2460 && c <= 0x2473 ? c - 0x2460 + 1 : 0; }
+
 char32_t one_form(char32_t c) {
   if (c >= 0xFF01 && c <= 0xFF5E) return c - 0xFEE0;
   for (const Stretch& stretch : one_for_all)
@@ -49,6 +52,12 @@ void append(Folded& out, char32_t c, std::uint32_t from, bool capital) {
   out.from.resize(out.text.size(), from);
   out.capital.resize(out.text.size(), false);
   if (capital) out.capital[before] = true;
+}
+
+/// ③ as "3.", as a label has it; the stop takes no byte of the file.
+void append_circled(Folded& out, std::uint32_t number, Span typed) {
+  for (const char c : std::to_string(number)) append(out, static_cast<char32_t>(c), typed.begin, false);
+  append(out, '.', typed.end, false);
 }
 
 /// Where the line's own text begins, list marks and blanks passed over.
@@ -93,7 +102,10 @@ Folded fold(std::string_view text, std::uint32_t begin) {
       const Letter letter = letter_at(text, at);
       const char32_t c = letter.valid ? one_form(letter.code) : U' ';
       const char32_t low = lower(c);
-      if (low != 0) append(out, low, from, low != c);
+      if (const std::uint32_t number = circled_number(c))
+        append_circled(out, number, {from, from + letter.length});
+      else if (low != 0)
+        append(out, low, from, low != c);
       at += letter.length;
     }
   }

@@ -3,6 +3,7 @@
 #include "words/ascii.hpp"
 #include "words/costs.hpp"
 #include "words/letters.hpp"
+#include "words/scanned.hpp"
 
 #include <algorithm>
 
@@ -157,31 +158,27 @@ void put_look_alikes(Search& search, std::size_t begin, std::size_t end) {
   }
 }
 
-/// The figure that a scanned letter stands for; 0 if it looks like none.
-char scanned_digit(char c) { return c == 'l' ? '1' : c == 'o' ? '0' : '\0'; }
-
-/// A run that is a figure by one of its signs, or `l` and `lO`.
-bool is_scanned(std::string_view run) {
+/// A run of `letters` figures and letters that is a number by one of its figures, or `l`, `lO` and `з`.
+bool is_scanned(std::string_view run, std::size_t letters) {
   const bool figure = std::any_of(run.begin(), run.end(), [](char c) { return is_digit(c) && c != '0'; });
   const bool letter = std::any_of(run.begin(), run.end(), [](char c) { return !is_digit(c); });
-  return run.size() <= longest_scanned && letter && (figure || (run.front() == 'l' && run.size() <= 2));
+  const bool short_one = !run.empty() && !is_digit(run.front()) && scanned_digit(run, 0).value > 0;
+  return letters <= longest_scanned && letter && (figure || (short_one && letters <= 2));
 }
 
 /// `l` for 1, `lO` for 10, `2O` for 20: scanning takes figures for letters.
 void put_scanned_number(Search& search, std::size_t at) {
   const std::string_view text = search.text();
   std::uint64_t value = 0;
-  bool letters = false;
-  std::size_t end = at;
-  for (; end < text.size() && end < at + longest_scanned; ++end) {
-    const char digit = is_digit(text[end]) ? text[end] : scanned_digit(text[end]);
-    if (digit == '\0') break;
-    letters = letters || !is_digit(text[end]);
-    value = value * 10 + static_cast<std::uint64_t>(digit - '0');
+  std::size_t end = at, count = 0;
+  for (; end < text.size() && count < longest_scanned; ++count) {
+    const ScannedDigit digit = scanned_digit(text, end);
+    if (digit.value < 0) break;
+    value = value * 10 + static_cast<std::uint64_t>(digit.value);
+    end += digit.length;
   }
   const bool elided = end < text.size() && text[end] == '\''; // l'anneau
-  if (!letters || value == 0 || elided || letter_length(text, end) != 0 ||
-      !is_scanned(text.substr(at, end - at)))
+  if (value == 0 || elided || letter_length(text, end) != 0 || !is_scanned(text.substr(at, end - at), count))
     return;
   Word number;
   number.kind = WordKind::number;
@@ -198,7 +195,7 @@ void put_letters(Search& search, std::size_t at) {
   const std::size_t first =
       search.vocabulary.blanks_between_words ? end - at : letter_length(search.text(), at);
   put_phrases(search, search.text(), at, at, search.text().substr(at, first), 0);
-  if (scanned_digit(search.text()[at]) != '\0') put_scanned_number(search, at);
+  if (scanned_digit(search.text(), at).value >= 0) put_scanned_number(search, at);
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
   if (search.out.words.size() != before) return;
@@ -269,15 +266,18 @@ void longest_first(const Search& search, std::vector<Word>& words, std::size_t f
 
 std::vector<Span> scanned_figures(std::string_view text, std::uint32_t begin) {
   std::vector<Span> spans;
-  const auto letter = [&](std::size_t at) {
-    return at < text.size() && (is_ascii_letter(small(text[at])) || is_digit(text[at]));
+  const Folded line = fold(text, begin);
+  const auto length = [&line](std::size_t at) {
+    if (at >= line.text.size()) return std::size_t{0};
+    return is_digit(line.text[at]) ? std::size_t{1} : letter_length(line.text, at);
   };
-  for (std::size_t at = 0; at < text.size();) {
-    std::size_t end = at;
+  for (std::size_t at = 0; at < line.text.size();) {
+    std::size_t end = at, count = 0;
     bool all = true;
-    for (; letter(end); ++end) all = all && (is_digit(text[end]) || scanned_digit(small(text[end])) != '\0');
-    if (end > at && all && is_scanned(text.substr(at, end - at)))
-      spans.push_back({begin + static_cast<std::uint32_t>(at), begin + static_cast<std::uint32_t>(end)});
+    for (; const std::size_t bytes = length(end); end += bytes, ++count)
+      all = all && scanned_digit(line.text, end).value >= 0;
+    if (end > at && all && is_scanned(std::string_view(line.text).substr(at, end - at), count))
+      spans.push_back(line.span(at, end));
     at = std::max(end, at + 1);
   }
   return spans;

@@ -185,6 +185,51 @@ TEST_CASE("the labels that people type are read with number, extent and work") {
   }
 }
 
+TEST_CASE("labels of other languages have their marks, endings, small words and orders of words") {
+  struct Foreign {
+    const char* language;
+    Row row;
+  };
+  const Foreign rows[] = {
+      {"ru", {"1-й ряд: 6 сбн", "1 | 1-й ряд | 6 сбн"}},
+      {"ru", {"Круг 2-й. 12 сбн", "2 | Круг 2-й | 12 сбн"}},
+      {"ru", {"Ряды с 6 по 8: сбн", "6-8 | Ряды с 6 по 8 | сбн"}},
+      {"ru", {"С 5 по 9 ряд. 28 сбн", "5-9 | 5 по 9 ряд | 28 сбн"}},
+      {"ru", {"С 5-го по 10-й круг 28 сбн", "5-10 | 5-го по 10-й круг | 28 сбн"}},
+      {"ru", {"Ряды 6 по 10. По 30 сбн", "6-10 | Ряды 6 по 10 | По 30 сбн"}},
+      {"ru", {"5-й, 6-й и 7-й круги — 12 сбн", "5-7 | 5-й, 6-й и 7-й круги | 12 сбн"}},
+      {"ru", {"Ряд №3 – Ряд №6: 12 сбн", "3-6 | Ряд №3 – Ряд №6 | 12 сбн"}},
+      {"ru", {"З р . – 12 сбн", "3 | З р | – 12 сбн"}},
+      {"ru", {"р.2 – р.1О  12 сбн", "2-10 | р.2 – р.1О | 12 сбн"}},
+      {"pl",
+       {"Okrążenia od piątego do dziewiątego: 24 ps", "5-9 | Okrążenia od piątego do dziewiątego | 24 ps"}},
+      {"tr", {"6.7.8.9.sira 30x", "6-9 | 6.7.8.9.sira | 30x"}},
+      {"tr", {"6 7 8.siralar 30x", "6-8 | 6 7 8.siralar | 30x"}},
+      {"tr", {"4. sıradan 8. sıraya kadar: 12x", "4-8 | 4. sıradan 8. sıraya kadar | 12x"}},
+      {"tr", {"6 . - 9 . sıra : 24x", "6-9 | 6 . - 9 . sıra | 24x"}},
+      {"fr", {"1/ 6 ms", "1 | 1 | 6 ms"}},
+      {"ja", {"8段目から14段目まで 30目", "8-14 | 8段目から14段目まで | 30目"}},
+      {"ja", {"5段目と6段目の間に目をつけます。", "none"}},
+      {"ja", {"③増し目6回", "3 | ③ | 増し目6回"}},
+      {"zh-Hans", {"第6圈至第8圈：30X", "6-8 | 第6圈至第8圈 | 30X"}},
+      {"zh-Hans", {"R2-6V (12)", "2 | R2 | 6V (12)"}},
+  };
+  for (const auto& [language, row] : rows) {
+    INFO(language << ": " << row.line);
+    const auto labels = read_labels(row.line, 0, *words::find_vocabulary(language));
+    CHECK((labels.empty() ? "none" : shown(labels.front(), row.line)) == row.expected);
+  }
+}
+
+TEST_CASE("a number and the word for round with nothing behind are a label where rounds go on") {
+  const std::string_view line = "12 row 24 sc";
+  CHECK(likeliest(line) == "none");
+  const auto labels = read_loose_labels(line, 0, *words::find_vocabulary("en-US"));
+  REQUIRE(labels.size() == 1);
+  CHECK(shown(labels.front(), line) == "row 12 | 12 row | 24 sc");
+  CHECK(read_loose_labels("5 rows of sc", 0, *words::find_vocabulary("en-US")).empty());
+}
+
 TEST_CASE("a line that begins with a number or a letter is not always labelled") {
   for (const char* line :
        {"6 sc in MR", "6 sc, inc", "sc 6", "inc x 6", "(sc, inc) x 6", "A 4 mm hook", "rounds", "",
