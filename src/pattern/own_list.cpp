@@ -186,8 +186,10 @@ private:
     if (any_in_list_) in_list_ = false;
   }
 
-  /// A line that begins with a round's label.
+  /// A line that begins with a round's label, be it in the first cell of a table.
   bool is_work(std::string_view text) const {
+    while (!text.empty() && (text.front() == '|' || is_blank(text.front()))) text.remove_prefix(1);
+    if (text.empty()) return true;
     if (is_digit(text.front())) return true;
     const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
     const std::string_view word = text.substr(0, end);

@@ -20,9 +20,17 @@ Span cell_in(const Reader& reader, Span span) {
   return quoted ? trimmed(reader.source, {cell.begin + 1, cell.end - 1}) : cell;
 }
 
-/// Whether the mark between two cells stands at `at`: of blanks it takes two.
-bool divides(std::string_view text, std::size_t at, char mark) {
-  return text[at] == mark && (mark != ' ' || text.substr(at, 2) == "  ");
+constexpr std::string_view wide_bar = "\xEF\xBD\x9C"; ///< ｜
+
+/// Bytes of the mark between two cells at `at`; 0 if none stands there. Of blanks it takes two, and a bar may
+/// be a wide one.
+std::size_t divider_at(std::string_view text, std::size_t at, char mark) {
+  if (mark == '|' && text.substr(at, wide_bar.size()) == wide_bar) return wide_bar.size();
+  return text[at] == mark && (mark != ' ' || text.substr(at, 2) == "  ") ? 1 : 0;
+}
+
+bool has_bars(std::string_view text) {
+  return text.find_first_of("\t|") != std::string_view::npos || text.find(wide_bar) != std::string_view::npos;
 }
 
 /// The cells of a line; empty ones are left out. `mark` stands between them; '\0': tabs, or else bars; ' ':
@@ -36,9 +44,11 @@ std::vector<Span> cells_of(const Reader& reader, Span line, char mark) {
   for (std::uint32_t at = line.begin; at <= line.end; ++at) {
     const char c = at < line.end ? text[at - line.begin] : '\n';
     if (c == '"') quoted = !quoted;
-    if (c != '\n' && (!divides(text, at - line.begin, mark) || quoted)) continue;
+    const std::size_t divider = c == '\n' ? 1 : divider_at(text, at - line.begin, mark);
+    if (divider == 0 || (quoted && c != '\n')) continue;
     const Span cell = cell_in(reader, {begin, at});
     if (!cell.empty()) cells.push_back(cell);
+    at += static_cast<std::uint32_t>(divider - 1);
     begin = at + 1;
   }
   return cells;
@@ -115,8 +125,11 @@ bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells,
   const std::string_view text = reader.source.at(line);
   if (cells.size() < 2) return false;
   if (mark != '\0') return true;
-  return text.find('\t') != std::string_view::npos || text.front() == '|' ||
-         is_digit(reader.source.at(cells.front()).back());
+  if (text.find('\t') != std::string_view::npos || text.front() == '|' ||
+      is_digit(reader.source.at(cells.front()).back()))
+    return true;
+  const auto labels = has_bars(text) ? labels_in(reader, cells.front()) : std::vector<Label>{};
+  return !labels.empty() && labels.front().word; // "1段 | わに細編み5目 | 5目"
 }
 
 /// The column whose title is a word for round; the number of columns if there is none.
@@ -131,7 +144,7 @@ std::size_t round_column(const Reader& reader, const std::vector<Span>& titles) 
 std::optional<TableForm> table_form(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   if (std::any_of(text.begin(), text.end(), is_digit)) return std::nullopt;
-  const bool ruled = text.find_first_of("\t|") != std::string_view::npos;
+  const bool ruled = has_bars(text);
   for (const char mark : {'\0', ' ', ';', ','}) {
     if (ruled != (mark == '\0')) continue;
     const std::vector<Span> cells = cells_of(reader, line, mark);
