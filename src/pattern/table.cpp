@@ -128,7 +128,8 @@ bool may_be_row(const Reader& reader, Span line, const std::vector<Span>& cells,
   if (text.find('\t') != std::string_view::npos || text.front() == '|' ||
       is_digit(reader.source.at(cells.front()).back()))
     return true;
-  const auto labels = has_bars(text) ? labels_in(reader, cells.front()) : std::vector<Label>{};
+  const bool closed = std::string_view(":.)-").find(reader.source.at(cells.front()).back()) != text.npos;
+  const auto labels = has_bars(text) && !closed ? labels_in(reader, cells.front()) : std::vector<Label>{};
   return !labels.empty() && labels.front().word; // "1段 | わに細編み5目 | 5目"
 }
 
