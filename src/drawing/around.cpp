@@ -8,6 +8,14 @@
 namespace whorl::drawing {
 namespace {
 
+constexpr double rise = 0.76, drop = 0.24; ///< of letters above and below their base line, in ems
+
+Box letters_of(const Text& text) {
+  const double before = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? 0.5 : 1;
+  const double left = text.at.x - before * text.width;
+  return {left, text.at.y - rise * text.size, left + text.width, text.at.y + drop * text.size};
+}
+
 double to_line(Point p, Point from, Point to) {
   const Point way = to - from;
   const double length = layout::dot(way, way);
@@ -77,7 +85,7 @@ void Around::add(const Symbol& symbol, const SymbolDefinition& definition) {
   }
 }
 
-void Around::add(const Text& text) { boxes_.push_back(bounds(text)); }
+void Around::add(const Text& text) { boxes_.push_back(letters_of(text)); }
 void Around::add(Point middle, double radius) { lines_.push_back({middle, middle, radius}); }
 
 bool Around::is_free(Point point, double air) const {
@@ -88,7 +96,7 @@ bool Around::is_free(Point point, double air) const {
 }
 
 bool Around::is_free(const Text& text, double air) const {
-  const Box letters = bounds(text);
+  const Box letters = letters_of(text);
   return std::none_of(
              lines_.begin(), lines_.end(),
              [&](const Line& line) { return to_box(line.from, line.to, letters) < line.reach + air; }) &&

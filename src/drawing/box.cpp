@@ -5,9 +5,18 @@
 namespace whorl::drawing {
 namespace {
 
+/// How far letters reach above and below their base line, in ems; with these no script's letters are cut.
+constexpr double ascent = 0.76, descent = 0.24;
+
 Box bounds_of(const Stroke& stroke) { return bounds(stroke.path, stroke.width / 2); }
 
 Box bounds_of(const Fill& fill) { return bounds(fill.path); }
+
+Box bounds_of(const Text& text) {
+  const double before = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? 0.5 : 1;
+  const double left = text.at.x - before * text.width;
+  return {left, text.at.y - ascent * text.size, left + text.width, text.at.y + descent * text.size};
+}
 
 /// Where a point of a symbol's definition comes to lie.
 Point turned(const Symbol& symbol, Point p) {
@@ -62,21 +71,10 @@ Box bounds(const SymbolDefinition& symbol) {
   return box;
 }
 
-Box bounds(const Text& text) {
-  constexpr double ascent = 0.76, descent = 0.24; // ems; with these no script's letters are cut
-  const double before = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? 0.5 : 1;
-  const Point below{-text.along.y, text.along.x};
-  Box box;
-  for (const double x : {-before * text.width, (1 - before) * text.width})
-    for (const double y : {-ascent * text.size, descent * text.size})
-      cover(box, text.at + x * text.along + y * below);
-  return box;
-}
-
 Box bounds(const Item& item, const std::vector<SymbolDefinition>& symbols) {
   if (const auto* stroke = std::get_if<Stroke>(&item)) return bounds_of(*stroke);
   if (const auto* fill = std::get_if<Fill>(&item)) return bounds_of(*fill);
-  if (const auto* text = std::get_if<Text>(&item)) return bounds(*text);
+  if (const auto* text = std::get_if<Text>(&item)) return bounds_of(*text);
   if (const auto* symbol = std::get_if<Symbol>(&item))
     return symbol->symbol < symbols.size() ? bounds_of(*symbol, symbols[symbol->symbol]) : Box{};
   return bounds_of(std::get<Group>(item), symbols);

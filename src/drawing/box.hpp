@@ -27,9 +27,6 @@ Box bounds(const Path& path, double air = 0);
 /// The box of a symbol's definition, origin at its foot.
 Box bounds(const SymbolDefinition& symbol);
 
-/// The box of the letters of a text.
-Box bounds(const Text& text);
-
 /// The box of what an item inks: pens with their width, all corners of a turned symbol, the letters of a
 /// text.
 Box bounds(const Item& item, const std::vector<SymbolDefinition>& symbols);

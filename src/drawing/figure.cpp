@@ -5,7 +5,6 @@
 #include "drawing/lines.hpp"
 #include "drawing/placed.hpp"
 
-#include "layout/direction.hpp"
 #include "layout/turn.hpp"
 #include <algorithm>
 #include <string>
@@ -128,12 +127,9 @@ Color tone(const Ring& ring, layout::Tone tone) {
 
 Group label_group(const Drawing& drawing, const layout::Label& label, const Ring& ring) {
   Group group{"", "label", "", {}};
-  for (const layout::Run& run : label.runs) {
-    Text text = lettered(run, on_sheet(drawing.frame, label.at + run.x * label.along), drawing.frame.scale,
-                         tone(ring, label.tone));
-    text.along = turned_over(label.along);
-    group.items.push_back(std::move(text));
-  }
+  for (const layout::Run& run : label.runs)
+    group.items.push_back(lettered(run, on_sheet(drawing.frame, label.at + Point{run.x, 0}),
+                                   drawing.frame.scale, tone(ring, label.tone)));
   return group;
 }
 
@@ -259,10 +255,9 @@ namespace {
 Point number_at(const Drawing& drawing, const layout::Label& label) {
   const layout::Run &first = label.runs.front(), &last = label.runs.back();
   for (const layout::Pointer& pointer : drawing.figure.pointers)
-    if (pointer.ring == label.ring &&
-        layout::dot(pointer.tip - label.at, label.along) > first.x + first.width)
-      return label.at + (last.x + last.width - first.width) * label.along;
-  return label.at + first.x * label.along;
+    if (pointer.ring == label.ring && pointer.tip.x > label.at.x + first.x + first.width)
+      return label.at + Point{last.x + last.width - first.width, 0};
+  return label.at + Point{first.x, 0};
 }
 
 } // namespace
@@ -277,9 +272,8 @@ Group draw_ring(const Copy& copy, std::size_t figure, const Frame& frame, Symbol
   bool told = false;
   for (const layout::Label& label : drawing.figure.labels) {
     if (label.ring != number || told || label.runs.empty()) continue;
-    Text text = lettered(label.runs.front(), on_sheet(frame, number_at(drawing, label)), frame.scale, color);
-    text.along = turned_over(label.along);
-    group.items.push_back(std::move(text));
+    group.items.push_back(
+        lettered(label.runs.front(), on_sheet(frame, number_at(drawing, label)), frame.scale, color));
     told = true;
   }
   add_stitches(drawing, number, color, group);

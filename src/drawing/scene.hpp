@@ -72,11 +72,10 @@ struct Symbol {
 enum class Typeface : std::uint8_t { sans, serif };
 enum class Anchor : std::uint8_t { start, middle, end };
 
-/// One run of text.
+/// One run of text; never turned.
 struct Text {
   std::string text;
   Point at;          ///< on the base line
-  Point along{1, 0}; ///< the way the base line runs: a unit vector
   double size = 3.2; ///< mm: the em
   Typeface face = Typeface::sans;
   bool bold = false;

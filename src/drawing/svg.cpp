@@ -279,27 +279,11 @@ bool needs_its_blanks(std::string_view text) {
          (text.front() == ' ' || text.back() == ' ' || text.find("  ") != std::string_view::npos);
 }
 
-/// The matrix that sets a line of text from the origin to where it runs.
-void write_turn(std::string& out, const Text& text) {
-  const Point along = text.along;
-  out += " transform=\"matrix(";
-  for (const double value : {along.x, along.y, -along.y, along.x, text.at.x}) {
-    append_number(out, value);
-    out += ' ';
-  }
-  append_number(out, text.at.y);
-  out += ")\"";
-}
-
 void write(Page& page, const Text& text, Color) {
   std::string& out = page.out;
   out += "<text";
-  if (text.along == Point{1, 0}) {
-    attribute(out, "x", text.at.x);
-    attribute(out, "y", text.at.y);
-  } else {
-    write_turn(out, text);
-  }
+  attribute(out, "x", text.at.x);
+  attribute(out, "y", text.at.y);
   attribute(out, "font-size", text.size);
   if (text.face == Typeface::serif) attribute(out, "font-family", font_family(text.face));
   if (text.bold) attribute(out, "font-weight", "bold");

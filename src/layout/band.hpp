@@ -24,10 +24,10 @@ struct Band {
   std::vector<std::uint32_t> how_many;     ///< items of each
   std::vector<std::uint32_t> shape_of;     ///< for every item, which of `shapes`
   std::vector<double> slot;                ///< the slot of each of `shapes`
-  std::vector<double> wants;               ///< for every item, the slot it has instead of its shape's; or none
-  double height = 0.8;                     ///< from the feet's circle to the heads'
-  double on_heads = 0;                     ///< what stands on the heads reaches so far outside them
-  double slots = 0;                        ///< all slots added up
+  std::vector<double> wants; ///< for every item, the slot it has instead of its shape's; or none
+  double height = 0.8;       ///< from the feet's circle to the heads'
+  double on_heads = 0;       ///< what stands on the heads reaches so far outside them
+  double slots = 0;          ///< all slots added up
   bool loop_marks = false;
   bool break_outside = false; ///< a break line stands outside it
   double room_outside = 0;    ///< more room there, for what is placed between it and the next ring

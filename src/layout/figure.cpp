@@ -1,5 +1,6 @@
 #include "layout/figure.hpp"
 
+#include "layout/clear_labels.hpp"
 #include "layout/column.hpp"
 #include "layout/cut.hpp"
 #include "layout/flag.hpp"
@@ -10,6 +11,7 @@
 #include "layout/placed.hpp"
 #include "layout/rings.hpp"
 #include "layout/section.hpp"
+#include "layout/sign.hpp"
 #include "layout/spike.hpp"
 #include "layout/stand.hpp"
 
@@ -24,6 +26,7 @@ using fabric::Fabric;
 
 constexpr double magic_ring_reach = 0.67, second_chain_reach = 0.62;
 constexpr double centre_air = 0.12;
+constexpr double least_turned = 0.1; ///< radians: a gutter that leans less stands upright
 constexpr double gathering_gap = 0.30;
 constexpr double arrow_gap = 0.62;
 constexpr double name_gap = 0.22;
@@ -124,8 +127,16 @@ Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page) 
 
 namespace {
 
+/// How near the innermost label comes to the centre.
+double label_from_centre(const Figure& figure) {
+  double least = 1e9;
+  for (const Label& label : figure.labels)
+    if (label.ring == 0) least = std::min(least, distance(label.box, Convex{{0, 0}}));
+  return least;
+}
+
 void set_centre(const Size& first, const Band& band, const Core& core, Figure& figure) {
-  const double label = first.label_y - letter_height * number_size;
+  const double label = label_from_centre(figure) - letter_height * number_size / 2;
   figure.centre_radius = std::min(first.low, label);
   if (figure.centre != Centre::gathered) return;
   const double heads = band.free_loops || band.on_heads > 0 ? first.low : first.inner;
@@ -150,6 +161,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   if (!cut_found_room && figure.form == Form::disc_inward) crowded.push_back(-1);
   for (const int ring : add_ticks(fabric, extents, edge, figure, again)) crowded.push_back(ring);
   for (const int ring : add_flags(fabric, extents, figure, again)) crowded.push_back(ring);
+  if (label_from_centre(figure) < centre_reach(figure)) crowded.push_back(-1);
   add_front(fabric, extents, page, edge, figure);
   add_footprint_names(fabric, extents, edge + name_gap, figure);
   return crowded;
@@ -197,6 +209,10 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   stemless = add_stems(fabric, extents, drawn.figure);
   add_footprints(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);
+  if (!labels_are_clear(drawn.figure, extents)) {
+    rungs.most_turned = rungs.most_turned > least_turned ? 0.75 * rungs.most_turned : 0;
+    return draw_once(fabric, plan, extents, page, rungs, core, again, crowded, stemless);
+  }
   crowded = place_signs(fabric, extents, page, again, drawn);
   add_grounds(fabric, page.main_yarn, drawn);
   bound(drawn.sizes.back().high, drawn.figure);

@@ -14,25 +14,18 @@ constexpr int zigzags = 8;
 constexpr double zigzag_high = 0.20, zigzag_long = 0.48;
 constexpr double arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 
-/// Labels stand beside the first stitches: their text begins at the gutter's edge there.
-double text_start(const Size& size, double width, Way way) {
-  const double edge = size.gutter / 2 - gutter_air - pointer_room;
-  return way == Way::anticlockwise ? -edge : edge - width;
+/// Labels stand beside the first stitches, upright where the gutter leans too: their text begins beside the
+/// pointer, on its height.
+Point text_start(const Size& size, double width, Way way) {
+  const Point pointer = on_circle(size.middle, pointer_angle(size), way);
+  const double beside = pointer_room - pointer_length / 2;
+  return {way == Way::anticlockwise ? pointer.x + beside : pointer.x - beside - width, pointer.y};
 }
 
-/// A point beside 12 o'clock, turned with its ring.
-Point turned_on(Point p, double turned, Way way) {
-  const Point out = outward(turned, way), right{out.y, 0 - out.x};
-  return p.x * right + p.y * out;
-}
-
-Label label_at(Point at, double turned, Way way, std::vector<Run> runs, double size, std::uint32_t ring,
-               Tone tone) {
+Label label_at(Point at, std::vector<Run> runs, double size, std::uint32_t ring, Tone tone) {
   Label label;
-  label.at = turned_on(at, turned, way);
-  label.along = turned_on({1, 0}, turned, way);
+  label.at = at;
   label.box = line_box(at, line_width(runs), size);
-  for (Point& corner : label.box) corner = turned_on(corner, turned, way);
   label.runs = std::move(runs);
   label.ring = ring;
   label.tone = tone;
@@ -70,12 +63,9 @@ void widen(const std::vector<Point>& points, Figure& figure) {
 
 /// What stands behind the text on the side of the label that is turned away from the pointer.
 void add_yarn_signs(const Lettering& text, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
-  const double start = text_start(size, text.width, way);
   const bool mirrored = way != Way::anticlockwise;
-  for (Placed& sign : yarn_signs(text, {start, size.label_y}, mirrored, ring)) {
-    for (Point* p : {&sign.at, &sign.up, &sign.text_at}) *p = turned_on(*p, size.turned, way);
+  for (Placed& sign : yarn_signs(text, text_start(size, text.width, way), mirrored, ring))
     figure.placed.push_back(std::move(sign));
-  }
 }
 
 } // namespace
@@ -83,19 +73,15 @@ void add_yarn_signs(const Lettering& text, const Size& size, std::uint32_t ring,
 void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, Figure& figure) {
   const Tone tone = figure.rings[ring].echo ? Tone::grey : Tone::ink;
   const Lettering& text = band.label;
-  const double base = size.label_y - letter_height * number_size / 2;
-  const double width = line_width(text.first), below = line_width(text.below);
-  figure.labels.push_back(
-      label_at({text_start(size, width, way), base}, size.turned, way, text.first, number_size, ring, tone));
-  if (!text.below.empty()) {
-    const double y = size.label_y + text.second - letter_height * second_size / 2;
-    figure.labels.push_back(
-        label_at({text_start(size, below, way), y}, size.turned, way, text.below, second_size, ring, tone));
-  }
+  const auto line_at = [&](const std::vector<Run>& line, double above, double high) {
+    const Point middle{0, above - letter_height * high / 2};
+    return label_at(text_start(size, line_width(line), way) + middle, line, high, ring, tone);
+  };
+  figure.labels.push_back(line_at(text.first, 0, number_size));
+  if (!text.below.empty()) figure.labels.push_back(line_at(text.below, text.second, second_size));
   add_yarn_signs(text, size, ring, way, figure);
   if (figure.rings[ring].owner) return;
-  const double aside = size.gutter / 2 - gutter_air - pointer_length / 2;
-  const double angle = size.turned + arc_sine(std::min(1.0, aside / size.middle));
+  const double angle = pointer_angle(size);
   Pointer pointer;
   pointer.direction = along(angle, way);
   pointer.tip = on_circle(size.middle, angle, way) + (pointer_length / 2) * pointer.direction;

@@ -60,10 +60,9 @@ struct Run {
 
 enum class Tone : std::uint8_t { ink, grey };
 
-/// A label: base line begins at `at` and runs `along`; runs stand side by side.
+/// A label: base line begins at `at`; runs stand side by side.
 struct Label {
   Point at;
-  Point along{1, 0}; ///< unit vector
   std::vector<Run> runs;
   std::uint32_t ring = 0; ///< in Figure::rings
   Tone tone = Tone::ink;  ///< ink: that of its ring

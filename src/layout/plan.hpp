@@ -10,6 +10,6 @@ namespace whorl::layout {
 /// The figures of rounds of a part that follow each other, in the order in which they are worked. `figures`
 /// stand before them in the placement.
 std::vector<Plan> plan_section(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
-                           const Folding& folding, const Page& page, std::size_t figures);
+                               const Folding& folding, const Page& page, std::size_t figures);
 
 } // namespace whorl::layout

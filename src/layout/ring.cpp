@@ -17,7 +17,6 @@ constexpr double air_along = 0.12;   ///< between neighbours of a ring
 constexpr double least_air = 0.06;   ///< between any two inks
 constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
 constexpr double label_air = 0.10;   ///< between labels
-constexpr double flag_air = 0.03;    ///< more beside a flag: that of the next ring may lean
 constexpr double label_aside = 0.30; ///< between a label and the stitches beside it
 constexpr double gutter_step = 0.34; ///< the gutter widens no more from a ring to the next
 constexpr double least_slot = 0.96;
@@ -49,14 +48,17 @@ double foot_radius(const SymbolExtent& shape, double inner, double height, const
 
 namespace {
 
+/// From the gutter's middle to that of the pointer.
+double pointer_aside(const Size& size) { return size.gutter / 2 - gutter_air - pointer_length / 2; }
+
 /// Height of the label's middle: that of the ring where the pointer lies.
 double label_height(const Size& size) {
-  const double x = size.gutter / 2 - gutter_air - pointer_length / 2;
+  const double x = pointer_aside(size);
   return std::sqrt(std::max(0.0, size.middle * size.middle - x * x));
 }
 
 double half_label(const Band& band) {
-  return band.label.flag > 0 ? flag_reach + flag_air : letter_height * number_size / 2;
+  return band.label.flag > 0 ? flag_reach : letter_height * number_size / 2;
 }
 
 double label_bottom(const Band& band, double y) {
@@ -200,6 +202,10 @@ double first_inner(const Core& core, double height) {
 }
 
 } // namespace
+
+double pointer_angle(const Size& size) {
+  return size.turned + arc_sine(std::min(1.0, pointer_aside(size) / size.middle));
+}
 
 void widen_gutters(std::vector<Band>& bands) {
   for (std::size_t i = bands.size(); i-- > 1;)

@@ -26,6 +26,9 @@ struct Size {
   std::vector<Wedge> wedges; ///< one for each of the band's shapes
 };
 
+/// The angle at which the pointer beside a ring's label stands.
+double pointer_angle(const Size& size);
+
 /// The middle of a closed disc.
 struct Core {
   double radius = 1.75; ///< of the middle of the first ring, at least

@@ -16,6 +16,7 @@ constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which 
 constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
 constexpr double dense_further = 0.1; ///< of it: one that must stand so much further out is dense in a place
 constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room
+constexpr double most_aside = 0.55;   ///< radians: beyond it labels come to stand beside one another
 constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
@@ -136,12 +137,19 @@ private:
     return {inside, drawn_.laid[i - 1], ring};
   }
 
-  /// Turns all so that the gutter of the rings, where it leans, leans to both sides of 12 o'clock alike.
+  /// Turns all so that the gutter, where it leans, leans to both sides of 12 o'clock alike, but that the
+  /// label outermost stands above the one inside it.
   void turn_upright() {
-    double low = drawn_.sizes.front().turned, high = low;
+    double low = 0, high = 0;
     for (const Size& size : drawn_.sizes)
       low = std::min(low, size.turned), high = std::max(high, size.turned);
-    for (Size& size : drawn_.sizes) size.turned -= (low + high) / 2;
+    turn_all(-(low + high) / 2);
+    const double last = pointer_angle(drawn_.sizes.back());
+    turn_all(std::clamp(last, -most_aside, most_aside) - last);
+  }
+
+  void turn_all(double by) {
+    for (Size& size : drawn_.sizes) size.turned += by;
   }
 
   double turn_for(std::size_t i) const {
@@ -150,7 +158,8 @@ private:
     const Ring &ring = drawn_.figure.rings[i], &inside = drawn_.figure.rings[i - 1];
     if (ring.owner || inside.owner || ring.against || inside.against || size.tall || drawn_.sizes[i - 1].tall)
       return drawn_.sizes[i - 1].turned;
-    return turn_of(fabric_, ring, rungs_.items[i], rungs_.bands[i], size, seats_, turn_);
+    const double turned = turn_of(fabric_, ring, rungs_.items[i], rungs_.bands[i], size, seats_, turn_);
+    return std::clamp(turned, -rungs_.most_turned, rungs_.most_turned);
   }
 
   /// Whether a ring of this size has room for all by their places.

@@ -8,6 +8,7 @@ namespace whorl::layout {
 struct Rungs {
   std::vector<std::vector<Item>> items;
   std::vector<Band> bands;
+  double most_turned = 1.4; ///< radians between the first ring's gutter and another's
   bool keep_problems = false;
 };
 

@@ -29,12 +29,6 @@ constexpr double longest_piece = 2;
 constexpr double push_step = 0.1;
 constexpr int most_pushes = 200;
 
-Convex triangle(const Pointer& pointer) {
-  const Point aside{-pointer.direction.y, pointer.direction.x};
-  const Point back = pointer.tip - pointer.length * pointer.direction;
-  return {pointer.tip, back + pointer.length / 2 * aside, back - pointer.length / 2 * aside};
-}
-
 /// A straight piece of a line; its ends are square and stand over by half its width.
 std::array<Point, 4> piece(Point a, Point b) {
   const double far = length(b - a);
@@ -135,7 +129,7 @@ std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point
           near.add(stood(figure.items[i], part));
   }
   for (const Label& label : figure.labels) near.add_always(label.box);
-  for (const Pointer& pointer : figure.pointers) near.add(triangle(pointer));
+  for (const Pointer& pointer : figure.pointers) near.add(outline_of(pointer));
   for (const Stroke& stroke : figure.strokes) near.add_line(stroke);
   for (Convex& outline : centre_ink(figure)) near.add_always(std::move(outline));
   if (!(figure.cut == Cut{})) near.add_always(outline_of(figure.cut));

@@ -13,8 +13,9 @@ namespace whorl::layout {
 struct Section {
   std::vector<std::uint32_t> rounds;
   bool rows = false;
-  std::vector<std::uint32_t> edging;   ///< of rows: the rounds behind them that go along their edges
-  std::uint32_t owner = fabric::none; ///< of an edging that is a part of its own: that whose rows it goes along
+  std::vector<std::uint32_t> edging; ///< of rows: the rounds behind them that go along their edges
+  std::uint32_t owner =
+      fabric::none; ///< of an edging that is a part of its own: that whose rows it goes along
   std::uint32_t before = fabric::none; ///< the round or row that it goes on from; none: it begins the part
 };
 

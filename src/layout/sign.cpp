@@ -115,6 +115,12 @@ std::vector<Convex> outlines_of(const Placed& placed) {
   return ink;
 }
 
+Convex outline_of(const Pointer& pointer) {
+  const Point aside{-pointer.direction.y, pointer.direction.x};
+  const Point back = pointer.tip - pointer.length * pointer.direction;
+  return {pointer.tip, back + pointer.length / 2 * aside, back - pointer.length / 2 * aside};
+}
+
 Placed moved(Placed placed, Point by) {
   placed.at = placed.at + by;
   placed.text_at = placed.text_at + by;

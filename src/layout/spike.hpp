@@ -6,9 +6,9 @@
 
 namespace whorl::layout {
 
-/// Gives stems to those items of ring `i` that are worked over rounds into one further down, where that and all
-/// between are rings of their own beside it: they become plain symbols, and `Item::stem` says how many rings
-/// they pass. Others keep the arrow that says so.
+/// Gives stems to those items of ring `i` that are worked over rounds into one further down, where that and
+/// all between are rings of their own beside it: they become plain symbols, and `Item::stem` says how many
+/// rings they pass. Others keep the arrow that says so.
 void give_stems(const fabric::Fabric& fabric, const std::vector<Ring>& rings, std::size_t i,
                 std::vector<Item>& items);
 

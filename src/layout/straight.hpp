@@ -16,7 +16,7 @@ struct Straight {
   Figure figure;
   std::vector<Course> courses; ///< one a ring
   Surround outline;            ///< round the rows of a piece that has an edging
-  bool held = true;             ///< all stitches have room by their own places
+  bool held = true;            ///< all stitches have room by their own places
 };
 
 /// How many chains of a starting or turning chain stand before the other items of a line, or behind them.

@@ -124,17 +124,13 @@ double Lettering::width(const drawing::Text& text) { return width_of(set(text));
 
 void Lettering::write(const drawing::Text& text) {
   PangoLayoutLine* line = set(text);
-  const cairo_matrix_t turn{text.along.x, text.along.y, -text.along.y, text.along.x, text.at.x, text.at.y};
-  cairo_save(canvas_);
-  cairo_transform(canvas_, &turn);
-  cairo_move_to(canvas_, -before(text.anchor) * width_of(line), 0);
+  cairo_move_to(canvas_, text.at.x - before(text.anchor) * width_of(line), text.at.y);
   if (letters_ == Letters::as_text) {
     pango_cairo_show_layout_line(canvas_, line);
   } else {
     pango_cairo_layout_line_path(canvas_, line);
     cairo_fill(canvas_);
   }
-  cairo_restore(canvas_);
 }
 
 } // namespace whorl::paint

@@ -82,25 +82,20 @@ bool descends(const std::string& text) {
 double start_of(const drawing::Text& text) {
   switch (text.anchor) {
   case drawing::Anchor::start:
-    return 0;
+    return text.at.x;
   case drawing::Anchor::middle:
-    return -text.width / 2;
+    return text.at.x - text.width / 2;
   case drawing::Anchor::end:
-    return -text.width;
+    return text.at.x - text.width;
   }
-  return 0;
+  return text.at.x;
 }
 
 Piece box_of(const drawing::Text& text) {
   const double left = start_of(text), right = left + text.width;
-  const double top = -rise * text.size, bottom = descends(text.text) ? drop * text.size : 0;
-  const drawing::Point below{-text.along.y, text.along.x};
-  Piece piece{{}, 0, true};
-  for (const drawing::Point p :
-       {drawing::Point{left, top}, drawing::Point{right, top}, drawing::Point{right, bottom},
-        drawing::Point{left, bottom}, drawing::Point{left, top}})
-    piece.points.push_back(text.at + p.x * text.along + p.y * below);
-  return piece;
+  const double top = text.at.y - rise * text.size;
+  const double bottom = text.at.y + (descends(text.text) ? drop * text.size : 0);
+  return {{{left, top}, {right, top}, {right, bottom}, {left, bottom}, {left, top}}, 0, true};
 }
 
 bool is_ground(drawing::Color color) {
