@@ -36,6 +36,12 @@ struct Draft {
   std::vector<std::string> partly; ///< the forms in which words of the first language are left
   bool unread = false; ///< nobody understood it
   bool prose = false; ///< its last form is nothing to worry about in the language that it is written in
+
+  /// Adds a form; `whole`: no word of the first language is left in it.
+  void add(std::string form, bool whole) {
+    if (!whole) partly.push_back(form);
+    forms.push_back(std::move(form));
+  }
 };
 
 /// Makes the forms.
@@ -49,6 +55,10 @@ struct Writing {
   std::map<std::string, std::string> filled; ///< translations that were filled in
 };
 std::vector<Draft> drafts_of(const Writing& writing);
+
+/// The forms of lines of instruction: label, work, count, and what else stands in them. `full`: the tongue without
+/// abbreviations.
+void add_round_forms(Draft& draft, const Writing& writing, const writing::Tongue& brief, const writing::Tongue& full);
 
 /// Puts the chosen forms together and says where each stands.
 std::string composed(const pattern::Source& source, std::vector<Draft>& drafts);

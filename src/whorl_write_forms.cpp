@@ -4,10 +4,8 @@
 #include "words/fold.hpp"
 #include "words/telling.hpp"
 #include "writing/abbreviations.hpp"
-#include "writing/instruction.hpp"
 #include "writing/name.hpp"
 #include "writing/placing_words.hpp"
-#include "writing/shortest.hpp"
 #include "writing/word_for_word.hpp"
 
 #include <algorithm>
@@ -16,7 +14,6 @@ namespace whorl {
 namespace {
 
 using writing::Passage;
-using writing::Plainness;
 using writing::Tongue;
 using Sort = Passage::Sort;
 using Words = std::optional<std::string>;
@@ -111,19 +108,12 @@ private:
     return writing::word_for_word(text, w_.from, brief_).text;
   }
 
-  /// Adds a form; one that still has words of the first language is told.
-  void add_word_for_word(Draft& draft, const std::string& head, std::string_view text) const {
-    const writing::WordForWord words = writing::word_for_word(text, w_.from, brief_);
-    if (!words.whole) draft.partly.push_back(head + words.text);
-    draft.forms.push_back(head + words.text);
-  }
-
   void add_forms(Draft& draft) const {
     const Passage& passage = draft.passage;
     switch (passage.sort) {
     case Sort::round:
       draft.work = true;
-      return add_round(draft);
+      return add_round_forms(draft, w_, brief_, full_);
     case Sort::placing:
       draft.work = true;
       return add_placing(draft);
@@ -153,83 +143,9 @@ private:
         draft.passage.placings.size() == 1 && !w_.same_language
             ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
             : std::nullopt;
-    if (sentence && words.whole) draft.forms.push_back(*sentence);
-    if (sentence && !words.whole) {
-      draft.partly.push_back(*sentence + " [" + std::string(typed) + "]");
-      draft.forms.push_back(draft.partly.back());
-    }
-    add_word_for_word(draft, "", typed);
-  }
-
-  /// A label, its work and its count, where the language has all of them.
-  void add_line(Draft& draft, const pattern::RoundText& round, const Words& work,
-                const Tongue& tongue) const {
-    const Words count = writing::count_in_words(tree_, round, tongue);
-    if (!work || !count) return;
-    const std::string label = label_of(round, tongue);
-    draft.forms.push_back(head_of(draft.passage, round) + label + (label.empty() ? "" : " ") + *work +
-                          (count->empty() ? "" : " ") + *count);
-  }
-
-  static std::uint32_t begin_of(const pattern::RoundText& round) {
-    return words::cover(round.label_span, round.span).begin;
-  }
-
-  /// What stands above a line and belongs to its work: a starting chain.
-  std::string head_of(const Passage& passage, const pattern::RoundText& round) const {
-    const std::uint32_t end = std::max(passage.span.begin, begin_of(round));
-    const std::string_view text = source_.at({passage.span.begin, end});
-    const std::size_t blanks = text.find_last_not_of(" \t\r\n") + 1;
-    return blanks == 0 ? std::string()
-                       : word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks));
-  }
-
-  /// With its colon.
-  std::string label_of(const pattern::RoundText& round, const Tongue& tongue) const {
-    if (const Words label = writing::label_in_words(round, tongue)) return *label;
-    std::string typed = round.label;
-    while (!typed.empty() && std::string_view(" :").find(typed.back()) != std::string_view::npos)
-      typed.pop_back();
-    return typed.empty() ? typed : word_for_word(typed) + ":";
-  }
-
-  void add_round(Draft& draft) const {
-    const auto is_unread = [this](std::uint32_t round) { return !tree_.rounds[round].read; };
-    draft.unread = std::any_of(draft.passage.rounds.begin(), draft.passage.rounds.end(), is_unread);
-    if (draft.unread) return;
-    if (draft.passage.rounds.size() == 1) {
-      const pattern::RoundText& round = tree_.rounds[draft.passage.rounds.front()];
-      if (round.read && round.body != pattern::no_node) add_instructions(draft, round);
-      add_label_and_words(draft, round);
-    }
-    add_word_for_word(draft, "", source_.at(draft.passage.span));
-  }
-
-  void add_instructions(Draft& draft, const pattern::RoundText& round) const {
-    const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, begin_of(round));
-    if (w_.form == WriteForm::full)
-      for (const Plainness plainness : {Plainness::places, Plainness::usual})
-        add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), full_, plainness),
-                 full_);
-    if (w_.form == WriteForm::shortest)
-      add_line(draft, round, writing::shortest_instruction(tree_, steps, brief_), brief_);
-    // What a line does to more than its own stitches is said in its author's words.
-    for (const Plainness plainness : {Plainness::usual, Plainness::places})
-      add_line(draft, round, writing::instruction(tree_, round.body, begin_of(round), brief_, plainness),
-               brief_);
-    for (const Plainness plainness : {Plainness::usual, Plainness::places})
-      add_line(draft, round, writing::instruction(tree_, steps, brief_, plainness), brief_);
-  }
-
-  /// The label as the language has it, all behind it word for word.
-  void add_label_and_words(Draft& draft, const pattern::RoundText& round) const {
-    const Passage& passage = draft.passage;
-    const std::string label = head_of(passage, round) + label_of(round, brief_);
-    const std::uint32_t begin = std::max({passage.span.begin, begin_of(round), round.label_span.end});
-    std::string_view rest = source_.at({std::min(begin, passage.span.end), passage.span.end});
-    while (!rest.empty() && std::string_view(" :.-)").find(rest.front()) != std::string_view::npos)
-      rest.remove_prefix(1);
-    add_word_for_word(draft, label + (label.empty() ? "" : " "), rest);
+    if (sentence)
+      draft.add(words.whole ? *sentence : *sentence + " [" + std::string(typed) + "]", words.whole);
+    draft.add(words.text, words.whole);
   }
 
   void add_heading(Draft& draft) const {

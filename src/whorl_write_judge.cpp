@@ -26,6 +26,7 @@ std::vector<writing::Step> own_steps(const pattern::Tree& tree, const RoundText&
   std::vector<writing::Step> steps = writing::steps_of(tree, round.body);
   std::vector<std::uint8_t> yarns;
   for (writing::Step& step : steps) {
+    step.work.named = stitch::no_kind; // another word for any stitch
     if (step.work.yarn == 0) continue;
     const auto known = std::find(yarns.begin(), yarns.end(), step.work.yarn);
     const auto number = static_cast<std::uint8_t>(known - yarns.begin() + 1);

@@ -119,6 +119,17 @@ bool is_sign(std::string_view name) {
   return name.size() == 1 && std::string_view("+^#%@~&<>").find(name.front()) != none;
 }
 
+/// A full stop that is not behind a few letters: "verl. fM" has none.
+bool has_sentence_stop(std::string_view name) {
+  constexpr std::size_t longest_cut = 5;
+  std::size_t begin = 0;
+  for (std::size_t at = 0; at < name.size(); ++at) {
+    if (is_blank(name[at])) begin = at + 1;
+    if (name[at] == '.' && (at + 1 == name.size() || at == begin || at - begin > longest_cut)) return true;
+  }
+  return false;
+}
+
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
 bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
   if (is_sign(name)) return true;
@@ -132,7 +143,7 @@ bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
     words += word.empty() ? 0 : 1;
     at = end + 1;
   }
-  return words <= words_of_name && name.find_first_of(".,;!?\"") == none;
+  return words <= words_of_name && name.find_first_of(",;!?\"") == none && !has_sentence_stop(name);
 }
 
 bool has_letter(std::string_view text) { return std::any_of(text.begin(), text.end(), is_letter); }

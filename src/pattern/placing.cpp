@@ -97,6 +97,12 @@ bool is_ordinal_stop(const Sentence& sentence, std::uint32_t at) {
          (next < sentence.size() && sentence.text()[next] == '-');
 }
 
+const Word* mark_of(const WordsAt& words) {
+  const auto found =
+      std::find_if(words.begin(), words.end(), [](const Word& word) { return word.kind == WordKind::mark; });
+  return found == words.end() ? nullptr : &*found;
+}
+
 /// Where the clause that begins at `begin` ends: a full stop, a semicolon, or a comma or "and" before another
 /// thing placed.
 std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
@@ -107,7 +113,9 @@ std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::
       ++at;
       continue;
     }
-    const char mark = words.first->kind == WordKind::mark ? words.first->mark : '\0';
+    // A full stop may be the word of an ordinal too.
+    const Word* const sign = words.first->end == at + 1 ? mark_of(words) : nullptr;
+    const char mark = sign != nullptr ? sign->mark : '\0';
     depth += mark == '(' || mark == '[' ? 1 : mark == ')' || mark == ']' ? -1 : 0;
     const bool decimal =
         mark == '.' && at + 1 < end && sentence.text()[at + 1] >= '0' && sentence.text()[at + 1] <= '9';

@@ -36,8 +36,9 @@ private:
   }
 
   /// Only what the language understands as that stitch: a list is read too.
-  void add_known(const std::string& kind, const std::string& full) {
+  void add_known(const std::string& kind, const std::string& name) {
     const auto brief = tongue_.word(kind);
+    const std::string full = name.substr(0, name.find(" (")); // what it is called besides
     const std::string known = tongue_.understands(full, kind) ? full : tongue_.longest_phrase(kind);
     if (brief && !known.empty()) add_full(*brief, known);
   }

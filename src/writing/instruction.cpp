@@ -47,30 +47,92 @@ Words with_yarn(const Tree& tree, std::uint8_t number, const Tongue& tongue) {
   return with ? Words{*with + " " + yarn + " "} : std::nullopt;
 }
 
+const char* group_row(const Work& work) {
+  switch (work.where) {
+  case Where::next:
+    return work.to_end ? "group-in-each" : "group-in-next";
+  case Where::same:
+    return "group-in-same";
+  case Where::last:
+    return "group-in-last";
+  case Where::ring:
+    return "group-in-ring";
+  case Where::space:
+    return work.to_end ? "group-in-spaces" : "group-in-space";
+  case Where::between:
+    return work.to_end ? "group-in-gaps" : "group-in-gap";
+  default:
+    return "";
+  }
+}
+
 /// Several stitches into one place.
 Words in_one_place(const Work& work, const std::string& list, const Tongue& tongue) {
-  if (work.where != Where::next || work.to_end) return std::nullopt;
-  Words one = tongue.row("group-in-next", {{}, {}, list, {}});
-  if (!one || work.times == 1) return one;
+  if (work.to_end && work.leave > 0) return std::nullopt;
+  Words one = tongue.row(group_row(work), {{}, {}, list, {}});
+  if (!one || work.times == 1 || work.to_end) return one;
   return tongue.row("group-times", {digits(work.times), {}, *one, {}});
+}
+
+/// What a step says of another round or part.
+struct Named {
+  std::uint32_t round = 0;
+  std::uint16_t number = 0;
+};
+
+bool is_of_other(const Work& work) {
+  return work.act == Act::free_loops || work.act == Act::part_edge || work.act == Act::skipped ||
+         (work.act == Act::stitch && work.into == pattern::Into::two_parts);
+}
+
+/// The number of a round that is named, or none where the entry gives several.
+Words number_of(const Tree& tree, const Named& named) {
+  if (named.number != 0) return digits(named.number);
+  if (named.round >= tree.rounds.size()) return std::nullopt;
+  const pattern::RoundText& round = tree.rounds[named.round];
+  return round.from > 0 && round.from == round.to && round.again == 0 ? Words{std::to_string(round.from)}
+                                                                      : std::nullopt;
+}
+
+Words as_round(const Tree& tree, const Named& named, const Tongue& tongue) {
+  const Words number = number_of(tree, named);
+  return number ? tongue.sentence("say-as-round", {*number}) : number;
+}
+
+/// Into loops that another round left free, or through another part.
+Words of_other(const Tree& tree, const Work& work, const Named& named, const Tongue& tongue) {
+  if (named.round >= tree.rounds.size() || tree.parts.empty()) return std::nullopt;
+  const std::string& part = tree.parts[tree.rounds[named.round].part].name;
+  if (work.act == Act::stitch) {
+    const Words name = tongue.stitch(tree, work.kind);
+    const bool plain = name && !work.to_end && work.in_one == 1 && !part.empty();
+    return plain ? tongue.sentence("say-through-parts", {digits(work.times), *name, part}) : std::nullopt;
+  }
+  const Words number = number_of(tree, named), loops = loops_in_words(work.loops, tongue);
+  if (!number || !loops || work.act != Act::free_loops || work.nth != 0) return std::nullopt;
+  return part.empty() ? tongue.sentence("say-in-free-loops", {*number, *loops})
+                      : tongue.sentence("say-in-free-loops-of", {*number, *loops, part});
 }
 
 class NodeWords {
 public:
-  NodeWords(const Tree& tree, std::uint32_t from, const Tongue& tongue, Plainness plainness)
-      : tree_(tree), from_(from), tongue_(tongue), plainness_(plainness) {}
+  NodeWords(const Tree& tree, std::uint32_t from, bool above, const Tongue& tongue, Plainness plainness)
+      : tree_(tree), from_(from), above_(above), tongue_(tongue), plainness_(plainness) {}
 
-  Words list(NodeId id, Around around) const {
+  Words list(NodeId id, Around around) {
     if (++around.depth > pattern::limit::depth) return std::nullopt;
     std::string text;
     std::uint8_t yarn = 0;
     for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) {
       const Node& node = tree_.nodes[id];
-      if (is_before(node, from_)) continue;
+      if (is_before(node, from_) != above_) continue;
       if (is_ring(node) && is_in_ring(tree_, node.next)) continue; // "6 sc in MR" names it
-      const Words words = node_words(node, around);
+      const bool leg = names_leg(node) && next_work(node) != nullptr;
+      const Words words = leg ? in_leg(node, around) : node_words(node, around);
+      if (leg) id = node.next;
       if (!words) return words;
-      const Words with = change_to(node.kind == NodeKind::work ? node.work : Work{}, yarn);
+      const Words with =
+          change_to(tree_.nodes[id].kind == NodeKind::work ? tree_.nodes[id].work : Work{}, yarn);
       if (!with) return with;
       text += (text.empty() ? std::string_view{} : tongue_.comma());
       text += *with + *words;
@@ -79,6 +141,26 @@ public:
   }
 
 private:
+  /// Where the work goes on to another leg, or to the one that it comes from.
+  bool names_leg(const Node& node) const {
+    const bool here = node.kind == NodeKind::sequence && node.child == pattern::no_node && !node.span.empty();
+    return here || (node.kind == NodeKind::work && node.work.act == Act::part_edge);
+  }
+
+  const Node* next_work(const Node& node) const {
+    if (node.next >= tree_.nodes.size()) return nullptr;
+    const Node& next = tree_.nodes[node.next];
+    const bool plain = next.kind == NodeKind::work && next.work.act == Act::stitch &&
+                       next.work.where == Where::next && !next.work.to_end;
+    return plain ? &next : nullptr;
+  }
+
+  /// "12 sc in leg 2".
+  Words in_leg(const Node& node, Around around) {
+    const Words words = node_words(*next_work(node), around);
+    return words ? tongue_.sentence("say-in-leg", {digits(++legs_), *words}) : words;
+  }
+
   /// The yarn of a stitch where it is another than that of the stitches before it in the list.
   Words change_to(const Work& work, std::uint8_t& yarn) const {
     if (work.yarn == 0 || work.yarn == yarn) return Words{""};
@@ -87,13 +169,9 @@ private:
   }
 
   /// Loops that hold for all that follows are said once before it.
-  Words in_loops(const Node& node, Around around) const {
+  Words in_loops(const Node& node, Around around) {
     const bool last = node.next == pattern::no_node;
-    const char* const name = node.work.loops == stitch::back    ? "back loops"
-                             : node.work.loops == stitch::front ? "front loops"
-                             : node.work.loops == stitch::third ? "third loop"
-                                                                : "";
-    const Words loops = tongue_.word(name);
+    const Words loops = loops_in_words(node.work.loops, tongue_);
     if (last && plainness_ == Plainness::usual && loops) {
       const Words head = tongue_.row("loops-rest", {{}, {}, {}, *loops});
       const Words rest = list(node.child, {0, around.depth});
@@ -103,16 +181,17 @@ private:
   }
 
   /// "with moss 3 sc".
-  Words in_yarn(const Node& node, Around around) const {
+  Words in_yarn(const Node& node, Around around) {
     const Words with = with_yarn(tree_, node.work.yarn, tongue_), rest = list(node.child, around);
     return with && rest ? Words{*with + *rest} : std::nullopt;
   }
 
-  Words node_words(const Node& node, const Around& around) const {
+  Words node_words(const Node& node, const Around& around) {
     Work work = node.work;
     if (work.loops == 0) work.loops = around.loops;
     switch (node.kind) {
     case NodeKind::work:
+      if (is_of_other(work)) return of_other(tree_, work, {node.round, node.number}, tongue_);
       return work_in_words(tree_, work, tongue_, plainness_);
     case NodeKind::repeat: {
       const Words inner = list(node.child, around);
@@ -129,6 +208,7 @@ private:
     case NodeKind::sequence:
       return list(node.child, around);
     case NodeKind::reference:
+      return as_round(tree_, {node.round, node.number}, tongue_);
     case NodeKind::unread:
       break;
     }
@@ -137,8 +217,10 @@ private:
 
   const Tree& tree_;
   std::uint32_t from_;
+  bool above_; ///< what is typed before `from`, and nothing else
   const Tongue& tongue_;
   Plainness plainness_;
+  std::uint32_t legs_ = 0; ///< so many are named
 };
 
 /// Steps in words, from one place to the closing that belongs to it.
@@ -178,6 +260,7 @@ private:
       const auto kind = stitch::find_kind(tree_.kinds, step.kind);
       if (!step.kind.empty() && !kind) return std::nullopt;
       work.kind = kind.value_or(stitch::KindId{0});
+      if (is_of_other(work)) return of_other(tree_, work, {step.round, step.number}, tongue_);
       return work_in_words(tree_, work, tongue_, plainness_);
     }
     ++at_;
@@ -198,7 +281,12 @@ private:
 
 std::optional<std::string> instruction(const Tree& tree, NodeId body, std::uint32_t from,
                                        const Tongue& tongue, Plainness plainness) {
-  return NodeWords(tree, from, tongue, plainness).list(body, {});
+  return NodeWords(tree, from, false, tongue, plainness).list(body, {});
+}
+
+std::optional<std::string> instruction_above(const Tree& tree, NodeId body, std::uint32_t from,
+                                             const Tongue& tongue) {
+  return NodeWords(tree, from, true, tongue, Plainness::usual).list(body, {});
 }
 
 std::optional<std::string> instruction(const Tree& tree, const std::vector<Step>& steps, const Tongue& tongue,

@@ -20,6 +20,10 @@ enum class Plainness : std::uint8_t {
 std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, std::uint32_t from,
                                        const Tongue& tongue, Plainness plainness);
 
+/// … and of what is typed before `from`, alone: a starting chain above the line.
+std::optional<std::string> instruction_above(const pattern::Tree& tree, pattern::NodeId body,
+                                             std::uint32_t from, const Tongue& tongue);
+
 /// The same of a line that is written out in steps.
 std::optional<std::string> instruction(const pattern::Tree& tree, const std::vector<Step>& steps,
                                        const Tongue& tongue, Plainness plainness);
@@ -27,6 +31,9 @@ std::optional<std::string> instruction(const pattern::Tree& tree, const std::vec
 /// One step alone.
 std::optional<std::string> work_in_words(const pattern::Tree& tree, const pattern::Work& work,
                                          const Tongue& tongue, Plainness plainness);
+
+/// "BLO"; none of both loops, or where they are not said.
+std::optional<std::string> loops_in_words(std::uint8_t loops, const Tongue& tongue);
 
 /// "Rnds 4-6:"; none where it is no number that the line begins with: "Next rnd".
 std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue);

@@ -5,17 +5,16 @@
 namespace whorl::writing {
 namespace {
 
-/// A label that is a number or a range of them, and nothing else that tells: "Rnd 41b" is not.
-bool is_numbered(const pattern::RoundText& round) {
-  const std::string from = std::to_string(round.from), to = std::to_string(round.to);
-  std::string numbers;
-  for (const char c : round.label)
-    if (c >= '0' && c <= '9') numbers += c;
-  return round.from > 0 && round.again == 0 && numbers == (round.from == round.to ? from : from + to);
-}
+/// A label that is a number or a range of them: "Next rnd" is one too, "Rnd 41b" is not.
+bool is_numbered(const pattern::RoundText& round) { return round.from > 0 && round.again == 0; }
 
 std::string unit_id(const pattern::RoundText& round) {
   return round.kind == pattern::RoundKind::row ? "row" : "round";
+}
+
+std::optional<std::string> counted(const std::string& count, const std::optional<std::string>& name,
+                                   const Tongue& tongue) {
+  return name ? tongue.row("count-work", {count, *name, {}, {}}) : std::nullopt;
 }
 
 std::optional<std::string> unit_words(const pattern::Tree& tree, const pattern::Stated& stated,
@@ -24,18 +23,17 @@ std::optional<std::string> unit_words(const pattern::Tree& tree, const pattern::
   switch (stated.unit) {
   case pattern::Unit::any:
     return count;
-  case pattern::Unit::stitches: {
-    const auto place = tongue.word("st");
-    return place ? tongue.row("count-work", {count, *place, {}, {}}) : std::nullopt;
-  }
-  case pattern::Unit::kind: {
-    const auto name = tongue.stitch(tree, stated.kind);
-    return name ? tongue.row("count-work", {count, *name, {}, {}}) : std::nullopt;
-  }
+  case pattern::Unit::stitches:
+    return counted(count, tongue.word("st"), tongue);
+  case pattern::Unit::kind:
+    return counted(count, tongue.stitch(tree, stated.kind), tongue);
   case pattern::Unit::spaces:
+    return counted(count, tongue.word("space"), tongue);
   case pattern::Unit::chains:
+    return counted(count, tongue.word("ch"), tongue);
   case pattern::Unit::group:
-    break;
+    if (stated.kind == 0 || stated.kind > tree.group_names.size()) break;
+    return counted(count, tree.group_names[stated.kind - 1U], tongue);
   }
   return std::nullopt;
 }
@@ -43,7 +41,7 @@ std::optional<std::string> unit_words(const pattern::Tree& tree, const pattern::
 } // namespace
 
 std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue) {
-  if (!is_numbered(round)) return std::nullopt;
+  if (round.label.empty() || !is_numbered(round)) return std::nullopt;
   const bool one = round.from == round.to;
   const std::string id = "write-label-" + unit_id(round) + (one ? "" : "s");
   const std::vector<std::string> numbers{std::to_string(round.from), std::to_string(round.to)};

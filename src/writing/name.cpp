@@ -12,12 +12,11 @@ using stitch::StitchKind;
 
 /// "dc5pc" in full: a popcorn of 5 double crochet; "" for other names.
 std::string gathered_kind(const std::string& name, const Say& say) {
-  const std::size_t digits = name.find_first_of("0123456789");
-  if (digits == 0 || digits == std::string::npos) return {};
-  const std::size_t end = std::min(name.find_first_not_of("0123456789", digits), name.size());
-  const std::string head = "stitch-gathered-" + name.substr(end), base = "stitch-" + name.substr(0, digits);
-  if (end == name.size() || !has_words(say, head) || !has_words(say, base)) return {};
-  return say(head, {say(base, {}), name.substr(digits, end - digits)});
+  const auto gathered = gathered_of(name);
+  if (!gathered || !has_words(say, "stitch-gathered-" + gathered->as) ||
+      !has_words(say, "stitch-" + gathered->of))
+    return {};
+  return say("stitch-gathered-" + gathered->as, {say("stitch-" + gathered->of, {}), gathered->number});
 }
 
 std::string short_kind(const StitchKind& kind, const words::Vocabulary& terms) {

@@ -86,7 +86,7 @@ std::string Tongue::longest_phrase(std::string_view concept_name) const {
 std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) const {
   const auto row = std::find_if(words_.rows.begin(), words_.rows.end(),
                                 [id](const words::RowEntry& entry) { return entry.id == id; });
-  if (row == words_.rows.end() || row->write.empty()) return std::nullopt;
+  if (id.empty() || row == words_.rows.end() || row->write.empty()) return std::nullopt;
   std::string text = row->write;
   if (!fill(text, "{n}", slots.n) || !fill(text, "{stitch}", slots.stitch) ||
       !fill(text, "{list}", slots.list) || !fill(text, "{loops}", slots.loops))
@@ -94,12 +94,29 @@ std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) 
   return text;
 }
 
+std::optional<std::string> Tongue::sentence(const std::string& id,
+                                            const std::vector<std::string>& with) const {
+  return has_words(say_, id) ? std::optional(say_(id, with)) : std::nullopt;
+}
+
 std::optional<std::string> Tongue::stitch(const pattern::Tree& tree, stitch::KindId kind) const {
   if (kind >= tree.kinds.size()) return std::nullopt;
   const stitch::StitchKind& entry = tree.kinds[kind];
   if (entry.own) return entry.name;
   if (full_ && has_words(say_, "stitch-" + entry.name)) return say_("stitch-" + entry.name, {});
-  return word(entry.name);
+  if (auto known = word(entry.name)) return known;
+  const auto gathered = gathered_of(entry.name);
+  const auto of = gathered ? word(gathered->of) : std::nullopt, as = gathered ? word(gathered->as) : of;
+  return of && as ? row("many-of-stitch", {gathered->number, *of, *as, {}}) : std::nullopt;
+}
+
+std::optional<Gathered> gathered_of(std::string_view kind) {
+  const std::size_t digits = kind.find_first_of("0123456789");
+  if (digits == 0 || digits == std::string_view::npos) return std::nullopt;
+  const std::size_t end = kind.find_first_not_of("0123456789", digits);
+  if (end == std::string_view::npos || kind.substr(end) == "tog") return std::nullopt;
+  return Gathered{std::string(kind.substr(0, digits)), std::string(kind.substr(digits, end - digits)),
+                  std::string(kind.substr(end))};
 }
 
 std::optional<Together> together_of(std::string_view kind) {

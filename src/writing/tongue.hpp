@@ -38,6 +38,8 @@ public:
   /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot
   /// that is empty.
   std::optional<std::string> row(std::string_view id, const Slots& slots) const;
+  /// A text of the language's sheet; none where it has none.
+  std::optional<std::string> sentence(const std::string& id, const std::vector<std::string>& with) const;
   /// The names in a text put into the language; what is none stays.
   std::string named(std::string_view text) const;
   /// Name and length of what is called so at a place of a folded text; none: it is no name.
@@ -65,5 +67,11 @@ struct Together {
   std::string base, number;
 };
 std::optional<Together> together_of(std::string_view kind);
+
+/// "dc5pc": a popcorn (`as`) of 5 dc.
+struct Gathered {
+  std::string of, number, as;
+};
+std::optional<Gathered> gathered_of(std::string_view kind);
 
 } // namespace whorl::writing

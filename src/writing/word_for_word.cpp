@@ -1,5 +1,6 @@
 #include "writing/word_for_word.hpp"
 
+#include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
 namespace whorl::writing {
@@ -8,11 +9,12 @@ namespace {
 using words::Word;
 using words::WordKind;
 
-/// The longest word at a place, of those the cheapest; nullptr if none begins there.
-const Word* word_at(const words::Lattice& lattice, std::uint32_t at) {
+/// The longest word at a place, of those the cheapest; nullptr if none begins there. Figures are a number.
+const Word* word_at(const words::Lattice& lattice, std::string_view text, std::uint32_t at) {
   const Word* best = nullptr;
   for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
     const Word& word = lattice.words[i];
+    if (words::is_digit(text[at]) && word.kind == WordKind::number) return &word;
     if (best == nullptr || word.end > best->end || (word.end == best->end && word.cost < best->cost))
       best = &word;
   }
@@ -49,7 +51,7 @@ WordForWord word_for_word(std::string_view text, const words::Vocabulary& from, 
   bool whole = true;
   for (std::uint32_t at = 0; at < folded.text.size();) {
     const auto* const name = tongue.name_at(folded.text, at);
-    const Word* const word = name == nullptr ? word_at(lattice, at) : nullptr;
+    const Word* const word = name == nullptr ? word_at(lattice, folded.text, at) : nullptr;
     const std::uint32_t end = name != nullptr   ? at + static_cast<std::uint32_t>(name->first.size())
                               : word != nullptr ? std::max(word->end, at + 1)
                                                 : at + 1;

@@ -36,7 +36,8 @@ public:
     case Act::stitch:
       return stitch(work);
     case Act::skip:
-      return work.to_end ? std::nullopt : tongue_.row("skip", {digits(work.times), {}, {}, {}});
+      return work.to_end ? tongue_.row("skip-rest", {})
+                         : tongue_.row("skip", {digits(work.times), {}, {}, {}});
     case Act::ring:
       return tongue_.word("ring");
     case Act::join:
@@ -44,7 +45,12 @@ public:
     case Act::turn:
       return tongue_.row("turn", {});
     case Act::other_side:
-      return tongue_.word("other side");
+      return tongue_.row("other-side", {});
+    case Act::start_here:
+      return tongue_.word("move marker");
+    case Act::travel:
+      return work.times == 0 ? tongue_.row("travel-to-space", {})
+                             : tongue_.row("travel", {digits(work.times), {}, {}, {}});
     default:
       return std::nullopt; // edges of other rounds and parts are told in sentences
     }
@@ -59,7 +65,6 @@ private:
   Words name(const Work& work) const {
     if (work.into == Into::front_post) return around_post(work, "fp");
     if (work.into == Into::back_post) return around_post(work, "bp");
-    if (work.into != Into::loops) return std::nullopt;
     const auto together = together_of(kind_of(work));
     if (!together) return tongue_.stitch(tree_, work.kind);
     if (kind_of(work) == "sc2tog" && !plain_) return tongue_.word("dec");
@@ -95,25 +100,83 @@ private:
     return tongue_.row("group-times", {digits(work.times), {}, *one, {}});
   }
 
+  /// Into a place that is named: "2 dc in last st", "3 dc in each ch-sp around".
+  Words named_place(const Work& work, const std::string& name) const {
+    const std::string all = digits(std::uint64_t{work.in_one} * work.times);
+    switch (work.where) {
+    case Where::same:
+      return tongue_.row("in-same", {all, name, {}, {}});
+    case Where::last:
+      return work.times == 1 ? tongue_.row("in-last", {digits(work.in_one), name, {}, {}}) : std::nullopt;
+    case Where::chain:
+      return in_chain(work, name);
+    case Where::space:
+      return each("in-space", "all-spaces", work, name);
+    case Where::between:
+      return each("in-gap", "all-gaps", work, name);
+    case Where::centre:
+      return each("in-centre", "in-each-centre", work, name);
+    case Where::any:
+      return work.to_end ? tongue_.row("each-and-space", {digits(work.in_one), name, {}, {}}) : std::nullopt;
+    case Where::any_chain:
+      return work.to_end ? tongue_.row("each-and-chain", {digits(work.in_one), name, {}, {}}) : std::nullopt;
+    default:
+      return std::nullopt;
+    }
+  }
+
+  /// The next place of a sort, or each of them.
+  Words each(const char* next, const char* all, const Work& work, const std::string& name) const {
+    if (work.to_end)
+      return work.leave == 0 ? tongue_.row(all, {digits(work.in_one), name, {}, {}}) : std::nullopt;
+    Words one = tongue_.row(next, {digits(work.in_one), name, {}, {}});
+    if (!one || work.times == 1) return one;
+    return tongue_.row("group-times", {digits(work.times), {}, *one, {}});
+  }
+
+  /// "2 sc in 3rd ch from hook"; where the language has a form of its own for that number, in that.
+  Words in_chain(const Work& work, const std::string& name) const {
+    if (work.times != 1) return std::nullopt;
+    const Slots slots{digits(work.in_one), name, digits(work.nth), {}};
+    if (work.nth == 2) return tongue_.row("in-chain", slots);
+    const Words third =
+        work.nth == 3 ? tongue_.sentence("say-in-third-chain", {slots.n, name, slots.list}) : std::nullopt;
+    return third ? third : tongue_.row("in-ordinal-chain", slots);
+  }
+
+  /// Through more than a stitch, or lower down.
+  Words through(const Work& work, const std::string& name) const {
+    if (work.where != Where::next || work.in_one != 1) return std::nullopt;
+    if (work.into == Into::both_layers)
+      return work.to_end ? tongue_.row("through-layers", {{}, name, {}, {}})
+                         : tongue_.row("count-in-loops", {digits(work.times), name, {}, {}});
+    if (work.into != Into::below || work.to_end) return std::nullopt;
+    Words one = tongue_.row("below", {digits(work.down), name, {}, {}});
+    if (!one || work.times == 1) return one;
+    return tongue_.row("group-times", {digits(work.times), {}, *one, {}});
+  }
+
   Words placed(const Work& work, const std::string& name) const {
+    if (work.into == Into::below || work.into == Into::both_layers) return through(work, name);
     if (work.where == Where::next) return into_next(work, name);
     if (work.where == Where::ring && work.in_one == 1 && !work.to_end)
       return tongue_.row("in-ring", {digits(work.times), name, {}, {}});
-    if (work.where == Where::chain && work.nth == 2 && work.times == 1)
-      return tongue_.row("in-chain", {digits(work.in_one), name, {}, {}});
-    return std::nullopt;
+    return named_place(work, name);
   }
 
   Words stitch(const Work& work) const {
-    if (work.kind >= tree_.kinds.size() || work.counts || work.as_high || work.in_space != 0 ||
-        work.in_corner != 0)
-      return std::nullopt;
-    if (kind_of(work) == "ch" && work.in_one == 1 && work.where == Where::next && !work.to_end)
-      if (Words chain = tongue_.row("starting-chain", {digits(work.times), {}, {}, {}})) return chain;
+    if (work.kind >= tree_.kinds.size() || work.in_space != 0 || work.in_corner != 0) return std::nullopt;
+    if (kind_of(work) == "ch" && work.in_one == 1 && work.where == Where::next && !work.to_end) {
+      const std::string times = digits(work.times);
+      Words chain = work.counts ? tongue_.sentence("say-counting-chain", {times})
+                                : tongue_.row("starting-chain", {times, {}, {}, {}});
+      if (chain) return chain;
+    }
+    if (work.counts) return std::nullopt;
     const Words called = is_increase(work) ? tongue_.word("increase") : name(work);
     Words text = called ? placed(work, *called) : std::nullopt;
     if (!text || work.loops == 0 || work.loops == stitch::both) return text;
-    const Words loops = tongue_.word(loops_concept(work.loops));
+    const Words loops = loops_in_words(work.loops, tongue_);
     return loops ? Words{*loops + (tongue_.words().blanks_between_words ? " " : "") + *text} : std::nullopt;
   }
 
@@ -123,6 +186,10 @@ private:
 };
 
 } // namespace
+
+std::optional<std::string> loops_in_words(std::uint8_t loops, const Tongue& tongue) {
+  return tongue.word(loops_concept(loops));
+}
 
 std::optional<std::string> work_in_words(const Tree& tree, const Work& work, const Tongue& tongue,
                                          Plainness plainness) {

@@ -1,0 +1,172 @@
+#include "whorl_write.hpp"
+
+#include "writing/instruction.hpp"
+#include "writing/placing_words.hpp"
+#include "writing/shortest.hpp"
+#include "writing/word_for_word.hpp"
+
+#include <algorithm>
+
+namespace whorl {
+namespace {
+
+using pattern::Placing;
+using pattern::RoundText;
+using writing::Passage;
+using writing::Plainness;
+using writing::Tongue;
+using Words = std::optional<std::string>;
+
+/// Words beside the work of a line; `whole`: none of them is in the first language.
+struct Beside {
+  std::string before, behind;
+  bool whole = true;
+};
+
+class RoundForms {
+public:
+  RoundForms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full)
+      : draft_(draft), w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
+        brief_(brief), full_(full) {}
+
+  void add() {
+    const std::vector<std::uint32_t>& rounds = draft_.passage.rounds;
+    const auto is_unread = [this](std::uint32_t round) { return !tree_.rounds[round].read; };
+    draft_.unread = std::any_of(rounds.begin(), rounds.end(), is_unread);
+    if (draft_.unread) return;
+    if (rounds.size() == 1) {
+      const RoundText& round = tree_.rounds[rounds.front()];
+      if (round.body != pattern::no_node) {
+        add_instructions(round, beside(round, false));
+        if (!draft_.passage.placings.empty()) add_instructions(round, beside(round, true));
+      }
+      add_label_and_words(round);
+    }
+    add_word_for_word("", source_.at(draft_.passage.span));
+  }
+
+private:
+  static std::uint32_t begin_of(const RoundText& round) {
+    return words::cover(round.label_span, round.span).begin;
+  }
+
+  std::string word_for_word(std::string_view text) const {
+    return writing::word_for_word(text, w_.from, brief_).text;
+  }
+
+  void add_word_for_word(const std::string& head, std::string_view text) {
+    const writing::WordForWord words = writing::word_for_word(text, w_.from, brief_);
+    draft_.add(head + words.text, words.whole);
+  }
+
+  /// What is said in a line besides its work: sentences of the language; a remark stays as its author has it,
+  /// in brackets if asked.
+  Beside beside(const RoundText& round, bool in_brackets) const {
+    Beside all;
+    for (const std::uint32_t number : draft_.passage.placings) {
+      const Placing& placing = tree_.placings[number];
+      const bool head = placing.span.end <= begin_of(round);
+      if (head) continue;
+      const std::string typed(source_.at(placing.span));
+      Words words = writing::placing_in_words(tree_, placing, brief_);
+      if (!words) {
+        const writing::WordForWord by_word = writing::word_for_word(typed, w_.from, brief_);
+        all.whole = all.whole && (by_word.whole || w_.same_language);
+        words = by_word.whole ? by_word.text : in_brackets ? "[" + typed + "]" : typed;
+      }
+      const bool before = placing.what == pattern::What::change && placing.span.begin < body_of(round);
+      (before ? all.before : all.behind) += before ? *words + " " : " " + *words;
+    }
+    return all;
+  }
+
+  /// Where the work of a line begins.
+  std::uint32_t body_of(const RoundText& round) const {
+    const pattern::NodeId first = tree_.nodes[round.body].child;
+    for (pattern::NodeId id = first; id < tree_.nodes.size(); id = tree_.nodes[id].next)
+      if (!tree_.nodes[id].span.empty() && !writing::is_before(tree_.nodes[id], begin_of(round)))
+        return tree_.nodes[id].span.begin;
+    return round.span.begin;
+  }
+
+  /// A label, its work and its count, where the language has all of them.
+  void add_line(const RoundText& round, const Words& work, const Tongue& tongue, const Beside& beside) {
+    const Words count = writing::count_in_words(tree_, round, tongue);
+    if (!work || !count) return;
+    const std::string label = label_of(round, tongue);
+    for (const std::string& head : heads_of(round))
+      draft_.add(head + label + (label.empty() ? "" : " ") + beside.before + *work +
+                     (count->empty() ? "" : " ") + *count + beside.behind,
+                 beside.whole);
+  }
+
+  /// What stands above a line and belongs to its work: a starting chain.
+  std::string_view above(const RoundText& round) const {
+    const pattern::Span span = draft_.passage.span;
+    return source_.at({span.begin, std::max(span.begin, begin_of(round))});
+  }
+
+  std::vector<std::string> heads_of(const RoundText& round) const {
+    const std::string_view text = above(round);
+    const std::size_t blanks = text.find_last_not_of(" \t\r\n") + 1;
+    if (blanks == 0) return {""};
+    std::vector<std::string> heads;
+    if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
+      heads.push_back(*words + "." + std::string(text.substr(blanks)));
+    heads.push_back(word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks)));
+    return heads;
+  }
+
+  /// With its colon.
+  std::string label_of(const RoundText& round, const Tongue& tongue) const {
+    if (const Words label = writing::label_in_words(round, tongue)) return *label;
+    std::string typed = round.label;
+    while (!typed.empty() && std::string_view(" :").find(typed.back()) != std::string_view::npos)
+      typed.pop_back();
+    return typed.empty() ? typed : word_for_word(typed) + ":";
+  }
+
+  void add_instructions(const RoundText& round, const Beside& beside) {
+    const std::uint32_t from = begin_of(round);
+    const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, from);
+    const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
+      add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside);
+    };
+    if (w_.form == WriteForm::full) {
+      by_tree(full_, Plainness::places);
+      by_tree(full_, Plainness::usual);
+    }
+    if (w_.form == WriteForm::shortest)
+      add_line(round, writing::shortest_instruction(tree_, steps, brief_), brief_, beside);
+    by_tree(brief_, Plainness::usual);
+    by_tree(brief_, Plainness::places);
+    // What a line does to more than its own stitches is said in its author's words.
+    for (const Plainness plainness : {Plainness::usual, Plainness::places})
+      add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside);
+  }
+
+  /// The label as the language has it, all behind it word for word.
+  void add_label_and_words(const RoundText& round) {
+    const pattern::Span span = draft_.passage.span;
+    const std::string label = heads_of(round).back() + label_of(round, brief_);
+    const std::uint32_t begin = std::max({span.begin, begin_of(round), round.label_span.end});
+    std::string_view rest = source_.at({std::min(begin, span.end), span.end});
+    while (!rest.empty() && std::string_view(" :.-)").find(rest.front()) != std::string_view::npos)
+      rest.remove_prefix(1);
+    add_word_for_word(label + (label.empty() ? "" : " "), rest);
+  }
+
+  Draft& draft_;
+  const Writing& w_;
+  const pattern::Tree& tree_;
+  const pattern::Source& source_;
+  const Tongue &brief_, &full_;
+};
+
+} // namespace
+
+void add_round_forms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full) {
+  RoundForms(draft, writing, brief, full).add();
+}
+
+} // namespace whorl
