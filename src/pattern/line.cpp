@@ -42,7 +42,8 @@ private:
     std::size_t end = at;
     while (end < typed_.size() && !typed_[end].begins_round) ++end;
     std::size_t start = find_start(at, end);
-    const auto named = start < end ? named_place(reader_, typed_[start].span) : std::nullopt;
+    auto named = start < end ? named_place(reader_, typed_[start].span) : std::nullopt;
+    if (start < end && !named) named = named_start(reader_, typed_[start].span);
     const Span from = start < end ? start_in(reader_, named ? named->place : typed_[start].span) : Span{};
     const bool used = start < end && use_start(end, from);
     if (start < end && !used && named) start = end;

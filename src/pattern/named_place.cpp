@@ -94,6 +94,24 @@ std::optional<NamedPlace> named_round(const Reader& reader, Span line) {
   return last && round ? named : std::nullopt;
 }
 
+std::optional<NamedPlace> named_start(const Reader& reader, Span line) {
+  constexpr std::string_view wide_open = "\xEF\xBC\x88", wide_close = "\xEF\xBC\x89"; // （）
+  const std::string_view text = reader.source.at(line);
+  for (const auto& [open, close] :
+       {std::pair<std::string_view, std::string_view>{"(", ")"}, {wide_open, wide_close}}) {
+    const std::size_t at = text.rfind(open);
+    if (at == text.npos || at == 0 || text.size() < at + open.size() + close.size() ||
+        text.substr(text.size() - close.size()) != close)
+      continue;
+    const Span name = trimmed(reader.source, {line.begin, byte_of(line, at)});
+    const Span start =
+        trimmed(reader.source, {byte_of(line, at + open.size()), byte_of(line, text.size() - close.size())});
+    if (!name.empty() && !start.empty() && !names_stitches(reader, name) && only_starts(reader, start))
+      return NamedPlace{name, start};
+  }
+  return std::nullopt;
+}
+
 bool is_name_of_note(std::string_view name) {
   std::string low(name);
   for (char& c : low) c = words::small(c);

@@ -24,4 +24,7 @@ std::optional<NamedPlace> named_round(const Reader& reader, Span line);
 /// Whether what stands before a colon only leads to a note: "Tip", "NB".
 bool is_name_of_note(std::string_view name);
 
+/// "Owl, body (magic ring)": a name and, in the brackets behind it, the ring or chain its part begins with.
+std::optional<NamedPlace> named_start(const Reader& reader, Span line);
+
 } // namespace whorl::pattern

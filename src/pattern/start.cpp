@@ -1,3 +1,4 @@
+#include "pattern/named_place.hpp"
 #include "pattern/way.hpp"
 
 namespace whorl::pattern {
@@ -47,6 +48,7 @@ Span start_in(const Reader& reader, Span line) {
   if (only_starts(reader, line)) return line;
   if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
   if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};
+  if (const auto named = named_start(reader, line)) return named->place;
   for (const std::uint32_t begin : fronts_of(reader, line)) {
     if (begin > line.begin && names_stitches(reader, {line.begin, begin})) break;
     for (const std::uint32_t end : ends_of(reader, line, begin)) {

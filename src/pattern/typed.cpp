@@ -279,23 +279,40 @@ private:
   static constexpr std::size_t least_unmarked = 3; ///< lines whose numbers run on without a mark
 
   /// "1 mc, 6 sc", "2 6 inc 12", "3 to 5 sc all round 12": numbers that run on from 1 are labels, be there no
-  /// mark behind any. Where the next line stands that is none of them.
+  /// mark behind any; rounds whose numbers have one, and notes, may stand among them. Where the next line
+  /// stands that is none of them.
   std::size_t mark_numbers(std::size_t at) {
-    std::vector<Way> run;
-    int number = 1;
-    for (std::size_t line = at; line < lines_.size(); ++line) {
-      auto way = unmarked_way(lines_[line], number);
-      if (!way) break;
-      number = way->label.to + 1;
-      run.push_back(std::move(*way));
+    std::vector<std::pair<std::size_t, Way>> run;
+    int number = 1, notes = 0;
+    std::size_t behind = at + 1;
+    for (std::size_t line = at; line < lines_.size() && notes <= most_notes; ++line) {
+      if (auto way = unmarked_way(lines_[line], number)) {
+        number = way->label.to + 1;
+        run.emplace_back(line, std::move(*way));
+      } else if (run.empty() || !may_stand_in_run(lines_[line], number, notes)) {
+        break;
+      }
+      behind = line + 1;
     }
-    const bool starts = !run.empty() && run.front().readings.front().effect.starts;
+    const bool starts = !run.empty() && run.front().second.readings.front().effect.starts;
     if (run.size() < least_unmarked || !starts) return at + 1;
-    for (Way& way : run) {
-      lines_[at].ways = {std::move(way)};
-      lines_[at++].begins_round = true;
+    for (auto& [line, way] : run) {
+      lines_[line].ways = {std::move(way)};
+      lines_[line].begins_round = true;
     }
-    return at;
+    return behind;
+  }
+
+  static constexpr int most_notes = 3;
+
+  /// "6-9 sc around" goes on with the numbers of a run, and a line that works nothing does not end it.
+  bool may_stand_in_run(const Typed& typed, int& number, int& notes) const {
+    if (typed.blank) return false;
+    if (!typed.begins_round) return ++notes <= most_notes && !names_stitches(reader_, typed.span);
+    const Label& label = typed.ways.front().label;
+    const bool follows = !label.span.empty() && !label.word && label.from == number;
+    if (follows) number = label.to + 1;
+    return follows;
   }
 
   /// A line that works behind this number, which no mark closes.

@@ -57,3 +57,23 @@ TEST_CASE("a passage goes into the space at hand and into every other") {
   CHECK(effect.pass_spaces == 1);
   CHECK(effect.pass_makes == 7);
 }
+
+TEST_CASE("a first cell that is a label in words makes a row, between bars of either width") {
+  CHECK(counts("Nose\n\nRnd 1 | 6 sc in MR | 6\nRnd 2 | inc x 6 | 12\nRnd 3-4 | sc around | 12\n") ==
+        "6 12 12");
+  CHECK(counts("Nose\n｜Rnd｜Work｜Sts｜\n｜1｜6 sc in MR｜6｜\n｜2｜inc x 6｜12｜\n") == "6 12");
+}
+
+TEST_CASE("a table right below a list of abbreviations is none of its lines") {
+  CHECK(counts("Abbreviations: MR: magic ring, X: single crochet, V: increase\nBODY (orange)\n"
+               "| Round | Work | Total |\n| 1 | MR 6X | 6 |\n| 2 | 6V | 12 |\n") == "6 12");
+}
+
+TEST_CASE("the ring that stands in brackets behind a part's name is that of its first round") {
+  CHECK(counts("Owl, body (magic ring)\n\nRnd 1: 7 sc\nRnd 2: 7 inc\n") == "7 14");
+}
+
+TEST_CASE("numbers without a mark run on past notes and ranges") {
+  CHECK(counts("Nose\n\n1 6 sc in MR 6\n2 6 inc 12\n3-4 12 sc 12\n5 6 dec 6\nStuff.\n6 6 sc 6\n") ==
+        "6 12 12 6 6");
+}
