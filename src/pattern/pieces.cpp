@@ -19,12 +19,31 @@ using words::ConceptClass;
 using words::Word;
 using words::WordKind;
 
-constexpr std::size_t longest_name = 80; ///< bytes of what names a part before its first round
+constexpr std::size_t longest_name = 80;   ///< bytes of what names a part before its first round
+constexpr std::size_t longest_start = 400; ///< the same where it makes the ring or chain, too
 constexpr std::size_t least_piece = 3;
 
 using words::is_digit;
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// A mark of Japanese or Chinese text.
+struct WideMark {
+  std::string_view typed;
+  char mark;
+};
+constexpr WideMark wide_marks[] = {
+    {"\xE3\x80\x82", '.'}, {"\xE3\x80\x81", ','}, {"\xEF\xBC\x8C", ','}, {"\xEF\xBC\x9B", ';'},
+    {"\xEF\xBC\x9A", ':'}, {"\xEF\xBC\x8E", '.'}, {"\xEF\xBC\x9F", '?'}, {"\xEF\xBC\x81", '!'},
+};
+
+/// The wide mark that ends at a place, as a narrow one; '\0' if none does.
+char wide_mark_before(std::string_view text, std::size_t place) {
+  for (const WideMark& wide : wide_marks)
+    if (place >= wide.typed.size() && text.substr(place - wide.typed.size(), wide.typed.size()) == wide.typed)
+      return wide.mark;
+  return '\0';
+}
 
 /// Cutting one typed line.
 class LineCutter {
@@ -62,6 +81,7 @@ private:
   /// The mark before a place: '\0' if a word stands there.
   char mark_before(std::size_t place) const {
     while (place > 0 && (is_blank(text_[place - 1]) || text_[place - 1] == '*')) --place;
+    if (const char wide = wide_mark_before(text_, place); wide != '\0') return wide;
     const char c = place > 0 ? text_[place - 1] : '\0';
     return is_letter(c) || is_digit(c) ? '\0' : c;
   }
@@ -69,6 +89,7 @@ private:
   /// A word or a number begins here that labels begin with, looked at cheaply.
   bool may_begin(std::size_t place) const {
     const char before = text_[place - 1];
+    if (wide_mark_before(text_, place) != '\0') return true;
     if (!is_blank(before) && before != '*' && before != '/' && before != '|' && before != ';') return false;
     const char c = text_[place];
     if (!is_digit(c) && !is_letter(c) && static_cast<unsigned char>(c) < 0x80) return false;
@@ -83,7 +104,8 @@ private:
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
-    if (label.span.begin != line_.begin + place || !has_work(label)) return false;
+    const bool led = mark_before(place) == '.' && label.from == last_ + 1; // "In round 3 …"
+    if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
     if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
@@ -111,6 +133,7 @@ private:
     const char before = mark_before(place);
     if (label.closed && (before == '.' || before == ';')) return true;
     if (!word_ || label.from != last_ + 1) return false;
+    if (before == ',' && !reader_.vocabulary.blanks_between_words) return label.closed;
     if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
     return label.closed || before == '.' || before == ';' || before == '/';
   }
@@ -135,8 +158,19 @@ private:
   /// "ACORN, WITHOUT CUP. 1st Round: Ch 2": what stands before names the part.
   bool begins_first_round(const Label& label, std::size_t place) const {
     const std::string_view name = trim(text_.substr(0, place));
-    const bool sure = label.word && !label.relative && label.closed;
-    return sure && (mark_before(place) != '\0' || label.from == 1) && may_name(name, place);
+    const char before = mark_before(place);
+    const bool sure = label.word && !label.relative && (label.closed || (label.ordinal && before == '.'));
+    if (!sure || (before == '\0' && label.from != 1)) return false;
+    return may_name(name, place) || (before != '\0' && makes_start(label, place));
+  }
+
+  /// "Cap. With brown, ch 4 and join to a ring. 1st round: …": what stands before makes the ring or chain; or
+  /// the whole of a first round that has no label.
+  bool makes_start(const Label& label, std::size_t place) const {
+    const Span before{line_.begin, line_.begin + static_cast<std::uint32_t>(place)};
+    if (place > longest_start) return false;
+    if (label.from == 1) return !start_in(reader_, trimmed(reader_.source, before)).empty();
+    return label.from == 2 && names_ring(reader_, before) && names_stitches(reader_, before);
   }
 
   bool may_name(std::string_view name, std::size_t place) const {

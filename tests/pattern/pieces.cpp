@@ -96,3 +96,21 @@ TEST_CASE("the row that names a table's columns is known") {
   CHECK_FALSE(names("Round\t1"));
   CHECK_FALSE(names("Head"));
 }
+
+TEST_CASE("a first round behind the sentence that makes its ring is cut off") {
+  CHECK(pieces_in("Cap. With brown, ch 4 and join with a sl st to form a ring. 1st round: 8 sc in ring. 2nd "
+                  "round: 2 sc in each st.") ==
+        Pieces{"Cap. With brown, ch 4 and join with a sl st to form a ring.", "1st round: 8 sc in ring.",
+               "2nd round: 2 sc in each st."});
+}
+
+TEST_CASE("wide marks set rounds off where no blanks do") {
+  const std::string_view line = "尾巴：第1圈环起5X（5）；第2圈5V（10）。第3圈10X";
+  const Source source{std::string(line)};
+  Reader reader = reader_of(source);
+  const Reader chinese{source, *words::find_vocabulary("zh-Hans"), reader.kinds};
+  Pieces pieces;
+  for (const Span span : pieces_of(chinese, {0, static_cast<std::uint32_t>(line.size())}))
+    pieces.emplace_back(source.at(span));
+  CHECK(pieces == Pieces{"尾巴：", "第1圈环起5X（5）；", "第2圈5V（10）。", "第3圈10X"});
+}
