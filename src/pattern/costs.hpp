@@ -46,11 +46,13 @@ struct Costs {
   int into_chains_too = 3; ///< a round that goes into the chains before as into stitches, and does not say so
   int other_layers = 3;    ///< a fold worked through or two pieces laid together, which it does not say
   int bare_count = 5;      ///< a last number that stands by itself, as the count
+  int count_of_passes = 1; ///< … where it is so many passes of a list that is repeated
   int habit_again = 1;     ///< a habit that the line has shown already
   int habits_mixed = 6;    ///< two habits that contradict each other in one line
   int starting_chain = 1;  ///< chains taken for a stitch, or not, against what is usual
   int against_its_words = 20; ///< the same against what the line says of them
   int aside = 1;              ///< a bracket that only tells something
+  int spread_evenly = 4;      ///< increases or decreases that the count spreads over the round
   int ring_alone = 1;         ///< a ring whose stitches only the stated count names
   int not_read = 30;          ///< stitches and numbers worth this passed over: the line is not read
 };

@@ -1,5 +1,6 @@
 #include "pattern/counted_round.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/sentence.hpp"
 
@@ -113,6 +114,52 @@ std::optional<std::string> work_by_count(const Reader& reader, const Way& way, s
   const bool fits = told->count >= 2 * told->change;
   if (!fits) return std::nullopt;
   return spread(told->count - 2 * told->change, "inc", told->change) + count;
+}
+
+namespace {
+
+/// The text of a round whose only work, increases or decreases, does not come to the stated count; none if
+/// the reading is no such.
+std::optional<std::string> spread_to_count(const Reading& reading) {
+  const Effect& effect = reading.effect;
+  const bool all_in_hand = effect.uses > 0 && effect.pass_uses == 0 && !effect.starts && effect.spaces == 0;
+  if (!all_in_hand || reading.stated.size() != 1 || !reading.passed_over.empty()) return std::nullopt;
+  const std::uint32_t count = reading.stated.front().count;
+  if (count > limit::number) return std::nullopt;
+  const std::string told = " (" + std::to_string(count) + ")";
+  if (effect.makes == 2 * effect.uses && count > effect.makes)
+    return spread(count - effect.makes, "inc", effect.uses) + told;
+  if (effect.uses == 2 * effect.makes && count > effect.makes)
+    return spread(count - effect.makes, "dec", effect.makes) + told;
+  return std::nullopt;
+}
+
+} // namespace
+
+void take_stitch_before(std::vector<Reading>& readings) {
+  for (Reading& reading : readings)
+    for (NodeId id = 0; id < reading.nodes.size(); ++id)
+      if (reading.nodes[id].kind == NodeKind::work && reading.nodes[id].work.act == Act::stitch)
+        reading.bare.push_back(id);
+}
+
+void spread_evenly(const Reader& reader, std::vector<Reading>& readings, Span span, Effort effort) {
+  for (const Reading& reading : readings) {
+    const std::optional<std::string> text = spread_to_count(reading);
+    if (!text) continue;
+    Stuck stuck;
+    std::vector<Reading> even =
+        read_work(*text, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, stuck);
+    if (even.empty()) return;
+    even.resize(1);
+    point_at(even, span);
+    take_stitch_before(even);
+    even.front().cost = reading.cost + costs.spread_evenly;
+    even.front().placings = reading.placings;
+    even.front().stated = reading.stated;
+    readings.push_back(std::move(even.front())); // `reading` is not valid from here on
+    return;
+  }
 }
 
 void point_at(std::vector<Reading>& readings, Span span) {

@@ -7,12 +7,19 @@
 
 namespace whorl::pattern {
 
-/// A round that a table tells by its count and its change alone, "14目(+7目)", "12 | +6", "35 (even)": its work
-/// in US terms, the increases or decreases spread evenly ("(1 sc, inc) x 7"); nothing where it is told otherwise.
-/// `work` is what stands behind its label.
+/// A round that a table tells by its count and its change alone, "14目(+7目)", "12 | +6", "35 (even)": its
+/// work in US terms, the increases or decreases spread evenly ("(1 sc, inc) x 7"); nothing where it is told
+/// otherwise. `work` is what stands behind its label.
 std::optional<std::string> work_by_count(const Reader& reader, const Way& way, std::string_view work);
 
 /// Makes a reading of such work: every piece of it points at the whole line, in `span`.
 void point_at(std::vector<Reading>& readings, Span span);
+
+/// Makes every stitch of the readings whatever the rounds before are worked in.
+void take_stitch_before(std::vector<Reading>& readings);
+
+/// "6 increases, evenly spaced (24)": adds the reading that the count tells, whose increases or decreases are
+/// spread over the round; the stitches between them are whatever the rounds before are worked in.
+void spread_evenly(const Reader& reader, std::vector<Reading>& readings, Span span, Effort effort);
 
 } // namespace whorl::pattern

@@ -210,7 +210,10 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   const NumberForm form = so_far.word ? NumberForm::any : NumberForm::digits;
   const LabelNumber first = label_number_at(head, place, form);
   if (first.end == 0) return;
-  const std::string_view marks = so_far.word ? closing_marks : closing_marks_of_numbers;
+  const bool wide = !head.vocabulary.blanks_between_words; // "1、环起6针"
+  const std::string_view marks = so_far.word ? closing_marks
+                                 : wide      ? closing_marks_of_wide_numbers
+                                             : closing_marks_of_numbers;
   Reached alone{so_far, begin, first.end};
   alone.label.from = alone.label.to = first.value;
   take_letter(head, alone);

@@ -8,6 +8,7 @@ namespace whorl::pattern {
 /// Marks that close a label with a word for round, and those that close a number alone.
 inline constexpr std::string_view closing_marks = ":.)->=]";
 inline constexpr std::string_view closing_marks_of_numbers = ":.)->/";
+inline constexpr std::string_view closing_marks_of_wide_numbers = ":.)->/,";
 
 /// The place in the folded line of a byte of the file.
 std::size_t place_of(const Head& head, std::uint32_t byte);

@@ -314,9 +314,11 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, c
                                  Kinds& kinds) {
   const Slots& slots = match.slots;
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
-  const std::uint32_t nth = (slots.nth == no_number ? 2 : slots.nth) + (meaning.passed ? 1 : 0);
   const std::string_view words = sentence.text().substr(match.begin, match.end - match.begin);
   if (words.find("each of ") != std::string_view::npos) return std::nullopt; // "in each of the 12 sts"
+  const std::uint32_t behind =
+      meaning.passed && piece ? static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) : 0;
+  const std::uint32_t nth = (slots.nth == no_number ? 2 : slots.nth) + behind;
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
   if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;
   piece->work.nth = static_cast<std::uint16_t>(nth);

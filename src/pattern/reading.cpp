@@ -277,6 +277,13 @@ void read_last_sentence(Sentence& sentence, const std::vector<stitch::StitchKind
   }
 }
 
+/// Whether a count is so many passes of what the reading repeats: "2 sc, inc 24".
+bool is_of_passes(const Reading& reading, std::uint32_t count) {
+  const Effect& effect = reading.effect;
+  return effect.pass_uses > 0 && effect.pass_makes > 1 && effect.pass_uses != effect.pass_makes &&
+         effect.uses == 0 && effect.makes == 0 && count > effect.pass_makes && count % effect.pass_makes == 0;
+}
+
 /// The readings with the last number as the count, where the line reads no other way or hides it.
 void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
                      const Parts& whole, std::vector<Reading>& readings) {
@@ -291,7 +298,8 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     const bool closes =
         behind_slip(sentence, parts.count.begin) &&
         (reading.effect.pass_uses != 0 || reading.effect.makes == parts.count.stated.front().count);
-    reading.cost += closes ? 0 : costs.bare_count;
+    const bool fits = is_of_passes(reading, parts.count.stated.front().count);
+    reading.cost += closes ? 0 : fits ? costs.count_of_passes : costs.bare_count;
     const bool likelier = closes && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));

@@ -200,14 +200,6 @@ bool read_behind_reference(const Reader& reader, Way& way, Effort effort) {
   return true;
 }
 
-/// Every stitch of a reading is whatever the rounds before are worked in.
-void take_stitch_before(std::vector<Reading>& readings) {
-  for (Reading& reading : readings)
-    for (NodeId id = 0; id < reading.nodes.size(); ++id)
-      if (reading.nodes[id].kind == NodeKind::work && reading.nodes[id].work.act == Act::stitch)
-        reading.bare.push_back(id);
-}
-
 } // namespace
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
@@ -261,6 +253,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
   read_without_chat(reader, way, effort);
+  spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);
   if (way.label.behind_rows) prefer_edges(way.readings);

@@ -47,3 +47,8 @@ TEST_CASE("a number alone among named stitches lacks one") {
     return found.message == "I do not know what `6` is to do here";
   }));
 }
+
+TEST_CASE("so many increases or decreases are spread over the round that the count tells") {
+  CHECK(counts("Cap\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: increase 6 evenly around (18)\n"
+               "Rnd 4: 6 increases, evenly spaced (24)\nRnd 5: decrease 6 evenly (18)\n") == "6 12 18 24 18");
+}
