@@ -291,7 +291,8 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   if (parts.count.stated.empty()) return;
   const bool whole_reads = std::any_of(readings.begin(), readings.end(),
                                        [](const Reading& reading) { return reading.passed_over.empty(); });
-  if (whole_reads && !may_hide_count(sentence, parts.count.begin)) return;
+  const bool worded = !words::is_digit(sentence.text()[parts.count.begin]); // "sc, inc total 18"
+  if (whole_reads && !worded && !may_hide_count(sentence, parts.count.begin)) return;
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   for (Reading& reading : readings_of(reader, parts, effort)) {
     if (!reading.passed_over.empty() || has_unknown(sentence)) continue;
@@ -299,7 +300,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
         behind_slip(sentence, parts.count.begin) &&
         (reading.effect.pass_uses != 0 || reading.effect.makes == parts.count.stated.front().count);
     const bool fits = is_of_passes(reading, parts.count.stated.front().count);
-    reading.cost += closes ? 0 : fits ? costs.count_of_passes : costs.bare_count;
+    reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
     const bool likelier = closes && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));

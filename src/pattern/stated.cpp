@@ -278,8 +278,8 @@ std::uint32_t behind_telling(const Search& search, std::uint32_t at) {
   std::uint32_t place = at;
   for (int words = 0; words < most && number_at(search.sentence, place) == nullptr; ++words) {
     const WordsAt there = words_at(search.sentence, place);
-    const auto* word = std::find_if(there.begin(), there.end(),
-                                    [&](const Word& w) { return may_tell_count(search, w); });
+    const auto* word =
+        std::find_if(there.begin(), there.end(), [&](const Word& w) { return may_tell_count(search, w); });
     if (word == there.end()) return at;
     told = told || word->kind == WordKind::unknown;
     place = next_word(search, word->end);
@@ -528,6 +528,22 @@ StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stit
   return {};
 }
 
+namespace {
+
+/// Before the "total" of "sc, inc total 18"; `begin` where no such word stands before a number.
+std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
+  const words::Concept total = words::find_concept(sentence.vocabulary, "total");
+  const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
+  const std::uint32_t end = trim_blanks(sentence.text(), begin);
+  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.kind == WordKind::phrase && word.end == end && (word.means == total || word.means == count))
+        return at;
+  return begin;
+}
+
+} // namespace
+
 StatedCount bare_count(const Sentence& sentence) {
   const std::uint32_t last = trim_separators(sentence.text(), 0, sentence.size());
   const std::uint32_t end = before_unit(sentence, last);
@@ -538,7 +554,7 @@ StatedCount bare_count(const Sentence& sentence) {
   Stated stated;
   stated.count = number->number;
   stated.span = sentence.span(begin, end);
-  return {{stated}, begin, sentence.size()};
+  return {{stated}, before_count_word(sentence, begin), sentence.size()};
 }
 
 } // namespace whorl::pattern
