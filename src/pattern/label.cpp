@@ -26,14 +26,14 @@ std::vector<Label> behind_count(const Head& head, std::size_t begin) {
 std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   const std::string_view text = head.line.text;
   std::size_t place = begin;
+  bool told = false;
   for (;;) {
-    const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::label_lead);
-    if (end == place) break;
-    place = pass_blanks(head, end);
+    const std::size_t lead = end_of_text_word(head.vocabulary, text, place, TextWord::label_lead);
+    const std::size_t behind = end_of_text_word(head.vocabulary, text, place, TextWord::told_lead);
+    if (lead == place && behind == place) break;
+    told = behind != place;
+    place = pass_blanks(head, std::max(lead, behind));
   }
-  const std::size_t behind = end_of_text_word(head.vocabulary, text, place, TextWord::told_lead);
-  const bool told = behind != place;
-  if (told) place = pass_blanks(head, behind);
   if (place == begin) return {};
   std::vector<Label> labels = labels_with_word(head, place);
   const auto is_open = [&](const Label& label) {

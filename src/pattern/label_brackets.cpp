@@ -55,7 +55,8 @@ bool holds_rounds(const Head& head, std::size_t begin, std::size_t end, int roun
   if (number == nullptr || static_cast<int>(number->number) != rounds) return false;
   bool row = false;
   const std::size_t word = pass_blanks(head, number->end);
-  const std::size_t behind = pass_round_word(head, word, row);
+  std::size_t behind = pass_round_word(head, word, row);
+  if (behind != word && behind < head.line.text.size() && head.line.text[behind] == '.') ++behind;
   return behind != word && pass_blanks(head, behind) + 1 == end;
 }
 

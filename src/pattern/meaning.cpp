@@ -65,7 +65,7 @@ constexpr ManyName manners[] = {
     {"passed", &Meaning::passed},     {"below", &Meaning::below},       {"alone", &Meaning::alone},
     {"part", &Meaning::part},         {"onward", &Meaning::onward},     {"back", &Meaning::back},
     {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},   {"spaced", &Meaning::spaced},
-    {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},
+    {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},   {"plus", &Meaning::plus},
 };
 
 struct EdgeName {
@@ -424,6 +424,7 @@ std::optional<Piece> piece_of(const Sentence& sentence, const Match& match, cons
     work.nth =
         static_cast<std::uint16_t>(std::min(or_one(match.slots.nth) + (meaning.more ? 1U : 0U), 0xFFFFU));
   if (meaning.verb == Verb::join || meaning.verb == Verb::pass) work.times = 1;
+  if (meaning.plus && match.slots.nth != no_number) work.times += match.slots.nth; // "ch 6 + 1 to turn"
   if (meaning.verb == Verb::under_chain) --work.times; // the first is passed by the chain itself
   if (match.slots.loops != words::no_concept)
     put_loops(work, sentence.vocabulary.concepts[match.slots.loops].name);

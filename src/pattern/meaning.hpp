@@ -61,6 +61,7 @@ struct Meaning {
   bool passed = false;   ///< every: the nth counts the stitches passed over ("every 3 stitches" is every 4th)
   bool skipping = false; ///< every: the stitches between are skipped
   bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
+  bool plus = false;     ///< a second number adds to the first: "ch 6 + 1 to turn"
   bool of_loop = false;  ///< the number is that of a loop: "start in loop 5"
   Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none
   bool leading = false;    ///< it stands at the head of a clause

@@ -121,12 +121,26 @@ void blank_joining_stitch(const Reader& reader, Span above, std::string& text) {
   }
 }
 
+/// Whether the full stop at byte `end` of a line is that of an abbreviation: "2 o. łańc."
+bool is_abbreviated(const Reader& reader, Span above, std::size_t end) {
+  const words::Folded folded = words::fold(reader.source.at(above));
+  const auto lattice = words::lattice(folded, reader.vocabulary);
+  bool with = false, without = false;
+  for (const words::Word& word : lattice.words) {
+    if (word.kind != words::WordKind::phrase) continue;
+    with = with || folded.from[word.end] == end + 1;
+    without = without || folded.from[word.end] == end;
+  }
+  return with && !without;
+}
+
 /// A line above a round and the round's work as one line, what stands between them a comma; every byte keeps
 /// its place.
 std::string with_above(const Reader& reader, const Way& way) {
   std::string text(reader.source.at({way.above.begin, way.work.end}));
   std::size_t end = way.above.length();
   while (end > 1 && std::string_view(".:;,! ").find(text[end - 1]) != std::string_view::npos) --end;
+  if (end < way.above.length() && text[end] == '.' && is_abbreviated(reader, way.above, end)) ++end;
   std::fill(text.begin() + static_cast<std::ptrdiff_t>(end),
             text.begin() + static_cast<std::ptrdiff_t>(way.work.begin - way.above.begin), ' ');
   text[end] = ',';

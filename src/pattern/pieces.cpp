@@ -4,6 +4,7 @@
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/named_place.hpp"
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
@@ -217,7 +218,12 @@ private:
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
     if (way.reference) return true;
-    if (only_starts(reader_, work)) return way.readings.front().cost == 0;
+    const std::size_t before = span.begin - line_.begin;
+    const bool named =
+        before > 0 && text_[before - 1] == ':' && !is_name_of_note(text_.substr(0, before - 1)) &&
+        (names_ring(reader_, work) ||
+         std::any_of(text_.begin() + static_cast<std::ptrdiff_t>(before), text_.end(), is_digit));
+    if (only_starts(reader_, work)) return way.readings.front().cost <= (named ? cost::clean_start : 0);
     return starts_something(way);
   }
 

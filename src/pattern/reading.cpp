@@ -277,9 +277,11 @@ void read_last_sentence(Sentence& sentence, const std::vector<stitch::StitchKind
   }
 }
 
-/// Whether a count is so many passes of what the reading repeats: "2 sc, inc 24".
-bool is_of_passes(const Reading& reading, std::uint32_t count) {
+/// Whether a count is so many passes of what the reading repeats, "2 sc, inc 24", or what it makes, "inc, sc,
+/// inc 5".
+bool is_sum(const Reading& reading, std::uint32_t count) {
   const Effect& effect = reading.effect;
+  if (effect.pass_uses == 0 && effect.makes == count && effect.makes != effect.uses) return true;
   return effect.pass_uses > 0 && effect.pass_makes > 1 && effect.pass_uses != effect.pass_makes &&
          effect.uses == 0 && effect.makes == 0 && count > effect.pass_makes && count % effect.pass_makes == 0;
 }
@@ -299,7 +301,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     const bool closes =
         behind_slip(sentence, parts.count.begin) &&
         (reading.effect.pass_uses != 0 || reading.effect.makes == parts.count.stated.front().count);
-    const bool fits = is_of_passes(reading, parts.count.stated.front().count);
+    const bool fits = is_sum(reading, parts.count.stated.front().count);
     reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
     const bool likelier = closes && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);

@@ -150,7 +150,13 @@ private:
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
     if (typed.begins_round) watch_rows(typed.ways.front());
-    if (typed.begins_round && !labels.empty() && !labels.front().relative) last_ = labels.front().to;
+    if (typed.begins_round && !labels.empty() && !labels.front().relative) {
+      last_ = labels.front().to;
+      told_ = 0;
+    }
+    if (const auto told = rounds_told(text(typed), typed.span.begin, reader_.vocabulary);
+        told && !typed.begins_round)
+      told_ += told->to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();
   }
@@ -164,7 +170,8 @@ private:
       const bool works =
           !work.empty() && (names_stitches(reader_, work) || names_ring(reader_, work) ||
                             has_digit(text_of(work)) || is_clean(way_of(reader_, label, work.end)));
-      return !works || (label.from != last_ + 1 && label.from != 1) || !goes_on_behind(typed, label.to);
+      return !works || !(label.from == last_ + 1 || label.from == last_ + told_ + 1 || label.from == 1) ||
+             !goes_on_behind(typed, label.to);
     };
     labels.erase(std::remove_if(labels.begin(), labels.end(), is_out_of_step), labels.end());
     for (Label& label : labels) label.closed = true;
@@ -175,14 +182,20 @@ private:
     return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
   }
 
-  /// Whether the next label below a line goes on behind a number; where none does, labels before were loose.
+  /// Whether the next label below a line goes on behind a number and the rounds told between ("5 rounds
+  /// even"); where none does, labels before were loose.
   bool goes_on_behind(const Typed& typed, int number) const {
+    int rounds = 0;
     for (const Typed* below = &typed + 1; below < lines_.data() + lines_.size(); ++below) {
       if (below->blank) continue;
       auto labels = read_loose_labels(text(*below), below->span.begin, reader_.vocabulary);
       if (labels.empty()) labels = read_labels(text(*below), below->span.begin, reader_.vocabulary);
-      if (labels.empty() || labels.front().relative) continue;
-      if (labels.front().from == number + 1) return true;
+      if (labels.empty() || labels.front().relative) {
+        const auto told = rounds_told(text(*below), below->span.begin, reader_.vocabulary);
+        if (told) rounds += told->to;
+        continue;
+      }
+      if (labels.front().from == number + 1 || labels.front().from == number + rounds + 1) return true;
       if (labels.front().from > number) return false;
       break;
     }
@@ -519,6 +532,7 @@ private:
   TableForm table_;          ///< of the table whose heading was seen last
   bool loose_ = false;       ///< some label is loose
   int last_ = 0;             ///< number of the last round seen
+  int told_ = 0;             ///< rounds told behind it without a number: "5 rounds even"
 };
 
 } // namespace
