@@ -296,12 +296,16 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   const bool worded = !words::is_digit(sentence.text()[parts.count.begin]); // "sc, inc total 18"
   if (whole_reads && !worded && !may_hide_count(sentence, parts.count.begin)) return;
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
-  for (Reading& reading : readings_of(reader, parts, effort)) {
+  std::vector<Reading> counted = readings_of(reader, parts, effort);
+  const std::uint32_t count = parts.count.stated.front().count;
+  const bool any_fits = std::any_of(counted.begin(), counted.end(),
+                                    [count](const Reading& reading) { return is_sum(reading, count); });
+  for (Reading& reading : counted) {
     if (!reading.passed_over.empty() || has_unknown(sentence)) continue;
-    const bool closes =
-        behind_slip(sentence, parts.count.begin) &&
-        (reading.effect.pass_uses != 0 || reading.effect.makes == parts.count.stated.front().count);
-    const bool fits = is_sum(reading, parts.count.stated.front().count);
+    const bool fits = is_sum(reading, count);
+    if (any_fits && !fits && reading.effect.pass_uses == 0 && reading.effect.makes != count) continue;
+    const bool closes = behind_slip(sentence, parts.count.begin) &&
+                        (reading.effect.pass_uses != 0 || reading.effect.makes == count);
     reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
     const bool likelier = closes && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
