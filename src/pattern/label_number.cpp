@@ -227,8 +227,6 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
 
   if (alone.label.open_end) return labels.push_back(alone.label);
   const LabelNumbers numbers = label_numbers_at(head, place, form);
-  if (numbers.ranges() && closed && counts_stitches(head, first.end, numbers))
-    return labels.push_back(alone.label);
   const bool surely = numbers.ranges() && is_surely_range(head, numbers, so_far.word);
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;

@@ -194,6 +194,9 @@ bool read_behind_reference(const Reader& reader, Way& way, Effort effort) {
   behind.reference.reset();
   read_way(reader, behind, effort);
   if (behind.reference || !is_clean(behind) || !does_work(behind)) return false;
+  constexpr std::uint32_t least = 3; // "but 2 dc in the last st" is no whole round
+  const Effect& effect = behind.readings.front().effect;
+  if (effect.pass_uses == 0 && effect.uses < least && !effect.starts) return false;
   const std::uint32_t from = way.work.begin;
   way = std::move(behind);
   way.work.begin = from;
