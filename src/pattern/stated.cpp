@@ -304,6 +304,26 @@ StatedCount told_in_words(const Search& search, std::uint32_t at) {
   return count;
 }
 
+/// "1目おきにふやして|18目とし": a number and the words behind it that say what there is, where no blanks
+/// divide the words.
+StatedCount said_behind(const Search& search, std::uint32_t at) {
+  StatedCount count{{}, at, at};
+  const std::string_view text = search.sentence.text();
+  const bool inside = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
+  if (search.sentence.vocabulary.blanks_between_words || inside || number_at(search.sentence, at) == nullptr)
+    return count;
+  count.end = read_figures(search, at, count.stated);
+  const words::Concept word = words::find_concept(search.sentence.vocabulary, "count word");
+  const Word* said = word_meaning(search.sentence, next_word(search, count.end), word);
+  for (std::uint32_t inner = at; said == nullptr && inner < count.end; ++inner)
+    said = word_meaning(search.sentence, inner, word);
+  const std::uint32_t rest = said == nullptr ? 0 : next_word(search, said->end);
+  const bool ends = said != nullptr && (rest >= text.size() || is_separator(text[rest]));
+  if (ends) count.end = std::max(count.end, said->end);
+  if (!ends || !is_one_count(count.stated)) count.stated.clear();
+  return count;
+}
+
 /// "Join. 45 hdc.": a figure by itself behind the words that close a round.
 StatedCount behind_close(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -434,6 +454,7 @@ bool ends_round(const Search& search, std::uint32_t at) {
 
 std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
+  finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
   if (finder.clause || after_around) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
@@ -550,7 +571,9 @@ StatedCount bare_count(const Sentence& sentence) {
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
   const Word* number = begin == end ? nullptr : number_at(sentence, begin);
-  if (number == nullptr || begin == 0 || sentence.text()[begin - 1] != ' ') return {};
+  const bool glued =
+      sentence.vocabulary.blanks_between_words && begin > 0 && sentence.text()[begin - 1] != ' ';
+  if (number == nullptr || begin == 0 || glued) return {};
   Stated stated;
   stated.count = number->number;
   stated.span = sentence.span(begin, end);

@@ -96,17 +96,30 @@ struct Columns {
   std::optional<Span> work, count, aside;
 };
 
+/// "+6", "-6", "±0": how many stitches a round has more or less than the one before.
+bool is_change(std::string_view cell) {
+  for (const std::string_view sign : {"+", "-", "\xC2\xB1", "\xE2\x88\x92", "\xEF\xBC\x8B", "\xEF\xBC\x8D"})
+    if (cell.substr(0, sign.size()) == sign && cell.size() > sign.size() &&
+        std::all_of(cell.begin() + static_cast<std::ptrdiff_t>(sign.size()), cell.end(), is_digit))
+      return true;
+  return false;
+}
+
 Columns columns_of(const Reader& reader, const std::vector<Span>& cells, std::size_t round) {
   Columns columns;
+  std::optional<Span> change;
   for (std::size_t i = 0; i < cells.size(); ++i) {
     if (i == round) continue;
-    if (names_stitches(reader, cells[i]))
+    if (is_change(reader.source.at(cells[i])))
+      change = cells[i];
+    else if (names_stitches(reader, cells[i]))
       columns.work = columns.work ? cover(*columns.work, cells[i]) : cells[i];
     else if (is_count(reader.source.at(cells[i])))
       columns.count = cells[i];
     else
       columns.aside = cells[i];
   }
+  if (!columns.work) columns.work = change;
   if (!columns.work) columns.work.swap(columns.aside);
   return columns;
 }
