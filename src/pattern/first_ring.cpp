@@ -15,11 +15,23 @@ bool is_plain(const Work& work) {
          work.in_one == 1 && !work.to_end && work.loops == 0 && !work.counts;
 }
 
-/// The stitches of a body that is one piece of plain work; no_node else.
+/// Behind the chains that a round stands on; `id` where none stand there.
+NodeId behind_standing_chain(const Tree& tree, NodeId id) {
+  const Node& node = tree.nodes[id];
+  const bool chain = node.kind == NodeKind::work && node.work.act == Act::stitch &&
+                     tree.kinds[node.work.kind].name == "ch" &&
+                     (node.work.counts || node.work.times < least_along);
+  return chain && node.next != no_node ? node.next : id;
+}
+
+/// The stitches of a body that is one piece of plain work, perhaps with the chains it stands on before and a
+/// join behind; no_node else.
 NodeId only_stitches(const Tree& tree, NodeId body) {
-  if (body == no_node || tree.nodes[body].kind != NodeKind::sequence) return no_node;
-  const NodeId child = tree.nodes[body].child;
-  if (child == no_node || tree.nodes[child].next != no_node) return no_node;
+  if (body == no_node || tree.nodes[body].kind != NodeKind::sequence || tree.nodes[body].child == no_node)
+    return no_node;
+  const NodeId child = behind_standing_chain(tree, tree.nodes[body].child);
+  for (NodeId rest = tree.nodes[child].next; rest != no_node; rest = tree.nodes[rest].next)
+    if (tree.nodes[rest].kind != NodeKind::work || tree.nodes[rest].work.act != Act::join) return no_node;
   const Node& node = tree.nodes[child];
   const bool few = node.work.times >= least_in_ring && node.work.times <= most_in_ring;
   const bool one = few && tree.kinds[node.work.kind].takes == 1 && tree.kinds[node.work.kind].makes == 1;
@@ -89,7 +101,7 @@ void begin_in_ring(Read& read, RoundText& round, NodeId stitches) {
   Node ring;
   ring.kind = NodeKind::work;
   ring.work.act = Act::ring;
-  ring.next = stitches;
+  ring.next = tree.nodes[round.body].child;
   ring.span = {tree.nodes[stitches].span.begin, tree.nodes[stitches].span.begin};
   tree.nodes[stitches].work.where = Where::ring;
   tree.nodes[round.body].child = static_cast<NodeId>(tree.nodes.size());

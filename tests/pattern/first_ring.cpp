@@ -23,6 +23,11 @@ TEST_CASE("a first round of plain stitches begins in a ring") {
   CHECK(begins_in_ring("Fox\n\nR1: 6 sc (6)\nR2: 6 inc (12)"));
 }
 
+TEST_CASE("so does one that stands on chains and is joined") {
+  CHECK(begins_in_ring(
+      "Flower\n\nR1: ch 3 (counts as dc), 11 dc, join (12)\nR2: ch 1, 2 sc in each st, join (24)"));
+}
+
 TEST_CASE("that the ring was not told is said") {
   const Read result = read_text("Fox\n\nR1: 6 sc (6)\nR2: 6 inc (12)");
   CHECK(std::any_of(result.findings.begin(), result.findings.end(), [](const Finding& finding) {
