@@ -202,6 +202,11 @@ bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers
            means.name == "increase";
   });
   return work != nullptr;
+/// Passes what may stand behind a range and its word for round: "inclusive", まで, "kadar".
+std::size_t pass_range_end(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end);
+  return end != at ? end : pass_inclusive(head, place);
 }
 
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
@@ -227,13 +232,16 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
 
   if (alone.label.open_end) return labels.push_back(alone.label);
   const LabelNumbers numbers = label_numbers_at(head, place, form);
-  const bool surely = numbers.ranges() && is_surely_range(head, numbers, so_far.word);
+  const std::size_t told_end = numbers.ranges() ? pass_range_end(head, numbers.end) : numbers.end;
+  const bool told = told_end != numbers.end; // "3'ten 8'e kadar"
+  const bool surely = numbers.ranges() && (told || is_surely_range(head, numbers, so_far.word));
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;
-  Reached range{so_far, begin, numbers.end};
+  Reached range{so_far, begin, told_end};
   range.label.from = numbers.from;
   range.label.to = numbers.to;
-  const bool range_closed = close(head, range, range.end, marks);
+  const bool range_closed = close(head, range, range.end, marks) || told;
+  range.label.closed = range_closed;
   if (!so_far.word && !range_closed && !numbers.dash) return;
   const bool apart = head.line.text.substr(std::min(first.end, head.line.text.size()), 2) == "- "; // "3- 6 sc"
   const bool spaced = numbers.spaced || apart;
@@ -305,13 +313,6 @@ LabelNumbers numbers_before_word(const Head& head, std::size_t place) {
     numbers.ordinal = true;
   }
   return numbers;
-}
-
-/// Passes what may stand behind the word for round of a range: "inclusive", まで, "kadar".
-std::size_t pass_range_end(const Head& head, std::size_t place) {
-  const std::size_t at = pass_blanks(head, place);
-  const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end);
-  return end != at ? end : pass_inclusive(head, place);
 }
 
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:",

@@ -122,6 +122,7 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
   if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"
+  if (numbers.ranges() && numbers.word && link.kind == Link::word) return false; // "5 по 6. По 24 сбн"
   if (numbers.comma && link.kind == Link::word) return false; // "р. 3, 4, 5 по 10 сбн"
   if ((list && numbers.dash) || is_glued_to_work(head, next, lead.word)) return false;
   take_link(link, numbers);
@@ -164,7 +165,14 @@ bool take_next_with_word(const Head& head, NumberForm form, LabelNumbers& number
   return true;
 }
 
+/// "3'ten 8'e kadar 12": behind the words that end a range no number goes on with it.
+bool has_ended(const Head& head, const LabelNumbers& numbers) {
+  const std::size_t at = pass_blanks(head, numbers.end);
+  return numbers.ranges() && end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end) != at;
+}
+
 bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
+  if (has_ended(head, numbers)) return false;
   return take_next_with_word(head, form, numbers) || take_next_ordinal(head, form, numbers) ||
          take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
