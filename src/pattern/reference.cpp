@@ -32,7 +32,10 @@ public:
   }
 
   std::optional<Reference> read() {
+    const std::size_t same = pass_same(pass_fillers(0));
+    if (same != pass_fillers(0) && is_end_or_mark(same)) return only_rounds(); // "同上", of which 同 is "as"
     std::size_t place = pass_lead();
+    if (place == none && takes_rounds_before_as()) return reference_;
     if (place == none) return only_rounds();
     std::size_t behind = take_rounds_before(pass_blanks(head_, place));
     if (reference_.back == 0) behind = take_rounds_before(pass_fillers(place));
@@ -48,6 +51,7 @@ public:
     else
       place = take_part_behind(place);
     if (reference_.from == 0 && reference_.part.empty()) return std::nullopt;
+    place = pass_as(pass_blanks(head_, place)); // "与第3圈|相同"
     if (works_at(place)) return std::nullopt;
     place = take_times(place);
     place = take_loops(place);
@@ -57,6 +61,26 @@ public:
 
 private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  /// "2. sıra gibi", "前段と同じ", "4段目をくり返す": the rounds stand before what says that they are
+  /// repeated.
+  bool takes_rounds_before_as() {
+    const std::size_t begin = pass_fillers(0);
+    std::size_t end = take_rounds_before(begin);
+    if (end == begin) end = take_rounds(begin);
+    const std::size_t behind = end == begin ? end : pass_as(pass_fillers(end));
+    if (end == begin || behind == pass_fillers(end) || works_at(behind)) return reference_ = {}, false;
+    take_rest(take_loops(take_times(pass_fillers(behind))));
+    if (!reference_.tail.empty()) reference_ = {};
+    return reference_.from > 0 || reference_.back > 0;
+  }
+
+  /// Passes a word that says "as" or "repeat"; `place` if none stands there.
+  std::size_t pass_as(std::size_t place) const {
+    const Word* as = phrase_at(head_, place, as_);
+    if (as == nullptr) as = phrase_at(head_, place, repeat_);
+    return as == nullptr ? place : as->end;
+  }
 
   /// "= R4 (15)", "do Round 4 again", behind the label: rounds and perhaps a count, not a word more.
   std::optional<Reference> only_rounds() {
@@ -186,6 +210,7 @@ private:
     std::size_t at = pass_blanks(head_, pass_round_word(head_, place, row));
     if (at > place && at < line().size() && line()[at] == '.') at = pass_blanks(head_, at + 1);
     const bool word = at != pass_blanks(head_, place);
+    at = pass_ordinal_lead(head_, at);
     const NumberForm form = word ? NumberForm::any : NumberForm::scanned;
     LabelNumbers numbers = label_numbers_at(head_, at, form);
     if (numbers.end == 0) return place;

@@ -514,6 +514,14 @@ std::uint32_t trim_blanks(std::string_view text, std::uint32_t end) {
 
 } // namespace
 
+/// An increase or decrease, or what repeats the words before it: no number behind it counts its places.
+bool closes_before_count(const Sentence& sentence, const Word& word) {
+  if (word.kind != WordKind::phrase) return false;
+  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+  return word.means == sentence.times || name == "around" || name == "even" ||
+         (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
+}
+
 /// Before "sts" at the end of a line whose stitch before it is an increase or decrease: "dec, dec 2 sts".
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
   for (std::uint32_t at = end > 10 ? end - 10 : 0; at < end; ++at)
@@ -526,9 +534,7 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
       stitch = trim_separators(sentence.text(), 0, stitch);
       for (std::uint32_t before = stitch > 12 ? stitch - 12 : 0; before < stitch; ++before)
         for (const Word& work : words_at(sentence, before))
-          if (work.end == stitch && is_work(sentence, work) &&
-              sort_of(sentence, work) != ConceptClass::stitch)
-            return number;
+          if (work.end == stitch && closes_before_count(sentence, work)) return number;
     }
   return end;
 }

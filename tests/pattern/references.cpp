@@ -190,3 +190,16 @@ TEST_CASE("a first part that has no name but the title may be named by it") {
   CHECK(counts("Fox - Arms\n\nRnd 1: 6 sc in MR\nRnd 2: (sc, inc) x 3 (9)\n\nFox - Legs (make 2)\n\n"
                "Rnds 1-2: work as for the arms. 9 sts.\nRnd 3: sc around (9)\n") == "6 9 6 9 9");
 }
+
+TEST_CASE("in other languages what says that rounds are repeated may stand behind them") {
+  const auto named = [](const char* language, std::string_view line) {
+    const auto reference = read_reference(line, 0, *words::find_vocabulary(language));
+    return reference ? reference->from - static_cast<int>(reference->back) : 0;
+  };
+  CHECK(named("tr", "2. sıra gibi.") == 2);
+  CHECK(named("tr", "önceki sıra gibi") == -1);
+  CHECK(named("ja", "4段目と同じ") == 4);
+  CHECK(named("ja", "3段目をくり返す") == 3);
+  CHECK(named("zh-Hans", "与第3圈相同") == 3);
+  CHECK(named("zh-Hans", "同上") == -1);
+}
