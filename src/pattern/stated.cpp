@@ -304,15 +304,16 @@ StatedCount told_in_words(const Search& search, std::uint32_t at) {
   return count;
 }
 
-/// "1目おきにふやして|18目とし": a number and the words behind it that say what there is, where no blanks
-/// divide the words.
+/// "1目おきにふやして|18目とし", "her ilmekte artırma | 12 ilmek oldu": a number and the words behind it that
+/// say what there is.
 StatedCount said_behind(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
   const std::string_view text = search.sentence.text();
   const bool inside = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
-  if (search.sentence.vocabulary.blanks_between_words || inside || number_at(search.sentence, at) == nullptr)
-    return count;
+  if (inside || number_at(search.sentence, at) == nullptr) return count;
   count.end = read_figures(search, at, count.stated);
+  if (search.sentence.vocabulary.blanks_between_words && !counts_stitches(count)) count.stated.clear();
+  if (count.stated.empty()) return count;
   const words::Concept word = words::find_concept(search.sentence.vocabulary, "count word");
   const Word* said = word_meaning(search.sentence, next_word(search, count.end), word);
   for (std::uint32_t inner = at; said == nullptr && inner < count.end; ++inner)
@@ -524,7 +525,8 @@ bool closes_before_count(const Sentence& sentence, const Word& word) {
 
 /// Before "sts" at the end of a line whose stitch before it is an increase or decrease: "dec, dec 2 sts".
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
-  for (std::uint32_t at = end > 10 ? end - 10 : 0; at < end; ++at)
+  constexpr std::uint32_t longest = 40; ///< bytes of a word
+  for (std::uint32_t at = end > longest ? end - longest : 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at)) {
       if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
@@ -532,7 +534,7 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
       std::uint32_t stitch = number;
       while (stitch > 0 && sentence.text()[stitch - 1] >= '0' && sentence.text()[stitch - 1] <= '9') --stitch;
       stitch = trim_separators(sentence.text(), 0, stitch);
-      for (std::uint32_t before = stitch > 12 ? stitch - 12 : 0; before < stitch; ++before)
+      for (std::uint32_t before = stitch > longest ? stitch - longest : 0; before < stitch; ++before)
         for (const Word& work : words_at(sentence, before))
           if (work.end == stitch && closes_before_count(sentence, work)) return number;
     }
