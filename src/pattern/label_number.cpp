@@ -209,6 +209,11 @@ std::size_t pass_range_end(const Head& head, std::size_t place) {
   return end != at ? end : pass_inclusive(head, place);
 }
 
+/// "3- 6 sc": the dash is glued to the first number, the second stands apart.
+bool stands_apart(const Head& head, std::size_t first_end) {
+  return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
+}
+
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
 void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
                  std::vector<Label>& labels) {
