@@ -188,30 +188,11 @@ bool add_spread_numbers(const Head& head, std::size_t begin, std::size_t place, 
   return true;
 }
 
-/// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
-/// range.
-bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
-  if (!numbers.dash || !numbers.spaced) return false;
-  std::size_t digit = pass_blanks(head, first_end);
-  while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
-  while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
-  const Word* work = find_word(head, digit, [&](const Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means >= head.vocabulary.concepts.size()) return false;
-    const words::ConceptEntry& means = head.vocabulary.concepts[word.means];
-    return means.sort == words::ConceptClass::stitch || means.sort == words::ConceptClass::decrease ||
-           means.name == "increase";
-  });
-  return work != nullptr;
 /// Passes what may stand behind a range and its word for round: "inclusive", まで, "kadar".
 std::size_t pass_range_end(const Head& head, std::size_t place) {
   const std::size_t at = pass_blanks(head, place);
   const std::size_t end = end_of_text_word(head.vocabulary, head.line.text, at, TextWord::range_end);
   return end != at ? end : pass_inclusive(head, place);
-}
-
-/// "3- 6 sc": the dash is glued to the first number, the second stands apart.
-bool stands_apart(const Head& head, std::size_t first_end) {
-  return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
 }
 
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
