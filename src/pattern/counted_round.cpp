@@ -3,6 +3,7 @@
 #include "pattern/costs.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/sentence.hpp"
+#include "pattern/stated.hpp"
 
 namespace whorl::pattern {
 
@@ -114,6 +115,55 @@ std::optional<std::string> work_by_count(const Reader& reader, const Way& way, s
   const bool fits = told->count >= 2 * told->change;
   if (!fits) return std::nullopt;
   return spread(told->count - 2 * told->change, "inc", told->change) + count;
+}
+
+namespace {
+
+/// Whether words that mean something stand in a sentence, from a place on or up to it.
+bool has_word(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, const char* name) {
+  const words::Concept means = words::find_concept(sentence.vocabulary, name);
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (word_meaning(sentence, at, means) != nullptr) return true;
+  return false;
+}
+
+/// Whether a decrease is told, or stitches together.
+bool has_decrease(const Sentence& sentence) {
+  for (const words::Word& word : sentence.lattice.words)
+    if (sort_of(sentence, word) == words::ConceptClass::decrease) return true;
+  return has_word(sentence, 0, sentence.size(), "together");
+}
+
+/// Whether an increase is told, or two stitches in one.
+bool has_increase(const Sentence& sentence) {
+  const bool two =
+      std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [](const words::Word& word) {
+        return word.kind == words::WordKind::number && word.number == 2;
+      });
+  return two || has_word(sentence, 0, sentence.size(), "increase");
+}
+
+} // namespace
+
+std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 240; ///< bytes
+  if (!way.above.empty() || way.label.span.empty() || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  const words::Concept ends = words::find_concept(reader.vocabulary, "both ends");
+  std::uint32_t at = 0;
+  while (at < sentence.size() && word_meaning(sentence, at, ends) == nullptr) ++at;
+  if (at >= sentence.size()) return std::nullopt;
+  const StatedCount count = find_stated(sentence, reader.kinds);
+  const bool fewer = has_decrease(sentence);
+  if (count.stated.size() != 1 || !(fewer || has_increase(sentence))) return std::nullopt;
+  const std::uint32_t made = count.stated.front().count, shaped = fewer ? 2 : 4;
+  if (made <= shaped || made > limit::number) return std::nullopt;
+  std::string text = has_word(sentence, 0, at, "turn") ? "turn, " : "";
+  if (has_word(sentence, 0, sentence.size(), "ch")) text += "ch 1, ";
+  const std::string end = fewer ? "dec" : "inc";
+  text += end + ", " + std::to_string(made - shaped) + " sc, " + end;
+  if (has_word(sentence, at, sentence.size(), "turn")) text += ", turn";
+  return text + " (" + std::to_string(made) + ")";
 }
 
 namespace {

@@ -12,6 +12,10 @@ namespace whorl::pattern {
 /// otherwise. `work` is what stands behind its label.
 std::optional<std::string> work_by_count(const Reader& reader, const Way& way, std::string_view work);
 
+/// A row whose work is told by its ends alone, "ch 1, increase at each end (10)": its work in US terms with
+/// the plain stitches that the count tells between them; nothing where it is told otherwise.
+std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& way, std::string_view work);
+
 /// Makes a reading of such work: every piece of it points at the whole line, in `span`.
 void point_at(std::vector<Reading>& readings, Span span);
 

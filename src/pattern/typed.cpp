@@ -155,7 +155,7 @@ private:
       told_ = 0;
     }
     if (const auto told = rounds_told(text(typed), typed.span.begin, reader_.vocabulary);
-        told && !typed.begins_round)
+        told && labels.empty())
       told_ += told->to;
     if (!typed.begins_round && typed.span.length() <= longest_name) names_.push_back(typed.span);
     if (!typed.begins_round) typed.ways.clear();

@@ -229,7 +229,9 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   const Span span{way.above.empty() ? way.work.begin : way.above.begin, way.work.end};
   const std::string_view typed = reader.source.at(span);
   way.stuck = {};
-  if (const auto work = work_by_count(reader, way, typed)) {
+  auto work = work_by_count(reader, way, typed);
+  if (!work) work = work_at_both_ends(reader, way, typed);
+  if (work) {
     way.readings =
         read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, way.stuck);
     point_at(way.readings, span);

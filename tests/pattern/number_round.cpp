@@ -52,3 +52,9 @@ TEST_CASE("so many increases or decreases are spread over the round that the cou
   CHECK(counts("Cap\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: increase 6 evenly around (18)\n"
                "Rnd 4: 6 increases, evenly spaced (24)\nRnd 5: decrease 6 evenly (18)\n") == "6 12 18 24 18");
 }
+
+TEST_CASE("increases or decreases at both ends of a row leave the plain stitches to the count") {
+  CHECK(counts("Leaf\n\nCh 9\nRow 1: sc in 2nd ch from hook and in each ch (8), turn\n"
+               "Row 2: ch 1, increase 1 at each end (10), turn\nRow 3: ch 1, dec at both ends (8)\n") ==
+        "8 10 8");
+}
