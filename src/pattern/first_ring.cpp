@@ -72,7 +72,12 @@ NodeId stitches_along(const Tree& tree, const RoundText& round) {
   if (chain == no_node || tree.nodes[chain].kind != NodeKind::work) return no_node;
   const Work& made = tree.nodes[chain].work;
   const stitch::StitchKind& kind = tree.kinds[made.kind];
-  const NodeId next = tree.nodes[chain].next;
+  NodeId next = tree.nodes[chain].next;
+  const auto is_chain = [&tree](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+           tree.kinds[node.work.kind].name == "ch";
+  };
+  while (next != no_node && is_chain(tree.nodes[next])) next = tree.nodes[next].next; // "ch 8, ch 1 to turn"
   const bool chains =
       made.act == Act::stitch && kind.name == "ch" && !made.counts && made.times >= least_along;
   if (!chains || next == no_node || tree.nodes[next].kind != NodeKind::work) return no_node;
