@@ -35,6 +35,15 @@ bool has_name(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_
   return false;
 }
 
+/// Whether one of the words at a place is a stitch: the "x" of "(12x)", where it is no times sign alone.
+bool has_stitch(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_t at) {
+  for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i)
+    if (lattice.words[i].kind == WordKind::phrase &&
+        vocabulary.concepts[lattice.words[i].means].sort == ConceptClass::stitch)
+      return true;
+  return false;
+}
+
 /// Takes the word at a place into account; where it ends.
 std::uint32_t hold(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_t at, Held& held) {
   if (lattice.at[at] == lattice.at[at + 1]) {
@@ -46,7 +55,7 @@ std::uint32_t hold(const Lattice& lattice, const Vocabulary& vocabulary, std::ui
   const auto named = [&](std::string_view name) { return has_name(lattice, vocabulary, at, name); };
   const bool loops = phrase && vocabulary.concepts[word.means].sort == ConceptClass::loops;
   const bool number = word.kind == WordKind::number;
-  const bool times = word.mark == '*' || named("times");
+  const bool times = word.mark == '*' || (named("times") && !has_stitch(lattice, vocabulary, at));
   const bool repeat = named("repeat"), around = named("around");
   held.loops = held.loops || loops;
   held.number = held.number || number;

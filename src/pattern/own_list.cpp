@@ -66,6 +66,20 @@ std::size_t without_tail(std::string_view text) {
   return end;
 }
 
+/// Bytes of a mark between two entries, a wide one being as good as a narrow one; 0 if none stands there.
+std::size_t entry_mark_at(std::string_view text, std::size_t at) {
+  if (std::string_view(",;/|.").find(text[at]) != none) return 1;
+  for (const std::string_view wide : {"\xEF\xBC\x8C", "\xEF\xBC\x9B", "\xE3\x80\x81", "\xE3\x80\x82"})
+    if (text.substr(at, wide.size()) == wide) return wide.size();
+  return 0;
+}
+
+/// The first such mark from a place on, or the end.
+std::size_t find_entry_mark(std::string_view text, std::size_t at) {
+  while (at < text.size() && entry_mark_at(text, at) == 0) ++at;
+  return at;
+}
+
 /// Where a name ends and what it means begins.
 struct Separator {
   std::size_t at = none;
@@ -77,6 +91,8 @@ struct Separator {
 Separator separator_at(std::string_view text, std::size_t at) {
   if (text[at] == '=') return {at, at + 1, true};
   if (text[at] == '\t') return {at, at + 1, false};
+  if (text.substr(at, 3) == "\xEF\xBC\x9D") return {at, at + 3, true};  // ＝
+  if (text.substr(at, 3) == "\xEF\xBC\x9A") return {at, at + 3, false}; // ：
   const auto behind = [&](std::size_t next) {
     return next >= text.size() || is_blank(text[next]) || text[next] == '*';
   };
@@ -265,7 +281,7 @@ private:
     for (std::size_t at = behind_signless(span, first); at < text.size();) {
       const std::size_t end = end_of_entry(text, at);
       take_entry(span, at, end);
-      at = end + 1;
+      at = end + (end < text.size() ? std::max<std::size_t>(1, entry_mark_at(text, end)) : 1);
     }
     const bool several = list_.definitions.size() > before + 1;
     for (std::size_t i = before; several && i < list_.definitions.size(); ++i)
@@ -305,9 +321,10 @@ private:
       if (depth > 0) continue;
       if (separator_at(text, at).at != none) separated = true;
       if (separated && text[at] == ' ' && is_glued_entry(text, at + 1)) return at;
-      if (!separated || std::string_view(",;/|.").find(text[at]) == none) continue;
+      const std::size_t mark = separated ? entry_mark_at(text, at) : 0;
+      if (mark == 0) continue;
       if (text[at] == '.' && at + 1 < text.size() && !is_blank(text[at + 1])) continue;
-      if (begins_other(text, at + 1, text[at] == '.')) return at;
+      if (begins_other(text, at + mark, text[at] == '.')) return at;
     }
     return text.size();
   }
@@ -324,7 +341,7 @@ private:
   }
 
   bool begins_other(std::string_view text, std::size_t at, bool sentence) const {
-    const std::size_t end = std::min(text.find_first_of(",;/|.", at), text.size());
+    const std::size_t end = find_entry_mark(text, at);
     const std::string_view next = text.substr(at, end - at);
     const Separator separator = find_separator(next);
     const std::size_t head = std::min(next.find_first_not_of(" \t"), next.size());
@@ -362,8 +379,10 @@ private:
     if (found.value.empty() || !may_be_name(source_.at(found.name), vocabulary_) ||
         !has_letter(source_.at(found.value)))
       return;
+    const std::string_view line = source_.at(span);
+    const std::size_t mark = end < line.size() ? std::max<std::size_t>(1, entry_mark_at(line, end)) : 1;
     found.whole = {found.name.begin,
-                   span.begin + static_cast<std::uint32_t>(std::min(end + 1, std::size_t{span.length()}))};
+                   span.begin + static_cast<std::uint32_t>(std::min(end + mark, std::size_t{span.length()}))};
     found.equals = separator.equals;
     found.in_list = in_list_;
     list_.definitions.push_back(found);
@@ -386,7 +405,7 @@ private:
     for (std::size_t at = open + 1; at < close;) {
       const std::size_t end = end_of_entry(text, at);
       take_entry(span, at, end);
-      at = end + 1;
+      at = end + (end < text.size() ? std::max<std::size_t>(1, entry_mark_at(text, end)) : 1);
     }
     for (std::size_t i = before; i < list_.definitions.size(); ++i) list_.definitions[i].in_line = true;
     if (list_.definitions.size() == before) return;

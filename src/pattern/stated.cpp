@@ -519,7 +519,7 @@ std::uint32_t trim_blanks(std::string_view text, std::uint32_t end) {
 bool closes_before_count(const Sentence& sentence, const Word& word) {
   if (word.kind != WordKind::phrase) return false;
   const std::string_view name = sentence.vocabulary.concepts[word.means].name;
-  return word.means == sentence.times || name == "around" || name == "even" ||
+  return word.means == sentence.times || name == "around" || name == "even" || name == "repeat" ||
          (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
 }
 

@@ -21,9 +21,8 @@ std::string complaints(std::string_view text) {
 std::string told_in(std::string_view line, bool in_list = false) {
   const Source source{std::string(line)};
   std::string told;
-  for (const Definition& one :
-       definitions_without_signs(source, {0, static_cast<std::uint32_t>(line.size())}, in_list,
-                                 *words::find_vocabulary("en-US")))
+  for (const Definition& one : definitions_without_signs(source, {0, static_cast<std::uint32_t>(line.size())},
+                                                         in_list, *words::find_vocabulary("en-US")))
     told += (told.empty() ? "" : "; ") + std::string(source.at(one.name)) + "=" +
             std::string(source.at(one.value));
   return told;
@@ -136,4 +135,22 @@ TEST_CASE("names in another language are a list where three of them are told as 
 
 TEST_CASE("colours before stitches are no list of names") {
   CHECK(counts("Snail\nRnd 1: 6 sc in MR (6)\nRnd 2: (black sc, white inc, brown sc) x 2 (8)\n") == "6 8");
+}
+
+TEST_CASE("wide marks divide a list as narrow ones do") {
+  const auto counts_in = [](const char* language, const char* text) {
+    std::string told;
+    std::int64_t open = 0;
+    for (const RoundText& round : read(Source(text), *words::find_vocabulary(language)).tree.rounds) {
+      open = outcome(round.effect, open).makes;
+      told += (told.empty() ? "" : " ") + std::to_string(open);
+    }
+    return told;
+  };
+  CHECK(counts_in("zh-Hans",
+                  "针法说明：\nX：短针\nB：短针加针\n\nR1：环起6X\nR2：6B（12X）\nR3：（X，B）*6（18X）\n") ==
+        "6 12 18");
+  CHECK(counts_in("ja",
+                  "記号：×＝細編み、V＝増し目、T＝中長編み\n\n1段目：わの中に×6\n2段目：V6\n3段目：T12\n") ==
+        "6 12 12");
 }
