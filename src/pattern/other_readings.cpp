@@ -66,7 +66,7 @@ std::optional<Reading> all_round(const WorkReader& reader, const Reading& readin
   const auto is_number = [](const words::Word& word) { return word.kind == words::WordKind::number; };
   const words::Concept next = words::find_concept(sentence.vocabulary, "next");
   if (reading.effect.uses != 1 || reading.effect.makes != 1 || reading.effect.starts ||
-      reading.effect.pass_uses != 0)
+      reading.effect.pass_uses != 0 || !reading.passed_over.empty())
     return std::nullopt;
   const Node* only = nullptr;
   for (const Node& node : reading.nodes) {
@@ -87,6 +87,33 @@ std::optional<Reading> all_round(const WorkReader& reader, const Reading& readin
   Reading around = repeated_to_end(reader, reading);
   around.cost = reading.cost;
   return around;
+}
+
+std::optional<Reading> joined_at_end(const WorkReader& reader, const Reading& reading) {
+  const NodeId first = reading.nodes[reading.body].child;
+  if (first == no_node) return std::nullopt;
+  const auto is_kind = [&](const Node& node, std::string_view name) {
+    return node.kind == NodeKind::work && node.work.act == Act::stitch &&
+           reader.kinds.at(node.work.kind).name == name;
+  };
+  constexpr std::uint32_t most_chains = 5; // that a round stands on
+  NodeId begin = first;
+  while (begin != no_node && reading.nodes[begin].kind == NodeKind::work &&
+         reading.nodes[begin].work.act == Act::ring)
+    begin = reading.nodes[begin].next;
+  if (begin == no_node || !is_kind(reading.nodes[begin], "ch") ||
+      reading.nodes[begin].work.times > most_chains)
+    return std::nullopt;
+  NodeId last = begin;
+  while (reading.nodes[last].next != no_node) last = reading.nodes[last].next;
+  const Work& slip = reading.nodes[last].work;
+  if (last == begin || !is_kind(reading.nodes[last], "sl st") || slip.times != 1 || slip.to_end ||
+      slip.where != Where::next)
+    return std::nullopt;
+  Reading other = reading;
+  other.nodes[last].work.act = Act::join;
+  other.effect = effect_of(reader, other);
+  return other;
 }
 
 std::optional<Reading> carrying(const WorkReader& reader, Reading& reading) {

@@ -16,6 +16,10 @@ Reading repeated_to_end(const WorkReader& reader, Reading reading);
 /// reading is any other.
 std::optional<Reading> all_round(const WorkReader& reader, const Reading& reading);
 
+/// "ch 3, 15 dc in ring, sl st": the reading whose last slip stitch by itself joins the round that stands on
+/// chains; none if the reading is any other.
+std::optional<Reading> joined_at_end(const WorkReader& reader, const Reading& reading);
+
 /// The reading whose chains before the turn at its end stand for the next row's first stitch; as the row is
 /// typed, of dc and taller they do unless the words say otherwise, of hdc the counts tell.
 std::optional<Reading> carrying(const WorkReader& reader, Reading& reading);

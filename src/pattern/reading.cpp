@@ -205,6 +205,11 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.pop_back();
       continue;
     }
+    if (auto joined = joined_at_end(reader, readings.back())) {
+      const int cost = readings.back().cost;
+      readings.back() = std::move(*joined);
+      readings.back().cost = cost;
+    }
     if (auto around = all_round(reader, readings.back())) {
       readings.back().cost += costs.repeated_to_end;
       readings.insert(readings.end() - 1, std::move(*around));
@@ -225,7 +230,8 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   const char last = sentence.text()[end - 1];
   if (last == ')' || last == ']' || last == '*') return true;
   const auto hides = [&](const Word& word) {
-    if (word.kind == words::WordKind::number) return !words::is_digit(sentence.text()[word.begin]); // "every third"
+    if (word.kind == words::WordKind::number)
+      return !words::is_digit(sentence.text()[word.begin]); // "every third"
     if (word.kind != words::WordKind::phrase) return false;
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
     return sort_of(sentence, word) == ConceptClass::start || name == "every other" ||

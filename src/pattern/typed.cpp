@@ -154,6 +154,7 @@ private:
       last_ = labels.front().to;
       told_ = 0;
     }
+    if (typed.begins_round && !labels.empty() && labels.front().relative) told_ += labels.front().to;
     if (const auto told = rounds_told(text(typed), typed.span.begin, reader_.vocabulary);
         told && labels.empty())
       told_ += told->to;

@@ -58,3 +58,7 @@ TEST_CASE("increases or decreases at both ends of a row leave the plain stitches
                "Row 2: ch 1, increase 1 at each end (10), turn\nRow 3: ch 1, dec at both ends (8)\n") ==
         "8 10 8");
 }
+
+TEST_CASE("a last slip stitch by itself joins a round that stands on chains") {
+  CHECK(counts("Doily\n\nRnd 1: ch 3, 15 dc in MR, sl st (16)\nRnd 2: ch 1, 16 sc, sl st (16)\n") == "16 16");
+}
