@@ -236,9 +236,9 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
     return sort_of(sentence, word) == ConceptClass::start || name == "every other" ||
            sort_of(sentence, word) == ConceptClass::place || word.means == sentence.times ||
-           name == "repeat" || name == "all" || name == "each" || name == "sl st" || name == "turn" ||
-           name == "join" || name == "double" || name == "together" || name == "ordinal" ||
-           (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
+           name == "repeat" || name == "around" || name == "even" || name == "all" || name == "each" ||
+           name == "sl st" || name == "turn" || name == "join" || name == "double" || name == "together" ||
+           name == "ordinal" || (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
   };
   for (std::uint32_t at = 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at))
