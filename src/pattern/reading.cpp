@@ -8,6 +8,7 @@
 #include "pattern/placing.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/stuck.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -220,9 +221,10 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   const char last = sentence.text()[end - 1];
   if (last == ')' || last == ']' || last == '*') return true;
   const auto hides = [&](const Word& word) {
+    if (word.kind == words::WordKind::number) return !words::is_digit(sentence.text()[word.begin]); // "every third"
     if (word.kind != words::WordKind::phrase) return false;
     const std::string_view name = sentence.vocabulary.concepts[word.means].name;
-    return sort_of(sentence, word) == ConceptClass::start ||
+    return sort_of(sentence, word) == ConceptClass::start || name == "every other" ||
            sort_of(sentence, word) == ConceptClass::place || word.means == sentence.times ||
            name == "repeat" || name == "all" || name == "each" || name == "sl st" || name == "turn" ||
            name == "join" || name == "double" || name == "together" || name == "ordinal" ||

@@ -64,6 +64,8 @@ private:
     if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
     place = pass_fillers(place);
     const std::size_t same = pass_same(place);
+    const Word* even = phrase_at(head_, pass_blanks(head_, 0), find("even")); // "all the same" is worked even
+    if (even != nullptr && even->end >= same && same != place) return std::nullopt;
     std::size_t end = same == place ? take_rounds(place) : same;
     if (const Word* again = phrase_at(head_, pass_blanks(head_, end), more_)) end = again->end;
     if (same != place) reference_.back = 1;

@@ -54,9 +54,14 @@ bool goes_on(const Search& search, std::uint32_t end) {
   });
 }
 
+/// "14 p. | Encher": the point of an abbreviation is the full stop too.
+bool is_behind_point(const Search& search, std::uint32_t at) {
+  return at > 0 && search.sentence.text()[at - 1] == '.' && begins_sentence(search, next_word(search, at));
+}
+
 bool ends_line(const Search& search, std::uint32_t at) {
   const std::uint32_t next = next_word(search, at);
-  if (next >= search.sentence.size()) return true;
+  if (next >= search.sentence.size() || is_behind_point(search, at)) return true;
   const char mark = search.sentence.text()[next];
   return mark == '.' || mark == '(' || mark == '[' || mark == ',' || mark == ';' || mark == '!' ||
          mark == '-';
@@ -211,7 +216,7 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
 bool ends_sentence(const Search& search, std::uint32_t at) {
   const std::uint32_t next = next_word(search, at);
   return next >= search.sentence.size() || search.sentence.text()[next] == '.' ||
-         search.sentence.text()[next] == '!';
+         search.sentence.text()[next] == '!' || is_behind_point(search, at);
 }
 
 /// Where the sentence ends that goes on at `at`, before its full stop.
