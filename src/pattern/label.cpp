@@ -39,6 +39,7 @@ std::vector<Label> behind_lead(const Head& head, std::size_t begin) {
   const auto is_open = [&](const Label& label) {
     const bool range = label.to > label.from && !label.relative;           // "Dal giro 3 al 14) …"
     if ((told || range) && label.ordinal && !label.relative) return false; // "In der dritten Runde wird …"
+    if (told && label.word && !label.relative) return false;               // "På varv 3 virkas …"
     if (label.loose) return !told && !range;
     const std::size_t at = pass_blanks(head, place_of(head, label.span.end));
     return !label.closed || at >= text.size() || (text[at] != ':' && !range);

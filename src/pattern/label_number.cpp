@@ -188,6 +188,22 @@ bool add_spread_numbers(const Head& head, std::size_t begin, std::size_t place, 
   return true;
 }
 
+/// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
+/// range.
+bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
+  if (!numbers.dash || !numbers.spaced) return false;
+  std::size_t digit = pass_blanks(head, first_end);
+  while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
+  while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
+  const Word* work = find_word(head, digit, [&](const Word& word) {
+    if (word.kind != words::WordKind::phrase || word.means >= head.vocabulary.concepts.size()) return false;
+    const words::ConceptEntry& means = head.vocabulary.concepts[word.means];
+    return means.sort == words::ConceptClass::stitch || means.sort == words::ConceptClass::decrease ||
+           means.name == "increase";
+  });
+  return work != nullptr;
+}
+
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
 void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
                  std::vector<Label>& labels) {
@@ -208,6 +224,8 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
 
   if (alone.label.open_end) return labels.push_back(alone.label);
   const LabelNumbers numbers = label_numbers_at(head, place, form);
+  if (numbers.ranges() && closed && counts_stitches(head, first.end, numbers))
+    return labels.push_back(alone.label);
   const bool surely = numbers.ranges() && is_surely_range(head, numbers, so_far.word);
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;

@@ -86,7 +86,7 @@ bool is_of_script_without_blanks(std::string_view word) { return letter_at(word,
 
 /// Whether a line may be work: it has a figure in it, or is of a script whose numbers may be words.
 bool may_be_work(const std::string& line) {
-  return std::any_of(line.begin(), line.end(), is_digit) ||
+  return line.find_first_of("0123456789|\t") != std::string::npos || // the heading of a table too
          std::any_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xE2; });
 }
 
