@@ -234,8 +234,10 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   range.label.to = numbers.to;
   const bool range_closed = close(head, range, range.end, marks);
   if (!so_far.word && !range_closed && !numbers.dash) return;
-  if (!surely && numbers.spaced) range.label.cost = cost::doubtful;
-  if (!surely && !numbers.spaced && !labels.empty()) labels.back().cost = cost::doubtful;
+  const bool apart = head.line.text.substr(std::min(first.end, head.line.text.size()), 2) == "- "; // "3- 6 sc"
+  const bool spaced = numbers.spaced || apart;
+  if (!surely && spaced) range.label.cost = cost::doubtful;
+  if (!surely && !spaced && !labels.empty()) labels.back().cost = cost::doubtful;
   labels.push_back(range.label);
 }
 

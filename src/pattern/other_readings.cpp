@@ -61,6 +61,30 @@ Reading repeated_to_end(const WorkReader& reader, Reading reading) {
   return reading;
 }
 
+std::optional<Reading> all_round(const WorkReader& reader, const Reading& reading) {
+  const Sentence& sentence = reader.sentence;
+  const auto is_number = [](const words::Word& word) { return word.kind == words::WordKind::number; };
+  if (reading.effect.uses != 1 || reading.effect.makes != 1 || reading.effect.starts ||
+      reading.effect.pass_uses != 0)
+    return std::nullopt;
+  const Node* only = nullptr;
+  for (const Node& node : reading.nodes) {
+    if (node.kind == NodeKind::sequence || node.kind == NodeKind::loops || is_outside(reader, node)) continue;
+    if (node.kind != NodeKind::work || only != nullptr) return std::nullopt;
+    only = &node;
+  }
+  if (only == nullptr || only->work.act != Act::stitch || only->work.where != Where::next) return std::nullopt;
+  if (reader.kinds.at(only->work.kind).name == "sl st") return std::nullopt;
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    if (sentence.span(at, at + 1).begin >= only->span.begin && sentence.span(at, at + 1).end <= only->span.end) {
+      const WordsAt words = words_at(sentence, at);
+      if (std::any_of(words.begin(), words.end(), is_number)) return std::nullopt;
+    }
+  Reading around = repeated_to_end(reader, reading);
+  around.cost = reading.cost;
+  return around;
+}
+
 std::optional<Reading> carrying(const WorkReader& reader, Reading& reading) {
   const NodeId id = turning_chain(reading.nodes, reading.body, reader.kinds.known);
   if (id == no_node || reading.nodes[id].work.counts || reading.nodes[id].work.times < 2 ||

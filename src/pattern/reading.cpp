@@ -205,6 +205,10 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.pop_back();
       continue;
     }
+    if (auto around = all_round(reader, readings.back())) {
+      readings.back().cost += costs.repeated_to_end;
+      readings.insert(readings.end() - 1, std::move(*around));
+    }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
     if (effort == Effort::all) add_others(reader, readings);
     if (effort == Effort::all && may_repeat(readings.back()))

@@ -42,12 +42,19 @@ bool is_repeated(const Search& search, std::uint32_t end) {
          means(search, behind_mark, c.repeat);
 }
 
+/// "(16), | sl st": a slip stitch and nothing more joins the round.
+bool only_slips(const Search& search, std::uint32_t at) {
+  const Word* slip = word_meaning(search.sentence, at, search.concepts.slip);
+  return slip != nullptr &&
+         trim_separators(search.sentence.text(), slip->end, search.sentence.size()) <= slip->end;
+}
+
 /// More work stands behind a comma: what is before it was no count.
 bool goes_on(const Search& search, std::uint32_t end) {
   const std::uint32_t comma = next_word(search, end);
   if (comma >= search.sentence.size() || search.sentence.text()[comma] != ',') return false;
   const std::uint32_t at = next_word(search, comma + 1);
-  if (end_of_definition(search.sentence, at) != at) return false;
+  if (end_of_definition(search.sentence, at) != at || only_slips(search, at)) return false;
   const WordsAt words = words_at(search.sentence, at);
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
     return word.kind == WordKind::number || (is_work(search.sentence, word) && word.cost == 0);
