@@ -147,6 +147,7 @@ private:
     } else if (may_start(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
+      if (typed.begins_round) last_ = 1;
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
     if (typed.begins_round) watch_rows(typed.ways.front());
@@ -454,7 +455,8 @@ private:
     const bool told = named || has_digit(text_of(first.work));
     if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
     if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
-    const bool in_step = (first.label.closed || first.label.word) && follows;
+    const bool worded = first.label.word && (first.label.ordinal || reader_.vocabulary.blanks_between_words);
+    const bool in_step = (first.label.closed || worded) && follows;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
            (first.label.from == 1 && names_ring(reader_, first.work));
