@@ -188,10 +188,15 @@ bool add_spread_numbers(const Head& head, std::size_t begin, std::size_t place, 
   return true;
 }
 
+/// "3- 6 sc": the dash is glued to the first number, the second stands apart.
+bool stands_apart(const Head& head, std::size_t first_end) {
+  return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
+}
+
 /// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
 /// range.
 bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
-  if (!numbers.dash || !numbers.spaced) return false;
+  if (!numbers.dash || !(numbers.spaced || stands_apart(head, first_end))) return false;
   std::size_t digit = pass_blanks(head, first_end);
   while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
   while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
@@ -234,8 +239,7 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   range.label.to = numbers.to;
   const bool range_closed = close(head, range, range.end, marks);
   if (!so_far.word && !range_closed && !numbers.dash) return;
-  const bool apart = head.line.text.substr(std::min(first.end, head.line.text.size()), 2) == "- "; // "3- 6 sc"
-  const bool spaced = numbers.spaced || apart;
+  const bool spaced = numbers.spaced || stands_apart(head, first.end);
   if (!surely && spaced) range.label.cost = cost::doubtful;
   if (!surely && !spaced && !labels.empty()) labels.back().cost = cost::doubtful;
   labels.push_back(range.label);
@@ -345,11 +349,26 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   return {label};
 }
 
+/// "Rang suivant.", "Vuelta siguiente:": the word for round before that for "next", a mark behind them.
+std::vector<Label> round_then_next(const Head& head, std::size_t begin) {
+  bool row = false;
+  const std::size_t word = pass_round_word(head, begin, row);
+  const Word* next = word == begin ? nullptr : phrase_at(head, pass_blanks(head, word), head.next);
+  if (next == nullptr) return {};
+  Reached reached{{}, begin, next->end};
+  if (row) reached.label.kind = RoundKind::row;
+  reached.label.word = true;
+  reached.label.relative = true;
+  reached.label.to = 1;
+  if (!close(head, reached, reached.end, closing_marks)) return {};
+  return {reached.label};
+}
+
 /// "Next 3 rounds:", "Next rnd:", "Last row:".
 std::vector<Label> relative_label(const Head& head, std::size_t begin) {
   const Word* next = phrase_at(head, begin, head.next);
   if (next == nullptr) next = phrase_at(head, begin, head.last);
-  if (next == nullptr) return {};
+  if (next == nullptr) return round_then_next(head, begin);
   Reached reached;
   reached.begin = begin;
   const std::size_t behind = pass_blanks(head, next->end);
