@@ -200,11 +200,13 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
 
 namespace {
 
-/// Whether a word of the vocabulary covers a stretch of a line: the Dutch `l` is a chain, and the `l` of
-/// "m. en l'air" is no figure.
-bool is_known(const words::Lattice& line, Span span) {
-  return std::any_of(line.words.begin(), line.words.end(), [span](const words::Word& word) {
-    return word.kind == words::WordKind::phrase && word.span.begin <= span.begin && span.end <= word.span.end;
+/// Whether a word of the vocabulary covers a stretch of a line, or one for "round" begins it: the Dutch `l` is
+/// a chain, the `l` of "m. en l'air" and the `o` of the Danish "o3" are no figures.
+bool is_known(const words::Vocabulary& vocabulary, const words::Lattice& line, Span span) {
+  const words::Concept round = words::find_concept(vocabulary, "round");
+  return std::any_of(line.words.begin(), line.words.end(), [&](const words::Word& word) {
+    if (word.kind != words::WordKind::phrase || word.span.begin > span.begin) return false;
+    return span.end <= word.span.end || (word.means == round && word.span.begin == span.begin);
   });
 }
 
@@ -215,7 +217,7 @@ void Telling::tell_scanned(const Line& line) {
       words::lattice(words::fold(reader_.source.at(line.span), line.span.begin), reader_.vocabulary);
   for (const Span span : words::scanned_figures(reader_.source.at(line.span), line.span.begin)) {
     const words::Folded typed = words::fold(reader_.source.at(span));
-    if (is_known(known, span)) continue;
+    if (is_known(reader_.vocabulary, known, span)) continue;
     std::string figures;
     for (std::size_t at = 0; at < typed.text.size();) {
       const words::ScannedDigit digit = words::scanned_digit(typed.text, at);
