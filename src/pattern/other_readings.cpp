@@ -63,7 +63,11 @@ Reading repeated_to_end(const WorkReader& reader, Reading reading) {
 
 std::optional<Reading> all_round(const WorkReader& reader, const Reading& reading) {
   const Sentence& sentence = reader.sentence;
-  const auto is_number = [](const words::Word& word) { return word.kind == words::WordKind::number; };
+  const words::Concept next = words::find_concept(sentence.vocabulary, "next");
+  const auto tells_one = [next](const words::Word& word) {
+    return word.kind == words::WordKind::number ||
+           (word.kind == words::WordKind::phrase && word.means == next);
+  };
   if (reading.effect.uses != 1 || reading.effect.makes != 1 || reading.effect.starts ||
       reading.effect.pass_uses != 0)
     return std::nullopt;
@@ -73,12 +77,14 @@ std::optional<Reading> all_round(const WorkReader& reader, const Reading& readin
     if (node.kind != NodeKind::work || only != nullptr) return std::nullopt;
     only = &node;
   }
-  if (only == nullptr || only->work.act != Act::stitch || only->work.where != Where::next) return std::nullopt;
+  if (only == nullptr || only->work.act != Act::stitch || only->work.where != Where::next)
+    return std::nullopt;
   if (reader.kinds.at(only->work.kind).name == "sl st") return std::nullopt;
   for (std::uint32_t at = 0; at < sentence.size(); ++at)
-    if (sentence.span(at, at + 1).begin >= only->span.begin && sentence.span(at, at + 1).end <= only->span.end) {
+    if (sentence.span(at, at + 1).begin >= only->span.begin &&
+        sentence.span(at, at + 1).end <= only->span.end) {
       const WordsAt words = words_at(sentence, at);
-      if (std::any_of(words.begin(), words.end(), is_number)) return std::nullopt;
+      if (std::any_of(words.begin(), words.end(), tells_one)) return std::nullopt;
     }
   Reading around = repeated_to_end(reader, reading);
   around.cost = reading.cost;
