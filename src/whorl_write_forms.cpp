@@ -137,14 +137,25 @@ private:
 
   /// A sentence of the language; where the author says more than that, her own words stand behind it.
   void add_placing(Draft& draft) const {
+    const pattern::Placing& placing = tree_.placings[draft.passage.placings.front()];
     const std::string_view typed = source_.at(draft.passage.span);
+    // What links it to the sentence before is no word of it.
+    const std::size_t begin =
+        std::max(draft.passage.span.begin, placing.span.begin) - draft.passage.span.begin;
+    const std::string_view link = typed.substr(0, std::min<std::size_t>(begin, typed.size()));
+    const bool links = writing::word_for_word(link, w_.from, brief_).whole;
+    std::string_view own = typed.substr(links ? link.size() : 0);
+    own.remove_prefix(std::min(own.find_first_not_of(" .,;"), own.size()));
+    const std::string lead = begin > 0 ? " " : "";
     const writing::WordForWord words = writing::word_for_word(typed, w_.from, brief_);
-    const Words sentence =
-        draft.passage.placings.size() == 1 && !w_.same_language
-            ? writing::placing_in_words(tree_, tree_.placings[draft.passage.placings.front()], brief_)
-            : std::nullopt;
-    if (sentence)
-      draft.add(words.whole ? *sentence : *sentence + " [" + std::string(typed) + "]", words.whole);
+    const bool whole = writing::word_for_word(own, w_.from, brief_).whole;
+    const Words sentence = draft.passage.placings.size() == 1 && !w_.same_language
+                               ? writing::placing_in_words(tree_, placing, brief_)
+                               : std::nullopt;
+    if (sentence && whole) draft.add(lead + *sentence, true);
+    if (sentence && !whole)
+      for (const std::string& rest : {" [" + std::string(own) + "]", std::string()})
+        draft.add(lead + *sentence + rest, false);
     draft.add(words.text, words.whole);
   }
 

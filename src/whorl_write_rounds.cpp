@@ -71,13 +71,27 @@ private:
       Words words = writing::placing_in_words(tree_, placing, brief_);
       if (!words) {
         const writing::WordForWord by_word = writing::word_for_word(typed, w_.from, brief_);
-        all.whole = all.whole && (by_word.whole || w_.same_language);
-        words = by_word.whole ? by_word.text : in_brackets ? "[" + typed + "]" : typed;
+        const bool whole = by_word.whole && by_word.text.find_first_not_of(" .,;()") != std::string::npos;
+        all.whole = all.whole && ((whole && !in_brackets) || w_.same_language);
+        words = in_brackets ? "[" + typed + "]" : whole ? by_word.text : typed;
       }
       const bool before = placing.what == pattern::What::change && placing.span.begin < body_of(round);
       (before ? all.before : all.behind) += before ? *words + " " : " " + *words;
     }
+    if (round.stated.empty() && !all.behind.empty())
+      all.behind = (brief_.words().blanks_between_words ? "." : "\xE3\x80\x82") + all.behind;
     return all;
+  }
+
+  /// Remarks on what stands above a line.
+  std::string remarks_above(const RoundText& round) const {
+    std::string remarks;
+    for (const std::uint32_t number : draft_.passage.placings) {
+      const Placing& placing = tree_.placings[number];
+      if (placing.span.end > begin_of(round) || placing.what != pattern::What::note) continue;
+      remarks += " [" + std::string(source_.at(placing.span)) + "]";
+    }
+    return remarks;
   }
 
   /// Where the work of a line begins.
@@ -90,8 +104,9 @@ private:
   }
 
   /// A label, its work and its count, where the language has all of them.
-  void add_line(const RoundText& round, const Words& work, const Tongue& tongue, const Beside& beside) {
-    const Words count = writing::count_in_words(tree_, round, tongue);
+  void add_line(const RoundText& round, const Words& work, const Tongue& tongue, const Beside& beside,
+                Plainness plainness) {
+    const Words count = writing::count_in_words(tree_, round, tongue, plainness);
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
     for (const std::string& head : heads_of(round))
@@ -112,7 +127,7 @@ private:
     if (blanks == 0) return {""};
     std::vector<std::string> heads;
     if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
-      heads.push_back(*words + "." + std::string(text.substr(blanks)));
+      heads.push_back(*words + "." + remarks_above(round) + std::string(text.substr(blanks)));
     heads.push_back(word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks)));
     return heads;
   }
@@ -130,19 +145,20 @@ private:
     const std::uint32_t from = begin_of(round);
     const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, from);
     const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
-      add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside);
+      add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside,
+               plainness);
     };
     if (w_.form == WriteForm::full) {
       by_tree(full_, Plainness::places);
       by_tree(full_, Plainness::usual);
     }
     if (w_.form == WriteForm::shortest)
-      add_line(round, writing::shortest_instruction(tree_, steps, brief_), brief_, beside);
+      add_line(round, writing::shortest_instruction(tree_, steps, brief_), brief_, beside, Plainness::usual);
     by_tree(brief_, Plainness::usual);
     by_tree(brief_, Plainness::places);
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
-      add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside);
+      add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside, plainness);
   }
 
   /// The label as the language has it, all behind it word for word.

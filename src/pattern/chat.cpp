@@ -191,11 +191,23 @@ void keep_around(const Reader& reader, Way& way, Span work, const std::vector<St
     if (reading.stated.empty()) reading.stated = stated;
 }
 
+/// "The same, only with 3 sc between, so": whether a stretch ends with the word that leads to the work.
+bool leads_on(const Reader& reader, Span span) {
+  const words::Folded folded = words::fold(reader.source.at(span), span.begin);
+  const std::string_view text = folded.text;
+  const std::size_t end = text.find_last_not_of(" :,");
+  if (end == text.npos) return false;
+  const std::size_t blank = text.rfind(' ', end);
+  const std::size_t word = blank == text.npos ? 0 : blank + 1;
+  return end_of_text_word(reader.vocabulary, text, word, TextWord::so) == end + 1;
+}
+
 /// Where the counts ask for other readings: those without sentences that only talk.
 void add_without_talk(const Reader& reader, Way& way) {
   constexpr int talk = 2;
   Span work = way.work;
-  const auto stated = cut_sentences(reader, work, [&](Span span) { return is_talk(reader, span); });
+  const auto stated = cut_sentences(
+      reader, work, [&](Span span) { return is_talk(reader, span) || leads_on(reader, span); });
   if (work.length() == way.work.length()) return;
   Way part = way;
   part.readings.clear();

@@ -195,6 +195,27 @@ std::size_t pass_range_end(const Head& head, std::size_t place) {
   return end != at ? end : pass_inclusive(head, place);
 }
 
+/// "3- 6 sc": the dash is glued to the first number, the second stands apart.
+bool stands_apart(const Head& head, std::size_t first_end) {
+  return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
+}
+
+/// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
+/// range.
+bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
+  if (!numbers.dash || !(numbers.spaced || stands_apart(head, first_end))) return false;
+  std::size_t digit = pass_blanks(head, first_end);
+  while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
+  while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
+  const Word* work = find_word(head, digit, [&](const Word& word) {
+    if (word.kind != words::WordKind::phrase || word.means >= head.vocabulary.concepts.size()) return false;
+    const words::ConceptEntry& means = head.vocabulary.concepts[word.means];
+    return means.sort == words::ConceptClass::stitch || means.sort == words::ConceptClass::decrease ||
+           means.name == "increase";
+  });
+  return work != nullptr;
+}
+
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
 void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
                  std::vector<Label>& labels) {
@@ -220,6 +241,8 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   const LabelNumbers numbers = label_numbers_at(head, place, form);
   const std::size_t told_end = numbers.ranges() ? pass_range_end(head, numbers.end) : numbers.end;
   const bool told = told_end != numbers.end; // "3'ten 8'e kadar"
+  if (numbers.ranges() && closed && !told && counts_stitches(head, first.end, numbers))
+    return labels.push_back(alone.label);
   const bool surely = numbers.ranges() && (told || is_surely_range(head, numbers, so_far.word));
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;
@@ -229,8 +252,7 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   const bool range_closed = close(head, range, range.end, marks) || told;
   range.label.closed = range_closed;
   if (!so_far.word && !range_closed && !numbers.dash) return;
-  const bool apart = head.line.text.substr(std::min(first.end, head.line.text.size()), 2) == "- "; // "3- 6 sc"
-  const bool spaced = numbers.spaced || apart;
+  const bool spaced = numbers.spaced || stands_apart(head, first.end);
   if (!surely && spaced) range.label.cost = cost::doubtful;
   if (!surely && !spaced && !labels.empty()) labels.back().cost = cost::doubtful;
   labels.push_back(range.label);
@@ -333,11 +355,26 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   return {label};
 }
 
+/// "Rang suivant.", "Vuelta siguiente:": the word for round before that for "next", a mark behind them.
+std::vector<Label> round_then_next(const Head& head, std::size_t begin) {
+  bool row = false;
+  const std::size_t word = pass_round_word(head, begin, row);
+  const Word* next = word == begin ? nullptr : phrase_at(head, pass_blanks(head, word), head.next);
+  if (next == nullptr) return {};
+  Reached reached{{}, begin, next->end};
+  if (row) reached.label.kind = RoundKind::row;
+  reached.label.word = true;
+  reached.label.relative = true;
+  reached.label.to = 1;
+  if (!close(head, reached, reached.end, closing_marks)) return {};
+  return {reached.label};
+}
+
 /// "Next 3 rounds:", "Next rnd:", "Last row:".
 std::vector<Label> relative_label(const Head& head, std::size_t begin) {
   const Word* next = phrase_at(head, begin, head.next);
   if (next == nullptr) next = phrase_at(head, begin, head.last);
-  if (next == nullptr) return {};
+  if (next == nullptr) return round_then_next(head, begin);
   Reached reached;
   reached.begin = begin;
   const std::size_t behind = pass_blanks(head, next->end);

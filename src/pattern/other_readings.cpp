@@ -63,8 +63,11 @@ Reading repeated_to_end(const WorkReader& reader, Reading reading) {
 
 std::optional<Reading> all_round(const WorkReader& reader, const Reading& reading) {
   const Sentence& sentence = reader.sentence;
-  const auto is_number = [](const words::Word& word) { return word.kind == words::WordKind::number; };
   const words::Concept next = words::find_concept(sentence.vocabulary, "next");
+  const auto tells_one = [next](const words::Word& word) {
+    return word.kind == words::WordKind::number ||
+           (word.kind == words::WordKind::phrase && word.means == next);
+  };
   if (reading.effect.uses != 1 || reading.effect.makes != 1 || reading.effect.starts ||
       reading.effect.pass_uses != 0 || !reading.passed_over.empty())
     return std::nullopt;
@@ -81,8 +84,7 @@ std::optional<Reading> all_round(const WorkReader& reader, const Reading& readin
     if (sentence.span(at, at + 1).begin >= only->span.begin &&
         sentence.span(at, at + 1).end <= only->span.end) {
       const WordsAt words = words_at(sentence, at);
-      if (std::any_of(words.begin(), words.end(), is_number)) return std::nullopt;
-      if (word_meaning(sentence, at, next) != nullptr) return std::nullopt; // "FPdc around next st"
+      if (std::any_of(words.begin(), words.end(), tells_one)) return std::nullopt;
     }
   Reading around = repeated_to_end(reader, reading);
   around.cost = reading.cost;

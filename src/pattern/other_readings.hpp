@@ -12,8 +12,8 @@ Effect effect_of(const WorkReader& reader, const Reading& reading);
 /// The reading with its list repeated to the end of the round, as those mean it who type no repeat mark.
 Reading repeated_to_end(const WorkReader& reader, Reading reading);
 
-/// "sc", "fm in the front loops": a round of one stitch without a number goes on to its end; none if the
-/// reading is any other.
+/// "sc", "fm in the front loops": a round of one stitch without a number, and not in the next place, goes on
+/// to its end; none if the reading is any other.
 std::optional<Reading> all_round(const WorkReader& reader, const Reading& reading);
 
 /// "ch 3, 15 dc in ring, sl st": the reading whose last slip stitch by itself joins the round that stands on

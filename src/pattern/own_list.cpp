@@ -6,6 +6,7 @@
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/fold.hpp"
+#include "words/lattice.hpp"
 
 #include <algorithm>
 #include <array>
@@ -80,6 +81,11 @@ std::size_t find_entry_mark(std::string_view text, std::size_t at) {
   return at;
 }
 
+std::string_view trimmed(std::string_view text) {
+  const std::size_t head = std::min(text.find_first_not_of(" \t"), text.size());
+  return text.substr(head, std::max(without_tail(text), head) - head);
+}
+
 /// Where a name ends and what it means begins.
 struct Separator {
   std::size_t at = none;
@@ -135,15 +141,13 @@ bool is_sign(std::string_view name) {
   return name.size() == 1 && std::string_view("+^#%@~&<>").find(name.front()) != none;
 }
 
-/// A full stop that is not behind a few letters: "verl. fM" has none.
-bool has_sentence_stop(std::string_view name) {
-  constexpr std::size_t longest_cut = 5;
-  std::size_t begin = 0;
-  for (std::size_t at = 0; at < name.size(); ++at) {
-    if (is_blank(name[at])) begin = at + 1;
-    if (name[at] == '.' && (at + 1 == name.size() || at == begin || at - begin > longest_cut)) return true;
-  }
-  return false;
+/// Words that the language knows as one, abbreviated: "verl. fM".
+bool is_cut_phrase(std::string_view name, const words::Vocabulary& vocabulary) {
+  if (name.empty() || name.size() > longest_name || name.find('.') == none) return false;
+  const words::Folded folded = words::fold(name);
+  const words::Lattice lattice = words::lattice(folded, vocabulary);
+  return !lattice.words.empty() && lattice.words.front().kind == words::WordKind::phrase &&
+         lattice.words.front().begin == 0 && lattice.words.front().end == folded.text.size();
 }
 
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
@@ -159,7 +163,8 @@ bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
     words += word.empty() ? 0 : 1;
     at = end + 1;
   }
-  return words <= words_of_name && name.find_first_of(",;!?\"") == none && !has_sentence_stop(name);
+  return words <= words_of_name && name.find_first_of(",;!?\"") == none &&
+         (name.find('.') == none || is_cut_phrase(name, vocabulary));
 }
 
 bool has_letter(std::string_view text) { return std::any_of(text.begin(), text.end(), is_letter); }
@@ -341,6 +346,8 @@ private:
   }
 
   bool begins_other(std::string_view text, std::size_t at, bool sentence) const {
+    const std::size_t sign = text.find('=', at);
+    if (sign != none && is_cut_phrase(trimmed(text.substr(at, sign - at)), vocabulary_)) return true;
     const std::size_t end = find_entry_mark(text, at);
     const std::string_view next = text.substr(at, end - at);
     const Separator separator = find_separator(next);
@@ -355,7 +362,7 @@ private:
   std::size_t behind_title(std::string_view text, std::size_t begin, std::size_t end) const {
     const std::string_view title = text.substr(begin, without_tail(text.substr(begin, end - begin)));
     const std::size_t stop = std::max(title.rfind(". ") + 1, title.rfind(") ") + 1);
-    if (stop == 0) return begin;
+    if (stop == 0 || is_cut_phrase(title.substr(head_marks(title)), vocabulary_)) return begin;
     const std::size_t name = title.find_first_not_of(" \t", stop);
     const bool one =
         name != none && title.find(' ', name) == none && may_be_name(title.substr(name), vocabulary_);

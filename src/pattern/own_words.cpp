@@ -296,7 +296,7 @@ private:
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
     // "Petal: 3 tr in one st, joined" is no "bo"
     const bool named_so =
-        family == Family::none || family_of(entry.name) == family || family_of(entry.value) == family;
+        family == Family::none || family_of(entry.name, language_) == family || family_of(entry.value) == family;
     const std::string name = keeps_name ? std::string(name_of(known))
                              : named_so ? name_in(family, entry)
                                         : short_name_of(entry);

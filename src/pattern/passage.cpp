@@ -241,9 +241,28 @@ std::int32_t passage_before(const Sentence& sentence, std::uint32_t place) {
   return no_bracket;
 }
 
+/// "1 sc 1 bo": two stitches with their numbers, which no word puts one into the other.
+bool only_lists(const Sentence& sentence, const Match& found) {
+  if (found.slots.place == words::no_concept) return false;
+  int stitches = 0;
+  for (std::uint32_t at = found.begin; at < found.end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
+    }
+    const bool work = std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(sentence, w); });
+    if (!work && number_at(sentence, at) == nullptr) return false;
+    stitches += work;
+    at = std::max(words.first->end, at + 1);
+  }
+  return stitches > 1;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
+  if (only_lists(reader.sentence, found)) return;
   if (meaning_of_row(reader, found.row).back) {
     found.slots.bracket = passage_before(reader.sentence, place);
     if (found.slots.bracket == no_bracket) return;

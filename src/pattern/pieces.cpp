@@ -176,6 +176,7 @@ private:
 
   bool may_name(std::string_view name, std::size_t place) const {
     if (names_start(name, reader_.vocabulary)) return false;
+    if (has_text_word(reader_.vocabulary, words::fold(name).text, TextWord::list_heading)) return false;
     return name.size() <= longest_name && !name.empty() &&
            !names_stitches(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)});
   }

@@ -199,6 +199,7 @@ bool stands_over(const Sentence& sentence, std::uint32_t begin, std::uint32_t nu
 struct NamedRounds {
   int from = 0, to = 0; ///< 0: none
   std::uint32_t begin = 0;
+  std::uint32_t end = 0; ///< behind the word for round
 };
 
 int number_of(const Word& word) { return static_cast<int>(std::min(word.number, 1'000'000U)); }
@@ -227,7 +228,7 @@ NamedRounds rounds_before_word(const Sentence& sentence, std::uint32_t at) {
   const Word* number = number_at(sentence, at);
   if (number == nullptr || (at > 0 && sentence.text()[at - 1] >= '0' && sentence.text()[at - 1] <= '9'))
     return {};
-  NamedRounds named{number_of(*number), number_of(*number), at};
+  NamedRounds named{number_of(*number), number_of(*number), at, at};
   std::uint32_t next = behind_ordinal(sentence, *number);
   if (is_round_word(sentence, next)) next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
   const std::uint32_t behind = behind_number_link(sentence, next);
@@ -237,7 +238,20 @@ NamedRounds rounds_before_word(const Sentence& sentence, std::uint32_t at) {
   } else {
     next = behind_ordinal(sentence, *number);
   }
-  return is_round_word(sentence, next) ? named : NamedRounds{};
+  if (!is_round_word(sentence, next)) return {};
+  named.end = words_at(sentence, next).first->end;
+  return named;
+}
+
+/// "between" behind the rounds, as many languages have it: "4段目と5段目の間に".
+bool between_follows(const Sentence& sentence, const NamedRounds& named) {
+  std::uint32_t next = skip_blanks(sentence.text(), named.end);
+  while (named.from != named.to && !words_at(sentence, next).empty()) {
+    if (means(sentence, next, "between")) return true;
+    if (sort_of(sentence, *words_at(sentence, next).first) != ConceptClass::filler) return false;
+    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
+  }
+  return false;
 }
 
 /// The numbers in front of the word for round, where no number stands behind it.
@@ -245,7 +259,7 @@ void read_rounds_before_word(const Sentence& sentence, const Clause& clause, Pla
   for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
     const NamedRounds named = rounds_before_word(sentence, at);
     if (named.from == 0) continue;
-    placing.between = names_between(sentence, clause.begin, named.begin);
+    placing.between = names_between(sentence, clause.begin, named.begin) || between_follows(sentence, named);
     placing.from = named.from;
     placing.to = named.to;
     return;

@@ -238,11 +238,17 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
            sort_of(sentence, word) == ConceptClass::place || word.means == sentence.times ||
            name == "repeat" || name == "around" || name == "even" || name == "all" || name == "each" ||
            name == "sl st" || name == "turn" || name == "join" || name == "double" || name == "together" ||
-           name == "ordinal" || (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
+           name == "ordinal" || name == "next" ||
+           (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
   };
-  for (std::uint32_t at = 0; at < end; ++at)
+  const words::Concept each = words::find_concept(sentence.vocabulary, "each");
+  std::uint32_t behind_each = end; // "2 sc in each sc 12"
+  for (std::uint32_t at = 0; at < end; ++at) {
+    if (const Word* word = word_meaning(sentence, at, each); word != nullptr)
+      behind_each = skip_blanks(sentence.text(), word->end);
     for (const Word& word : words_at(sentence, at))
-      if (word.end == end && hides(word)) return true;
+      if (word.end == end && (hides(word) || at == behind_each)) return true;
+  }
   return false;
 }
 

@@ -103,7 +103,9 @@ private:
   /// "6V", where the pattern's own list says that the letter for "round" is an increase.
   bool works_behind_number(std::size_t place) const {
     const Word* number = find_word(head_, place, [](const Word& w) { return w.kind == WordKind::number; });
-    return number != nullptr && works_at(number->end);
+    if (number == nullptr) return false;
+    const Word* increase = phrase_at(head_, pass_blanks(head_, number->end), find("increase"));
+    return increase != nullptr || works_at(number->end);
   }
 
   /// "same", "ditto": as the round before; `place` if no such word stands there.

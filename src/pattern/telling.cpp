@@ -198,18 +198,26 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
   }
 }
 
-/// Whether the vocabulary knows a text as a whole: the Dutch `l` is a chain.
-bool Telling::is_phrase(const words::Folded& typed) const {
-  const words::Lattice lattice = words::lattice(typed, reader_.vocabulary);
-  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
-    return word.kind == words::WordKind::phrase && word.begin == 0 && word.end == typed.text.size();
+namespace {
+
+/// Whether a word of the vocabulary covers a stretch of a line, or one for "round" begins it: the Dutch `l` is
+/// a chain, the `l` of "m. en l'air" and the `o` of the Danish "o3" are no figures.
+bool is_known(const words::Vocabulary& vocabulary, const words::Lattice& line, Span span) {
+  const words::Concept round = words::find_concept(vocabulary, "round");
+  return std::any_of(line.words.begin(), line.words.end(), [&](const words::Word& word) {
+    if (word.kind != words::WordKind::phrase || word.span.begin > span.begin) return false;
+    return span.end <= word.span.end || (word.means == round && word.span.begin == span.begin);
   });
 }
 
+} // namespace
+
 void Telling::tell_scanned(const Line& line) {
+  const words::Lattice known =
+      words::lattice(words::fold(reader_.source.at(line.span), line.span.begin), reader_.vocabulary);
   for (const Span span : words::scanned_figures(reader_.source.at(line.span), line.span.begin)) {
     const words::Folded typed = words::fold(reader_.source.at(span));
-    if (is_phrase(typed)) continue;
+    if (is_known(reader_.vocabulary, known, span)) continue;
     std::string figures;
     for (std::size_t at = 0; at < typed.text.size();) {
       const words::ScannedDigit digit = words::scanned_digit(typed.text, at);

@@ -35,7 +35,6 @@ public:
   void tell_misspelt(const Line& line, const Reading& reading);
 
   /// Letters that were read as the figures that scanning took them for: `l8` as 18.
-  bool is_phrase(const words::Folded& typed) const;
   void tell_scanned(const Line& line);
 
   /// `5c`, which scanning made of sc; the first of a line.

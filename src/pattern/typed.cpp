@@ -147,6 +147,7 @@ private:
     } else if (may_start(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
+      if (typed.begins_round) last_ = 1;
     }
     rounds_seen_ = rounds_seen_ || typed.begins_round;
     if (typed.begins_round) watch_rows(typed.ways.front());

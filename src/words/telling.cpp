@@ -84,17 +84,21 @@ bool has_word(const Vocabulary& vocabulary, std::string_view word) {
 
 bool is_of_script_without_blanks(std::string_view word) { return letter_at(word, 0).code >= 0x2E80; }
 
+bool has_figures(const std::string& line) { return std::any_of(line.begin(), line.end(), is_digit); }
+
 /// Whether a line may be work: it has a figure in it, or is of a script whose numbers may be words.
 bool may_be_work(const std::string& line) {
-  return line.find_first_of("0123456789|\t") != std::string::npos || // the heading of a table too
+  // the heading of a table and a list of abbreviations too
+  return line.find_first_of("0123456789|\t=") != std::string::npos ||
          std::any_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xE2; });
 }
 
 /// The words of lines that may be work, with how often they stand there.
 std::map<std::string, std::size_t, std::less<>> words_of(const std::vector<std::string>& lines) {
+  const bool any = std::none_of(lines.begin(), lines.end(), has_figures); // all numbers are words
   std::map<std::string, std::size_t, std::less<>> words;
   for (const std::string& line : lines) {
-    if (!may_be_work(line)) continue;
+    if (!any && !may_be_work(line)) continue;
     for (std::size_t at = 0; at < line.size() && words.size() < most_words;) {
       std::size_t end = at;
       while (end < line.size() && !is_digit(line[end])) {

@@ -1,7 +1,7 @@
 #include "writing/instruction.hpp"
 
 #include "pattern/limits.hpp"
-#include "writing/name.hpp"
+#include "writing/instruction_parts.hpp"
 
 namespace whorl::writing {
 namespace {
@@ -30,90 +30,6 @@ bool is_in_ring(const Tree& tree, NodeId id) {
 
 bool is_ring(const Node& node) { return node.kind == NodeKind::work && node.work.act == Act::ring; }
 
-/// "(list) x 3", "(list) around".
-Words repeated(const Work& work, const std::string& list, const Tongue& tongue) {
-  if (!work.to_end) return tongue.row("group-times", {digits(work.times), {}, list, {}});
-  if (work.leave == 0) return tongue.row("group-around", {{}, {}, list, {}});
-  return tongue.row("to-last", {digits(work.leave), "(" + list + ")", {}, {}});
-}
-
-/// "with moss ", where another yarn is taken.
-Words with_yarn(const Tree& tree, std::uint8_t number, const Tongue& tongue) {
-  if (number == 0 || number > tree.yarns.size()) return std::nullopt;
-  const std::string yarn = tongue.named(tree.yarns[number - 1U]);
-  const std::string_view blank = tongue.words().blanks_between_words ? " " : "";
-  if (has_words(tongue.say(), "say-in-yarn")) return tongue.say()("say-in-yarn", {yarn}).append(blank);
-  const Words with = tongue.word("with");
-  return with ? Words{*with + " " + yarn + " "} : std::nullopt;
-}
-
-const char* group_row(const Work& work) {
-  switch (work.where) {
-  case Where::next:
-    return work.to_end ? "group-in-each" : "group-in-next";
-  case Where::same:
-    return "group-in-same";
-  case Where::last:
-    return "group-in-last";
-  case Where::ring:
-    return "group-in-ring";
-  case Where::space:
-    return work.to_end ? "group-in-spaces" : "group-in-space";
-  case Where::between:
-    return work.to_end ? "group-in-gaps" : "group-in-gap";
-  default:
-    return "";
-  }
-}
-
-/// Several stitches into one place.
-Words in_one_place(const Work& work, const std::string& list, const Tongue& tongue) {
-  if (work.to_end && work.leave > 0) return std::nullopt;
-  Words one = tongue.row(group_row(work), {{}, {}, list, {}});
-  if (!one || work.times == 1 || work.to_end) return one;
-  return tongue.row("group-times", {digits(work.times), {}, *one, {}});
-}
-
-/// What a step says of another round or part.
-struct Named {
-  std::uint32_t round = 0;
-  std::uint16_t number = 0;
-};
-
-bool is_of_other(const Work& work) {
-  return work.act == Act::free_loops || work.act == Act::part_edge || work.act == Act::skipped ||
-         (work.act == Act::stitch && work.into == pattern::Into::two_parts);
-}
-
-/// The number of a round that is named, or none where the entry gives several.
-Words number_of(const Tree& tree, const Named& named) {
-  if (named.number != 0) return digits(named.number);
-  if (named.round >= tree.rounds.size()) return std::nullopt;
-  const pattern::RoundText& round = tree.rounds[named.round];
-  return round.from > 0 && round.from == round.to && round.again == 0 ? Words{std::to_string(round.from)}
-                                                                      : std::nullopt;
-}
-
-Words as_round(const Tree& tree, const Named& named, const Tongue& tongue) {
-  const Words number = number_of(tree, named);
-  return number ? tongue.sentence("say-as-round", {*number}) : number;
-}
-
-/// Into loops that another round left free, or through another part.
-Words of_other(const Tree& tree, const Work& work, const Named& named, const Tongue& tongue) {
-  if (named.round >= tree.rounds.size() || tree.parts.empty()) return std::nullopt;
-  const std::string& part = tree.parts[tree.rounds[named.round].part].name;
-  if (work.act == Act::stitch) {
-    const Words name = tongue.stitch(tree, work.kind);
-    const bool plain = name && !work.to_end && work.in_one == 1 && !part.empty();
-    return plain ? tongue.sentence("say-through-parts", {digits(work.times), *name, part}) : std::nullopt;
-  }
-  const Words number = number_of(tree, named), loops = loops_in_words(work.loops, tongue);
-  if (!number || !loops || work.act != Act::free_loops || work.nth != 0) return std::nullopt;
-  return part.empty() ? tongue.sentence("say-in-free-loops", {*number, *loops})
-                      : tongue.sentence("say-in-free-loops-of", {*number, *loops, part});
-}
-
 class NodeWords {
 public:
   NodeWords(const Tree& tree, std::uint32_t from, bool above, const Tongue& tongue, Plainness plainness)
@@ -125,26 +41,63 @@ public:
     std::uint8_t yarn = 0;
     for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) {
       const Node& node = tree_.nodes[id];
-      if (is_before(node, from_) != above_) continue;
+      if (is_passed_over(node)) continue;
       if (is_ring(node) && is_in_ring(tree_, node.next)) continue; // "6 sc in MR" names it
-      const bool leg = names_leg(node) && next_work(node) != nullptr;
-      const Words words = leg ? in_leg(node, around) : node_words(node, around);
-      if (leg) id = node.next;
+      const bool leg = names_leg(node) && next_work(node) != nullptr, edges = goes_along_edges(node);
+      const Words words = leg ? in_leg(node, around) : edges ? along_edges(node) : node_words(node, around);
+      if (leg || edges) id = node.next;
       if (!words) return words;
-      const Words with =
-          change_to(tree_.nodes[id].kind == NodeKind::work ? tree_.nodes[id].work : Work{}, yarn);
+      const Work work = tree_.nodes[id].kind == NodeKind::work ? tree_.nodes[id].work : Work{};
+      const Words with = change_to(work, yarn);
       if (!with) return with;
       text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += *with + *words;
+      text += in_yarn_said(*with, *words, work.act);
     }
     return text.empty() ? Words{} : Words{text};
   }
 
 private:
+  /// What stands above the line is left out, or is all that is wanted; passages may begin there and go on.
+  bool is_passed_over(const Node& node) const {
+    if (!above_) return is_before(node, from_);
+    return node.child == pattern::no_node ? !is_before(node, from_)
+                                          : node.span.empty() || node.span.begin >= from_;
+  }
+
   /// Where the work goes on to another leg, or to the one that it comes from.
+  /// Where an edge is opened for the stitches that follow: the ends of rows, all round a flat piece.
+  bool goes_along_edges(const Node& node) const {
+    const bool opens =
+        node.kind == NodeKind::work && (node.work.act == Act::row_ends || node.work.act == Act::all_edges);
+    if (!opens || node.next >= tree_.nodes.size()) return false;
+    const Node& next = tree_.nodes[node.next];
+    return next.kind == NodeKind::work && next.work.act == Act::stitch && next.work.where == Where::next &&
+           next.work.in_one == 1;
+  }
+
+  /// "sc in each row end", "8 sc in row ends", "sc evenly around".
+  Words along_edges(const Node& node) const {
+    const Work& work = tree_.nodes[node.next].work;
+    const Words name = tongue_.stitch(tree_, work.kind);
+    if (!name || work.leave > 0) return std::nullopt;
+    if (node.work.act == Act::all_edges)
+      return work.to_end ? tongue_.row("evenly-around", {{}, *name, {}, {}})
+                         : tongue_.row("count-evenly-around", {digits(work.times), *name, {}, {}});
+    if (work.to_end && node.work.times == 0) return std::nullopt;
+    return work.to_end ? tongue_.row("in-row-ends", {{}, *name, {}, {}})
+                       : tongue_.row("count-in-row-ends", {digits(work.times), *name, {}, {}});
+  }
+
   bool names_leg(const Node& node) const {
     const bool here = node.kind == NodeKind::sequence && node.child == pattern::no_node && !node.span.empty();
     return here || (node.kind == NodeKind::work && node.work.act == Act::part_edge);
+  }
+
+  /// A repeat to the end of nothing but work that runs there itself.
+  bool runs_to_end(const Node& node) const {
+    if (!node.work.to_end || node.work.leave > 0 || node.child >= tree_.nodes.size()) return false;
+    const Node& child = tree_.nodes[node.child];
+    return child.next == pattern::no_node && child.kind == NodeKind::work && child.work.to_end;
   }
 
   const Node* next_work(const Node& node) const {
@@ -195,7 +148,7 @@ private:
       return work_in_words(tree_, work, tongue_, plainness_);
     case NodeKind::repeat: {
       const Words inner = list(node.child, around);
-      return inner ? repeated(work, *inner, tongue_) : inner;
+      return inner && !runs_to_end(node) ? repeated(work, *inner, tongue_) : inner;
     }
     case NodeKind::loops:
       return in_loops(node, around);
@@ -234,6 +187,7 @@ public:
     std::uint8_t yarn = 0;
     for (; at_ < steps_.size() && steps_[at_].sort != Step::Sort::close; ++at_) {
       if (is_named_ring()) continue;
+      const Act act = steps_[at_].sort == Step::Sort::work ? steps_[at_].work.act : Act::stitch;
       const std::uint8_t in_yarn =
           steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};
       const bool changes = in_yarn != 0 && in_yarn != yarn;
@@ -241,7 +195,7 @@ public:
       const Words with = changes ? with_yarn(tree_, yarn, tongue_) : Words{""}, words = one();
       if (!words || !with) return std::nullopt;
       text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += *with + *words;
+      text += in_yarn_said(*with, *words, act);
     }
     return text.empty() ? Words{} : Words{text};
   }

@@ -39,8 +39,8 @@ std::optional<std::string> loops_in_words(std::uint8_t loops, const Tongue& tong
 std::optional<std::string> label_in_words(const pattern::RoundText& round, const Tongue& tongue);
 
 /// "(18)", "(12 sc, 3 ch-sp)"; "" where the line states nothing; none where the language cannot tell the
-/// unit.
+/// unit. Plainly, one count stands without its unit.
 std::optional<std::string> count_in_words(const pattern::Tree& tree, const pattern::RoundText& round,
-                                          const Tongue& tongue);
+                                          const Tongue& tongue, Plainness plainness);
 
 } // namespace whorl::writing

@@ -51,12 +51,13 @@ std::optional<std::string> label_in_words(const pattern::RoundText& round, const
 }
 
 std::optional<std::string> count_in_words(const pattern::Tree& tree, const pattern::RoundText& round,
-                                          const Tongue& tongue) {
+                                          const Tongue& tongue, Plainness plainness) {
   if (round.stated.empty()) return std::string();
   std::string text;
   for (const pattern::Stated& stated : round.stated) {
     // One count of stitches is what a number alone says.
-    const bool alone = round.stated.size() == 1 && stated.unit == pattern::Unit::stitches;
+    const bool alone = round.stated.size() == 1 &&
+                       (stated.unit == pattern::Unit::stitches || plainness == Plainness::places);
     const auto words = alone ? std::optional(std::to_string(stated.count)) : unit_words(tree, stated, tongue);
     if (!words) return words;
     text += (text.empty() ? std::string_view{} : tongue.comma());

@@ -36,10 +36,24 @@ public:
     for (std::uint32_t i = 0; i < tree_.headers.size(); ++i) add_header(i);
     for (std::uint32_t i = 0; i < tree_.placings.size(); ++i) add_placing(i);
     add_prose();
+    take_links();
     return std::move(all_);
   }
 
 private:
+  /// "…, then" and "and" between two things of one sentence, or other words there, belong to the second.
+  void take_links() {
+    for (std::size_t i = 1; i < all_.size(); ++i) {
+      const Span gap{all_[i - 1].span.end, all_[i].span.begin};
+      const bool things = all_[i].sort == Sort::placing && all_[i - 1].sort != Sort::heading;
+      if (!things || gap.length() == 0) continue;
+      const std::string_view link = source_.at(gap);
+      if (link.find_first_not_of(" .") != std::string_view::npos &&
+          link.find_first_of("\n0123456789():") == std::string_view::npos)
+        all_[i].span.begin = gap.begin;
+    }
+  }
+
   Passage* overlapping(Span span) {
     const auto found = std::find_if(all_.begin(), all_.end(), [span](const Passage& passage) {
       return passage.span.begin < span.end && span.begin < passage.span.end;

@@ -8,17 +8,20 @@ namespace {
 using pattern::Placing;
 using pattern::What;
 
+/// What a sentence names: the rounds that a thing lies between, stitches apart.
+std::string where_of(const Placing& placing) {
+  return std::string(placing.between ? "-between" : "") + (placing.apart > 0 ? "-apart" : "");
+}
+
 /// A sentence by its id, "" for what no sentence is made for.
 std::string sentence_id(const Placing& placing) {
-  const bool rounds = placing.from > 0, apart = placing.apart > 0;
-  const std::string where = std::string(rounds ? "-between" : "") + (apart ? "-apart" : "");
   switch (placing.what) {
   case What::eye:
-    return "say-eyes" + where;
+    return "say-eyes" + where_of(placing);
   case What::marker:
-    return "say-markers" + where;
+    return "say-markers" + where_of(placing);
   case What::bead:
-    return "say-beads" + where;
+    return "say-beads" + where_of(placing);
   case What::cut:
     if (!placing.gather) return "say-cut";
     return placing.loops == stitch::front  ? "say-gather-front"
@@ -31,12 +34,34 @@ std::string sentence_id(const Placing& placing) {
   case What::join:
     return "say-join-yarn";
   case What::sew:
-    return rounds ? "say-sew-between" : "say-sew";
+    if (placing.sewn == pattern::no_node) return "say-sew-on" + where_of(placing);
+    return placing.between ? "say-sew-between" : "say-sew";
   case What::embroider:
+    return "say-embroider";
   case What::note:
     break;
   }
   return {};
+}
+
+/// "Rnds 3-7" of the label "Rnds 3-7:".
+std::string rounds_in_words(const Placing& placing, const Tongue& tongue) {
+  const std::vector<std::string> numbers{std::to_string(placing.from), std::to_string(placing.to)};
+  const std::string id = placing.from == placing.to ? "write-label-round" : "write-label-rounds";
+  std::string label = has_words(tongue.say(), id) ? tongue.say()(id, numbers) : std::string();
+  const std::size_t end = label.find_last_not_of(" :\xEF\xBC\x9A");
+  return label.substr(0, end == std::string::npos ? 0 : end + 1);
+}
+
+/// Rounds that a sentence does not name itself stand in brackets before its full stop.
+std::string with_rounds(std::string sentence, const Placing& placing, const Tongue& tongue) {
+  const std::string rounds = rounds_in_words(placing, tongue);
+  if (rounds.empty()) return sentence;
+  const std::string_view stop = tongue.words().blanks_between_words ? "." : "\xE3\x80\x82";
+  const bool ends = sentence.size() > stop.size() &&
+                    std::string_view(sentence).substr(sentence.size() - stop.size()) == stop;
+  if (ends) sentence.resize(sentence.size() - stop.size());
+  return sentence + " (" + rounds + ")" + (ends ? std::string(stop) : "");
 }
 
 } // namespace
@@ -50,13 +75,13 @@ std::optional<std::string> placing_in_words(const pattern::Tree& tree, const Pla
     if (placing.yarn == 0 || placing.yarn > tree.yarns.size()) return std::nullopt;
     with.push_back(tongue.named(tree.yarns[placing.yarn - 1U]));
   }
-  if (placing.what == What::sew) {
-    if (placing.sewn >= tree.parts.size()) return std::nullopt;
+  if (placing.what == What::sew && placing.sewn < tree.parts.size())
     with.push_back(tree.parts[placing.sewn].name);
-  }
-  if (placing.from > 0) with.insert(with.end(), {std::to_string(placing.from), std::to_string(placing.to)});
+  const bool named = placing.between && id.find("-between") != std::string::npos;
+  if (named) with.insert(with.end(), {std::to_string(placing.from), std::to_string(placing.to)});
   if (placing.apart > 0) with.push_back(std::to_string(placing.apart));
-  return tongue.say()(id, with);
+  const std::string sentence = tongue.say()(id, with);
+  return placing.from > 0 && !named ? with_rounds(sentence, placing, tongue) : sentence;
 }
 
 } // namespace whorl::writing

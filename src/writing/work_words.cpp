@@ -168,11 +168,12 @@ private:
     if (work.kind >= tree_.kinds.size() || work.in_space != 0 || work.in_corner != 0) return std::nullopt;
     if (kind_of(work) == "ch" && work.in_one == 1 && work.where == Where::next && !work.to_end) {
       const std::string times = digits(work.times);
-      Words chain = work.counts ? tongue_.sentence("say-counting-chain", {times})
-                                : tongue_.row("starting-chain", {times, {}, {}, {}});
+      Words chain = work.counts              ? tongue_.sentence("say-counting-chain", {times})
+                    : work.as_high && plain_ ? tongue_.sentence("say-high-chain", {times})
+                                             : tongue_.row("starting-chain", {times, {}, {}, {}});
       if (chain) return chain;
     }
-    if (work.counts) return std::nullopt;
+    if (work.counts && work.where != Where::chain) return std::nullopt;
     const Words called = is_increase(work) ? tongue_.word("increase") : name(work);
     Words text = called ? placed(work, *called) : std::nullopt;
     if (!text || work.loops == 0 || work.loops == stitch::both) return text;
