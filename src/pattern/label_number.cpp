@@ -207,13 +207,7 @@ bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers
   std::size_t digit = pass_blanks(head, first_end);
   while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
   while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
-  const Word* work = find_word(head, digit, [&](const Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means >= head.vocabulary.concepts.size()) return false;
-    const words::ConceptEntry& means = head.vocabulary.concepts[word.means];
-    return means.sort == words::ConceptClass::stitch || means.sort == words::ConceptClass::decrease ||
-           means.name == "increase";
-  });
-  return work != nullptr;
+  return works_at(head, digit);
 }
 
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
@@ -323,6 +317,15 @@ LabelNumbers numbers_before_word(const Head& head, std::size_t place) {
   return numbers;
 }
 
+/// Whether nothing but the count stands behind `place`: " (12)", " = 12".
+bool only_counts(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  if (const std::size_t end = pass_brackets(head, at); end != at) return is_end(head, end);
+  if (at >= head.line.text.size() || mark_at(head, at) != '=') return false;
+  const LabelNumber count = label_number_at(head, pass_blanks(head, at + 1), NumberForm::digits);
+  return count.end != 0 && is_end(head, count.end);
+}
+
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:",
 /// "第6圈至第8圈", "8段目から14段目まで".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
@@ -352,6 +355,8 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   label.closed = closed || glued;
   label.loose = !label.closed && !label.ordinal;
   if (label.loose && (counts || is_end(head, reached.end))) return {};
+  const bool only = label.loose || only_counts(head, reached.end);
+  if (only && word == numbers.end && works_at(head, word)) return {}; // "6V (12)", where V is an increase
   return {label};
 }
 
