@@ -200,16 +200,6 @@ bool stands_apart(const Head& head, std::size_t first_end) {
   return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
 }
 
-/// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
-/// range.
-bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
-  if (!numbers.dash || !(numbers.spaced || stands_apart(head, first_end))) return false;
-  std::size_t digit = pass_blanks(head, first_end);
-  while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
-  while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
-  return works_at(head, digit);
-}
-
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
 void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
                  std::vector<Label>& labels) {
@@ -235,8 +225,6 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   const LabelNumbers numbers = label_numbers_at(head, place, form);
   const std::size_t told_end = numbers.ranges() ? pass_range_end(head, numbers.end) : numbers.end;
   const bool told = told_end != numbers.end; // "3'ten 8'e kadar"
-  if (numbers.ranges() && closed && !told && counts_stitches(head, first.end, numbers))
-    return labels.push_back(alone.label);
   const bool surely = numbers.ranges() && (told || is_surely_range(head, numbers, so_far.word));
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;

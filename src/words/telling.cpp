@@ -90,6 +90,9 @@ bool has_figures(const std::string& line) { return std::any_of(line.begin(), lin
 bool may_be_definition(const std::string& line) {
   constexpr std::size_t longest_name = 4;
   if (line.find(" / ") != std::string::npos) return true;
+  const std::size_t comma = line.find(", ");
+  const auto letter_alone = [&line](std::size_t at) { return at + 1 < line.size() && line[at + 1] == ' '; };
+  if (comma != std::string::npos && letter_alone(0) && letter_alone(comma + 2)) return true;
   const std::size_t end = line.find_first_of(" :");
   if (end == std::string::npos || end > longest_name) return false;
   return line[end] == ':' || line.compare(end, 3, " - ") == 0 || line.compare(end, 2, " :") == 0;
