@@ -200,22 +200,6 @@ bool stands_apart(const Head& head, std::size_t first_end) {
   return head.line.text.substr(std::min(first_end, head.line.text.size()), 2) == "- ";
 }
 
-/// "Rnd 1 - 6sc": whether a stitch is glued to the number behind a dash, which then is no second number of a
-/// range.
-bool counts_stitches(const Head& head, std::size_t first_end, const LabelNumbers& numbers) {
-  if (!numbers.dash || !(numbers.spaced || stands_apart(head, first_end))) return false;
-  std::size_t digit = pass_blanks(head, first_end);
-  while (digit < numbers.end && !is_digit(head.line.text[digit])) ++digit;
-  while (digit < numbers.end && is_digit(head.line.text[digit])) ++digit;
-  const Word* work = find_word(head, digit, [&](const Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means >= head.vocabulary.concepts.size()) return false;
-    const words::ConceptEntry& means = head.vocabulary.concepts[word.means];
-    return means.sort == words::ConceptClass::stitch || means.sort == words::ConceptClass::decrease ||
-           means.name == "increase";
-  });
-  return work != nullptr;
-}
-
 /// Adds the readings of the numbers at `place`: the first alone, and all together.
 void add_numbers(const Head& head, std::size_t begin, std::size_t place, const Label& so_far,
                  std::vector<Label>& labels) {
@@ -241,8 +225,6 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   const LabelNumbers numbers = label_numbers_at(head, place, form);
   const std::size_t told_end = numbers.ranges() ? pass_range_end(head, numbers.end) : numbers.end;
   const bool told = told_end != numbers.end; // "3'ten 8'e kadar"
-  if (numbers.ranges() && closed && !told && counts_stitches(head, first.end, numbers))
-    return labels.push_back(alone.label);
   const bool surely = numbers.ranges() && (told || is_surely_range(head, numbers, so_far.word));
   if (!surely && (closed || so_far.word)) labels.push_back(alone.label);
   if (!numbers.ranges() || !(numbers.dash || surely) || (numbers.comma && !surely)) return;
@@ -323,6 +305,15 @@ LabelNumbers numbers_before_word(const Head& head, std::size_t place) {
   return numbers;
 }
 
+/// Whether nothing but the count stands behind `place`: " (12)", " = 12".
+bool only_counts(const Head& head, std::size_t place) {
+  const std::size_t at = pass_blanks(head, place);
+  if (const std::size_t end = pass_brackets(head, at); end != at) return is_end(head, end);
+  if (at >= head.line.text.size() || mark_at(head, at) != '=') return false;
+  const LabelNumber count = label_number_at(head, pass_blanks(head, at + 1), NumberForm::digits);
+  return count.end != 0 && is_end(head, count.end);
+}
+
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:",
 /// "第6圈至第8圈", "8段目から14段目まで".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
@@ -352,6 +343,8 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   label.closed = closed || glued;
   label.loose = !label.closed && !label.ordinal;
   if (label.loose && (counts || is_end(head, reached.end))) return {};
+  const bool only = label.loose || only_counts(head, reached.end);
+  if (only && word == numbers.end && works_at(head, word)) return {}; // "6V (12)", where V is an increase
   return {label};
 }
 

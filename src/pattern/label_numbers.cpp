@@ -90,8 +90,9 @@ Link link_behind_mark(const Head& head, std::size_t number) {
   const char mark = mark_at(head, place);
   if (place != number && mark != '.') return {}; // "6 . - 9 ."
   if (mark == '\0' || std::string_view(".)>-:").find(mark) == std::string_view::npos) return {};
-  const bool twice = mark == '.' && place + 1 < head.line.text.size() && mark_at(head, place + 1) == ')';
-  const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)"
+  const std::string_view both = std::string_view(head.line.text).substr(place, 3);
+  const bool twice = both.substr(0, 2) == ".)" || both == ".- ";
+  const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)", "r4.- hasta r8.-"
   if (mark == '.' && begins_sentence(head, behind)) return {};
   const Link link = link_at(head, behind);
   const bool links = link.kind == Link::word || link.kind == Link::conjunction;
@@ -105,10 +106,13 @@ void take_link(const Link& link, LabelNumbers& numbers) {
   numbers.spaced = numbers.spaced || link.spaced;
 }
 
-/// The 6 of "R2-6V": so many increases, and the end of no range.
-bool is_glued_to_work(const Head& head, const LabelNumber& number, bool again) {
-  const bool glued = number.end < head.line.text.size() && is_folded_letter(head.line.text[number.end]);
-  return glued && !number.ordinal && !again && !is_round_word(head, number.end) && works_at(head, number.end);
+/// The 6 of "R2-6V", of "giro 2 - 6mb": so many stitches, and the end of no range.
+bool is_glued_to_work(const Head& head, std::size_t place, bool again) {
+  std::size_t end = place;
+  while (end < head.line.text.size() && words::is_digit(head.line.text[end])) ++end;
+  const bool glued = end != place && end < head.line.text.size() && is_folded_letter(head.line.text[end]);
+  return glued && !again && !is_round_word(head, end) && works_at(head, end) &&
+         phrase_at(head, end, head.ordinal) == nullptr;
 }
 
 /// Takes up the number behind a link; false if none follows on.
@@ -124,7 +128,7 @@ bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbe
   if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"
   if (numbers.ranges() && numbers.word && link.kind == Link::word) return false; // "5 по 6. По 24 сбн"
   if (numbers.comma && link.kind == Link::word) return false; // "р. 3, 4, 5 по 10 сбн"
-  if ((list && numbers.dash) || is_glued_to_work(head, next, lead.word)) return false;
+  if ((list && numbers.dash) || is_glued_to_work(head, lead.end, lead.word)) return false;
   take_link(link, numbers);
   numbers.to = next.value;
   numbers.end = next.end;
@@ -262,9 +266,31 @@ LabelNumbers numbers_run_at(const Head& head, std::size_t place) {
   return run.ranges() ? run : LabelNumbers{};
 }
 
+namespace {
+
+/// "6)7)8)", "4-5-6": numbers one after the other with a mark between; none if there are fewer than three.
+LabelNumbers marked_run_at(const Head& head, std::size_t place, char mark) {
+  LabelNumbers run;
+  for (std::size_t at = place;;) {
+    const LabelNumber number = label_number_at(head, at, NumberForm::digits);
+    if (number.end == 0 || number.ordinal || (run.end != 0 && number.value != run.to + 1)) break;
+    if (run.end == 0) run.from = number.value;
+    run.to = number.value;
+    run.end = number.end;
+    if (run.end >= head.line.text.size() || mark_at(head, run.end) != mark) break;
+    at = run.end + 1;
+  }
+  run.word = true; // it is nothing else
+  return run.to >= run.from + 2 ? run : LabelNumbers{};
+}
+
+} // namespace
+
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form) {
   const LabelNumber first = label_number_at(head, place, form);
   if (first.end == 0) return {};
+  for (const char mark : {')', '-'})
+    if (const LabelNumbers run = marked_run_at(head, place, mark); run.end != 0) return run;
   LabelNumbers numbers;
   numbers.from = numbers.to = first.value;
   numbers.end = first.end;

@@ -41,6 +41,12 @@ bool only_closes(const Sentence& sentence, std::uint32_t at, std::uint32_t end) 
   return closes;
 }
 
+/// "…, four times, | and two more sc": behind the number of times other work follows.
+bool goes_on(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  if (at >= end || sentence.text()[at] != ',') return false;
+  return means(sentence, skip_blanks(sentence.text(), at + 1), sentence.conjunction);
+}
+
 /// True if "x 6", "6 x" or "6 times" stands from `at` to `end`, and not right behind a bracket that it
 /// repeats.
 bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
@@ -59,7 +65,8 @@ bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
     last = behind_word(sentence, last);
   const std::uint32_t stop = trim_separators(text, second, last);
   const bool sentence_ends = stop < end && (text[stop] == '.' || text[stop] == ';');
-  if (last < trim_separators(text, second, end) && !sentence_ends && !only_closes(sentence, last, end))
+  if (last < trim_separators(text, second, end) && !sentence_ends && !only_closes(sentence, last, end) &&
+      !goes_on(sentence, last, end))
     return false;
   return number_first ? is_times(sentence, second) : number_at(sentence, second) != nullptr;
 }

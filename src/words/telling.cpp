@@ -86,8 +86,21 @@ bool is_of_script_without_blanks(std::string_view word) { return letter_at(word,
 
 bool has_figures(const std::string& line) { return std::any_of(line.begin(), line.end(), is_digit); }
 
+/// "x: maglia bassa", "v - increase", "x sc / v inc": a short name, and what it means.
+bool may_be_definition(const std::string& line) {
+  constexpr std::size_t longest_name = 4;
+  if (line.find(" / ") != std::string::npos) return true;
+  const std::size_t comma = line.find(", ");
+  const auto letter_alone = [&line](std::size_t at) { return at + 1 < line.size() && line[at + 1] == ' '; };
+  if (comma != std::string::npos && letter_alone(0) && letter_alone(comma + 2)) return true;
+  const std::size_t end = line.find_first_of(" :");
+  if (end == std::string::npos || end > longest_name) return false;
+  return line[end] == ':' || line.compare(end, 3, " - ") == 0 || line.compare(end, 2, " :") == 0;
+}
+
 /// Whether a line may be work: it has a figure in it, or is of a script whose numbers may be words.
 bool may_be_work(const std::string& line) {
+  if (may_be_definition(line)) return true;
   // the heading of a table and a list of abbreviations too
   return line.find_first_of("0123456789|\t=") != std::string::npos ||
          std::any_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xE2; });
