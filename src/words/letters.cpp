@@ -30,6 +30,7 @@ constexpr Pair looks_like[] = {
 
 Letter letter_at(std::string_view text, std::size_t at) {
   const auto first = static_cast<unsigned char>(text[at]);
+  if (first < 0x80) return {first, 1, true};
   for (const Lead& lead : leads) {
     if ((first & lead.mask) != lead.mark) continue;
     if (at + lead.length > text.size()) break;

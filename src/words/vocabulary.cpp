@@ -96,6 +96,16 @@ std::vector<Concept> sorted_by_name(const std::vector<ConceptEntry>& concepts) {
   return sorted;
 }
 
+std::vector<std::uint32_t> first_written(const Vocabulary& vocabulary) {
+  const auto none = static_cast<std::uint32_t>(vocabulary.phrases.size());
+  std::vector<std::uint32_t> first(vocabulary.concepts.size(), none);
+  for (std::uint32_t i = 0; i < none; ++i) {
+    const PhraseEntry& entry = vocabulary.phrases[i];
+    if (entry.write && entry.means < first.size() && first[entry.means] == none) first[entry.means] = i;
+  }
+  return first;
+}
+
 } // namespace
 
 void make_ready(Vocabulary& vocabulary) {
@@ -105,6 +115,7 @@ void make_ready(Vocabulary& vocabulary) {
     if (!entry.phrase.empty() && entry.phrase.back() == '~') vocabulary.open_endings = true;
   vocabulary.by_byte = first_by_byte(vocabulary.phrases);
   vocabulary.by_name = sorted_by_name(vocabulary.concepts);
+  vocabulary.written = first_written(vocabulary);
   vocabulary.row_tree = grow_row_tree(vocabulary);
   vocabulary.first_text_concept = find_concept(vocabulary, "text colour");
   if (vocabulary.language.find("-x-") == std::string::npos)
@@ -148,13 +159,16 @@ Vocabulary with_own_words(const Vocabulary& base, const std::vector<PhraseEntry>
         std::upper_bound(vocabulary.phrases.begin(), vocabulary.phrases.end(), entry, is_before), entry);
   vocabulary.by_byte = first_by_byte(vocabulary.phrases);
   if (!concepts.empty()) vocabulary.by_name = sorted_by_name(vocabulary.concepts);
+  vocabulary.written = first_written(vocabulary);
   return vocabulary;
 }
 
+constexpr std::uint32_t no_phrase = 0xFFFFFFFF;
+
 std::string_view written_form(const Vocabulary& vocabulary, Concept means) {
-  for (const PhraseEntry& entry : vocabulary.phrases)
-    if (entry.means == means && entry.write) return entry.phrase;
-  return vocabulary.concepts[means].name;
+  const std::uint32_t phrase = means < vocabulary.written.size() ? vocabulary.written[means] : no_phrase;
+  return phrase < vocabulary.phrases.size() ? vocabulary.phrases[phrase].phrase
+                                            : vocabulary.concepts[means].name;
 }
 
 Concept find_concept(const Vocabulary& vocabulary, std::string_view name) {

@@ -119,6 +119,7 @@ struct Vocabulary {
   bool open_endings = false;          ///< some phrase ends with `~`
   std::vector<std::uint32_t> by_byte; ///< the first phrase that begins with each byte; one more at the end
   std::vector<Concept> by_name;       ///< the concepts in the order of their names
+  std::vector<std::uint32_t> written; ///< per concept the phrase that it is written as; none: as many as there are
   RowTree row_tree;                   ///< the rows by their beginnings
   const Vocabulary* text =
       nullptr; ///< words of the text around the rounds ("de-x-text"), where there are any

@@ -1,5 +1,6 @@
 // What a stitch costs from text to bytes, beside pugixml alone writing as many <use> and Cairo alone painting
 // the same sheet, in the same run.
+#include "languages.hpp"
 #include "plain_page.hpp"
 #include "subjects.hpp"
 
@@ -148,4 +149,5 @@ int main(int count, char** arguments) {
     if (sizes > 2)
       std::printf("%-10s a stitch of the largest costs %.2f of one at 3 000\n", subject.name, last / at_3000);
   }
+  measure_languages();
 }
