@@ -223,7 +223,9 @@ void read_without_chat(const Reader& reader, Way& way, Effort effort) {
   if (!way.above.empty()) return;
   if (!is_well_understood(way.readings)) {
     Span work = way.work;
-    const auto stated = cut_sentences(reader, work, [&](Span span) { return is_chat(reader, span); });
+    const auto stated = cut_sentences(reader, work, [&](Span span) {
+      return is_chat(reader, span) || (leads_on(reader, span) && !works(reader, span));
+    });
     if (work.length() != way.work.length() && read_part(reader, way, work, effort))
       keep_around(reader, way, work, stated, way.readings);
   }
