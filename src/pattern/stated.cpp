@@ -4,6 +4,7 @@
 #include "pattern/costs.hpp"
 #include "pattern/figures.hpp"
 #include "pattern/text_words.hpp"
+#include "pattern/told_count.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -16,12 +17,6 @@ using words::Concept;
 using words::ConceptClass;
 using words::Word;
 using words::WordKind;
-
-/// "(12) To make a flat one, …": a capital letter and a small one begin a sentence of their own.
-bool begins_sentence(const Search& search, std::uint32_t at) {
-  const auto& capital = search.sentence.folded.capital;
-  return at + 1 < search.sentence.size() && capital[at] && !capital[at + 1];
-}
 
 /// What follows says that the brackets hold work: a repeat, or a place.
 bool is_repeated(const Search& search, std::uint32_t end) {
@@ -59,11 +54,6 @@ bool goes_on(const Search& search, std::uint32_t end) {
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
     return word.kind == WordKind::number || (is_work(search.sentence, word) && word.cost == 0);
   });
-}
-
-/// "14 p. | Encher": the point of an abbreviation is the full stop too.
-bool is_behind_point(const Search& search, std::uint32_t at) {
-  return at > 0 && search.sentence.text()[at - 1] == '.' && begins_sentence(search, next_word(search, at));
 }
 
 bool ends_line(const Search& search, std::uint32_t at) {
@@ -154,11 +144,6 @@ bool only_says_more(const Search& search, std::uint32_t begin, std::uint32_t end
   return true;
 }
 
-bool counts_stitches(const StatedCount& count) {
-  return std::any_of(count.stated.begin(), count.stated.end(),
-                     [](const Stated& s) { return s.unit == Unit::stitches; });
-}
-
 /// "(3 dc, ch 2, 3 dc)": a stitch that is named twice is work.
 bool names_twice(const std::vector<Stated>& all) {
   for (std::size_t i = 0; i < all.size(); ++i)
@@ -220,12 +205,6 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
   return count;
 }
 
-bool ends_sentence(const Search& search, std::uint32_t at) {
-  const std::uint32_t next = next_word(search, at);
-  return next >= search.sentence.size() || search.sentence.text()[next] == '.' ||
-         search.sentence.text()[next] == '!' || is_behind_point(search, at);
-}
-
 /// Where the sentence ends that goes on at `at`, before its full stop.
 std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
   while (at < search.sentence.size() && search.sentence.text()[at] != '.') ++at;
@@ -258,70 +237,6 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
       !last && stitches && only_says_more(search, count.end, end))
     last = true, count.end = end;
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
-  return count;
-}
-
-/// Whether a word may stand in a sentence that only tells how many stitches there are: "men heeft nu 12 v.".
-bool may_tell_count(const Search& search, const Word& word) {
-  if (word.kind == WordKind::unknown) return true;
-  if (word.kind != WordKind::phrase) return word.mark == '\'';
-  if (sort_of(search.sentence, word) == ConceptClass::filler) return true;
-  const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
-  return name == "remain" || name == "count word" || name == "total" || name == "and" || name == "with";
-}
-
-/// Behind the words that may lead to a count, at least one of them no word of the craft; `at` if others stand
-/// there.
-std::uint32_t behind_telling(const Search& search, std::uint32_t at) {
-  constexpr int most = 6;
-  bool told = false;
-  std::uint32_t place = at;
-  for (int words = 0; words < most && number_at(search.sentence, place) == nullptr; ++words) {
-    const WordsAt there = words_at(search.sentence, place);
-    const auto* word =
-        std::find_if(there.begin(), there.end(), [&](const Word& w) { return may_tell_count(search, w); });
-    if (word == there.end()) return at;
-    told = told || word->kind == WordKind::unknown;
-    place = next_word(search, word->end);
-  }
-  return told && number_at(search.sentence, place) != nullptr ? place : at;
-}
-
-/// A sentence of its own that only tells how many there are: "; men heeft nu 12 v.", ". Il t'en reste 6."
-StatedCount told_in_words(const Search& search, std::uint32_t at) {
-  StatedCount count{{}, at, at};
-  const std::uint32_t figures = behind_telling(search, at);
-  if (figures == at) return count;
-  count.end = read_figures(search, figures, count.stated);
-  std::uint32_t rest = next_word(search, count.end);
-  for (int words = 0; words < 2 && rest < search.sentence.size(); ++words) { // "er blijven 12 v. | over"
-    const WordsAt there = words_at(search.sentence, rest);
-    if (there.empty() || !may_tell_count(search, *there.first)) break;
-    rest = next_word(search, there.first->end);
-  }
-  if (!ends_sentence(search, rest) || count.stated.size() != 1) count.stated.clear();
-  count.end = rest;
-  return count;
-}
-
-/// "1目おきにふやして|18目とし", "her ilmekte artırma | 12 ilmek oldu": a number and the words behind it that
-/// say what there is.
-StatedCount said_behind(const Search& search, std::uint32_t at) {
-  StatedCount count{{}, at, at};
-  const std::string_view text = search.sentence.text();
-  const bool inside = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
-  if (inside || number_at(search.sentence, at) == nullptr) return count;
-  count.end = read_figures(search, at, count.stated);
-  if (search.sentence.vocabulary.blanks_between_words && !counts_stitches(count)) count.stated.clear();
-  if (count.stated.empty()) return count;
-  const words::Concept word = words::find_concept(search.sentence.vocabulary, "count word");
-  const Word* said = word_meaning(search.sentence, next_word(search, count.end), word);
-  for (std::uint32_t inner = at; said == nullptr && inner < count.end; ++inner)
-    said = word_meaning(search.sentence, inner, word);
-  const std::uint32_t rest = said == nullptr ? 0 : next_word(search, said->end);
-  const bool ends = said != nullptr && (rest >= text.size() || is_separator(text[rest]));
-  if (ends) count.end = std::max(count.end, said->end);
-  if (!ends || !is_one_count(count.stated)) count.stated.clear();
   return count;
 }
 
