@@ -33,15 +33,17 @@ std::string_view pass_mark(std::string_view text) {
 /// A number by itself is a round where its label is surely one: with the word for round, or closed by a mark.
 bool is_sure(const Label& label) { return label.word || (label.closed && label.cost == 0); }
 
-/// The 目 of "7目", where no blanks divide the words.
-bool is_unit(const Reader& reader, std::string_view rest) {
-  if (reader.vocabulary.blanks_between_words) return false;
+/// Behind the 目 of "7目 すじ編み", where no blanks divide the words; 0 if none stands there.
+std::size_t behind_unit(const Reader& reader, std::string_view rest) {
+  if (reader.vocabulary.blanks_between_words) return 0;
   const words::Folded folded = words::fold(rest);
   const auto lattice = words::lattice(folded, reader.vocabulary);
-  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
-    return word.kind == words::WordKind::phrase && word.begin == 0 && word.end == folded.text.size() &&
-           reader.vocabulary.concepts[word.means].sort == words::ConceptClass::place;
-  });
+  std::size_t end = 0;
+  for (const words::Word& word : lattice.words)
+    if (word.kind == words::WordKind::phrase && word.begin == 0 &&
+        reader.vocabulary.concepts[word.means].sort == words::ConceptClass::place)
+      end = std::max<std::size_t>(end, folded.from[word.end]);
+  return end;
 }
 
 } // namespace
@@ -53,8 +55,10 @@ bool is_number_alone(const Reader& reader, const Way& way, std::string_view work
   const std::size_t end = std::min(text.find_first_not_of("0123456789"), text.size());
   if (end == 0 || end > limit::digits) return false;
   std::string_view rest = trim(text.substr(end));
+  rest = trim(rest.substr(behind_unit(reader, rest)));
+  while (rest.substr(0, 3) == "\xE3\x80\x80") rest.remove_prefix(3); // a wide blank
   if (const std::size_t loops = behind_loops(reader, rest)) rest = trim(rest.substr(loops));
-  if (rest.empty() || is_unit(reader, rest)) return is_sure(way.label);
+  if (rest.empty()) return is_sure(way.label);
   if (rest.front() == '=') return trim(rest.substr(1)) == text.substr(0, end);
   const bool brackets = rest.size() > 2 && (rest.front() == '(' || rest.front() == '[');
   return brackets && rest.substr(1, rest.size() - 2) == text.substr(0, end);

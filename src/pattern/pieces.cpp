@@ -105,7 +105,8 @@ private:
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
-    const bool led = mark_before(place) == '.' && label.from == last_ + 1; // "In round 3 …"
+    const bool second = !labelled_ && label.from == 2; // the first has no label
+    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second); // "In round 3 …"
     if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
     if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';

@@ -178,8 +178,9 @@ void put_scanned_number(Search& search, std::size_t at) {
     end += digit.length;
   }
   const bool elided = end < text.size() && text[end] == '\''; // l'anneau
-  if (value == 0 || elided || letter_length(text, end) != 0 || !is_scanned(text.substr(at, end - at), count))
-    return;
+  const std::uint32_t letter = letter_length(text, end);
+  const bool runs_on = search.vocabulary.blanks_between_words ? letter != 0 : letter == 1; // "l2目"
+  if (value == 0 || elided || runs_on || !is_scanned(text.substr(at, end - at), count)) return;
   Word number;
   number.kind = WordKind::number;
   number.begin = static_cast<std::uint32_t>(at);
