@@ -1,9 +1,9 @@
 #include "pattern/typed.hpp"
 
 #include "pattern/chain_habit.hpp"
+#include "pattern/compared_lines.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
-#include "pattern/lettered.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
@@ -47,14 +47,7 @@ public:
   std::vector<Typed> type() {
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
-    keep_title();
-    for (std::size_t at = 0; at + 1 < lines_.size(); ++at) compare_labels(lines_[at], lines_[at + 1]);
-    for (std::size_t at = 1; at < lines_.size(); ++at) mark_number(at);
-    for (std::size_t at = 0; at < lines_.size(); at = mark_numbers(at)) {
-    }
-    for (std::size_t at = 0; at < lines_.size(); ++at) number_by_letters(at);
-    for (std::size_t at = 1; at < lines_.size(); ++at) begin_without_label(at);
-    for (std::size_t at = 1; at < lines_.size(); ++at) work_told_rounds(at);
+    compare_lines(reader_, lines_);
     return std::move(lines_);
   }
 
@@ -144,7 +137,7 @@ private:
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = true;
-    } else if (may_start(typed)) {
+    } else if (may_start_round(reader_, typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
       typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
       if (typed.begins_round) last_ = 1;
@@ -255,226 +248,6 @@ private:
     behind_rows_ = row || (behind_rows_ && way.label.from != 1);
   }
 
-  /// "Hazel popcorn ring" at the head of a text, a blank line and a first round that starts by itself below.
-  void keep_title() {
-    const auto typed_text = [](const Typed& typed) { return !typed.blank; };
-    const auto first = std::find_if(lines_.begin(), lines_.end(), typed_text);
-    if (first == lines_.end() || !first->begins_round || !first->ways.front().label.span.empty()) return;
-    const std::string_view line = text(*first);
-    const bool figures = std::any_of(line.begin(), line.end(), [](char c) { return c >= '0' && c <= '9'; });
-    const auto below = std::find_if(first + 1, lines_.end(), typed_text);
-    if (figures || below == first + 1 || below == lines_.end() || !below->begins_round) return;
-    if (below->ways.front().label.from != 1 || !starts_something(below->ways.front())) return;
-    first->begins_round = false;
-    first->ways.clear();
-    names_.insert(names_.begin(), first->span);
-  }
-
-  /// "2 inc x 6 (12)" between "1." and "3.".
-  void mark_number(std::size_t at) {
-    Typed& typed = lines_[at];
-    if (typed.blank || typed.begins_round || lines_[at].span.length() > limit::mended_bytes) return;
-    std::size_t above = at, below = at + 1;
-    while (above > 0 && !lines_[above - 1].begins_round) --above;
-    while (below < lines_.size() && !lines_[below].begins_round) ++below;
-    if (above == 0 || below == lines_.size()) return;
-    const Label& last = lines_[above - 1].ways.front().label;
-    const Label& next = lines_[below].ways.front().label;
-    const int number = last.to + 1;
-    const bool bare = !last.word && !next.word && !last.relative && !next.relative && last.to > 0;
-    if (!bare || next.from != number + 1) return;
-    const auto label = unmarked_label(text(typed), typed.span.begin, number, reader_.vocabulary);
-    if (!label) return;
-    Way way = way_of(reader_, *label, typed.span.end);
-    if (!is_clean(way) || !does_work(way)) return;
-    typed.ways = {std::move(way)};
-    typed.begins_round = true;
-  }
-
-  static constexpr std::size_t least_unmarked = 3; ///< lines whose numbers run on without a mark
-
-  /// "1 mc, 6 sc", "2 6 inc 12", "3 to 5 sc all round 12": numbers that run on from 1 are labels, be there no
-  /// mark behind any; rounds whose numbers have one, and notes, may stand among them. Where the next line
-  /// stands that is none of them.
-  std::size_t mark_numbers(std::size_t at) {
-    std::vector<std::pair<std::size_t, Way>> run;
-    int number = 1, notes = 0;
-    std::size_t behind = at + 1;
-    for (std::size_t line = at; line < lines_.size() && notes <= most_notes; ++line) {
-      if (auto way = unmarked_way(lines_[line], number)) {
-        number = way->label.to + 1;
-        run.emplace_back(line, std::move(*way));
-      } else if (run.empty() || !may_stand_in_run(lines_[line], number, notes)) {
-        break;
-      }
-      behind = line + 1;
-    }
-    const bool starts = !run.empty() && run.front().second.readings.front().effect.starts;
-    if (run.size() < least_unmarked || !starts) return at + 1;
-    for (auto& [line, way] : run) {
-      lines_[line].ways = {std::move(way)};
-      lines_[line].begins_round = true;
-    }
-    return behind;
-  }
-
-  static constexpr int most_notes = 3;
-
-  /// "6-9 sc around" goes on with the numbers of a run, and a line that works nothing does not end it.
-  bool may_stand_in_run(const Typed& typed, int& number, int& notes) const {
-    if (typed.blank) return false;
-    if (!typed.begins_round) return ++notes <= most_notes && !names_stitches(reader_, typed.span);
-    const Label& label = typed.ways.front().label;
-    const bool follows = !label.span.empty() && !label.word && label.from == number;
-    if (follows) number = label.to + 1;
-    return follows;
-  }
-
-  /// A line that works behind this number, which no mark closes.
-  std::optional<Way> unmarked_way(const Typed& typed, int number) const {
-    if (typed.blank || typed.span.length() > limit::mended_bytes) return std::nullopt;
-    if (typed.begins_round && !typed.ways.front().label.span.empty()) return std::nullopt;
-    const auto label = unmarked_label(text(typed), typed.span.begin, number, reader_.vocabulary);
-    if (!label) return std::nullopt;
-    Way way = way_of(reader_, *label, typed.span.end);
-    const bool reads = !way.readings.empty() && way.readings.front().passed_over.empty() && does_work(way);
-    return reads ? std::optional(std::move(way)) : std::nullopt;
-  }
-
-  /// "a) 6 sc in MR", "b) inc around": letters that run on from a are labels where no round above goes on.
-  void number_by_letters(std::size_t at) {
-    if (lines_[at].blank) return;
-    std::size_t above = at;
-    while (above > 0 && lines_[above - 1].blank) --above;
-    const bool steps =
-        above > 0 && lines_[above - 1].begins_round && lines_[above - 1].ways.front().work.empty();
-    std::vector<std::pair<std::size_t, Way>> run;
-    for (std::size_t line = at; line < lines_.size() && !steps; ++line) {
-      if (lines_[line].blank && line > at) continue;
-      auto way = lettered_way(lines_[line], static_cast<int>(run.size()) + 1);
-      if (!way) break;
-      run.emplace_back(line, std::move(*way));
-    }
-    if (run.size() < 2 || !run.front().second.readings.front().effect.starts) return;
-    for (auto& [line, way] : run) {
-      lines_[line].ways = {std::move(way)};
-      lines_[line].begins_round = true;
-    }
-  }
-
-  std::optional<Way> lettered_way(const Typed& typed, int number) const {
-    if (typed.blank || (typed.begins_round && !typed.ways.front().label.span.empty())) return std::nullopt;
-    const auto label = letter_label(text(typed), typed.span.begin, number);
-    if (!label) return std::nullopt;
-    Way way = way_of(reader_, *label, typed.span.end);
-    return is_clean(way) && does_work(way) ? std::optional(std::move(way)) : std::nullopt;
-  }
-
-  /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
-  void compare_labels(Typed& above, Typed& below) const {
-    if (!above.begins_round || !below.begins_round) return;
-    const Label& first = above.ways.front().label;
-    const Label label = below.ways.front().label;
-    if (first.word) return;
-    if (first.span.empty() && !label.span.empty() && label.from == 1 &&
-        only_starts(reader_, above.ways.front().work)) {
-      above.begins_round = false;
-      above.ways.clear();
-      return;
-    }
-    const bool start_of_list = label.word && label.listed == 0 && label.from == 1 && first.from == 1;
-    if (start_of_list && only_starts(reader_, above.ways.front().work)) {
-      above.begins_round = false;
-      above.ways.clear();
-    } else if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
-      above.begins_round = false;
-      above.ways.clear();
-    } else if (!label.word && first.to > first.from && label.from <= first.to) {
-      go_on(below);
-    } else if (!label.word && above.ways.size() > 1 && above.ways.front().label.relative &&
-               label.from == above.ways[1].label.to + 1) {
-      go_on(below);
-    }
-  }
-
-  /// "With brown make a loop and work 7 sc into it." above "2nd Round": the first round has no label.
-  void begin_without_label(std::size_t second) {
-    const bool is_second = lines_[second].begins_round && lines_[second].ways.front().label.from == 2;
-    std::size_t above = second;
-    while (is_second && above > 0 && lines_[above - 1].blank) --above;
-    if (!is_second || above == 0 || lines_[above - 1].begins_round) return;
-    Typed& first = lines_[--above];
-    const bool ring = names_ring(reader_, first.span) && !read_header(text(first), first.span);
-    const auto label = start_label(first);
-    if (!(may_start(first) || ring || label) || first_is_told(above)) return;
-    Way way = way_of(reader_, label ? *label : no_label(first.span), first.span.end);
-    if (!starts_work(way)) read_way(reader_, way, Effort::all);
-    if (!starts_work(way) && !only_works_plain(way)) return;
-    first.ways = {std::move(way)};
-    first.begins_round = true;
-  }
-
-  /// "Work even for 3 rounds." between numbered rounds, where the numbers leave room for them.
-  void work_told_rounds(std::size_t at) {
-    Typed& typed = lines_[at];
-    if (typed.blank || typed.begins_round || !has_room(at)) return;
-    const auto label = rounds_told(text(typed), typed.span.begin, reader_.vocabulary);
-    if (!label || !has_room(at, label->to)) return;
-    Way way = way_of(reader_, *label, typed.span.end);
-    if (!works_even(way)) return;
-    typed.ways = {std::move(way)};
-    typed.begins_round = true;
-  }
-
-  /// Whether numbers are missing between the rounds above and below a line: `rounds` of them, or any.
-  bool has_room(std::size_t at, int rounds = 0) const {
-    std::size_t above = at, below = at + 1;
-    while (above > 0 && !lines_[above - 1].begins_round) --above;
-    while (below < lines_.size() && !lines_[below].begins_round) ++below;
-    if (above == 0 || below == lines_.size()) return above > 0;
-    const Label& last = lines_[above - 1].ways.front().label;
-    const Label& next = lines_[below].ways.front().label;
-    if (last.relative || next.relative || next.from <= 1) return true;
-    const int missing = next.from - last.to - 1;
-    return rounds == 0 ? missing > 0 : missing == rounds;
-  }
-
-  static bool works_even(const Way& way) {
-    if (!is_clean(way)) return false;
-    const Effect& effect = way.readings.front().effect;
-    const bool all = effect.pass_uses > 0 && effect.uses == 0 && effect.makes == 0;
-    return !effect.starts &&
-           (all ? effect.pass_uses == effect.pass_makes : effect.uses > 0 && effect.uses == effect.makes);
-  }
-
-  static bool starts_work(const Way& way) {
-    return std::any_of(way.readings.begin(), way.readings.end(), [](const Reading& reading) {
-      return reading.effect.starts && reading.effect.makes > 2 && reading.passed_over.empty();
-    });
-  }
-
-  /// "Sc 6": stitches that nothing says where they go.
-  static bool only_works_plain(const Way& way) {
-    if (!is_clean(way)) return false;
-    const Reading& reading = way.readings.front();
-    return reading.cost == 0 && reading.effect.uses > 2 && reading.effect.uses == reading.effect.makes &&
-           reading.effect.pass_uses == 0;
-  }
-
-  /// Whether the round before a line is the first of its part.
-  bool first_is_told(std::size_t at) const {
-    while (at > 0 && !lines_[at - 1].begins_round) --at;
-    return at > 0 && lines_[at - 1].ways.front().label.to <= 1;
-  }
-
-  /// The number may be a list's: then the round is the next one.
-  static void go_on(Typed& typed) {
-    Way next = typed.ways.front();
-    next.label.to = next.label.to - next.label.from + 1;
-    next.label.relative = true;
-    typed.ways.insert(typed.ways.begin(), std::move(next));
-  }
-
   bool is_round(const Typed& typed) const {
     const Way& first = typed.ways.front();
     if (!first.label.word && only_tells_habit(reader_, first.work)) return false;
@@ -506,23 +279,6 @@ private:
   /// "Join with a sl st in any free front loop of Rnd 3."
   bool only_joins_yarn(const Typed& typed) const {
     return typed.ways.front().readings.front().effect.makes <= 1 && names_free_loops(reader_, typed.span);
-  }
-
-  /// Whether a line without a label may be a part's first round.
-  bool may_start(const Typed& typed) const {
-    return !read_header(text(typed), typed.span) && names_stitches(reader_, typed.span);
-  }
-
-  /// "Foundation row: 10 ch, sc in 2nd ch from hook, …": the label of a first row without a number.
-  std::optional<Label> start_label(const Typed& typed) const {
-    const auto header = read_header(text(typed), typed.span);
-    if (!header || !names_start(header->name, reader_.vocabulary) || !names_stitches(reader_, typed.span))
-      return std::nullopt;
-    const std::size_t colon = text(typed).find_first_of(":-");
-    if (colon == std::string_view::npos) return std::nullopt;
-    Label label = no_label(typed.span);
-    label.work = typed.span.begin + static_cast<std::uint32_t>(colon) + 1;
-    return label;
   }
 
   const Reader& reader_;
