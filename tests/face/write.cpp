@@ -147,3 +147,28 @@ TEST_CASE("every number from 1 to 25 is read back in every row that is written")
       check_law(text, "en-GB");
     }
 }
+
+TEST_CASE("in every language nearly all is written, what stays as typed is listed, and the rest reads back") {
+  constexpr double most_left = 0.08; // of the rounds; most of it is embroidery of sentences
+  std::vector<std::string> texts;
+  for (const char* name : {"acorn", "snail", "toadstool", "gnome", "mouse"})
+    texts.push_back(
+        bytes_of(std::filesystem::path(WHORL_SOURCE_DIR) / "examples" / (std::string(name) + ".txt")));
+  for (const pictures::Shape shape : pictures::all_shapes)
+    texts.push_back(pictures::pattern_by_chance(shape, 5));
+  for (const words::LanguageName& language : words::known_vocabularies()) {
+    if (language.language.find("-x-") != std::string_view::npos || language.language.substr(0, 2) == "en")
+      continue;
+    std::size_t rounds = 0, left = 0;
+    for (const std::string& text : texts) {
+      if (text.empty()) continue;
+      const Written out = written(text, std::string(language.language));
+      INFO(language.language << "\n" << out.text() << "\n-- left --\n" << out.left_table());
+      CHECK((out.same_work() || leaves_work(out)));
+      rounds += read(text).rounds().size();
+      for (const LeftPassage& passage : out.left()) left += passage.work ? 1U : 0U;
+    }
+    INFO(language.language << ": " << left << " of " << rounds);
+    CHECK(static_cast<double>(left) <= most_left * static_cast<double>(rounds));
+  }
+}
