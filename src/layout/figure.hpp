@@ -30,7 +30,8 @@ struct Drawn {
   Figure figure;
   std::vector<Size> sizes;
   std::vector<Laid> laid;
-  /// All stitches are plainly by their own places.
+  /// All stitches are plainly by their own places, but for some beside the gutter of a disc of very many
+  /// rings.
   bool held = true;
   std::vector<char> plain; ///< of every ring: whether that is told of it without a look at each foot
 };

@@ -15,9 +15,11 @@ using fabric::Fabric;
 constexpr double first_further = 0.1, least_further = 0.04; ///< steps in which room is looked for
 constexpr double most_further = 3;    ///< of a ring's own radius: further out there never is room
 constexpr double dense_further = 0.1; ///< of it: one that must stand so much further out is dense in a place
-constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room
-constexpr double most_aside = 0.55;   ///< radians: beyond it labels come to stand beside one another
-constexpr double much_further = 1.2;  ///< where rings stand, it is worth looking ahead
+constexpr double most_for_ends = 1.2; ///< all rings but a first, where but the gutter leaves no room …
+constexpr std::size_t few_rings = 12; ///< … of a figure with no more than these …
+constexpr std::size_t few_leaning = 24; ///< … or, where its gutter leans, than these
+constexpr double most_aside = 0.55;     ///< radians: beyond it labels come to stand beside one another
+constexpr double much_further = 1.2;    ///< where rings stand, it is worth looking ahead
 
 /// Chains of a column that have no place of their own.
 std::size_t chains_below(const Band& band) { return band.column.empty() ? 0 : band.column.size() - 1; }
@@ -70,6 +72,7 @@ private:
       }
     }
     find_plain_rings();
+    if (yields_in_many()) return;
     for (const Laid& laid : drawn_.laid) drawn_.held = drawn_.held && laid.plain;
   }
 
@@ -81,15 +84,27 @@ private:
       if (!drawn_.laid[i].plain) plain[turn_.inward && i > 0 ? i - 1 : i] = 0;
   }
 
+  /// Whether it is a disc of very many rings, more than any sheet shows in a size to be worked from, whose
+  /// gutter cannot lean as far as they ask: its last stitches stand where they can.
+  bool yields_in_many() const { return ends_ == Ends::yield && !has_few_rings(); }
+
+  bool has_few_rings() const {
+    const bool leans = std::any_of(drawn_.sizes.begin(), drawn_.sizes.end(),
+                                   [](const Size& size) { return size.turned != 0; });
+    return rungs_.bands.size() <= (leans ? few_leaning : few_rings);
+  }
+
   /// How much further out a ring may stand. Once one of them is dense in a place, near the gutter or not, all
   /// stand as far out as they must.
   double most_for(std::size_t i, bool by_ends) {
     const double most = most_further * drawn_.sizes[i].outer;
     if (!by_ends || dense_) return most;
+    const bool is_first = for_ends_.further == 0, few = has_few_rings();
     const double dense = dense_further * drawn_.sizes[i].outer;
-    dense_ = !has_room(i, dense, Ends::hold) && has_room(i, most, Ends::hold);
+    dense_ = (is_first || few) && !has_room(i, dense, Ends::hold) && has_room(i, most, Ends::hold);
     if (dense_) return most;
-    return for_ends_.further == 0 ? std::max(most_for_ends, dense) : most_for_ends - for_ends_.further;
+    if (!few) return 0;
+    return is_first ? std::max(most_for_ends, dense) : most_for_ends - for_ends_.further;
   }
 
   /// From the first ring on that stands further out for the gutter alone, at the latest from this, rings
@@ -97,7 +112,7 @@ private:
   /// on.
   std::size_t yield_from(std::size_t i) {
     ends_ = Ends::yield;
-    drawn_.held = false;
+    drawn_.held = drawn_.held && yields_in_many();
     const std::size_t first = for_ends_.further > 0 ? for_ends_.first : i;
     for (std::size_t k = first; k < i; ++k) rungs_.bands[k].further = 0;
     return first;
