@@ -116,7 +116,7 @@ bool is_surely_range(const Head& head, const LabelNumbers& numbers, bool has_wor
   const bool counts = end != pass_blanks(head, numbers.end);
   if (counts && is_end(head, end) && numbers.dash && numbers.spaced && !numbers.again) return false;
   const bool listed = has_word && numbers.comma && !numbers.dash;
-  const std::string_view marks = numbers.word || listed ? ":.)>-" : ":.)>";
+  const std::string_view marks = numbers.word || listed ? ":.)>-/" : ":.)>";
   if (pass_closing(head, end, marks) != end || is_end(head, end)) return true;
   const bool three = numbers.comma && numbers.to >= numbers.from + 2; // "r6,7,8 just sc"
   return has_word && (numbers.word || numbers.again || three);

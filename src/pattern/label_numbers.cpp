@@ -18,6 +18,7 @@ struct Link {
   std::size_t end = 0; ///< where the second number may begin; 0: nothing stands there
   enum { dash, comma, conjunction, word } kind = dash;
   bool spaced = false;
+  bool slash = false;
 };
 
 /// Letters of a text, those of several bytes counted once.
@@ -62,7 +63,7 @@ Link link_at(const Head& head, std::size_t place) {
   if (mark == '-' || mark == '~') link = {at + 1, Link::dash, link.spaced};
   if (mark == '-' && mark_at(head, at + 1) == '>') link.end = at + 2; // "R4 -> R6"
   if (const std::size_t dots = pass_dots(head, at); dots != at) link = {dots, Link::word, link.spaced};
-  if (mark == ',' || mark == '+' || mark == '/') link = {at + 1, Link::comma, link.spaced};
+  if (mark == ',' || mark == '+' || mark == '/') link = {at + 1, Link::comma, link.spaced, mark == '/'};
   if (mark == '&') link = {at + 1, Link::conjunction, link.spaced};
   if (const Word* word = phrase_at(head, at, head.to))
     link = {behind_to(head, word->end), Link::word, link.spaced};
@@ -91,7 +92,7 @@ Link link_behind_mark(const Head& head, std::size_t number) {
   if (place != number && mark != '.') return {}; // "6 . - 9 ."
   if (mark == '\0' || std::string_view(".)>-:").find(mark) == std::string_view::npos) return {};
   const std::string_view both = std::string_view(head.line.text).substr(place, 3);
-  const bool twice = both.substr(0, 2) == ".)" || both == ".- ";
+  const bool twice = both.substr(0, 2) == ".)" || both.substr(0, 2) == "-)" || both == ".- ";
   const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)", "r4.- hasta r8.-"
   if (mark == '.' && begins_sentence(head, behind)) return {};
   const Link link = link_at(head, behind);
@@ -116,13 +117,14 @@ bool is_glued_to_work(const Head& head, std::size_t place, bool again) {
 }
 
 /// Takes up the number behind a link; false if none follows on.
-bool take_number(const Head& head, NumberForm form, const Link& link, LabelNumbers& numbers) {
+bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& numbers) {
   if (link.end == 0) return false;
   std::size_t place = link.end;
   if (link.kind == Link::comma)
     if (const Word* conjunction = phrase_at(head, place, head.conjunction)) place = conjunction->end;
   const NumberLead lead = number_lead_at(head, pass_blanks(head, place));
   const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, lead.end), form);
+  if (link.slash && lead.word && next.value > numbers.to + 1) link.kind = Link::dash; // "R4/R7"
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
   if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"

@@ -222,13 +222,25 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
   return readings;
 }
 
+/// "inc x 6 | 12 sts": how often stands before the count.
+bool is_behind_times(const Sentence& sentence, std::uint32_t end) {
+  std::uint32_t number = end;
+  while (number > 0 && words::is_digit(sentence.text()[number - 1])) --number;
+  if (number == end) return false;
+  const std::uint32_t times = trim_separators(sentence.text(), 0, number);
+  for (std::uint32_t at = times > 20 ? times - 20 : 0; at < times; ++at)
+    if (const Word* word = word_meaning(sentence, at, sentence.times); word != nullptr && word->end == times)
+      return true;
+  return false;
+}
+
 /// A ring, a bracket or "times" takes the number behind it, so that the line reads although it was meant as a
 /// count.
 bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   const std::uint32_t end = trim_separators(sentence.text(), 0, number);
   if (end == 0) return false;
   const char last = sentence.text()[end - 1];
-  if (last == ')' || last == ']' || last == '*') return true;
+  if (last == ')' || last == ']' || last == '*' || is_behind_times(sentence, end)) return true;
   const auto hides = [&](const Word& word) {
     if (word.kind == words::WordKind::number)
       return !words::is_digit(sentence.text()[word.begin]); // "every third"

@@ -176,7 +176,9 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
 /// "=24 dont forget": behind an equals sign words may follow that are no work.
 bool only_note_follows(const Search& search, std::uint32_t at) {
   const WordsAt words = words_at(search.sentence, next_word(search, at));
-  return !words.empty() && words.first->kind == WordKind::unknown;
+  const words::Concept stuff = words::find_concept(search.sentence.vocabulary, "stuff");
+  return !words.empty() && (words.first->kind == WordKind::unknown ||
+                            means(search, next_word(search, at), stuff)); // "→18 塞棉"
 }
 
 /// Two or more words that nobody knows.
@@ -197,9 +199,10 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
     count.end = number->end;
     return count;
   }
+  const char mark = search.sentence.text()[at];
   if (count.end == first ||
       !(ends_line(search, count.end) ||
-        (search.sentence.text()[at] == '=' && only_note_follows(search, count.end))) ||
+        ((mark == '=' || mark == '>') && only_note_follows(search, count.end))) ||
       !is_one_count(count.stated))
     count.stated.clear();
   return count;
@@ -438,20 +441,52 @@ bool closes_before_count(const Sentence& sentence, const Word& word) {
          (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
 }
 
-/// Before "sts" at the end of a line whose stitch before it is an increase or decrease: "dec, dec 2 sts".
+constexpr std::uint32_t longest_word = 40; ///< bytes
+
+/// Where a word of that sort begins that ends at `end`; `end` where there is none.
+template <typename Sort>
+std::uint32_t begin_of_word(const Sentence& sentence, std::uint32_t end, const Sort& is_sort) {
+  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (word.end == end && is_sort(word)) return at;
+  return end;
+}
+
+std::uint32_t before_digits(const Sentence& sentence, std::uint32_t end) {
+  while (end > 0 && sentence.text()[end - 1] >= '0' && sentence.text()[end - 1] <= '9') --end;
+  return trim_separators(sentence.text(), 0, end);
+}
+
+/// "inc x 6 |", "inc in each st |": work that is told to its end, by a number of times or its places.
+bool is_told_to_end(const Sentence& sentence, std::uint32_t end) {
+  const auto is_end = [&sentence](const Word& word) { return closes_before_count(sentence, word); };
+  if (begin_of_word(sentence, end, is_end) != end) return true;
+  const auto is_times = [&sentence](const Word& word) {
+    return word.kind == WordKind::phrase && word.means == sentence.times;
+  };
+  const std::uint32_t times = before_digits(sentence, end);
+  if (times != end && begin_of_word(sentence, times, is_times) != times) return true;
+  const auto is_place = [&sentence](const Word& word) {
+    return sort_of(sentence, word) == ConceptClass::place;
+  };
+  const std::uint32_t place = begin_of_word(sentence, end, is_place);
+  if (place == end) return false;
+  const words::Concept each = words::find_concept(sentence.vocabulary, "each");
+  const std::uint32_t before = trim_separators(sentence.text(), 0, place);
+  const auto is_each = [each](const Word& word) {
+    return word.kind == WordKind::phrase && word.means == each;
+  };
+  return begin_of_word(sentence, before, is_each) != before;
+}
+
+/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
-  constexpr std::uint32_t longest = 40; ///< bytes of a word
-  for (std::uint32_t at = end > longest ? end - longest : 0; at < end; ++at)
+  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at)) {
       if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
       if (!sentence.vocabulary.blanks_between_words) return number;
-      std::uint32_t stitch = number;
-      while (stitch > 0 && sentence.text()[stitch - 1] >= '0' && sentence.text()[stitch - 1] <= '9') --stitch;
-      stitch = trim_separators(sentence.text(), 0, stitch);
-      for (std::uint32_t before = stitch > longest ? stitch - longest : 0; before < stitch; ++before)
-        for (const Word& work : words_at(sentence, before))
-          if (work.end == stitch && closes_before_count(sentence, work)) return number;
+      if (is_told_to_end(sentence, before_digits(sentence, number))) return number;
     }
   return end;
 }

@@ -221,6 +221,13 @@ TEST_CASE("labels of other languages have their marks, endings, small words and 
   }
 }
 
+TEST_CASE("a range may be written with a slash, closed with one, or each of its numbers with marks") {
+  CHECK(likeliest("R4/R7 12 sc") == "4-7 | R4/R7 | 12 sc");
+  CHECK(likeliest("R4/R5 12 sc") == "4-5 | R4/R5 | 12 sc");
+  CHECK(likeliest("5 to 9 / 24 sc") == "5-9 | 5 to 9 | 24 sc");
+  CHECK(likeliest("7-) to 13-) 36 sc") == "7-13 | 7-) to 13 | 36 sc");
+}
+
 TEST_CASE("a number and the word for round with nothing behind are a label where rounds go on") {
   const std::string_view line = "12 row 24 sc";
   CHECK(likeliest(line) == "none");

@@ -58,6 +58,8 @@ const TypedLine lines[] = {
     {"(1 sc, 1 puff) x 7 // 14 sts (7 puffs)", 14, 14, 14},
     {"(1 sc, 1 bo) x 7 - 14 sts (7 bobbles)", 14, 14, 14},
     {"(1 sc, 1 puff) x 7 = 14 [7 puffs]", 14, 14, 14},
+    // a count and its unit behind how often, with no mark between
+    {"inc x 6 12 sts", 6, 12, 12},
     {"(1 sc, 1 puff) x 7 / 14 sts (7 puffs)", 14, 14, 14},
     {"(1 sc, 1 puff) x 7 | 14 sts (7 puffs)", 14, 14, 14},
     {"*sc in next 2, 2hdc/ch1/2hdc in next st* x6, join (42 with the ch 1s)", 18, 36, 42},

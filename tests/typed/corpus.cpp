@@ -109,7 +109,9 @@ std::string language_of_corpus() {
 
 std::vector<Case> read_half(const std::string& half) {
   std::vector<std::filesystem::path> files;
-  for (const auto& entry : std::filesystem::directory_iterator(folder() + "/" + half))
+  const std::filesystem::path typists = folder() + "/" + half;
+  if (!std::filesystem::exists(typists)) return {}; // all of a language's typists have been looked at
+  for (const auto& entry : std::filesystem::directory_iterator(typists))
     files.push_back(entry.path());
   std::sort(files.begin(), files.end());
   std::vector<Case> all;

@@ -27,7 +27,7 @@ struct LanguageFloor {
 };
 constexpr LanguageFloor language_floors[] = {
     {"da", {98.5, 1.5}},      {"de", {95.0, 3.0}}, {"es", {97.0, 2.0}}, {"fr", {95.5, 2.5}},
-    {"it", {97.0, 1.5}},      {"ja", {94.5, 4.0}}, {"nl", {96.0, 3.5}}, {"pl", {94.5, 4.5}},
+    {"it", {97.5, 1.5}},      {"ja", {94.5, 4.0}}, {"nl", {96.0, 3.5}}, {"pl", {94.5, 4.5}},
     {"pt-BR", {93.0, 3.5}},   {"ru", {95.0, 6.5}}, {"sv", {95.0, 3.0}}, {"tr", {97.5, 2.0}},
     {"zh-Hans", {96.0, 2.5}},
 };
@@ -94,7 +94,7 @@ TEST_CASE("what natives type in other languages is found out to be in them, read
     const Share open = share_of("languages/" + language + "/open");
     const Share aside = share_of("languages/" + language + "/aside");
     print(language + " open", open);
-    print(language + " aside", aside);
+    if (aside.rounds > 0) print(language + " aside", aside);
     INFO(language);
     CHECK(open.rounds + aside.rounds >= 60);
     CHECK(open.read_right() >= language_floor.least_right);
