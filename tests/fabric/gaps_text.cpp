@@ -1,5 +1,5 @@
-/// Work between the groups of the round before, where no chain parts them: the square of groups that everybody
-/// makes first. Common practice, no source.
+/// Work between the groups of the round before, where no chain parts them: the square of groups that
+/// everybody makes first. Common practice, no source.
 
 #include "text.hpp"
 
@@ -13,7 +13,8 @@ namespace {
 const std::string square =
     "Bramble square\nTerms: US\nCh 3 at the start of a round counts as 1 dc.\n"
     "Rnd 1: Magic ring, ch 3, 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more, join. (12)\n"
-    "Rnd 2: Sl st to first ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; "
+    "Rnd 2: Sl st to first ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 "
+    "sp; "
     "rep from * twice more, join. (24)\n";
 
 /// What the groups of the last round go into, each named once.
@@ -66,4 +67,13 @@ TEST_CASE("Where no gap is left that is told") {
                   "Rnd 2: *3 dc in next st, skip 1; rep from * around (18)\n"
                   "Rnd 3: 3 dc in next gap, repeat 9 times (27)\n");
   CHECK(text.said.find("there is no gap between two groups left to work into") != std::string::npos);
+}
+
+TEST_CASE("A slip stitch into the nth chain at the end of a round joins it") {
+  const Text text(
+      "Bramble coaster\nTerms: US\nRnd 1: MR, ch 3 (counts as dc), 11 dc in ring, sl st in 3rd ch (12)\n"
+      "Rnd 2: ch 3, dc in same st, 2 dc in each st around, sl st in 3rd ch (24)\n"
+      "Rnd 3: ch 3, dc in next 23 sts, sl st in 3rd chain (24)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().counted == 24);
 }
