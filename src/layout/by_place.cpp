@@ -81,7 +81,7 @@ Bounds bounds_of_heads(const std::vector<Foot>& feet, const Tops& heads, const s
 class Sight {
 public:
   Sight(const Fabric& fabric, const RingPair& rings, const Turn& turn)
-      : fabric_(fabric), rings_(rings), turn_(turn), inside_at_(inside_as_turned(rings)),
+      : fabric_(fabric), rings_(rings), turn_(turn), turned_at_(inside_as_turned(rings)),
         feet_seen_(feet_seen(turn.inward ? rings.inside : rings.ring, turn)),
         tips_seen_(tips_seen(turn.inward ? rings.ring : rings.inside, turn)) {}
 
@@ -103,12 +103,12 @@ public:
   }
 
   std::vector<Move> moves(const Tops& tops, const std::vector<double>& at) const {
-    return turn_.inward ? moves_of_heads(feet_, tops, inside_at_, scale(), at.size())
+    return turn_.inward ? moves_of_heads(feet_, tops, inside_at(), scale(), at.size())
                         : moves_of_feet(feet_, tops, at);
   }
 
   Bounds bounds(const Strung& strung, const std::vector<double>& at) const {
-    if (turn_.inward) return bounds_of_heads(feet_, tops(at), inside_at_, scale(), at);
+    if (turn_.inward) return bounds_of_heads(feet_, tops(at), inside_at(), scale(), at);
     Bounds bounds(at.size());
     bound_feet(feet_, tops(at), strung, at, bounds);
     return bounds;
@@ -117,19 +117,26 @@ public:
 private:
   /// The ring with the feet, and that with the heads, when the outer one stands so.
   Standing feet(const std::vector<double>& at) const {
-    return turn_.inward ? Standing{rings_.inside, inside_at_, feet_seen_}
+    return turn_.inward ? Standing{rings_.inside, inside_at(), feet_seen_}
                         : Standing{rings_.ring, at, feet_seen_};
   }
   Standing heads(const std::vector<double>& at) const {
     return turn_.inward ? Standing{rings_.ring, at, tips_seen_}
-                        : Standing{rings_.inside, inside_at_, tips_seen_};
+                        : Standing{rings_.inside, inside_at(), tips_seen_};
   }
-  /// The places of the ring inside, counted from the gutter of the other.
+
+  /// The places of the ring inside, counted from the gutter of the other; none where both gutters stand
+  /// alike.
   static std::vector<double> inside_as_turned(const RingPair& rings) {
+    if (rings.ring.size.turned == rings.inside.size.turned) return {};
     std::vector<double> at = rings.inside_laid.at;
     const double by = (rings.ring.size.turned - rings.inside.size.turned) * rings.inside.size.middle;
     for (double& one : at) one -= by;
     return at;
+  }
+
+  const std::vector<double>& inside_at() const {
+    return turned_at_.empty() ? rings_.inside_laid.at : turned_at_;
   }
 
   double radius() const { return rings_.ring.size.middle; }
@@ -138,7 +145,7 @@ private:
   const Fabric& fabric_;
   const RingPair& rings_;
   const Turn& turn_;
-  std::vector<double> inside_at_;
+  std::vector<double> turned_at_;
   std::vector<Seen> feet_seen_, tips_seen_;
   std::vector<Foot> feet_;
 };

@@ -12,6 +12,7 @@ inline constexpr double sign_text = 0.52; ///< size of the numbers and words bes
 /// The ink of a sign as convex outlines, pen width included; its text as a box.
 std::vector<Convex> outlines_of(const Placed& placed);
 
+/// The triangle of a pointer.
 Convex outline_of(const Pointer& pointer);
 
 /// The same sign elsewhere.

@@ -6,6 +6,7 @@
 #include "pattern/numbered_runs.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
@@ -33,12 +34,11 @@ private:
     const auto first = std::find_if(lines_.begin(), lines_.end(), typed_text);
     if (first == lines_.end() || !first->begins_round || !first->ways.front().label.span.empty()) return;
     const std::string_view line = text(*first);
-    const bool figures = std::any_of(line.begin(), line.end(), [](char c) { return c >= '0' && c <= '9'; });
+    const bool figures = std::any_of(line.begin(), line.end(), words::is_digit);
     const auto below = std::find_if(first + 1, lines_.end(), typed_text);
     if (figures || below == first + 1 || below == lines_.end() || !below->begins_round) return;
     if (below->ways.front().label.from != 1 || !starts_something(below->ways.front())) return;
-    first->begins_round = false;
-    first->ways.clear();
+    first->begin_none();
   }
 
   /// "2 inc x 6 (12)" between "1." and "3.".
@@ -58,8 +58,7 @@ private:
     if (!label) return;
     Way way = way_of(reader_, *label, typed.span.end);
     if (!is_clean(way) || !does_work(way)) return;
-    typed.ways = {std::move(way)};
-    typed.begins_round = true;
+    typed.begin_round(std::move(way));
   }
 
   /// "1. We start with a ring!" above "2. Round 1: …" has the number of a list; "4." below "4-7." goes on.
@@ -70,17 +69,14 @@ private:
     if (first.word) return;
     if (first.span.empty() && !label.span.empty() && label.from == 1 &&
         only_starts(reader_, above.ways.front().work)) {
-      above.begins_round = false;
-      above.ways.clear();
+      above.begin_none();
       return;
     }
     const bool start_of_list = label.word && label.listed == 0 && label.from == 1 && first.from == 1;
     if (start_of_list && only_starts(reader_, above.ways.front().work)) {
-      above.begins_round = false;
-      above.ways.clear();
+      above.begin_none();
     } else if (label.listed != 0 && label.listed == first.to + 1 && first.listed == 0) {
-      above.begins_round = false;
-      above.ways.clear();
+      above.begin_none();
     } else if (!label.word && first.to > first.from && label.from <= first.to) {
       go_on(below);
     } else if (!label.word && above.ways.size() > 1 && above.ways.front().label.relative &&
@@ -102,8 +98,7 @@ private:
     Way way = way_of(reader_, label ? *label : no_label(first.span), first.span.end);
     if (!starts_work(way)) read_way(reader_, way, Effort::all);
     if (!starts_work(way) && !only_works_plain(way)) return;
-    first.ways = {std::move(way)};
-    first.begins_round = true;
+    first.begin_round(std::move(way));
   }
 
   /// "Work even for 3 rounds." between numbered rounds, where the numbers leave room for them.
@@ -114,8 +109,7 @@ private:
     if (!label || !has_room(at, label->to)) return;
     Way way = way_of(reader_, *label, typed.span.end);
     if (!works_even(way)) return;
-    typed.ways = {std::move(way)};
-    typed.begins_round = true;
+    typed.begin_round(std::move(way));
   }
 
   /// Whether numbers are missing between the rounds above and below a line: `rounds` of them, or any.

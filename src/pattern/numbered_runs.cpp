@@ -42,10 +42,7 @@ private:
     }
     const bool starts = !run.empty() && run.front().second.readings.front().effect.starts;
     if (run.size() < least_unmarked || !starts) return at + 1;
-    for (auto& [line, way] : run) {
-      lines_[line].ways = {std::move(way)};
-      lines_[line].begins_round = true;
-    }
+    for (auto& [line, way] : run) lines_[line].begin_round(std::move(way));
     return behind;
   }
 
@@ -87,10 +84,7 @@ private:
       run.emplace_back(line, std::move(*way));
     }
     if (run.size() < 2 || !run.front().second.readings.front().effect.starts) return;
-    for (auto& [line, way] : run) {
-      lines_[line].ways = {std::move(way)};
-      lines_[line].begins_round = true;
-    }
+    for (auto& [line, way] : run) lines_[line].begin_round(std::move(way));
   }
 
   std::optional<Way> lettered_way(const Typed& typed, int number) const {

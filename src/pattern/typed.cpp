@@ -8,6 +8,7 @@
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
 #include "pattern/table.hpp"
+#include "words/ascii.hpp"
 #include "words/letters.hpp"
 
 #include <algorithm>
@@ -174,7 +175,7 @@ private:
   }
 
   static bool has_digit(std::string_view text) {
-    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+    return std::any_of(text.begin(), text.end(), words::is_digit);
   }
 
   /// Whether the next label below a line goes on behind a number and the rounds told between ("5 rounds
