@@ -93,8 +93,10 @@ public:
     return "Language: " + said;
   }
 
-  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none.
+  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none, or all stands in
+  /// full words.
   std::string abbreviations() const {
+    if (w_.form == WriteForm::full) return {};
     const std::string list = writing::abbreviations_of(tree_, brief_);
     if (list.empty()) return list;
     const bool named = writing::has_words(w_.say, "write-abbreviations");
@@ -209,8 +211,9 @@ private:
       if (!explains_own(name)) continue;
       own += "\n" + name + (definition.equals ? " = " : ": ") + word_for_word(source_.at(definition.value));
     }
-    draft.forms.push_back(abbreviations() + own);
-    if (!own.empty()) draft.forms.push_back(own.substr(1));
+    const std::string brief = abbreviations();
+    if (!brief.empty()) draft.forms.push_back(brief + own);
+    draft.forms.push_back(own.empty() ? own : own.substr(1));
   }
 
   const Writing& w_;

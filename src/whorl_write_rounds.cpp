@@ -110,7 +110,7 @@ private:
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
     for (const std::string& head : heads_of(round))
-      draft_.add(head + label + (label.empty() ? "" : " ") + beside.before + *work +
+      draft_.add(head + label + (label.empty() || work->front() == '\n' ? "" : " ") + beside.before + *work +
                      (count->empty() ? "" : " ") + *count + beside.behind,
                  beside.whole);
   }
@@ -149,6 +149,7 @@ private:
                plainness);
     };
     if (w_.form == WriteForm::full) {
+      add_lines(round, beside);
       by_tree(full_, Plainness::places);
       by_tree(full_, Plainness::usual);
     }
@@ -159,6 +160,16 @@ private:
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
       add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside, plainness);
+  }
+
+  /// In full words, a step a line: how far the round has come behind each, the count behind the last.
+  void add_lines(const RoundText& round, const Beside& beside) {
+    const auto entry = static_cast<std::uint32_t>(&round - tree_.rounds.data());
+    const writing::Running running = writing::running_of(tree_, w_.pattern.fabric, entry);
+    Words work = writing::instruction(tree_, round.body, begin_of(round), full_, Plainness::places,
+                                      {nullptr, &running, !round.stated.empty()});
+    if (!work || work->find('\n') == std::string::npos) return;
+    add_line(round, "\n" + *work, full_, beside, Plainness::places);
   }
 
   /// The label as the language has it, all behind it word for word.

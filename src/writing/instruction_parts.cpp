@@ -53,7 +53,7 @@ Words with_yarn(const Tree& tree, std::uint8_t number, const Tongue& tongue) {
   if (number == 0 || number > tree.yarns.size()) return std::nullopt;
   const std::string yarn = tongue.named(tree.yarns[number - 1U]);
   const std::string_view blank = tongue.words().blanks_between_words ? " " : "";
-  if (has_words(tongue.say(), "say-in-yarn")) return tongue.say()("say-in-yarn", {yarn}).append(blank);
+  if (const Words said = tongue.sentence("say-in-yarn", {yarn})) return *said + std::string(blank);
   const Words with = tongue.word("with");
   return with ? Words{*with + " " + yarn + " "} : std::nullopt;
 }
