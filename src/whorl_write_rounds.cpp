@@ -2,6 +2,7 @@
 
 #include "writing/instruction.hpp"
 #include "writing/placing_words.hpp"
+#include "writing/said_wholly.hpp"
 #include "writing/shortest.hpp"
 #include "writing/word_for_word.hpp"
 
@@ -25,9 +26,10 @@ struct Beside {
 
 class RoundForms {
 public:
-  RoundForms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full)
+  RoundForms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full,
+             const writing::Phrasebook& book)
       : draft_(draft), w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
-        brief_(brief), full_(full) {}
+        brief_(brief), full_(full), book_(book) {}
 
   void add() {
     const std::vector<std::uint32_t>& rounds = draft_.passage.rounds;
@@ -59,6 +61,8 @@ private:
     draft_.add(head + words.text, words.whole);
   }
 
+  std::string_view stop() const { return brief_.words().blanks_between_words ? "." : "\xE3\x80\x82"; }
+
   /// What is said in a line besides its work: sentences of the language; a remark stays as its author has it,
   /// in brackets if asked.
   Beside beside(const RoundText& round, bool in_brackets) const {
@@ -68,19 +72,24 @@ private:
       const bool head = placing.span.end <= begin_of(round);
       if (head) continue;
       const std::string typed(source_.at(placing.span));
-      Words words = writing::placing_in_words(tree_, placing, brief_);
-      if (!words) {
-        const writing::WordForWord by_word = writing::word_for_word(typed, w_.from, brief_);
-        const bool whole = by_word.whole && by_word.text.find_first_not_of(" .,;()") != std::string::npos;
-        all.whole = all.whole && ((whole && !in_brackets) || w_.same_language);
-        words = in_brackets ? "[" + typed + "]" : whole ? by_word.text : typed;
-      }
+      const std::string words = said_beside(placing, typed, in_brackets, all);
       const bool before = placing.what == pattern::What::change && placing.span.begin < body_of(round);
-      (before ? all.before : all.behind) += before ? *words + " " : " " + *words;
+      (before ? all.before : all.behind) += before ? words + " " : " " + words;
     }
     if (round.stated.empty() && !all.behind.empty())
-      all.behind = (brief_.words().blanks_between_words ? "." : "\xE3\x80\x82") + all.behind;
+      all.behind = std::string(stop()) + all.behind;
     return all;
+  }
+
+  /// One thing that is said beside the work: a sentence of the language, with the author's own words behind it where they
+  /// say more.
+  std::string said_beside(const Placing& placing, const std::string& typed, bool in_brackets, Beside& all) const {
+    if (const Words known = book_.text(typed)) return *known;
+    const Words sentence = writing::placing_in_words(tree_, placing, brief_);
+    if (sentence && writing::is_said_wholly(placing, typed, w_.from, brief_)) return *sentence;
+    all.whole = all.whole && w_.same_language;
+    if (sentence && !w_.same_language) return *sentence + " [" + typed + "]";
+    return in_brackets ? "[" + typed + "]" : w_.same_language ? word_for_word(typed) : typed;
   }
 
   /// Remarks on what stands above a line.
@@ -127,7 +136,7 @@ private:
     if (blanks == 0) return {""};
     std::vector<std::string> heads;
     if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
-      heads.push_back(*words + "." + remarks_above(round) + std::string(text.substr(blanks)));
+      heads.push_back(*words + std::string(stop()) + remarks_above(round) + std::string(text.substr(blanks)));
     heads.push_back(word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks)));
     return heads;
   }
@@ -188,12 +197,14 @@ private:
   const pattern::Tree& tree_;
   const pattern::Source& source_;
   const Tongue &brief_, &full_;
+  const writing::Phrasebook& book_;
 };
 
 } // namespace
 
-void add_round_forms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full) {
-  RoundForms(draft, writing, brief, full).add();
+void add_round_forms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full,
+                     const writing::Phrasebook& book) {
+  RoundForms(draft, writing, brief, full, book).add();
 }
 
 } // namespace whorl

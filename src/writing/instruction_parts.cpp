@@ -82,7 +82,7 @@ Words as_round(const Tree& tree, const Named& named, const Tongue& tongue) {
 
 Words of_other(const Tree& tree, const Work& work, const Named& named, const Tongue& tongue) {
   if (named.round >= tree.rounds.size() || tree.parts.empty()) return std::nullopt;
-  const std::string& part = tree.parts[tree.rounds[named.round].part].name;
+  const std::string part = tongue.named(tree.parts[tree.rounds[named.round].part].name);
   if (work.act == Act::stitch) {
     const Words name = tongue.stitch(tree, work.kind);
     const bool plain = name && !work.to_end && work.in_one == 1 && !part.empty();

@@ -76,7 +76,7 @@ std::optional<std::string> placing_in_words(const pattern::Tree& tree, const Pla
     with.push_back(tongue.named(tree.yarns[placing.yarn - 1U]));
   }
   if (placing.what == What::sew && placing.sewn < tree.parts.size())
-    with.push_back(tree.parts[placing.sewn].name);
+    with.push_back(tongue.named(tree.parts[placing.sewn].name));
   const bool named = placing.between && id.find("-between") != std::string::npos;
   if (named) with.insert(with.end(), {std::to_string(placing.from), std::to_string(placing.to)});
   if (placing.apart > 0) with.push_back(std::to_string(placing.apart));
