@@ -11,6 +11,7 @@
 #include "writing/phrasebook.hpp"
 #include "writing/tongue.hpp"
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <string>
@@ -43,6 +44,7 @@ struct Draft {
 
   /// Adds a form; `whole`: no word of the first language is left in it.
   void add(std::string form, bool whole) {
+    if (std::find(forms.begin(), forms.end(), form) != forms.end()) return;
     if (!whole) partly.push_back(form);
     forms.push_back(std::move(form));
   }

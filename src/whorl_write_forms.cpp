@@ -6,6 +6,7 @@
 #include "writing/abbreviations.hpp"
 #include "writing/header_words.hpp"
 #include "writing/name.hpp"
+#include "writing/own_stitch_words.hpp"
 #include "writing/placing_words.hpp"
 #include "writing/said_wholly.hpp"
 #include "writing/word_for_word.hpp"
@@ -206,8 +207,27 @@ private:
     const std::string typed = typed_of(draft.passage);
     add_header_words(draft, typed);
     const std::size_t mark = typed.find_first_of(":=");
-    if (mark != std::string::npos && explains_own(typed))
-      draft.forms.push_back(typed.substr(0, mark + 1) + " " + word_for_word(typed.substr(mark + 1)));
+    if (mark == std::string::npos || !explains_own(typed)) return;
+    const std::string name = typed.substr(0, mark + 1) + " ", value = typed.substr(mark + 1);
+    if (const auto made = own_explained(typed.substr(0, mark), value)) draft.add(name + made->text, made->whole);
+    const writing::WordForWord words = writing::word_for_word(value, w_.from, brief_);
+    draft.add(name + words.text, words.whole);
+  }
+
+  /// How a stitch of the pattern's own is made, and what its author says of it besides.
+  std::optional<writing::WordForWord> own_explained(std::string_view name, std::string_view value) const {
+    if (w_.same_language) return std::nullopt;
+    for (const stitch::StitchKind& kind : tree_.kinds) {
+      if (!is_explained(kind, name)) continue;
+      const Words made = writing::own_stitch_in_words(kind, tree_, brief_);
+      if (!made) continue;
+      const std::size_t stop = value.find(". ");
+      if (stop == std::string_view::npos) return writing::WordForWord{*made, true};
+      const std::string_view rest = value.substr(stop + 2);
+      const Words known = book_.text(rest);
+      return writing::WordForWord{*made + (known ? ". " + *known : "\n[" + std::string(rest) + "]"), known.has_value()};
+    }
+    return std::nullopt;
   }
 
   /// "Garn: Moos, 30 g" of "Yarn: moss, 30 g".
@@ -230,26 +250,54 @@ private:
     return {has("say-decimal-comma"), has("say-inches"), unit("say-mm", "mm"), unit("say-cm", "cm"), unit("say-g", "g")};
   }
 
+  /// A stitch of the pattern's own, by its name; a picot, of so many chains.
+  static bool is_explained(const stitch::StitchKind& kind, std::string_view text) {
+    if (!kind.own && !stitch::is_picot(kind)) return false;
+    const bool letters = kind.name.size() < 3; // "X" is another than "x"
+    return letters ? text.find(kind.name) != std::string_view::npos
+                   : in_small(text).find(in_small(kind.name)) != std::string::npos;
+  }
+
   bool explains_own(std::string_view text) const {
-    return std::any_of(tree_.kinds.begin(), tree_.kinds.end(), [text](const stitch::StitchKind& kind) {
-      return kind.own && text.find(kind.name) != std::string_view::npos;
-    });
+    return std::any_of(tree_.kinds.begin(), tree_.kinds.end(),
+                       [text](const stitch::StitchKind& kind) { return is_explained(kind, text); });
   }
 
   /// The list anew, and the stitches of the pattern's own, which keep their names.
   void add_list(Draft& draft) const {
-    const pattern::OwnList list = pattern::find_own_list(source_, w_.from);
-    std::string own;
-    for (const pattern::Definition& definition : list.definitions) {
-      if (definition.name.begin < draft.passage.span.begin || definition.value.end > draft.passage.span.end)
-        continue;
-      const std::string name(source_.at(definition.name));
-      if (!explains_own(name)) continue;
-      own += "\n" + name + (definition.equals ? " = " : ": ") + word_for_word(source_.at(definition.value));
-    }
     const std::string brief = abbreviations();
-    if (!brief.empty()) draft.forms.push_back(brief + own);
-    draft.forms.push_back(own.empty() ? own : own.substr(1));
+    for (const bool made : {true, false}) {
+      bool whole = true;
+      const std::string own = own_stitches(draft.passage.span, made, whole);
+      if (made && own.empty()) continue;
+      if (!brief.empty()) draft.add(brief + own, whole);
+      draft.add(own.empty() ? own : own.substr(1), whole);
+    }
+  }
+
+  /// What the language calls a picot, where a name is one.
+  Words picot_in(std::string_view name) const {
+    for (std::uint32_t i = 0; i < tree_.kinds.size(); ++i)
+      if (stitch::is_picot(tree_.kinds[i]) && is_explained(tree_.kinds[i], name))
+        return brief_.stitch(tree_, static_cast<stitch::KindId>(i));
+    return std::nullopt;
+  }
+
+  /// A line for each stitch of the pattern's own that is explained there; `made`: by how it is made, else word for word.
+  std::string own_stitches(pattern::Span span, bool made, bool& whole) const {
+    std::string own;
+    for (const pattern::Definition& definition : pattern::find_own_list(source_, w_.from).definitions) {
+      if (definition.name.begin < span.begin || definition.value.end > span.end) continue;
+      const std::string typed(source_.at(definition.name));
+      if (!explains_own(typed)) continue;
+      const std::string name = picot_in(typed).value_or(typed);
+      const std::string_view value = source_.at(definition.value);
+      const auto explained = made ? own_explained(typed, value) : std::nullopt;
+      const writing::WordForWord words = explained ? *explained : writing::word_for_word(value, w_.from, brief_);
+      whole = whole && words.whole;
+      own += "\n" + name + (definition.equals ? " = " : ": ") + words.text;
+    }
+    return own;
   }
 
   const Writing& w_;

@@ -25,18 +25,21 @@ writing::Phrases phrases_of(const Writing& w, std::string_view head) {
   return all;
 }
 
-/// Names of things: the first is that of several, where there is another of one, which stands second; any more are of one.
+/// Names of things: the first is that of several, where there is another of one, which stands second; any
+/// more are of one.
 void add_things(Names& names, const writing::Phrases& phrases) {
   for (const auto& [known, written] : phrases) {
     const std::vector<std::string> from = alternatives(known), to = alternatives(written);
     for (std::size_t i = 0; i < from.size(); ++i)
-      names.emplace(in_small(from[i]), (i > 0 || from.size() == 1 || from[0] == from[1]) && to.size() > 1 ? to[1] : to[0]);
+      names.emplace(in_small(from[i]),
+                    (i > 0 || from.size() == 1 || from[0] == from[1]) && to.size() > 1 ? to[1] : to[0]);
   }
 }
 
 void add_colours(Names& names, const Writing& w) {
   for (const auto& [known, written] : phrases_of(w, "say-colour-"))
-    for (const std::string& name : alternatives(known)) names.insert_or_assign(in_small(name), alternatives(written).front());
+    for (const std::string& name : alternatives(known))
+      names.insert_or_assign(in_small(name), alternatives(written).front());
 }
 
 /// Capitals as the author has them: "EAR", "Ear".

@@ -7,6 +7,8 @@
 #include "writing/word_for_word.hpp"
 
 #include <algorithm>
+#include <set>
+#include <vector>
 
 namespace whorl {
 namespace {
@@ -58,7 +60,8 @@ private:
 
   void add_word_for_word(const std::string& head, std::string_view text) {
     const writing::WordForWord words = writing::word_for_word(text, w_.from, brief_);
-    draft_.add(head + words.text, words.whole);
+    // Word for word it is read, but nobody writes so: a translator has to look at it.
+    draft_.add(head + words.text, words.whole && w_.same_language);
   }
 
   std::string_view stop() const { return brief_.words().blanks_between_words ? "." : "\xE3\x80\x82"; }
@@ -153,7 +156,11 @@ private:
   void add_instructions(const RoundText& round, const Beside& beside) {
     const std::uint32_t from = begin_of(round);
     const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, from);
+    const std::set<pattern::NodeId> stars = typed_with_stars(round);
     const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
+      if (!stars.empty())
+        add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, {&stars}), tongue, beside,
+                 plainness);
       add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside,
                plainness);
     };
@@ -169,6 +176,23 @@ private:
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
       add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside, plainness);
+  }
+
+  /// The repeats that their author wrote with stars.
+  std::set<pattern::NodeId> typed_with_stars(const RoundText& round) const {
+    std::set<pattern::NodeId> stars;
+    std::vector<pattern::NodeId> waiting{round.body};
+    while (!waiting.empty()) {
+      const pattern::NodeId id = waiting.back();
+      waiting.pop_back();
+      if (id >= tree_.nodes.size()) continue;
+      const pattern::Node& node = tree_.nodes[id];
+      waiting.insert(waiting.end(), {node.next, node.child});
+      if (node.kind != pattern::NodeKind::repeat || node.span.empty()) continue;
+      const std::uint32_t before = std::max(node.span.begin, 1U) - 1;
+      if (source_.at({before, node.span.begin + 1}).find('*') != std::string_view::npos) stars.insert(id);
+    }
+    return stars;
   }
 
   /// In full words, a step a line: how far the round has come behind each, the count behind the last.

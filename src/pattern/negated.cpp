@@ -34,11 +34,14 @@ bool is_negated(const Sentence& sentence, std::uint32_t begin, std::uint32_t end
   const bool blanks = sentence.vocabulary.blanks_between_words;
   std::string_view before = std::string_view(sentence.text()).substr(0, begin);
   while (!before.empty() && before.back() == ' ') before.remove_suffix(1);
-  const std::string_view behind = std::string_view(sentence.text()).substr(std::min<std::size_t>(end, sentence.size()));
-  const std::string_view own = std::string_view(sentence.text()).substr(begin, std::min<std::size_t>(end, sentence.size()) - begin);
+  const std::string_view behind =
+      std::string_view(sentence.text()).substr(std::min<std::size_t>(end, sentence.size()));
+  const std::string_view own =
+      std::string_view(sentence.text()).substr(begin, std::min<std::size_t>(end, sentence.size()) - begin);
   return std::any_of(all->phrases.begin(), all->phrases.end(), [&](const words::PhraseEntry& entry) {
     if (entry.means != no || entry.write) return false;
-    return ends_with(before, entry.phrase, blanks) || stands_in(own, entry.phrase, blanks) || (!blanks && behind.substr(0, entry.phrase.size()) == entry.phrase);
+    return ends_with(before, entry.phrase, blanks) || stands_in(own, entry.phrase, blanks) ||
+           (!blanks && behind.substr(0, entry.phrase.size()) == entry.phrase);
   });
 }
 

@@ -12,7 +12,8 @@ namespace {
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && std::string_view(" \t.").find(text.back()) != std::string_view::npos) text.remove_suffix(1);
+  while (!text.empty() && std::string_view(" \t.").find(text.back()) != std::string_view::npos)
+    text.remove_suffix(1);
   return text;
 }
 
@@ -28,7 +29,8 @@ std::vector<std::string_view> items_of(std::string_view text) {
     std::size_t mark = text[at] == ',' || text[at] == ';' ? 1 : 0;
     for (const std::string_view wide : {"、", "，"})
       if (text.substr(at, wide.size()) == wide) mark = wide.size();
-    const bool decimal = text[at] == ',' && at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
+    const bool decimal =
+        text[at] == ',' && at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
     if (mark == 0 || depth > 0 || decimal) continue;
     items.push_back(trimmed(text.substr(begin, at - begin)));
     begin = at + mark;
@@ -107,7 +109,8 @@ private:
     std::size_t unit = end;
     while (unit < item.size() && item[unit] == ' ') ++unit;
     if (item.substr(unit, 2) != "mm" && item.substr(unit, 2) != "cm") return {"", item};
-    const std::string size = std::string(item.substr(begin, end - begin)) + " " + std::string(item.substr(unit, 2));
+    const std::string size =
+        std::string(item.substr(begin, end - begin)) + " " + std::string(item.substr(unit, 2));
     const std::string_view before = trimmed(item.substr(0, begin)), behind = trimmed(item.substr(unit + 2));
     if (before.empty()) return {size, behind};
     if (!behind.empty()) return {"", item};

@@ -6,16 +6,17 @@
 namespace whorl::writing {
 namespace {
 
-/// Hooks: hundredths of a millimetre and the US name. Craft Yarn Council, *Hooks and Needles*: rows that sources quote, and
-/// those that trade charts have alike; a letter of several sizes (G, I, J, Q) only with its number. Letters and numbers vary
-/// by maker, so millimetres stand first.
+/// Hooks: hundredths of a millimetre and the US name. Craft Yarn Council, *Hooks and Needles*: rows that
+/// sources quote, and those that trade charts have alike; a letter of several sizes (G, I, J, Q) only with
+/// its number. Letters and numbers vary by maker, so millimetres stand first.
 struct Hook {
   int size;
   std::string_view name;
 };
-constexpr Hook hooks[] = {{225, "B-1"}, {275, "C-2"}, {325, "D-3"},     {350, "E-4"},     {375, "F-5"},
-                          {400, "G-6"}, {450, "7"},   {500, "H-8"},     {550, "I-9"},     {600, "J-10"},
-                          {650, "K-10\xC2\xBD"},      {800, "L-11"},    {900, "M/N-13"},  {1000, "N/P-15"}};
+constexpr Hook hooks[] = {
+    {225, "B-1"},          {275, "C-2"},  {325, "D-3"},    {350, "E-4"},    {375, "F-5"},
+    {400, "G-6"},          {450, "7"},    {500, "H-8"},    {550, "I-9"},    {600, "J-10"},
+    {650, "K-10\xC2\xBD"}, {800, "L-11"}, {900, "M/N-13"}, {1000, "N/P-15"}};
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -27,12 +28,14 @@ struct Number {
 
 Number number_at(std::string_view text, std::size_t at) {
   Number number{at, at, std::string_view::npos, 0};
-  if (at > 0 && (is_digit(text[at - 1]) || (at > 1 && (text[at - 1] == '.' || text[at - 1] == ',') && is_digit(text[at - 2]))))
+  if (at > 0 && (is_digit(text[at - 1]) ||
+                 (at > 1 && (text[at - 1] == '.' || text[at - 1] == ',') && is_digit(text[at - 2]))))
     return number;
   int places = -1;
   for (; number.end < text.size() && number.hundredths < 100'000; ++number.end) {
     const char c = text[number.end];
-    const bool point = (c == '.' || c == ',') && places < 0 && number.end + 1 < text.size() && is_digit(text[number.end + 1]);
+    const bool point = (c == '.' || c == ',') && places < 0 && number.end + 1 < text.size() &&
+                       is_digit(text[number.end + 1]);
     if (point && number.end > at) {
       places = 0, number.point = number.end;
       continue;
@@ -50,7 +53,9 @@ std::size_t behind_blanks(std::string_view text, std::size_t at) {
   return at;
 }
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80; }
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+}
 
 /// Where a unit that stands at a place ends; `at`: it is another word.
 std::size_t end_of_unit(std::string_view text, std::size_t at, std::string_view unit) {
@@ -95,7 +100,8 @@ bool has_unit(std::string_view text, std::string_view unit) {
   for (std::size_t at = 0; at < text.size(); ++at) {
     if (!is_digit(text[at])) continue;
     const Number number = number_at(text, at);
-    if (number.end > at && end_of_unit(text, behind_blanks(text, number.end), unit) > behind_blanks(text, number.end))
+    if (number.end > at &&
+        end_of_unit(text, behind_blanks(text, number.end), unit) > behind_blanks(text, number.end))
       return true;
   }
   return false;
@@ -108,7 +114,8 @@ struct Unit {
 };
 Unit unit_at(std::string_view text, std::size_t at, const Measuring& from, const Measuring& to) {
   const std::size_t begin = behind_blanks(text, at);
-  const std::pair<const std::string*, const std::string*> units[] = {{&from.mm, &to.mm}, {&from.cm, &to.cm}, {&from.g, &to.g}};
+  const std::pair<const std::string*, const std::string*> units[] = {
+      {&from.mm, &to.mm}, {&from.cm, &to.cm}, {&from.g, &to.g}};
   for (const auto& [own, other] : units)
     if (const std::size_t end = end_of_unit(text, begin, *own); end > begin) return {begin, end, *other};
   return {begin, begin, {}};
@@ -120,7 +127,8 @@ std::string as_written(std::string_view text, const Number& number, const Measur
   const std::size_t unit = behind_blanks(text, number.end);
   const bool known = std::any_of(std::begin(metric), std::end(metric),
                                  [&](std::string_view one) { return end_of_unit(text, unit, one) > unit; });
-  if (known && number.point != std::string_view::npos) out[number.point - number.begin] = to.comma ? ',' : '.';
+  if (known && number.point != std::string_view::npos)
+    out[number.point - number.begin] = to.comma ? ',' : '.';
   return out;
 }
 
@@ -128,7 +136,8 @@ std::string as_written(std::string_view text, const Number& number, const Measur
 
 std::string measured(std::string_view text, const Measuring& from, const Measuring& to) {
   std::string out;
-  const bool has_metric = has_unit(text, "cm"), has_inches = text.find("in") != text.npos || text.find('"') != text.npos;
+  const bool has_metric = has_unit(text, "cm"),
+             has_inches = text.find("in") != text.npos || text.find('"') != text.npos;
   for (std::size_t at = 0; at < text.size();) {
     const Number number = is_digit(text[at]) ? number_at(text, at) : Number{at, at, 0, 0};
     if (number.end == at) {
@@ -176,7 +185,8 @@ std::optional<std::string> hook_size(std::string_view text, const Measuring& fro
   std::string plain(name);
   std::replace(plain.begin(), plain.end(), '/', '-');
   for (const Hook& hook : hooks)
-    if (from.inches && !to.inches && is_letter(hook.name.front()) && (plain == hook.name || name == hook.name))
+    if (from.inches && !to.inches && is_letter(hook.name.front()) &&
+        (plain == hook.name || name == hook.name))
       return decimal(hook.size, to) + " " + to.mm;
   return std::nullopt;
 }

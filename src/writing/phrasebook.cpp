@@ -68,7 +68,8 @@ Phrasebook::Phrasebook(Phrases sentences, Names names, const words::Vocabulary& 
 std::string_view Phrasebook::without_article(std::string_view text) const {
   for (std::string_view left = text;;) {
     const std::size_t end = pattern::end_of_text_word(from_, left, 0, pattern::TextWord::article);
-    if (end == 0 || end >= left.size() || (from_.blanks_between_words && left[end] != ' ' && left[end - 1] != '\''))
+    if (end == 0 || end >= left.size() ||
+        (from_.blanks_between_words && left[end] != ' ' && left[end - 1] != '\''))
       return left;
     left = trimmed(left.substr(end));
   }
@@ -78,7 +79,8 @@ std::optional<std::string> Phrasebook::one_name(std::string_view text) const {
   text = trimmed(text);
   if (is_measure(text)) return std::string(text);
   for (const std::string_view name : {text, without_article(text)})
-    if (const auto known = names_.find(name); known != names_.end() && !known->second.empty()) return known->second;
+    if (const auto known = names_.find(name); known != names_.end() && !known->second.empty())
+      return known->second;
   return std::nullopt;
 }
 
@@ -129,7 +131,8 @@ std::optional<std::string> Phrasebook::filled(std::string_view form, const std::
     at += words.size();
     form.remove_prefix(slot);
     if (form.empty()) break;
-    const std::size_t number = form.size() > 2 && form[1] >= '1' && form[1] <= '9' ? static_cast<std::size_t>(form[1] - '1') : 0;
+    const std::size_t number =
+        form.size() > 2 && form[1] >= '1' && form[1] <= '9' ? static_cast<std::size_t>(form[1] - '1') : 0;
     form.remove_prefix(std::min<std::size_t>(3, form.size()));
     const std::string_view next = form.substr(0, std::min(form.find('{'), form.size()));
     const bool last = form.find('{') == form.npos;
@@ -147,7 +150,8 @@ std::optional<std::string> Phrasebook::filled(std::string_view form, const std::
   std::string out = to;
   for (std::size_t i = 0; i < with.size(); ++i) {
     const std::string slot = "{" + std::to_string(i + 1) + "}";
-    for (std::size_t place = out.find(slot); place != std::string::npos; place = out.find(slot, place + with[i].size()))
+    for (std::size_t place = out.find(slot); place != std::string::npos;
+         place = out.find(slot, place + with[i].size()))
       out.replace(place, slot.size(), with[i]);
   }
   return out;
@@ -182,7 +186,8 @@ std::optional<std::string> Phrasebook::text(std::string_view typed) const {
   for (const std::string_view one : pieces_of(all, ".!;", from_.blanks_between_words)) {
     const std::optional<std::string> known = whole_sentence(one);
     if (!known) return known;
-    out += (out.empty() || !tongue_.words().blanks_between_words ? "" : " ") + as_sentence(*known) + std::string(stop);
+    out += (out.empty() || !tongue_.words().blanks_between_words ? "" : " ") + as_sentence(*known) +
+           std::string(stop);
   }
   return out.empty() ? std::nullopt : std::optional(out);
 }
@@ -192,7 +197,8 @@ std::optional<std::string> Phrasebook::text_partly(std::string_view typed) const
   bool any = false;
   while (!typed.empty()) {
     std::size_t end = typed.find_first_of(".!;");
-    while (end != typed.npos && end + 1 < typed.size() && typed[end + 1] != ' ') end = typed.find_first_of(".!;", end + 1);
+    while (end != typed.npos && end + 1 < typed.size() && typed[end + 1] != ' ')
+      end = typed.find_first_of(".!;", end + 1);
     end = end == typed.npos ? typed.size() : end + 1;
     const auto known = text(typed.substr(0, end));
     any = any || known;

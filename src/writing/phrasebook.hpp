@@ -12,12 +12,12 @@
 
 namespace whorl::writing {
 
-/// What patterns say again and again, in two languages; where there are several ways to say it, bars stand between
-/// them, and the first is written.
+/// What patterns say again and again, in two languages; where there are several ways to say it, bars stand
+/// between them, and the first is written.
 using Phrases = std::vector<std::pair<std::string, std::string>>;
 
-/// Stock sentences ("Do not stuff.", "Sew on the {1}.") and names of things (head, stuffing, moss) of one language in
-/// another. Nothing is said that is not wholly known.
+/// Stock sentences ("Do not stuff.", "Sew on the {1}.") and names of things (head, stuffing, moss) of one
+/// language in another. Nothing is said that is not wholly known.
 class Phrasebook {
 public:
   /// `names`: by what they are called, folded. `tongue`: writes what stands between them.
@@ -39,7 +39,8 @@ public:
 private:
   std::optional<std::string> sentence(std::string_view typed) const;
   std::optional<std::string> whole_sentence(std::string_view folded) const;
-  std::optional<std::string> filled(std::string_view form, const std::string& to, const std::string& folded) const;
+  std::optional<std::string> filled(std::string_view form, const std::string& to,
+                                    const std::string& folded) const;
   std::optional<std::string> one_name(std::string_view folded) const;
   std::string_view without_article(std::string_view folded) const;
 

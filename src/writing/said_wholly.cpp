@@ -40,22 +40,25 @@ bool tells(What what, bool gather, std::string_view name) {
 }
 
 bool is_small(std::string_view name) {
-  constexpr std::string_view small[] = {"filler", "and", "in", "to", "over", "from", "with", "between", "apart",
-                                        "round",  "row", "st", "as", "ordinal"};
+  constexpr std::string_view small[] = {"filler",  "and",   "in",    "to",  "over", "from", "with",
+                                        "between", "apart", "round", "row", "st",   "as",   "ordinal"};
   return std::find(std::begin(small), std::end(small), name) != std::end(small);
 }
 
 bool is_told_number(const Placing& placing, std::uint32_t number) {
-  return static_cast<int>(number) == placing.from || static_cast<int>(number) == placing.to || number == placing.apart;
+  return static_cast<int>(number) == placing.from || static_cast<int>(number) == placing.to ||
+         number == placing.apart;
 }
 
 } // namespace
 
-bool is_said_wholly(const Placing& placing, std::string_view text, const words::Vocabulary& from, const Tongue& tongue) {
+bool is_said_wholly(const Placing& placing, std::string_view text, const words::Vocabulary& from,
+                    const Tongue& tongue) {
   const words::Folded folded = words::fold(text);
   const words::Lattice lattice = words::lattice(folded, from);
   for (std::uint32_t at = 0; at < folded.text.size();) {
-    if (const auto* const name = tongue.name_at(folded.text, at); name != nullptr) {
+    const bool names = placing.what == What::sew || placing.what == What::change || placing.what == What::join;
+    if (const auto* const name = names ? tongue.name_at(folded.text, at) : nullptr; name != nullptr) {
       at += static_cast<std::uint32_t>(name->first.size());
       continue;
     }
@@ -63,8 +66,10 @@ bool is_said_wholly(const Placing& placing, std::string_view text, const words::
     for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
       const Word& word = lattice.words[i];
       const bool phrase = word.kind == WordKind::phrase && word.means < from.concepts.size();
-      const std::string_view name = phrase ? std::string_view(from.concepts[word.means].name) : std::string_view();
-      const bool known = word.kind == WordKind::mark || (phrase && (is_small(name) || tells(placing.what, placing.gather, name))) ||
+      const std::string_view name =
+          phrase ? std::string_view(from.concepts[word.means].name) : std::string_view();
+      const bool known = word.kind == WordKind::mark ||
+                         (phrase && (is_small(name) || tells(placing.what, placing.gather, name))) ||
                          (word.kind == WordKind::number && is_told_number(placing, word.number));
       if (known) end = std::max(end, word.end);
     }

@@ -5,8 +5,8 @@
 
 namespace whorl::writing {
 
-/// Whether a text says no more than what was understood of it: what is placed, its rounds and stitches, and small words.
-/// `tongue` knows the names of parts and yarns.
+/// Whether a text says no more than what was understood of it: what is placed, its rounds and stitches, and
+/// small words. `tongue` knows the names of parts and yarns.
 bool is_said_wholly(const pattern::Placing& placing, std::string_view text, const words::Vocabulary& from,
                     const Tongue& tongue);
 

@@ -12,8 +12,10 @@ namespace {
 const char* const squirrel =
     "Squirrel\n\nTerms: US\nYarn: light worsted, rust (50 g) and cream (10 g)\nHook: 2.5 mm\n"
     "Materials: toy stuffing, two 8 mm safety eyes, a tapestry needle\n\n"
-    "EAR (make 2)\nIn rust. Do not stuff.\n\nRnd 1: 6 sc in MR (6)\nFasten off, leaving a long tail for sewing.\n\n"
-    "HEAD\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nStuff the head firmly.\nHide a hazel leaf in it. Weave in the ends.\n"
+    "EAR (make 2)\nIn rust. Do not stuff.\n\nRnd 1: 6 sc in MR (6)\nFasten off, leaving a long tail for "
+    "sewing.\n\n"
+    "HEAD\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nStuff the head firmly.\nHide a hazel leaf in it. "
+    "Weave in the ends.\n"
     "Fasten off and hang it up.\n";
 
 std::string written(const std::string& language) {
@@ -45,4 +47,19 @@ TEST_CASE("what is said besides is left as its author has it, and not lost") {
     CHECK(has(text, "Hide a hazel leaf in it."));
     CHECK(has(text, "hang it up"));
   }
+}
+
+TEST_CASE("a repeat with stars stays one, and a stitch of the pattern's own is told in the language") {
+  const std::string text = "Rowan twig\n\nTerms: US\n\nThorn = sc, ch 3, sl st back into that sc. Pull it straight.\n"
+                           "Bobble (bo): 4 dc in same st, closed together\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n"
+                           "Rnd 3: *thorn, sc; repeat from * 5 more times (12)\nRnd 4: (bo, sc) x 6 (12)\n";
+  WriteOptions options;
+  options.language = "de";
+  const Written out = read(text).written(options);
+  INFO(out.text() << out.left_table());
+  CHECK(out.same_work());
+  CHECK(has(out.text(), "Rd 3: *thorn, fM; ab * noch 5x wdh (12)\n"));
+  CHECK(has(out.text(), "Rd 4: (bo, fM) x 6 (12)\n"));
+  CHECK(has(out.text(), " = fM, 3 Lm, Km zurück in diese fM\n[Pull it straight.]\n"));
+  CHECK(has(out.text(), "Bobble (bo): 4 Stb in dieselbe M, zusammen abgemascht\n"));
 }
