@@ -209,13 +209,15 @@ private:
     const std::size_t mark = typed.find_first_of(":=");
     if (mark == std::string::npos || !explains_own(typed)) return;
     const std::string name = typed.substr(0, mark + 1) + " ", value = typed.substr(mark + 1);
-    if (const auto made = own_explained(typed.substr(0, mark), value)) draft.add(name + made->text, made->whole);
+    if (const auto made = own_explained(typed.substr(0, mark), value, false)) draft.add(name + made->text, made->whole);
     const writing::WordForWord words = writing::word_for_word(value, w_.from, brief_);
     draft.add(name + words.text, words.whole);
   }
 
-  /// How a stitch of the pattern's own is made, and what its author says of it besides.
-  std::optional<writing::WordForWord> own_explained(std::string_view name, std::string_view value) const {
+  /// How a stitch of the pattern's own is made, and what its author says of it besides, in brackets that do not make
+  /// the name of a part of it.
+  std::optional<writing::WordForWord> own_explained(std::string_view name, std::string_view value,
+                                                   bool in_list) const {
     if (w_.same_language) return std::nullopt;
     for (const stitch::StitchKind& kind : tree_.kinds) {
       if (!is_explained(kind, name)) continue;
@@ -225,7 +227,8 @@ private:
       if (stop == std::string_view::npos) return writing::WordForWord{*made, true};
       const std::string_view rest = value.substr(stop + 2);
       const Words known = book_.text(rest);
-      return writing::WordForWord{*made + (known ? ". " + *known : "\n[" + std::string(rest) + "]"), known.has_value()};
+      return writing::WordForWord{*made + (known ? ". " + *known : "\n" + (in_list ? "[" + std::string(rest) + "]" : "(" + std::string(rest) + ")")),
+                                  known.has_value()};
     }
     return std::nullopt;
   }
@@ -292,7 +295,7 @@ private:
       if (!explains_own(typed)) continue;
       const std::string name = picot_in(typed).value_or(typed);
       const std::string_view value = source_.at(definition.value);
-      const auto explained = made ? own_explained(typed, value) : std::nullopt;
+      const auto explained = made ? own_explained(typed, value, true) : std::nullopt;
       const writing::WordForWord words = explained ? *explained : writing::word_for_word(value, w_.from, brief_);
       whole = whole && words.whole;
       own += "\n" + name + (definition.equals ? " = " : ": ") + words.text;

@@ -60,6 +60,6 @@ TEST_CASE("a repeat with stars stays one, and a stitch of the pattern's own is t
   CHECK(out.same_work());
   CHECK(has(out.text(), "Rd 3: *thorn, fM; ab * noch 5x wdh (12)\n"));
   CHECK(has(out.text(), "Rd 4: (bo, fM) x 6 (12)\n"));
-  CHECK(has(out.text(), " = fM, 3 Lm, Km zurück in diese fM\n[Pull it straight.]\n"));
+  CHECK(has(out.text(), " = fM, 3 Lm, Km zurück in diese fM\n(Pull it straight)"));
   CHECK(has(out.text(), "Bobble (bo): 4 Stb in dieselbe M, zusammen abgemascht\n"));
 }
