@@ -63,6 +63,9 @@ struct Looping {
 /// one shape.
 void draw_loops(const std::vector<Item>& items, const Looping& looping, Band& band);
 
+/// The hand that works from right to left; the other.
+constexpr Hand hand_of(bool leftward) { return leftward ? Hand::right : Hand::left; }
+
 /// The loop that work meets first.
 Point first_met(const std::vector<LoopPlace>& places, Hand hand);
 

@@ -81,8 +81,8 @@ std::vector<Upright> uprights_of(const Course& course) {
   all.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes)
     all.push_back({foot_of(course, *shape), shape->height,
-                   in_work_order(shape->feet, {0, 0}, course.leftward),
-                   in_work_order(shape->tips, {0, shape->height}, course.leftward)});
+                   in_work_order(shape->feet, {0, 0}, stitches_run_leftward(course)),
+                   in_work_order(shape->tips, {0, shape->height}, stitches_run_leftward(course))});
   return all;
 }
 
