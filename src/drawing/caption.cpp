@@ -107,10 +107,12 @@ std::string owner_view(const Copy& copy, const Figure& figure, const layout::Rin
              {stretch(copy, figure), loops_used(copy, figure), round_of_part(copy, owner.round)});
 }
 
-/// "hold Stem with its start down": so that the part runs as it is drawn.
+/// "hold Stem with its start down": so that the part runs as it is drawn. A starting chain is the start.
 std::string hold(const Copy& copy, const layout::Ring& owner) {
-  const std::string& name = copy.fabric.parts[copy.fabric.rounds[owner.round].part].name;
-  const std::string id = owner.against ? "caption-hold-end" : "caption-hold-start";
+  const fabric::Round& round = copy.fabric.rounds[owner.round];
+  const std::string& name = copy.fabric.parts[round.part].name;
+  const bool up = owner.against || round.kind == pattern::RoundKind::chain;
+  const std::string id = up ? "caption-hold-end" : "caption-hold-start";
   return name.empty() ? say(copy.wording, id + "-unnamed") : say(copy.wording, id, {name});
 }
 
@@ -214,8 +216,10 @@ std::string round_number(const fabric::Fabric& fabric, std::uint32_t round) {
 std::string round_of_part(const Copy& copy, std::uint32_t round, bool named) {
   const std::string& name = copy.fabric.parts[copy.fabric.rounds[round].part].name;
   const std::string number = round_number(copy.fabric, round);
+  if (copy.fabric.rounds[round].kind == pattern::RoundKind::chain)
+    return name.empty() ? say(copy.wording, "owner-chain-unnamed") : say(copy.wording, "owner-chain", {name});
   if (name.empty() || !named) return say(copy.wording, of_rounds(copy, round, "-one"), {number});
-  return say(copy.wording, "owner", {number, name});
+  return say(copy.wording, is_row(copy, round) ? "owner-row" : "owner", {number, name});
 }
 
 std::string stretch(const Copy& copy, const Figure& figure) {

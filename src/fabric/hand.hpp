@@ -193,9 +193,13 @@ private:
   bool open_ring();
   bool names_ring(pattern::NodeId body) const;
   bool open_other_side(const pattern::Node& node);
+  std::uint32_t chain_named(const pattern::Node& node) const;
+  bool open_chain_of_part(const pattern::Node& node);
   bool go_round_the_end();
   bool open_far_side(StitchId first, std::uint32_t from, std::uint32_t to);
   bool open_free_loops(const pattern::Node& node);
+  std::vector<Place> in_order_met(std::vector<Place> places, const Round& owner, std::uint32_t nth,
+                                  bool up) const;
   std::uint32_t wanted_of_skipped() const;
   bool open_skipped(const pattern::Node& node);
   bool open_under_gap(const pattern::Node& node);

@@ -167,6 +167,7 @@ private:
     course.leftward = by_side(row) != worked.descending;
     course.items = std::move(items);
     course.band = band_of(course.items, extents_, false);
+    draw_loops(course.items, {kept_, page_.hand, false, true}, course.band);
     set_stands(extents_, 0, false, course);
     const double chains = static_cast<double>(std::max<std::size_t>(1, course.items.size()));
     const double slot = std::max(least_chain_slot, std::min(1.0, row.makes / chains));

@@ -18,8 +18,8 @@ bool stands_in_part(const Fabric& fabric, StitchId stitch, std::uint32_t part) {
 bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t part, std::uint32_t owner) {
   if (into.what == fabric::On::ring) return true;
   if (into.what == fabric::On::row_end) return false;
-  if (into.what == fabric::On::top && into.of < fabric.stitches.size() &&
-      fabric.stitches[into.of].round == owner)
+  if ((into.what == fabric::On::top || into.what == fabric::On::chain_side) &&
+      into.of < fabric.stitches.size() && fabric.stitches[into.of].round == owner)
     return true;
   if (into.what != fabric::On::space) return stands_in_part(fabric, into.of, part);
   return into.of < fabric.arches.size() && stands_in_part(fabric, fabric.arches[into.of].first_chain, part);
@@ -148,8 +148,7 @@ std::vector<Section> sections_of(const Fabric& fabric, std::uint32_t part) {
     if (!row && !is_drawn_round(fabric, round)) break;
     if (!round.worked || round.count == 0) continue;
     if (sections.empty() || sections.back().rows != row || !sections.back().edging.empty())
-      sections.push_back(
-          {{}, row, {}, fabric::none, sections.empty() && row ? begun_in : last_of(sections)});
+      sections.push_back({{}, row, {}, fabric::none, sections.empty() && row ? begun_in : last_of(sections)});
     sections.back().rounds.push_back(number);
   }
   return sections;

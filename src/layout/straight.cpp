@@ -170,7 +170,8 @@ void set_height(double inner, Course& course) {
 
 double gap_above(const Course& below, const Course& above) {
   const double wanted = clearance + (above.band.loop_marks ? loop_gap : 0) +
-                        (below.band.free_loops ? free_gap : 0) + (below.band.break_outside ? break_gap : 0);
+                        (below.band.free_loops && !below.band.loops_below ? free_gap : 0) +
+                        (below.band.break_outside ? break_gap : 0);
   const double ink = air_across + (below.high - below.outer) + (above.inner - above.low) +
                      (below.band.break_outside ? break_gap : 0);
   return std::max(wanted, ink) + below.band.room_outside;

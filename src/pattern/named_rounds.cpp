@@ -180,12 +180,13 @@ void refer(Tree& tree, std::uint32_t round, const Target& target) {
 namespace {
 
 /// The first thing that a round does: it opens another round.
-void open_round(Tree& tree, std::uint32_t round, std::uint32_t edge, Act act) {
+void open_round(Tree& tree, std::uint32_t round, std::uint32_t edge, Act act, std::uint16_t nth = 0) {
   RoundText& text = tree.rounds[round];
   if (text.body == no_node) return;
   Node open;
   open.kind = NodeKind::work;
   open.work.act = act;
+  open.work.nth = nth;
   open.round = edge;
   open.span = text.label_span;
   open.next = text.body;
@@ -203,8 +204,18 @@ void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
   open_round(tree, round, edge, Act::part_edge);
 }
 
-void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge) {
-  open_round(tree, round, edge, Act::free_loops);
+void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge, std::uint16_t stitch) {
+  open_round(tree, round, edge, Act::free_loops, stitch);
+}
+
+void open_chain_of(Tree& tree, std::size_t first_node, std::uint32_t round, std::uint32_t owner) {
+  for (std::size_t id = first_node; id < tree.nodes.size(); ++id) {
+    Node& node = tree.nodes[id];
+    if (node.kind != NodeKind::work || node.work.act != Act::other_side) continue;
+    node.round = owner + 1;
+    return;
+  }
+  open_round(tree, round, owner + 1, Act::other_side);
 }
 
 } // namespace whorl::pattern

@@ -12,12 +12,13 @@ using test::Typed;
 
 namespace {
 
-const std::string head = "Fox\n\nHEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n"
-                         "Rnd 4: (2 sc, inc) x 6 (24)\nRnd 5: in BLO, sc around (24)\n\n";
+const std::string head =
+    "Fox\n\nHEAD\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, inc) x 6 (18)\n"
+    "Rnd 4: (2 sc, inc) x 6 (24)\nRnd 5: in BLO, sc around (24)\n\n";
 
 std::string ear(const std::string& begun, const std::string& first) {
-  return head + "EAR\n" + begun + "\nRow 1: " + first + ", turn (6)\nRow 2: ch 1, dec, 2 sc, dec, turn (4)\n" +
-         "Row 3: ch 1, 4 sc (4)\n";
+  return head + "EAR\n" + begun + "\nRow 1: " + first +
+         ", turn (6)\nRow 2: ch 1, dec, 2 sc, dec, turn (4)\n" + "Row 3: ch 1, 4 sc (4)\n";
 }
 
 /// With the work and against it, in the middle of the round and over its beginning.
@@ -93,7 +94,8 @@ TEST_CASE("each stitch of rows begun in free loops stands above its own loop") {
       const Figure& rows = typed.figures.back();
       const std::vector<fabric::StitchId> loops = loops_of(typed.fabric, 1);
       std::size_t met = 0;
-      for (std::uint32_t i = rows.rings[1].first_item; i < rows.rings[1].first_item + rows.rings[1].items; ++i)
+      for (std::uint32_t i = rows.rings[1].first_item; i < rows.rings[1].first_item + rows.rings[1].items;
+           ++i)
         for (std::uint32_t foot = 0; foot < rows.items[i].feet; ++foot)
           CHECK(nearest(rows, rows.rings[0], rows.feet[rows.items[i].first_foot + foot]) == loops.at(met++));
       CHECK(met == 6);
@@ -128,6 +130,27 @@ TEST_CASE("an owner's line of rows has numbers in its own order, and neither lab
   CHECK(numbers == std::vector<std::string>{"1"});
   for (const Label& label : rows.labels) CHECK(label.ring != 0);
   for (const Pointer& pointer : rows.pointers) CHECK(pointer.ring != 0);
+}
+
+TEST_CASE("a part along the other side of a chain has its letter beneath the chain, and stands on it") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed(
+        "Fern\n\nSTEM\nCh 7.\nRow 1: sc in 2nd ch from hook and in each ch across (6)\n\nFROND\n"
+        "Join yarn in the other side of the stem's chain.\nRow 1: ch 1, sc in each ch across (6)\n"
+        "Row 2: ch 1, turn, dec, 2 sc, dec (4)\n",
+        hand);
+    REQUIRE(typed.figures.size() == 2);
+    const Figure &stem = typed.figures.front(), &frond = typed.figures.back();
+    const std::vector<fabric::StitchId> loops = sorted(loops_of(typed.fabric, 1));
+    CHECK(loops.size() == 6);
+    CHECK(lettered(stem, "B") == loops);
+    CHECK(lettered(frond, "B") == loops);
+    for (const Placed& placed : stem.placed)
+      if (placed.sign == Sign::free_loop) CHECK(placed.at.y < stem.rings[0].inner);
+    for (const Placed& placed : frond.placed)
+      if (placed.sign == Sign::free_loop) CHECK(placed.at.y > frond.rings[0].outer);
+    for (std::size_t i = 0; i < 2; ++i) CHECK(typed.air(i) >= 0.055);
+  }
 }
 
 TEST_CASE("nothing touches in rows begun in free loops") {
