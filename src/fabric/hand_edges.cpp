@@ -155,6 +155,34 @@ bool Hand::open_places(std::vector<Place> places) {
   return true;
 }
 
+/// "HEAD has 24 front loops in round 4".
+std::string Hand::what_was_open(const std::vector<Place>& places, std::uint32_t owner) const {
+  const std::string& part = fabric_.parts[fabric_.rounds[owner].part].name;
+  const std::string what =
+      places.front().loops == stitch::both ? "stitches" : name_of_loops(places.front().loops);
+  return (part.empty() ? "the piece" : part) + " has " + std::to_string(places.size()) + " " + what + " in " +
+         fabric::name_of(fabric_.rounds[owner]);
+}
+
+/// The loop that the text begins in is worked into by another part: the next free one is taken.
+void Hand::warn_of_taken(const Node& node, const Place& place, std::uint32_t owner) {
+  if (place.of >= fabric_.taken.size() || (fabric_.taken[place.of] & place.loops) == 0) return;
+  for (const Round& round : fabric_.rounds) {
+    if (round.part == fabric_.rounds[owner].part) continue;
+    for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+      for (const Leg& leg : legs_of(fabric_, id)) {
+        if (leg.into.of != place.of || leg.into.what != On::top || (leg.into.loops & place.loops) == 0)
+          continue;
+        const std::string& part = fabric_.parts[round.part].name;
+        outcome_.warnings.push_back(
+            {node.span, "loop " + std::to_string(node.work.nth) + " of " +
+                            fabric::name_of(fabric_.rounds[owner]) + " is worked into by " +
+                            (part.empty() ? "another part" : part) + " already: the next free one is taken"});
+        return;
+      }
+  }
+}
+
 /// Loops of a round from the nth on, 0 being the first, as a part meets them that is worked with its right
 /// side facing; `up`: with the owner's start up. A row has ends: what lies before the nth is not met.
 std::vector<Place> Hand::in_order_met(std::vector<Place> places, const Round& owner, std::uint32_t nth,
@@ -177,14 +205,19 @@ std::vector<Place> Hand::in_order_met(std::vector<Place> places, const Round& ow
 /// The loops left free on the stitches of the round named; if they are not, and it was itself worked in the
 /// other loops, those of the round before it.
 bool Hand::open_free_loops(const Node& node) {
+  if (node.round == pattern::no_round)
+    return stop(node, "edge",
+                "there is no round " + std::to_string(node.number) + " whose loops could be worked into");
   const std::uint32_t named = round_meant(node);
   if (named == none) return stop(node, "edge", "the round whose loops are to be worked into was not worked");
   const Round& round = fabric_.rounds[named];
   const std::uint8_t loops = node.work.loops;
+  std::uint32_t owner = named;
   std::vector<Place> places = loops_left(fabric_, named, loops);
   if (places.empty() && named > fabric_.parts[round.part].first_round) {
     places = loops_left(fabric_, named - 1, loops);
     if (!places.empty()) {
+      owner = named - 1;
       const std::uint8_t found = places.front().loops;
       const std::uint8_t other = static_cast<std::uint8_t>(stitch::both & ~found);
       outcome_.notes.push_back({node.span, std::string("the free ") + name_of_loops(found) +
@@ -208,6 +241,8 @@ bool Hand::open_free_loops(const Node& node) {
                 fabric::name_of(round) + " has " + std::to_string(places.size()) + " " +
                     name_of_loops(loops) + ", there is no loop " + std::to_string(node.work.nth));
   const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
+  if (node.work.nth > 0) warn_of_taken(node, places[node.work.nth - 1], owner);
+  opened_ = what_was_open(places, owner);
   places = in_order_met(std::move(places), round, node.work.nth, up);
   return open_places(std::move(places));
 }

@@ -83,6 +83,8 @@ std::optional<std::uint32_t> round_that_skipped(const Tree& tree, std::uint32_t 
   return several ? several : skipped(1);
 }
 
+constexpr int most_number = 0xFFFF;
+
 void take_round(Tree& tree, Node& node, std::optional<std::uint32_t> round, int number) {
   if (!round) return;
   node.round = *round;
@@ -150,7 +152,9 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
         number == 0 ? std::nullopt
                     : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
     if (node.work.act == Act::free_loops) node.work.nth = loop_begun_in(tree, node, reader);
-    if (node.work.act == Act::free_loops)
+    if (node.work.act == Act::free_loops && number != 0 && !typed)
+      node.round = no_round, node.number = static_cast<std::uint16_t>(std::min(number, most_number));
+    else if (node.work.act == Act::free_loops)
       take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
     if (node.work.act == Act::skipped)
       take_round(tree, node, typed ? typed : round_that_skipped(tree, before), number);

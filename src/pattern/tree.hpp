@@ -99,6 +99,9 @@ enum class NodeKind : std::uint8_t {
   unread,    ///< words that were not understood; the stated count stands for them
 };
 
+/// Of `Node::round`: none has the number that is named.
+inline constexpr std::uint32_t no_round = 0xFFFFFFFF;
+
 /// A node of what the designer wrote, as she built it. Children are a chain: `child`, then each one's `next`.
 struct Node {
   NodeKind kind = NodeKind::sequence;
