@@ -132,7 +132,8 @@ private:
       if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
         return take_stalk(entry, *stalk, entry.names.front());
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
-    if (const auto group = group_told(entry.value, *vocabulary_);
+    const int least = says_same_place(entry.value, *vocabulary_) ? 1 : 2; // "1 sc, 1 ch in the same st"
+    if (const auto group = group_told(entry.value, *vocabulary_, least);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
@@ -161,9 +162,13 @@ private:
   /// Whether the text has the name of an entry again.
   bool is_used(const Entry& entry) {
     if (!whole_text_) whole_text_ = folded(source_.text());
-    return std::any_of(entry.names.begin(), entry.names.end(), [this](const std::string& name) {
-      const std::size_t first = whole_text_->find(name);
-      return first != std::string::npos && whole_text_->find(name, first + name.size()) != std::string::npos;
+    const auto stands = [this](const std::string& name) { return whole_text_->find(name); };
+    return std::any_of(entry.names.begin(), entry.names.end(), [&](const std::string& name) {
+      const std::size_t first = stands(name);
+      if (first == std::string::npos) return false;
+      if (whole_text_->find(name, first + name.size()) != std::string::npos) return true;
+      const std::vector<std::string> spellings = spellings_of(name);
+      return spellings.size() > 1 && stands(spellings.back()) != std::string::npos;
     });
   }
 
@@ -172,10 +177,11 @@ private:
     words::ConceptEntry group{entry.names.front(), ConceptClass::filler};
     group.works = stitches;
     const Concept means = add_concept(group);
-    for (const std::string& name : entry.names) {
-      add_phrase(name, means, entry);
-      add_phrase(name + "s", means, entry);
-    }
+    for (const std::string& named : entry.names)
+      for (const std::string& name : spellings_of(named)) {
+        add_phrase(name, means, entry);
+        add_phrase(name + "s", means, entry);
+      }
     waiting_ = true;
     return true;
   }
@@ -240,7 +246,9 @@ private:
     const bool replaces = known_work(entry) != no_concept;
     const bool strange = entry.known.empty() || entry.names.front().size() == 1;
     const bool listed = entry.definition.in_list && is_work(*vocabulary_, means);
-    if (!is_sure(entry) || !(replaces || strange || listed)) return false;
+    const bool whole =
+        known_work(entry) == no_concept && lead.rest.empty() && is_used(entry); // "Bud: same as bo"
+    if (!(is_sure(entry) || whole) || !(replaces || strange || listed)) return false;
     tell_redefined(entry, means);
     return add_names(entry, means), true;
   }
@@ -295,8 +303,8 @@ private:
   bool take_stitch(const Entry& entry, Family family, Concept known) {
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
     // "Petal: 3 tr in one st, joined" is no "bo"
-    const bool named_so =
-        family == Family::none || family_of(entry.name, language_) == family || family_of(entry.value) == family;
+    const bool named_so = family == Family::none || family_of(entry.name, language_) == family ||
+                          family_of(entry.value) == family;
     const std::string name = keeps_name ? std::string(name_of(known))
                              : named_so ? name_in(family, entry)
                                         : short_name_of(entry);
@@ -306,7 +314,9 @@ private:
       return put_kind(own->kind), add_names(entry, words::find_concept(*vocabulary_, "picot")), true;
     if (same != no_concept && !is_work(*vocabulary_, same))
       return entry.definition.in_list; // the language knows it
-    const bool sure = is_sure(entry) || entry.definition.in_line || is_abbreviated(entry);
+    const bool told =
+        family == Family::none && known == no_concept && is_told_in_moves(entry) && is_used(entry);
+    const bool sure = is_sure(entry) || entry.definition.in_line || is_abbreviated(entry) || told;
     if (!own || (family == Family::none && !sure)) return false;
     if (own->left != 1) tell_loops(entry, own->left, family != Family::none);
     if (own->kind.title == name) own->kind.title = entry.names.front();
@@ -403,8 +413,10 @@ private:
         out_.as_known.push_back(name);
         continue;
       }
-      add_phrase(name, means, entry);
-      if (name.size() > 1 && !is_plural(name)) add_phrase(name + "s", means, entry);
+      for (const std::string& spelt : spellings_of(name)) {
+        add_phrase(spelt, means, entry);
+        if (spelt.size() > 1 && !is_plural(spelt)) add_phrase(spelt + "s", means, entry);
+      }
       any = true;
     }
     waiting_ = waiting_ || any;
