@@ -30,17 +30,46 @@ std::pair<std::uint32_t, std::uint32_t> legs_and_tops(const Text& text) {
 } // namespace
 
 TEST_CASE("three unfinished stitches in one place are one stitch however that is said") {
-  for (const char* line :
-       {"Tuft: 3 unfinished dc in the same st, joined together",
-        "Tuft: 3 unfinished dc in the same stitch, closed together",
-        "Tuft = 3 unfinished dc in the same st, joined together",
-        "Tuft -- 3 unfinished dc in the same st, joined together",
-        "Tuft: 3 incomplete dc in same st, yo and pull through all loops", "TUFT: 3-dc cluster"}) {
+  for (const char* line : {"Tuft: 3 unfinished dc in the same st, joined together",
+                           "Tuft: 3 unfinished dc in the same stitch, closed together",
+                           "Tuft = 3 unfinished dc in the same st, joined together",
+                           "Tuft -- 3 unfinished dc in the same st, joined together",
+                           "Tuft: 3 incomplete dc in same st, yo and pull through all loops",
+                           "Tuft: work 3 unfinished dc in the same stitch, then pull through all 4 loops.",
+                           "TUFT: 3-dc cluster"}) {
     INFO(line);
     const Text text = thing(line, "(tuft, sc) x 6 (12)");
     CHECK(text.said == "");
     CHECK(legs_and_tops(text) == std::pair(24U, 12U));
   }
+}
+
+TEST_CASE("a stitch that does not come down to one loop, or is made of an unknown one, is told") {
+  const auto says = [](const char* line, const std::string& words) {
+    return thing(line, "(tuft, sc) x 6 (12)").said.find(words) != std::string::npos;
+  };
+  CHECK(says(
+      "Tuft: 3 unfinished tr in the same st",
+      "these unfinished stitches leave 4 loops on the hook, and a stitch ends with one: `joined together` "
+      "is missing at their end"));
+  CHECK(
+      says("Tuft: yo, insert hook, pull up a loop, yo, insert hook, pull up a loop, yo, pull through 2 loops",
+           "after these moves 4 loops are on the hook, and a stitch ends with one: `yo, pull through all 4 "
+           "loops` is missing at their end"));
+  CHECK(says("Tuft: 3 unfinished wibble in the same st, joined together",
+             "`tuft` is made of `wibble`, and I know no stitch of that name"));
+  CHECK(
+      says("Tuft = popcorn of 5 wibbles", "`tuft` is made of `wibbles`, and I know no stitch of that name"));
+}
+
+TEST_CASE("a standard stitch that a list gives another work is told") {
+  const std::string list = "sc: 2 dc in one stitch";
+  const whorl::pattern::Source source("Odd thing\n\nTerms: US\n" + list +
+                                      "\n\nBODY\nRnd 1: 6 hdc in MR (6)\nRnd 2: sc around (12)\n");
+  const auto read = whorl::pattern::read(source, *whorl::words::find_vocabulary("en-US"));
+  bool told = false;
+  for (const auto& finding : read.findings) told = told || finding.code == "redefined";
+  CHECK(told);
 }
 
 TEST_CASE("another name for a stitch is that stitch") {
