@@ -168,6 +168,37 @@ std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& wa
 
 namespace {
 
+/// The one number that a sentence names besides its count; 0: there is none, or several.
+std::uint32_t only_number(const Sentence& sentence, const StatedCount& count) {
+  std::uint32_t only = 0;
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const bool counts = at >= count.begin && at < count.end;
+    const words::Word* number = counts ? nullptr : number_at(sentence, at);
+    if (number != nullptr && only != 0) return 0;
+    if (number != nullptr) only = number->number;
+    at = number != nullptr ? number->end : at + 1;
+  }
+  return only;
+}
+
+} // namespace
+
+std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 160; ///< bytes
+  if (!way.above.empty() || way.label.span.empty() || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  if (!has_word(sentence, 0, sentence.size(), "evenly around")) return std::nullopt;
+  const bool more = has_word(sentence, 0, sentence.size(), "increase"), fewer = has_decrease(sentence);
+  const StatedCount count = find_stated(sentence, reader.kinds);
+  if (count.stated.size() != 1 || more == fewer) return std::nullopt;
+  const std::uint32_t made = count.stated.front().count, times = only_number(sentence, count);
+  const std::uint32_t shaped = more ? 2 * times : times;
+  if (times == 0 || made < shaped || made > limit::number) return std::nullopt;
+  return spread(made - shaped, more ? "inc" : "dec", times) + " (" + std::to_string(made) + ")";
+}
+
+namespace {
+
 /// The text of a round whose only work, increases or decreases, does not come to the stated count; none if
 /// the reading is no such.
 std::optional<std::string> spread_to_count(const Reading& reading) {

@@ -54,13 +54,15 @@ bool is_chain(const Reader& reader, const Node& node) {
          node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "ch";
 }
 
-/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not.
+/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not, nor
+/// "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
 bool chains_first(const Reader& reader, const Reading& reading) {
+  std::uint32_t made = 0;
   for (const Node& node : reading.nodes) {
-    if (node.kind == NodeKind::work && node.work.where == Where::chain) return false;
-    if (is_chain(reader, node)) return true;
+    if (node.kind == NodeKind::work && node.work.where == Where::chain) return made > 0;
+    if (is_chain(reader, node)) made += node.work.times;
   }
-  return false;
+  return made >= least_chain;
 }
 
 /// Whether a reading itself makes the ring or chain that it is worked into, or opens the loops.
@@ -231,6 +233,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.stuck = {};
   auto work = work_by_count(reader, way, typed);
   if (!work) work = work_at_both_ends(reader, way, typed);
+  if (!work) work = work_evenly(reader, way, typed);
   if (work) {
     way.readings =
         read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, way.stuck);

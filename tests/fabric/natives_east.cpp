@@ -1,0 +1,95 @@
+// Ways to say it that were found in what Russians, Poles, Turks, Japanese and Chinese type, and that every
+// language shares.
+#include "fabric/check.hpp"
+#include "fabric/work.hpp"
+#include "pattern/read.hpp"
+#include "pattern/reading.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+
+using namespace whorl;
+using namespace whorl::pattern;
+
+namespace {
+
+Read read_in(const std::string& tag, const std::string& text) {
+  return read(Source(text), *words::find_vocabulary(tag));
+}
+
+/// What each round leaves open: "6 12 18"; "-" for one that is not worked.
+std::string counts(const std::string& tag, const std::string& text) {
+  const Tree tree = read_in(tag, text).tree;
+  const fabric::Fabric fabric = fabric::work(tree).fabric;
+  std::string told;
+  for (const fabric::Round& round : fabric.rounds)
+    if (round.number > 0)
+      told += (told.empty() ? "" : " ") + (round.worked ? std::to_string(round.counted) : std::string("-"));
+  return told;
+}
+
+/// How many stitches of the last round are worked in back loops alone.
+std::size_t in_back_loops(const std::string& tag, const std::string& text) {
+  const Tree tree = read_in(tag, text).tree;
+  const fabric::Fabric fabric = fabric::work(tree).fabric;
+  const fabric::Round& last = fabric.rounds.back();
+  std::size_t count = 0;
+  for (fabric::StitchId id = last.first_stitch; id < last.first_stitch + last.count; ++id)
+    count += legs_of(fabric, id).begin()->into.loops == stitch::back;
+  return count;
+}
+
+std::size_t complaints(const std::string& tag, const std::string& text) {
+  const Read result = read_in(tag, text);
+  const fabric::Worked worked = fabric::work(result.tree);
+  std::vector<Finding> all = result.findings;
+  all.insert(all.end(), worked.findings.begin(), worked.findings.end());
+  const std::vector<Finding> checked = fabric::check(result.tree, worked.fabric);
+  all.insert(all.end(), checked.begin(), checked.end());
+  return static_cast<std::size_t>(std::count_if(
+      all.begin(), all.end(), [](const Finding& one) { return one.severity != Severity::note; }));
+}
+
+} // namespace
+
+TEST_CASE("two numbers that a bracket closes each are a range") {
+  CHECK(counts("en-US", "1) 6 sc in MR\n2) 6 inc\n3) 4) 12 sc\n5) - 7) 12 sc\n") == "6 12 12 12 12 12 12");
+  CHECK(counts("zh-Hans", "①环起6短针\n②每针加1\n③④ 12短针\n") == "6 12 12 12");
+}
+
+TEST_CASE("a number glued to a stitch before an equals sign is no label") {
+  CHECK(counts("ru", "1р 6сбн в ка =6\n2р 6сбн =6\n3р (сбн, пр)*3 =9\n") == "6 6 9");
+}
+
+TEST_CASE("loops that are told in the line above a round are those of that round") {
+  const std::string head = "R1: 6 sc in MR\nR2: 6 inc\n";
+  CHECK(in_back_loops("en-US", head + "Now with white, in back loops only\nR3: 12 sc\n") == 12);
+  CHECK(in_back_loops("en-US", head + "Now with white, in back loops only\nR3: 12 sc\nR4: 12 sc\n") == 0);
+  CHECK(in_back_loops("en-US", head + "Leave the back loops for the frill\nR3: 12 sc\n") == 0);
+  CHECK(in_back_loops("pl", "rz 1 6 psł w mk\nrz 2 6 dod\nteraz białym, tylko za tylne nitki\nrz 3 12 psł\n") == 12);
+}
+
+TEST_CASE("a number of rounds beside the count in its brackets is no count") {
+  CHECK(complaints("en-US", "R1: 6 sc in MR\nR2: 6 inc (12 sts)\nR3-5: 12 sc (12 sts, 3 rounds)\n") == 0);
+  CHECK(complaints("ru", "1 ряд: 6 сбн в КА\n2 ряд: 6 пр\n3-5 ряд: 12 сбн (3 ряда, 12 петель)\n") == 0);
+  CHECK(complaints("en-US", "R1: 6 sc in MR\nR2: 6 inc\nR3-5: 12 sc (11 sts, 3 rounds)\n") == 1);
+}
+
+TEST_CASE("words that end the piece may follow the count") {
+  CHECK(counts("ru", "1р 6сбн в ка =6\n2р 6пр =12\n3р 6уб =6 стянуть\n") == "6 12 6");
+  CHECK(counts("tr", "1) halkaya 6x\n2) 6v 12\n3) 6a 6 kapat\n") == "6 12 6");
+  CHECK(counts("zh-Hans", "1. 环起6x 6\n2. 6v 12\n3. 6a 6 收口\n") == "6 12 6");
+}
+
+TEST_CASE("shaping told as evenly spread comes to its count, in whatever order the words stand") {
+  CHECK(counts("pl", "1 okr: 6 ps w MK\n2 okr: 6 dod\n3 okr: dodać równomiernie 6 oczek (18)\n") == "6 12 18");
+  CHECK(counts("tr", "1. sıra: SH içine 6x\n2. sıra: 6v\n3. sıra: 6 ilmek eşit aralıklarla artırılır (18)\n") ==
+        "6 12 18");
+  CHECK(counts("zh-Hans", "第1圈：环起6X\n第2圈：6V\n第3圈：平均加6针，共18针\n") == "6 12 18");
+}
+
+TEST_CASE("a part that is sewn on may name rounds of what it is sewn to") {
+  CHECK(complaints("en-US", "R1: 4 sc in MR\nR2: 4 sc\nSew between rounds 9 and 10 of the head.\n") == 0);
+}
