@@ -54,21 +54,45 @@ bool is_chain(const Reader& reader, const Node& node) {
          node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "ch";
 }
 
-/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not, nor
-/// "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
-bool chains_first(const Reader& reader, const Reading& reading) {
+/// How many chains a reading makes before it works into one, and which of them that is; all that it makes
+/// where it works into none.
+struct ChainsMade {
   std::uint32_t made = 0;
-  for (const Node& node : reading.nodes) {
-    if (node.kind == NodeKind::work && node.work.where == Where::chain) return made > 0;
-    if (is_chain(reader, node)) made += node.work.times;
+  std::uint16_t into = 0;
+};
+ChainsMade chains_made(const Reader& reader, const Reading& reading) {
+  std::vector<const Node*> nodes; // as they stand in the text
+  for (const Node& node : reading.nodes) nodes.push_back(&node);
+  std::stable_sort(nodes.begin(), nodes.end(),
+                   [](const Node* a, const Node* b) { return a->span.begin < b->span.begin; });
+  ChainsMade chains;
+  for (const Node* node : nodes) {
+    if (node->kind == NodeKind::work && node->work.where == Where::chain) {
+      chains.into = node->work.nth;
+      return chains;
+    }
+    if (is_chain(reader, *node)) chains.made += node->work.times;
   }
-  return made >= least_chain;
+  return chains;
+}
+
+/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not, nor
+/// 鎖の2目めから, which is no chain of one, nor "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
+bool chains_first(const Reader& reader, const Reading& reading) {
+  const ChainsMade chains = chains_made(reader, reading);
+  return chains.made > 0 && chains.made >= (chains.into != 0 ? chains.into : least_chain);
 }
 
 /// Whether a reading itself makes the ring or chain that it is worked into, or opens the loops.
 bool brings_start(const Reader& reader, const Reading& reading) {
   return reading.effect.starts && (has_work(reading, Act::ring) || has_work(reading, Act::free_loops) ||
                                    has_work(reading, Act::skipped) || chains_first(reader, reading));
+}
+
+/// … where a line above is read with it, whatever the likeliest reading takes its chain for.
+bool begins_with(const Reader& reader, const Reading& reading) {
+  return brings_start(reader, reading) ||
+         (reading.effect.starts && chains_made(reader, reading).made > 0);
 }
 
 /// "2 sc in each free front loop": which round left them free is said elsewhere, if at all.
@@ -327,7 +351,7 @@ bool work_into(const Reader& reader, Way& way, Span above) {
   Way below = way;
   below.above = above;
   read_way(reader, below, way.effort);
-  if (below.readings.empty() || !brings_start(reader, below.readings.front())) return false;
+  if (below.readings.empty() || !begins_with(reader, below.readings.front())) return false;
   if (ring && !closes_ring(below.readings.front(), above)) return false;
   way = std::move(below);
   return true;

@@ -93,3 +93,27 @@ TEST_CASE("shaping told as evenly spread comes to its count, in whatever order t
 TEST_CASE("a part that is sewn on may name rounds of what it is sewn to") {
   CHECK(complaints("en-US", "R1: 4 sc in MR\nR2: 4 sc\nSew between rounds 9 and 10 of the head.\n") == 0);
 }
+
+TEST_CASE("a chain that turns up to a first round belongs to the chain above it") {
+  CHECK(counts("en-US", "Ch 5.\nR1: ch 1, 4 sc, 3 sc in last ch, on other side 3 sc, inc (12)\n") == "12");
+  CHECK(counts("ja", "鎖5目で編み始めます。\n1段目：立ち上がり鎖1目、細編み4目、端の目に3目、反対側に3目、端の目に2目（12目）\n") ==
+        "12");
+}
+
+TEST_CASE("stitches go on from a chain that is named by its number") {
+  CHECK(counts("zh-Hans", "R1: 起7CH，从倒数第二针开始钩5X，W，4X，V（14）\n") == "14");
+  CHECK(counts("tr", "6 zincir çekin\n1) ikinci zincirden 4x, son zincire 3x, karşı taraftan 3x, son zincire 2x (12)\n") ==
+        "12");
+  CHECK(counts("ja", "鎖6目\n1段目：鎖の2目めから細編み4目、端の目に3目、反対側に3目、最後の目に2目（12目）\n") == "12");
+}
+
+TEST_CASE("parts are joined by a chain that is told in the line above the round") {
+  CHECK(counts("en-US", "Leg (make 2)\nR1: 6 sc in MR\nR2: 6 inc\nDo not cut the second. Ch 3 and join to the first leg.\n"
+                        "Body\nR3: 12 sc around first leg, 3 sc in the chs, 12 sc around second leg, 3 sc on the other "
+                        "side of the chs (30)\nR4: 30 sc\n") == "6 12 30 30");
+  CHECK(counts("ru", "Ножка 2 шт\n1р 6 сбн в ка\n2р 6 пр\nВторую не обрывать, набрать 3 вп и соединить с первой ножкой.\n"
+                     "3р 12 сбн по первой ножке, 3 сбн по вп, 12 сбн по второй, 3 сбн по вп (30)\n4р 30 сбн\n") ==
+        "6 12 30 30");
+  CHECK(counts("zh-Hans", "腿（2条）\n1、环起6X\n2、6V\n身体\n3、3辫子针，第一条腿12X，辫子上3X，第二条腿12X，辫子另一面3X【30】\n"
+                          "4、30X\n") == "6 12 30 30");
+}
