@@ -148,10 +148,19 @@ std::uint32_t behind_other(const Search& search, std::uint32_t end, bool has_uni
   return last;
 }
 
+/// "- that is the 1st | round": a number that tells which round it is counts nothing.
+bool tells_which_round(const Search& search, const Word& number) {
+  const Word* ordinal =
+      word_meaning(search.sentence, number.end, words::find_concept(search.sentence.vocabulary, "ordinal"));
+  if (ordinal == nullptr) return false;
+  const std::uint32_t next = next_word(search, ordinal->end);
+  return means(search, next, search.concepts.round) || means(search, next, search.concepts.row);
+}
+
 /// A number and its unit from `at`; none if no number stands there.
 std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   const Word* number = number_at(search.sentence, at);
-  if (number == nullptr) return std::nullopt;
+  if (number == nullptr || tells_which_round(search, *number)) return std::nullopt;
   Stated stated;
   stated.count = number->number;
   std::uint32_t end = number->end;

@@ -180,7 +180,7 @@ bool ending_follows(const Search& search, std::uint32_t at) {
     next = next_word(search, also->end);
   const WordsAt words = words_at(search.sentence, next);
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
-    return sort_of(search.sentence, word) == ConceptClass::ending;
+    return sort_of(search.sentence, word) == ConceptClass::ending || word.means == search.concepts.slip;
   });
 }
 
@@ -197,6 +197,16 @@ bool is_note(const Search& search, std::uint32_t at) {
   return only_note_follows(search, words_at(search.sentence, first).first->end);
 }
 
+/// "= 18 sl st and cut": nobody counts slip stitches; what stands behind the number closes the piece.
+void take_slip_for_close(const Search& search, std::uint32_t first, StatedCount& count) {
+  if (count.stated.size() != 1 || count.stated.front().unit != Unit::kind) return;
+  const Word* number = number_at(search.sentence, next_word(search, pass_total(search, first)));
+  if (number == nullptr || !means(search, next_word(search, number->end), search.concepts.slip)) return;
+  count.stated.front().unit = Unit::any;
+  count.stated.front().span = number->span;
+  count.end = number->end;
+}
+
 /// A count behind `=`, an arrow or a dash, to the end of the line or a bracket.
 StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t first) {
   StatedCount count{{}, at, at};
@@ -208,6 +218,7 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
     count.end = number->end;
     return count;
   }
+  take_slip_for_close(search, first, count);
   const char mark = search.sentence.text()[at];
   if (count.end == first ||
       !(ends_line(search, count.end) ||

@@ -164,6 +164,12 @@ bool names_stitches(const Reader& reader, Span span) {
   });
 }
 
+bool names_even(const Reader& reader, Span span) {
+  const words::Concept even = words::find_concept(reader.vocabulary, "even");
+  return any_concept(reader, span,
+                     [even](words::Concept means, words::ConceptClass) { return means == even; });
+}
+
 bool names_ring(const Reader& reader, Span span) {
   return any_concept(reader, span, [](words::Concept, words::ConceptClass sort) {
     return sort == words::ConceptClass::start;
@@ -195,9 +201,7 @@ namespace {
 /// "as Rnd 6, but without increases": the words behind the rounds that are named say how it is worked.
 bool says_even(const Reader& reader, const Reference& reference) {
   if (reference.tail.empty() || reference.tail.length() > longest_tail) return false;
-  const words::Concept even = words::find_concept(reader.vocabulary, "even");
-  return any_concept(reader, reference.tail,
-                     [even](words::Concept means, words::ConceptClass) { return means == even; });
+  return names_even(reader, reference.tail);
 }
 
 /// "as Rnd 3, but increasing in every 4th st", "the same, only with 3 between, so (3 sc, inc) x 6": where the

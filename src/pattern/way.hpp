@@ -47,6 +47,7 @@ bool work_into(const Reader& reader, Way& way, Span above);
 bool names_stitches(const Reader& reader, Span span);
 
 /// Whether a line names a magic ring.
+bool names_even(const Reader& reader, Span span);
 bool names_ring(const Reader& reader, Span span);
 
 /// Whether a line places something: eyes, a marker, stuffing.
