@@ -214,7 +214,7 @@ private:
     const bool stated = count_at_end(reader_.source.at(before.work)).has_value();
     const bool places = places_something(reader_, typed.span) && !goes_on_small(line, typed);
     if (stated || places || !names_stitches(reader_, typed.span)) return false;
-    if (tells_joining_chain(reader_, typed.span)) return false;
+    if (tells_joining_chain(reader_, typed.span) || names_concept(reader_, typed.span, "both layers")) return false;
     Way joined = before;
     joined.work = {before.work.begin, typed.span.end};
     read_way(reader_, joined, Effort::cheapest);

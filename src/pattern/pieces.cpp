@@ -112,6 +112,15 @@ private:
     });
   }
 
+  /// "eyes between rounds 6 and 7": the rounds are named to tell where something is put.
+  bool names_between(Span span) const {
+    const words::Concept between = words::find_concept(reader_.vocabulary, "between");
+    const words::Lattice lattice = words::lattice(words::fold(reader_.source.at(span)), reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [between](const Word& word) {
+      return word.kind == WordKind::phrase && word.means == between;
+    });
+  }
+
   bool has_work(const Label& label) const { return label.work < line_.end; }
 
   bool follows_with_word(const Label& label, std::size_t place) const {
@@ -202,7 +211,7 @@ private:
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
-    if (way.reference) return true;
+    if (way.reference) return !names_between(work);
     const std::size_t before = span.begin - line_.begin;
     const bool named =
         before > 0 && text_[before - 1] == ':' && !is_name_of_note(text_.substr(0, before - 1)) &&

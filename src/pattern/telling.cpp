@@ -293,7 +293,10 @@ void Telling::tell_left_out(const Line& line) {
   const bool moves_start = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::start_here;
   });
-  if (moves_start) return;
+  const bool closes_flat = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
+    return node.work.into == Into::both_layers || node.work.act == Act::part_edge;
+  });
+  if (moves_start || closes_flat) return;
   add(finding(Severity::warning, "left-out", line.span,
               "this line reads as work, and no label says of which round; it is left out"));
 }

@@ -74,7 +74,9 @@ std::uint8_t loops_above(const Reader& reader, Span line) {
     const WordsAt words = words_at(sentence, at);
     if (loops == 0) loops = loops_named(sentence, at);
     for (const Word& word : words)
-      if (word.kind == words::WordKind::number ||
+      if (word.end < words.first->end)
+        break; // a part of a longer phrase
+      else if (word.kind == words::WordKind::number ||
           (word.kind == words::WordKind::phrase && speaks_of_others(sentence, word)))
         return 0;
     strange += !words.empty() && words.first->kind == words::WordKind::unknown;

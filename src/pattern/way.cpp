@@ -164,10 +164,10 @@ bool names_stitches(const Reader& reader, Span span) {
   });
 }
 
-bool names_even(const Reader& reader, Span span) {
-  const words::Concept even = words::find_concept(reader.vocabulary, "even");
+bool names_concept(const Reader& reader, Span span, const char* name) {
+  const words::Concept wanted = words::find_concept(reader.vocabulary, name);
   return any_concept(reader, span,
-                     [even](words::Concept means, words::ConceptClass) { return means == even; });
+                     [wanted](words::Concept means, words::ConceptClass) { return means == wanted; });
 }
 
 bool names_ring(const Reader& reader, Span span) {
@@ -201,7 +201,7 @@ namespace {
 /// "as Rnd 6, but without increases": the words behind the rounds that are named say how it is worked.
 bool says_even(const Reader& reader, const Reference& reference) {
   if (reference.tail.empty() || reference.tail.length() > longest_tail) return false;
-  return names_even(reader, reference.tail);
+  return names_concept(reader, reference.tail, "even");
 }
 
 /// "as Rnd 3, but increasing in every 4th st", "the same, only with 3 between, so (3 sc, inc) x 6": where the
