@@ -47,7 +47,33 @@ public:
     return even != nullptr;
   }
 
+  /// "6 increases", "increase 6": how many, and whether they are decreases; 0 if none stand here.
+  std::uint32_t take_shaping(bool& fewer) {
+    const std::uint32_t begin = at_;
+    const bool before = take_shape(fewer);
+    const words::Word* number = at_end() ? nullptr : number_at(sentence_, at_);
+    if (number != nullptr) at_ = number->end;
+    if (number != nullptr && (before || take_shape(fewer) || (take_unit(), take_shape(fewer)))) {
+      take_unit();
+      return number->number;
+    }
+    at_ = begin;
+    return 0;
+  }
+
 private:
+  bool take_shape(bool& fewer) {
+    if (at_end()) return false;
+    for (const words::Word& word : words_at(sentence_, at_)) {
+      const bool less = sort_of(sentence_, word) == words::ConceptClass::decrease;
+      if (word.kind != words::WordKind::phrase || !(less || word.means == sentence_.increase)) continue;
+      fewer = less;
+      at_ = word.end;
+      return true;
+    }
+    return false;
+  }
+
   void take_unit() {
     if (at_end()) return;
     for (const words::Word& word : words_at(sentence_, at_))
@@ -64,6 +90,7 @@ private:
 
 bool take_change(Taker& taker, Told& told) {
   if (taker.take_even()) return told.even = true;
+  if ((told.change = taker.take_shaping(told.fewer)) > 0) return true;
   const char sign = taker.take_mark("+-");
   told.fewer = sign == '-';
   told.change = sign == '\0' ? 0 : taker.take_number();

@@ -117,3 +117,17 @@ TEST_CASE("parts are joined by a chain that is told in the line above the round"
   CHECK(counts("zh-Hans", "腿（2条）\n1、环起6X\n2、6V\n身体\n3、3辫子针，第一条腿12X，辫子上3X，第二条腿12X，辫子另一面3X【30】\n"
                           "4、30X\n") == "6 12 30 30");
 }
+
+TEST_CASE("a letter with a point or a colon stands for the word for round") {
+  CHECK(counts("pl", "o.1  8 pn w kółko\no.2  po 2 pn w każde (16)\n") == "8 16");
+  CHECK(counts("pl", "O1: MK, 6 ps\nO2: 6 dod\nO3–O5: 12 ps\n") == "6 12 12 12 12");
+}
+
+TEST_CASE("a table tells how many are added to a round in words") {
+  CHECK(counts("ja", "1段：わに細編み6目\n2段：12目（6目増）\n3段：18目（6目増）\n4段：12目（6目減）\n") == "6 12 18 12");
+}
+
+TEST_CASE("a line that closes a flat piece is no round, and no complaint") {
+  CHECK(complaints("zh-Hans", "R1：环起8X\nR2：8X\n对折钩4X合拢\n") == 0);
+  CHECK(complaints("ru", "1 ряд: 8 сбн в КА\n2 ряд: 8 сбн\nСложите пополам, провяжите 4 СБН через обе стенки.\n") == 0);
+}
