@@ -61,7 +61,7 @@ private:
   std::optional<std::string> item_in_words(std::string_view item) const {
     if (auto whole = known(item)) return whole;
     for (const auto& [before, behind] : book_.parted(item)) {
-      const auto first = item_in_words(before), second = item_in_words(behind);
+      const auto first = item_in_words(before), second = first ? item_in_words(behind) : std::nullopt;
       if (first && second) return tongue_.sentence("caption-and", {*first, *second});
     }
     if (item.size() > 1 && item.back() == ')')

@@ -101,7 +101,9 @@ private:
 
   /// What stands behind the list of a repeat, in a line of its own.
   static std::string in_own_line(std::string all, const std::string& inner) {
-    std::size_t end = all.find(inner) + inner.size();
+    const std::size_t begin = all.find(inner);
+    if (begin == std::string::npos) return all;
+    std::size_t end = begin + inner.size();
     if (end < all.size() && all[end] == '*') ++end;
     std::size_t next = end;
     for (const std::string_view mark : {";", ",", "、", "，", "；", " "})

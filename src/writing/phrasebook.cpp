@@ -13,6 +13,7 @@ namespace whorl::writing {
 namespace {
 
 constexpr std::string_view ends = " .,;!:";
+constexpr std::size_t longest_list = 80; ///< bytes in which a word for "and" is looked for
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && ends.find(text.front()) != ends.npos) text.remove_prefix(1);
@@ -39,8 +40,9 @@ std::vector<std::string_view> pieces_of(std::string_view text, std::string_view 
 
 /// The first letter as a capital.
 std::string as_sentence(std::string text) {
+  if (text.empty()) return text;
   const words::Letter first = words::letter_at(text, 0);
-  if (text.empty() || !first.valid) return text;
+  if (!first.valid) return text;
   std::string out;
   words::append_utf8(out, words::upper(first.code));
   return out + text.substr(first.length);
@@ -60,6 +62,10 @@ std::vector<std::string> alternatives(std::string_view text) {
 
 Phrasebook::Phrasebook(Phrases sentences, Names names, const words::Vocabulary& from, const Tongue& tongue)
     : names_(std::move(names)), from_(from), tongue_(tongue) {
+  const words::Concept conjunction = words::find_concept(from_, "and");
+  for (const words::PhraseEntry& entry : from_.phrases)
+    if (entry.means == conjunction && !entry.write)
+      links_.push_back(from_.blanks_between_words ? " " + entry.phrase + " " : entry.phrase);
   for (const auto& [known, written] : sentences)
     for (const std::string& form : alternatives(known))
       sentences_.emplace_back(std::string(trimmed(folded(form))), alternatives(written).front());
@@ -96,11 +102,9 @@ std::optional<std::uint32_t> Phrasebook::number(std::string_view typed) const {
 
 std::vector<std::pair<std::string, std::string>> Phrasebook::parted(std::string_view typed) const {
   std::vector<std::pair<std::string, std::string>> all;
+  if (typed.size() > longest_list) return all;
   const words::Folded text = words::fold(typed);
-  const words::Concept conjunction = words::find_concept(from_, "and");
-  for (const words::PhraseEntry& entry : from_.phrases) {
-    if (entry.means != conjunction || entry.write) continue;
-    const std::string link = from_.blanks_between_words ? " " + entry.phrase + " " : entry.phrase;
+  for (const std::string& link : links_) {
     const std::size_t at = text.text.find(link);
     if (at == std::string::npos) continue;
     const auto end = static_cast<std::uint32_t>(at + link.size());
@@ -113,7 +117,7 @@ std::vector<std::pair<std::string, std::string>> Phrasebook::parted(std::string_
 std::optional<std::string> Phrasebook::name(std::string_view typed) const {
   if (auto one = one_name(folded(typed))) return one;
   for (const auto& [before, behind] : parted(typed)) {
-    const auto first = name(before), second = name(behind);
+    const auto first = name(before), second = first ? name(behind) : std::nullopt;
     if (first && second) return tongue_.sentence("caption-and", {*first, *second});
   }
   return std::nullopt;

@@ -46,6 +46,7 @@ private:
 
   Phrases sentences_;
   Names names_;
+  std::vector<std::string> links_; ///< words for "and"
   const words::Vocabulary& from_;
   const Tongue& tongue_;
 };
