@@ -14,6 +14,7 @@ inline constexpr int left_over = 9;
 inline constexpr int past_end = 11;
 inline constexpr int does_not_divide = 12;
 inline constexpr int count_not_met = 10;
+inline constexpr int bare_count_met = 5; ///< less: a last number that stands by itself, and is the count
 inline constexpr int out_of_step = 5;
 inline constexpr int not_read = 30;
 inline constexpr int starts_again = 3; ///< a ring or chain in a round whose number follows on

@@ -286,6 +286,23 @@ LabelNumbers marked_run_at(const Head& head, std::size_t place, char mark) {
   return run.to >= run.from + 2 ? run : LabelNumbers{};
 }
 
+/// "tours 5 6 7 :", "carr 6 7 e 8 pb": three numbers or more that follow on with blanks between them, the
+/// last perhaps behind "and"; of two, a mark has to close them.
+LabelNumbers spaced_run_at(const Head& head, std::size_t place) {
+  LabelNumbers run = numbers_run_at(head, place);
+  if (run.end == 0) return run;
+  const std::size_t at = pass_blanks(head, run.end);
+  if (const Word* conjunction = phrase_at(head, at, head.conjunction)) {
+    const LabelNumber last = label_number_at(head, pass_blanks(head, conjunction->end), NumberForm::digits);
+    if (last.end != 0 && last.value == run.to + 1) run.to = last.value, run.end = last.end;
+  }
+  const bool closed = pass_closing(head, run.end, ":)") != run.end;
+  const bool glued = !is_digit(head.line.text[run.end - 1]) ||
+                     (run.end < head.line.text.size() && is_folded_letter(head.line.text[run.end]));
+  run.word = true;
+  return !glued && (closed || run.to >= run.from + 2) ? run : LabelNumbers{};
+}
+
 } // namespace
 
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form) {
@@ -293,6 +310,7 @@ LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm fo
   if (first.end == 0) return {};
   for (const char mark : {')', '-'})
     if (const LabelNumbers run = marked_run_at(head, place, mark); run.end != 0) return run;
+  if (const LabelNumbers run = spaced_run_at(head, place); run.end != 0) return run;
   LabelNumbers numbers;
   numbers.from = numbers.to = first.value;
   numbers.end = first.end;

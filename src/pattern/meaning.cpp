@@ -62,10 +62,11 @@ constexpr ManyName manners[] = {
     {"made", &Meaning::made},         {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
     {"double", &Meaning::doubled},    {"together", &Meaning::together}, {"apart", &Meaning::apart},
     {"more", &Meaning::more},         {"here", &Meaning::here},         {"counts", &Meaning::counts},
-    {"passed", &Meaning::passed},     {"below", &Meaning::below},       {"alone", &Meaning::alone},
-    {"part", &Meaning::part},         {"onward", &Meaning::onward},     {"back", &Meaning::back},
-    {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},   {"spaced", &Meaning::spaced},
-    {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},   {"plus", &Meaning::plus},
+    {"first-of", &Meaning::first_of}, {"passed", &Meaning::passed},     {"below", &Meaning::below},
+    {"alone", &Meaning::alone},       {"part", &Meaning::part},         {"onward", &Meaning::onward},
+    {"back", &Meaning::back},         {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},
+    {"spaced", &Meaning::spaced},     {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},
+    {"plus", &Meaning::plus},
 };
 
 struct EdgeName {
@@ -316,8 +317,9 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, c
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
   const std::string_view words = sentence.text().substr(match.begin, match.end - match.begin);
   if (words.find("each of ") != std::string_view::npos) return std::nullopt; // "in each of the 12 sts"
-  const std::uint32_t behind =
-      meaning.passed && piece ? static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) : 0;
+  std::uint32_t behind = 0;
+  if (piece && (meaning.passed || meaning.first_of))
+    behind = static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) - (meaning.first_of ? 1U : 0U);
   const std::uint32_t nth = (slots.nth == no_number ? 2 : slots.nth) + behind;
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
   if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;

@@ -156,11 +156,12 @@ void weigh(std::vector<Candidate>& all, std::string_view word, std::size_t times
     if (candidate.added != nullptr ? has_word(*candidate.added, word) : of_table) know.push_back(&candidate);
   }
   const bool single = letter_at(word, 0).length == word.size();
-  const double weight = (single ? of_single_letter : 1) *
-                        std::sqrt(static_cast<double>(std::min(times, most_times))) /
-                        static_cast<double>(std::max<std::size_t>(know.size(), 1));
+  const double whole =
+      (single ? of_single_letter : 1) * std::sqrt(static_cast<double>(std::min(times, most_times)));
+  const double weight = whole / static_cast<double>(std::max<std::size_t>(know.size(), 1));
   for (Candidate* candidate : know) {
     candidate->said.weight += weight;
+    candidate->said.known += whole;
     candidate->told.emplace_back(weight, word);
   }
 }
