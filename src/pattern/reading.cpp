@@ -9,6 +9,7 @@
 #include "pattern/placing.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/stuck.hpp"
+#include "pattern/times_ahead.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -319,6 +320,20 @@ void read_glued_number(Sentence& sentence, const std::vector<stitch::StitchKind>
   }
 }
 
+/// The readings with how often, which stands ahead, as how often the whole list behind it is worked.
+void read_times_ahead(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
+                      const Parts& whole, std::vector<Reading>& readings) {
+  const auto marked = mark_times_ahead(sentence, whole.text);
+  if (!marked) return;
+  Sentence list = look_up(*marked, whole.begin, sentence.vocabulary);
+  const Parts parts{*marked, whole.begin, find_stated(list, kinds)};
+  WorkReader reader = make_reader(list, kinds, how_many(Effort::all, list.size()));
+  for (Reading& reading : readings_of(reader, parts, Effort::all)) {
+    reading.cost += costs.times_ahead;
+    readings.push_back(std::move(reading));
+  }
+}
+
 Stuck too_deep(const Sentence& sentence) {
   Stuck stuck;
   stuck.span = sentence.span(sentence.brackets.deep_at, sentence.brackets.deep_at + 1);
@@ -338,6 +353,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);
+  if (effort == Effort::all) read_times_ahead(sentence, kinds, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {
     WorkReader again = make_reader(sentence, kinds, 1);
