@@ -132,10 +132,22 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   return begin;
 }
 
+/// "dec in each 6 | close off": before a word that ends the piece.
+std::uint32_t before_ending(const Sentence& sentence, std::uint32_t end) {
+  const words::Concept join = words::find_concept(sentence.vocabulary, "join");
+  const auto ends = [&](const Word& word) {
+    return sort_of(sentence, word) == ConceptClass::ending ||
+           (word.kind == WordKind::phrase && word.means == join);
+  };
+  const std::uint32_t begin = begin_of_word(sentence, end, ends);
+  const std::uint32_t before = trim_separators(sentence.text(), 0, begin);
+  return begin != end && before > 0 && words::is_digit(sentence.text()[before - 1]) ? before : end;
+}
+
 } // namespace
 
 StatedCount bare_count(const Sentence& sentence) {
-  const std::uint32_t last = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t last = before_ending(sentence, trim_separators(sentence.text(), 0, sentence.size()));
   const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;

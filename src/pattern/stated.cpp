@@ -176,9 +176,12 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
 /// "=24 dont forget": behind an equals sign words may follow that are no work.
 bool only_note_follows(const Search& search, std::uint32_t at) {
   const WordsAt words = words_at(search.sentence, next_word(search, at));
-  const words::Concept stuff = words::find_concept(search.sentence.vocabulary, "stuff");
-  return !words.empty() && (words.first->kind == WordKind::unknown ||
-                            means(search, next_word(search, at), stuff)); // "→18 塞棉"
+  if (words.empty()) return false;
+  const bool ends = std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    return sort_of(search.sentence, word) == ConceptClass::ending; // "→18 塞棉", "=6 luk"
+  });
+  return words.first->kind == WordKind::unknown || ends ||
+         means(search, next_word(search, at), search.concepts.join);
 }
 
 /// Two or more words that nobody knows.

@@ -1,5 +1,7 @@
 #include "pattern/variants.hpp"
 
+#include "pattern/dot_leaders.hpp"
+
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -340,7 +342,10 @@ std::vector<std::string> variants_in(std::string_view text) {
 }
 
 std::string in_variant(std::string_view text, const std::vector<std::string>& names, std::size_t chosen) {
-  return chosen < names.size() ? Choosing(text, names, chosen).choose() : std::string(text);
+  std::string chosen_text =
+      chosen < names.size() ? Choosing(text, names, chosen).choose() : std::string(text);
+  rule_dot_leaders(chosen_text);
+  return chosen_text;
 }
 
 } // namespace whorl::pattern
