@@ -20,6 +20,7 @@ constexpr double least_over_english = 2.5;
 constexpr double least_known = 2.2;
 /// Where related languages share the words of a short text, it is counted how many there are instead.
 constexpr double least_words_known = 3.5;
+constexpr double least_words_over_english = 1.8;
 constexpr double as_likely = 1.02; ///< two languages nearer to each other than this cannot be told apart
 constexpr double nearly_as_likely = 1.15; ///< … and nearer than this by the words of their labels
 constexpr std::size_t words_of_statement = 3;
@@ -90,8 +91,8 @@ void find_by_words(Language& language, const std::vector<std::string>& lines) {
   const double english_weight = own == weights.end() ? 0 : own->weight;
   const double english_known = own == weights.end() ? 0 : own->known;
   const bool weighs = best->weight >= least_known && best->weight >= english_weight * least_over_english;
-  const bool knows = best->known >= least_words_known && best->known >= english_known * least_over_english &&
-                     best->weight > english_weight;
+  const bool knows = best->known >= least_words_known &&
+                     best->known >= english_known * least_words_over_english && best->weight > english_weight;
   if (!weighs && !knows) return;
   language.vocabulary = words::find_vocabulary(best->language);
   language.from = Language::From::words;
