@@ -4,6 +4,7 @@
 #include "pattern/bare_count.hpp"
 #include "pattern/build.hpp"
 #include "pattern/costs.hpp"
+#include "pattern/first_stitch_told.hpp"
 #include "pattern/other_readings.hpp"
 #include "pattern/passage.hpp"
 #include "pattern/placing.hpp"
@@ -320,18 +321,26 @@ void read_glued_number(Sentence& sentence, const std::vector<stitch::StitchKind>
   }
 }
 
-/// The readings with how often, which stands ahead, as how often the whole list behind it is worked.
-void read_times_ahead(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
-                      const Parts& whole, std::vector<Reading>& readings) {
-  const auto marked = mark_times_ahead(sentence, whole.text);
-  if (!marked) return;
-  Sentence list = look_up(*marked, whole.begin, sentence.vocabulary);
-  const Parts parts{*marked, whole.begin, find_stated(list, kinds)};
-  WorkReader reader = make_reader(list, kinds, how_many(Effort::all, list.size()));
+/// The readings of the same text retold, at a cost.
+void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
+                 const std::optional<std::string>& retold, int cost, std::vector<Reading>& readings) {
+  if (!retold) return;
+  Sentence told = look_up(*retold, whole.begin, sentence.vocabulary);
+  const Parts parts{*retold, whole.begin, find_stated(told, kinds)};
+  WorkReader reader = make_reader(told, kinds, how_many(Effort::all, told.size()));
   for (Reading& reading : readings_of(reader, parts, Effort::all)) {
-    reading.cost += costs.times_ahead;
+    reading.cost += cost;
     readings.push_back(std::move(reading));
   }
+}
+
+/// The readings with how often, which stands ahead, as how often the whole list behind it is worked; and
+/// those without what is told of the chains at the head.
+void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
+                 std::vector<Reading>& readings) {
+  read_retold(sentence, kinds, whole, mark_times_ahead(sentence, whole.text), costs.times_ahead, readings);
+  read_retold(sentence, kinds, whole, without_first_stitch_told(sentence, whole.text), costs.chains_told,
+              readings);
 }
 
 Stuck too_deep(const Sentence& sentence) {
@@ -353,7 +362,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);
-  if (effort == Effort::all) read_times_ahead(sentence, kinds, parts, readings);
+  if (effort == Effort::all) read_retold(sentence, kinds, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {
     WorkReader again = make_reader(sentence, kinds, 1);

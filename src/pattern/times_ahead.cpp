@@ -28,12 +28,12 @@ std::uint32_t before_count(const Sentence& sentence) {
 std::optional<std::string> mark_times_ahead(const Sentence& sentence, std::string_view text) {
   const words::Word* number = number_at(sentence, skip_blanks(sentence.text(), 0));
   if (number == nullptr) return std::nullopt;
-  const words::Word* times = word_meaning(sentence, skip_blanks(sentence.text(), number->end), sentence.times);
+  const words::Word* times =
+      word_meaning(sentence, skip_blanks(sentence.text(), number->end), sentence.times);
   if (times == nullptr || times->end >= sentence.size() || sentence.text()[times->end] != ' ')
     return std::nullopt;
   if (!is_list(sentence, times->end, before_count(sentence))) return std::nullopt;
-  const std::uint32_t blank = sentence.folded.from[times->end] - sentence.folded.from[0];
-  const std::size_t at = text.find_first_not_of(" \t") + blank;
+  const std::size_t at = text.size() - (sentence.folded.from.back() - sentence.folded.from[times->end]);
   if (at >= text.size() || text[at] != ' ') return std::nullopt;
   std::string marked(text);
   marked[at] = ':';
