@@ -219,7 +219,10 @@ private:
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
-    if (way.reference) return true;
+    const bool only_label = // "eyes betw. Rd 5 a. | Rd 6"
+        text_[span.begin - line_.begin - 1] != ':' &&
+        !read_labels(reader_.source.at(work), work.begin, reader_.vocabulary).empty();
+    if (way.reference) return !only_label;
     const std::size_t before = span.begin - line_.begin;
     const bool named =
         before > 0 && text_[before - 1] == ':' && !is_name_of_note(text_.substr(0, before - 1)) &&

@@ -108,7 +108,8 @@ bool may_be_work(const std::string& line) {
 
 /// The words of lines that may be work, with how often they stand there.
 std::map<std::string, std::size_t, std::less<>> words_of(const std::vector<std::string>& lines) {
-  const bool any = std::none_of(lines.begin(), lines.end(), has_figures); // all numbers are words
+  const auto figures = std::count_if(lines.begin(), lines.end(), has_figures);
+  const bool any = figures == 0 || (figures == 1 && lines.size() > 3); // all numbers are words
   std::map<std::string, std::size_t, std::less<>> words;
   for (const std::string& line : lines) {
     if (!any && !may_be_work(line)) continue;
