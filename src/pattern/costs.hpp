@@ -54,6 +54,7 @@ struct Costs {
   int against_its_words = 20; ///< the same against what the line says of them
   int aside = 1;              ///< a bracket that only tells something
   int times_ahead = 4;        ///< how often, ahead of a whole list without a mark
+  int dash_told = 0;          ///< a dash between a full stop and how often
   int chains_told = 2;        ///< what is told of the chains at the head passed over
   int spread_evenly = 4;      ///< increases or decreases that the count spreads over the round
   int ring_alone = 1;         ///< a ring whose stitches only the stated count names

@@ -255,6 +255,9 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   if (meaning.where == Where::chain)
     piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
   if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
+  constexpr std::uint16_t most_in_each = 7; // "12 sc each", of rounds, is no 12 in each stitch
+  if (meaning.around && meaning.where == Where::next && piece.work.in_one > most_in_each && !meaning.spaced)
+    return std::nullopt;
   const bool chains_alone = kinds.at(*kind).takes == 0 && names.second.empty();
   if (meaning.where == Where::ring && chains_alone) return std::nullopt; // "into a ring work 3 ch, 11 tr"
   return piece;

@@ -107,7 +107,7 @@ private:
     const bool loops = std::any_of(entry.known.begin(), entry.known.end(), [this](Concept means) {
       return means < vocabulary_->concepts.size() && vocabulary_->concepts[means].sort == ConceptClass::loops;
     });
-    return loops && !explains_stitch(entry);
+    return loops && !many_of(entry.value, *vocabulary_);
   }
 
   bool take(const Entry& entry) {

@@ -136,8 +136,17 @@ private:
     if (label.closed && (before == '.' || before == ';')) return true;
     if (!word_ || label.from != last_ + 1) return false;
     if (before == ',' && !reader_.vocabulary.blanks_between_words) return label.closed;
+    if (before == '\0' && !label.closed) return names_work(label, place); // "r1 6 sc in MR r2 inc x 6"
     if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
     return label.closed || before == '.' || before == ';' || before == '/';
+  }
+
+  /// A word glued to its number, with work right behind: no round that is only named.
+  bool names_work(const Label& label, std::size_t place) const {
+    const std::size_t digits = text_.find_first_of("0123456789", place);
+    const bool glued = text_.substr(place, digits - place).find(' ') == std::string_view::npos;
+    const Span work{label.work, line_.end};
+    return glued && names_stitches(reader_, work) && is_clean(way_of(reader_, label, work.end));
   }
 
   /// "1. Ch 2. In second ch": the number right behind a chain tells how long it is.
@@ -201,8 +210,18 @@ private:
     if (!span.empty() || pieces_.empty()) pieces_.push_back(span);
   }
 
+  /// Whether the line speaks of what is between rounds.
+  bool names_between() const {
+    const words::Concept between = words::find_concept(reader_.vocabulary, "between");
+    const words::Lattice lattice = words::lattice(words::fold(text_), reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [between](const Word& word) {
+      return word.kind == WordKind::phrase && word.means == between;
+    });
+  }
+
   /// "TAIL: Ch 9, sc in 2nd ch from hook": a name, and a first round without a label.
   void cut_behind_name() {
+    if (names_between()) return; // "Eyes between the 5. and 6. rnd."
     for (std::size_t place = 1; place + least_piece < text_.size() && place < longest_name; ++place) {
       const char c = text_[place];
       if ((c != ':' && c != '.') || !is_blank(text_[place + 1])) continue;

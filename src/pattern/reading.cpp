@@ -339,6 +339,8 @@ void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>
 void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
                  std::vector<Reading>& readings) {
   read_retold(sentence, kinds, whole, mark_times_ahead(sentence, whole.text), costs.times_ahead, readings);
+  read_retold(sentence, kinds, whole, without_dash_before_times(sentence, whole.text), costs.dash_told,
+              readings);
   read_retold(sentence, kinds, whole, without_first_stitch_told(sentence, whole.text), costs.chains_told,
               readings);
 }

@@ -400,6 +400,8 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.closed = closes_round(search, at);
   finder.ended =
       finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
+  const bool stop = word.end > at && search.sentence.text()[word.end - 1] == '.'; // "…, sl. st. 32 dc"
+  if (stop && finder.ended) finder.clause = finder.sentence = finder.parted = true;
   return std::max(word.end, at + 1);
 }
 

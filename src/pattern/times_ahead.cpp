@@ -40,4 +40,23 @@ std::optional<std::string> mark_times_ahead(const Sentence& sentence, std::strin
   return marked;
 }
 
+std::optional<std::string> without_dash_before_times(const Sentence& sentence, std::string_view text) {
+  const auto typed = [&](std::uint32_t at) { // where a folded byte stands in the text
+    return text.size() - (sentence.folded.from.back() - sentence.folded.from[at]);
+  };
+  for (std::uint32_t dash = 2; dash + 2 < sentence.size(); ++dash) {
+    const std::string_view around = sentence.text().substr(dash - 2, 4);
+    if (around != ". - ") continue;
+    const words::Word* number = number_at(sentence, dash + 2);
+    if (number == nullptr ||
+        word_meaning(sentence, skip_blanks(sentence.text(), number->end), sentence.times) == nullptr)
+      continue;
+    std::string retold(text);
+    std::fill(retold.begin() + static_cast<std::ptrdiff_t>(typed(dash)),
+              retold.begin() + static_cast<std::ptrdiff_t>(typed(dash + 1)), ' ');
+    return retold;
+  }
+  return std::nullopt;
+}
+
 } // namespace whorl::pattern
