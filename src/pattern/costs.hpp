@@ -23,6 +23,7 @@ inline constexpr int edges_unsaid = 4; ///< … or along all edges, with no word
 inline constexpr int habit = 2;        ///< by which a habit of the pattern moves a reading
 inline constexpr int habit_said = 6;   ///< by which one that it tells does
 inline constexpr int clean = 2;        ///< at most, for a line without a label to be a round
+inline constexpr int clean_in_step = 6; ///< the same behind a word for round and the next number
 inline constexpr int clean_start = 8;  ///< the same where it makes a ring or a chain: nothing else does that
 inline constexpr int talk_about_start = 24; ///< the same for a chain of some length, directly above a round
 inline constexpr int doubtful = 2;          ///< a number that may be a label, or belong to the work behind it
