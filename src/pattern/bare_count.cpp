@@ -132,22 +132,31 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   return begin;
 }
 
-/// "dec in each 6 | close off": before a word that ends the piece.
-std::uint32_t before_ending(const Sentence& sentence, std::uint32_t end) {
+/// Before the words that only end the piece, "6 dec 6 | and close": `end` where none stand there.
+std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
   const words::Concept join = words::find_concept(sentence.vocabulary, "join");
-  const auto ends = [&](const Word& word) {
-    return sort_of(sentence, word) == ConceptClass::ending ||
-           (word.kind == WordKind::phrase && word.means == join);
+  bool ends = false;
+  const auto closes = [&](const Word& word) {
+    const ConceptClass sort = sort_of(sentence, word);
+    const bool phrase = word.kind == WordKind::phrase;
+    const bool ending = phrase && (sort == ConceptClass::ending || word.means == join);
+    ends = ends || ending;
+    return ending || sort == ConceptClass::filler || word.means == sentence.conjunction ||
+           (ends && phrase && sentence.vocabulary.concepts[word.means].name == "sl st");
   };
-  const std::uint32_t begin = begin_of_word(sentence, end, ends);
-  const std::uint32_t before = trim_separators(sentence.text(), 0, begin);
-  return begin != end && before > 0 && words::is_digit(sentence.text()[before - 1]) ? before : end;
+  std::uint32_t last = end;
+  for (std::uint32_t begin = end;; last = begin) {
+    const std::uint32_t behind = trim_separators(sentence.text(), 0, last);
+    begin = begin_of_word(sentence, behind, closes);
+    if (begin == behind) return ends ? behind : end;
+  }
 }
 
 } // namespace
 
 StatedCount bare_count(const Sentence& sentence) {
-  const std::uint32_t last = before_ending(sentence, trim_separators(sentence.text(), 0, sentence.size()));
+  const std::uint32_t size = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t last = before_endings(sentence, size);
   const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
@@ -158,7 +167,7 @@ StatedCount bare_count(const Sentence& sentence) {
   Stated stated;
   stated.count = number->number;
   stated.span = sentence.span(begin, end);
-  return {{stated}, before_count_word(sentence, begin), sentence.size()};
+  return {{stated}, before_count_word(sentence, begin), last == size ? sentence.size() : last};
 }
 
 namespace {

@@ -181,6 +181,7 @@ private:
     }
     if (opens_free_loops(first_node)) tree.parts.back().hold = hold_before_work(lines);
     if (lines.on != PartLines::nothing) begin_on(parts[lines.on], lines);
+    if (lines.on_chain != PartLines::nothing) begin_on_chain(parts[lines.on_chain], lines, first_node);
     if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
   }
@@ -188,10 +189,18 @@ private:
   /// The part in hand is worked along the last round of another.
   void begin_on(const PartLines& owner, const PartLines& lines) {
     if (owner.in_tree.empty() || lines.in_tree.empty()) return;
-    open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back());
+    open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back(),
+                    stitch_begun_in(reader_, lines));
     Part& part = result_.tree.parts.back();
     part.hold = hold_before_work(lines);
     if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
+  }
+
+  /// The part in hand is worked along the other side of another's starting chain, be it that its first round
+  /// itself says so.
+  void begin_on_chain(const PartLines& owner, const PartLines& lines, std::size_t first_node) {
+    if (owner.in_tree.empty() || lines.in_tree.empty()) return;
+    open_chain_of(result_.tree, first_node, lines.in_tree.front(), owner.in_tree.front());
   }
 
   /// Whether one of the nodes from `first` on opens loops that another round left free.
@@ -233,8 +242,11 @@ private:
 
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
 
+  static bool ranges(const Label& label) { return label.to > label.from && !label.relative; }
+
   void add_sentence(const Line& line) {
     const std::string_view text = source_.at(line.span);
+    if (const std::uint8_t loops = loops_above(reader_, line.span); loops != 0) loops_above_ = loops;
     const std::size_t first = result_.tree.placings.size();
     add_placings(result_.tree, part(), read_placings(text, line.span, vocabulary_));
     if (is_one_note({result_.tree.placings.begin() + static_cast<std::ptrdiff_t>(first),
@@ -261,7 +273,8 @@ private:
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     name_rounds(result_.tree, first_node, reader_);
     name_groups(result_.tree, first_node, reader_);
-    if (!way.target) work_in_loops(result_.tree, loops_);
+    if (!way.target) work_in_loops(result_.tree, loops_ != 0 || ranges(way.label) ? loops_ : loops_above_);
+    loops_above_ = 0;
     settle_changes(result_.tree, first_placing, vocabulary_);
     change_in_label(result_.tree, way.label.aside, reader_);
     change_in_label(result_.tree, way.above, reader_);
@@ -320,7 +333,8 @@ private:
   Telling telling_;
   std::vector<ChainHabit> habits_;
   bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
-  std::uint8_t loops_ = 0; ///< of all rounds
+  std::uint8_t loops_ = 0;       ///< of all rounds
+  std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;
   int mended_ = 0;
   int again_ = 0;

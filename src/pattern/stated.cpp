@@ -173,15 +173,22 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   return count;
 }
 
+/// "→18 塞棉", "=6 and pull tight": whether words that end a piece or are no work follow.
+bool ending_follows(const Search& search, std::uint32_t at) {
+  std::uint32_t next = next_word(search, at);
+  if (const Word* also = word_meaning(search.sentence, next, search.sentence.conjunction))
+    next = next_word(search, also->end);
+  const WordsAt words = words_at(search.sentence, next);
+  return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
+    return sort_of(search.sentence, word) == ConceptClass::ending || word.means == search.concepts.slip ||
+           word.means == search.concepts.join;
+  });
+}
+
 /// "=24 dont forget": behind an equals sign words may follow that are no work.
 bool only_note_follows(const Search& search, std::uint32_t at) {
   const WordsAt words = words_at(search.sentence, next_word(search, at));
-  if (words.empty()) return false;
-  const bool ends = std::any_of(words.begin(), words.end(), [&](const Word& word) {
-    return sort_of(search.sentence, word) == ConceptClass::ending; // "→18 塞棉", "=6 luk"
-  });
-  return words.first->kind == WordKind::unknown || ends ||
-         means(search, next_word(search, at), search.concepts.join);
+  return !words.empty() && (words.first->kind == WordKind::unknown || ending_follows(search, at));
 }
 
 /// Two or more words that nobody knows.
@@ -189,6 +196,16 @@ bool is_note(const Search& search, std::uint32_t at) {
   if (!only_note_follows(search, at)) return false;
   const std::uint32_t first = next_word(search, at);
   return only_note_follows(search, words_at(search.sentence, first).first->end);
+}
+
+/// "= 18 sl st and cut": nobody counts slip stitches; what stands behind the number closes the piece.
+void take_slip_for_close(const Search& search, std::uint32_t first, StatedCount& count) {
+  if (count.stated.size() != 1 || count.stated.front().unit != Unit::kind) return;
+  const Word* number = number_at(search.sentence, next_word(search, pass_total(search, first)));
+  if (number == nullptr || !means(search, next_word(search, number->end), search.concepts.slip)) return;
+  count.stated.front().unit = Unit::any;
+  count.stated.front().span = number->span;
+  count.end = number->end;
 }
 
 /// A count behind `=`, an arrow or a dash, to the end of the line or a bracket.
@@ -202,6 +219,7 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
     count.end = number->end;
     return count;
   }
+  take_slip_for_close(search, first, count);
   const char mark = search.sentence.text()[at];
   if (count.end == first ||
       !(ends_line(search, count.end) ||
