@@ -224,6 +224,41 @@ std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std
   return spread(made - shaped, more ? "inc" : "dec", times) + " (" + std::to_string(made) + ")";
 }
 
+std::optional<std::string> work_explained(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 240; ///< bytes
+  if (!way.above.empty() || way.label.span.empty() || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  const std::string_view text = sentence.text();
+  const std::uint32_t end = trim_separators(text, 0, sentence.size());
+  const words::Word* number = number_at(sentence, skip_blanks(text, 0));
+  if (number == nullptr || end == 0 || (text[end - 1] != ')' && text[end - 1] != ']')) return std::nullopt;
+  const std::uint32_t behind = skip_blanks(text, number->end);
+  std::uint32_t open = behind;
+  for (const words::Word& unit : words_at(sentence, behind))
+    if (sort_of(sentence, unit) == words::ConceptClass::place ||
+        sort_of(sentence, unit) == words::ConceptClass::stitch)
+      open = std::max(open, skip_blanks(text, unit.end));
+  if (open >= end || (text[open] != '(' && text[open] != '[')) return std::nullopt;
+  const std::int32_t index = sentence.brackets.at[open];
+  if (index == no_bracket) return std::nullopt;
+  const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
+  if (bracket.end != end || bracket.inner_begin >= bracket.inner_end) return std::nullopt;
+  bool shapes = false, twice = false;
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at) {
+    const words::Word* many = number_at(sentence, at);
+    twice = twice || (many != nullptr && many->number == 2);
+    for (const words::Word& word : words_at(sentence, at)) {
+      const bool shape = is_work(sentence, word) && sort_of(sentence, word) != words::ConceptClass::stitch;
+      shapes = shapes || shape || (twice && word.kind == words::WordKind::phrase &&
+                                   (sort_of(sentence, word) == words::ConceptClass::stitch ||
+                                    sort_of(sentence, word) == words::ConceptClass::place));
+    }
+  }
+  if (!shapes) return std::nullopt;
+  return std::string(text.substr(bracket.inner_begin, bracket.inner_end - bracket.inner_begin)) + " (" +
+         std::to_string(number->number) + ")";
+}
+
 namespace {
 
 /// The text of a round whose only work, increases or decreases, does not come to the stated count; none if

@@ -20,6 +20,10 @@ std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& wa
 /// is told otherwise.
 std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std::string_view work);
 
+/// "12 sc (inc in each st)", "9 (1 sc, inc x 3)": the work that brackets at the end tell, behind it the number
+/// before them as its count; nothing where the brackets tell no increase or decrease.
+std::optional<std::string> work_explained(const Reader& reader, const Way& way, std::string_view work);
+
 /// Makes a reading of such work: every piece of it points at the whole line, in `span`.
 void point_at(std::vector<Reading>& readings, Span span);
 

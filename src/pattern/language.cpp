@@ -2,6 +2,7 @@
 
 #include "pattern/limits.hpp"
 #include "words/fold.hpp"
+#include "words/letters.hpp"
 #include "words/telling.hpp"
 
 #include <algorithm>
@@ -17,6 +18,7 @@ constexpr std::size_t most_lines = 80; ///< that are looked at
 /// that have more than letters.
 constexpr double least_over_english = 2.5;
 constexpr double least_known = 2.2;
+constexpr double least_in_other_script = 0.3; ///< where the text is in letters that English does not have
 constexpr double as_likely = 1.02; ///< two languages nearer to each other than this cannot be told apart
 constexpr std::size_t words_of_statement = 3;
 
@@ -43,6 +45,20 @@ std::string_view stated_in(std::string_view folded) {
 
 bool is_english(std::string_view tag) { return tag.substr(0, 2) == "en"; }
 
+/// Whether letters stand in the lines that English has none of, nor any language in Latin letters.
+bool has_other_script(const std::vector<std::string>& lines) {
+  const auto other = [](char32_t c) {
+    return (c >= 0x400 && c < 0x530) || (c >= 0x3040 && c < 0x3100) || (c >= 0x4E00 && c < 0xA000);
+  };
+  for (const std::string& line : lines)
+    for (std::size_t at = 0; at < line.size();) {
+      const words::Letter letter = words::letter_at(line, at);
+      if (letter.valid && other(letter.code)) return true;
+      at += std::max<std::size_t>(letter.length, 1);
+    }
+  return false;
+}
+
 /// What the words tell.
 void find_by_words(Language& language, const std::vector<std::string>& lines) {
   const std::vector<words::LanguageWeight> weights = words::weigh_languages(lines);
@@ -50,8 +66,9 @@ void find_by_words(Language& language, const std::vector<std::string>& lines) {
   const auto own = std::find_if(weights.begin(), weights.end(), [](const words::LanguageWeight& weight) {
     return weight.language == english;
   });
-  if (best == weights.end() || best->weight < least_known) return;
-  if (own != weights.end() && best->weight < own->weight * least_over_english) return;
+  const bool other = has_other_script(lines);
+  if (best == weights.end() || best->weight < (other ? least_in_other_script : least_known)) return;
+  if (own != weights.end() && best->weight < own->weight * (other ? 1.0 : least_over_english)) return;
   language.vocabulary = words::find_vocabulary(best->language);
   language.from = Language::From::words;
   language.words = best->only;

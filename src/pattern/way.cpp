@@ -233,6 +233,19 @@ bool read_behind_reference(const Reader& reader, Way& way, Effort effort) {
   return true;
 }
 
+/// Adds the readings of work that brackets behind its count explain: "12 sc (inc in each st)".
+void add_explained(const Reader& reader, Way& way, std::string_view text, Span span, Effort effort) {
+  const auto work = work_explained(reader, way, text);
+  if (!work) return;
+  Stuck stuck;
+  std::vector<Reading> told = read_work(*work, {0, 0}, reader.vocabulary, reader.kinds, effort, stuck);
+  if (told.empty() || !told.front().passed_over.empty() || told.front().stated.empty()) return;
+  point_at(told, span);
+  for (Reading& reading : told) ++reading.cost;
+  const bool none = way.readings.empty() || !way.readings.front().passed_over.empty();
+  way.readings.insert(none ? way.readings.begin() : way.readings.end(), told.begin(), told.end());
+}
+
 } // namespace
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
@@ -273,7 +286,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
     return;
   }
   if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(reader, way, typed)) {
-    way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
+    way.readings = read_work("sc " + without_unit(reader, typed), {span.begin - added, span.end}, reader.vocabulary,
                              reader.kinds, effort, way.stuck);
     take_stitch_before(way.readings);
     way.effort = effort;
@@ -288,6 +301,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
+  add_explained(reader, way, text, span, effort);
   read_without_chat(reader, way, effort);
   spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);

@@ -131,3 +131,18 @@ TEST_CASE("a line that closes a flat piece is no round, and no complaint") {
   CHECK(complaints("zh-Hans", "R1：环起8X\nR2：8X\n对折钩4X合拢\n") == 0);
   CHECK(complaints("ru", "1 ряд: 8 сбн в КА\n2 ряд: 8 сбн\nСложите пополам, провяжите 4 СБН через обе стенки.\n") == 0);
 }
+
+TEST_CASE("brackets explain how a count is come by") {
+  CHECK(counts("en-US", "R1: 6 sc in MR\nR2: 12 sc (inc in each st)\nR3: 18 (sc, inc x 6)\n") == "6 12 18");
+  CHECK(counts("ru", "Ряд №1 – 6 сбн в КА\nРяд №2 – 12 сбн (прибавка в каждой петле)\nРяды №3-№5 – 12 сбн\n") ==
+        "6 12 12 12 12");
+  CHECK(counts("ja", "1段　6目\n2段　9目（細1、増×3）\n3〜4段　9目\n") == "6 9 9 9");
+}
+
+TEST_CASE("a count in words stands behind a comma") {
+  CHECK(counts("pl", "Okrążenie 1: sześć półsłupków w kółko\nOkrążenie 2: dodajemy w każdym, dwanaście\n") == "6 12");
+}
+
+TEST_CASE("a letter that other scripts do not have tells that a text is not English") {
+  CHECK(complaints("zh-Hans", "1、6（环起）\n2、12（+6）\n3、12\n") == 0);
+}
