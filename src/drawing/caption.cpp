@@ -82,27 +82,37 @@ const layout::Ring* owner_ring(const Figure& figure) {
   return nullptr;
 }
 
-/// "free front loops", of what the part's first stitch goes into.
+/// What a part's first stitch with a leg goes into.
+fabric::Place first_place(const Copy& copy, std::uint32_t part) {
+  const fabric::Round& first = copy.fabric.rounds[copy.fabric.parts[part].first_round];
+  for (std::uint32_t i = 0; i < first.count; ++i)
+    if (const fabric::Legs legs = fabric::legs_of(copy.fabric, first.first_stitch + i); legs.size() > 0)
+      return legs.begin()->into;
+  return {};
+}
+
+/// "free front loops", of what the part is begun in.
 std::string loops_used(const Copy& copy, const Figure& figure) {
-  const fabric::Round& first = copy.fabric.rounds[copy.fabric.parts[figure.part].first_round];
-  const fabric::Legs legs = fabric::legs_of(copy.fabric, first.first_stitch);
-  const std::uint8_t loops = legs.size() > 0 ? legs.begin()->into.loops : std::uint8_t{stitch::both};
-  if (loops == stitch::front) return say(copy.wording, "free-front");
-  if (loops == stitch::back) return say(copy.wording, "free-back");
-  const bool whole = legs.size() > 0 && legs.begin()->into.what == fabric::On::top && loops == stitch::both;
+  const fabric::Place place = first_place(copy, figure.part);
+  if (place.loops == stitch::front) return say(copy.wording, "free-front");
+  if (place.loops == stitch::back) return say(copy.wording, "free-back");
+  const bool whole = place.of != fabric::none && place.what == fabric::On::top && place.loops == stitch::both;
   return say(copy.wording, whole ? "stitches-used" : "free-loops");
 }
 
 /// "rounds 1–3, in the free front loops of round 10 of Stem, seen from the start of that part".
 std::string owner_view(const Copy& copy, const Figure& figure, const layout::Ring& owner) {
-  return say(copy.wording, owner.against ? "caption-owner-end" : "caption-owner-start",
+  const char* round = owner.against ? "caption-owner-end" : "caption-owner-start";
+  return say(copy.wording, figure.form == Form::rows ? "caption-owner-rows" : round,
              {stretch(copy, figure), loops_used(copy, figure), round_of_part(copy, owner.round)});
 }
 
-/// "hold Stem with its start down": so that the part runs as it is drawn.
+/// "hold Stem with its start down": so that the part runs as it is drawn. A starting chain is the start.
 std::string hold(const Copy& copy, const layout::Ring& owner) {
-  const std::string& name = copy.fabric.parts[copy.fabric.rounds[owner.round].part].name;
-  const std::string id = owner.against ? "caption-hold-end" : "caption-hold-start";
+  const fabric::Round& round = copy.fabric.rounds[owner.round];
+  const std::string& name = copy.fabric.parts[round.part].name;
+  const bool up = owner.against || round.kind == pattern::RoundKind::chain;
+  const std::string id = up ? "caption-hold-end" : "caption-hold-start";
   return name.empty() ? say(copy.wording, id + "-unnamed") : say(copy.wording, id, {name});
 }
 
@@ -206,8 +216,10 @@ std::string round_number(const fabric::Fabric& fabric, std::uint32_t round) {
 std::string round_of_part(const Copy& copy, std::uint32_t round, bool named) {
   const std::string& name = copy.fabric.parts[copy.fabric.rounds[round].part].name;
   const std::string number = round_number(copy.fabric, round);
+  if (copy.fabric.rounds[round].kind == pattern::RoundKind::chain)
+    return name.empty() ? say(copy.wording, "owner-chain-unnamed") : say(copy.wording, "owner-chain", {name});
   if (name.empty() || !named) return say(copy.wording, of_rounds(copy, round, "-one"), {number});
-  return say(copy.wording, "owner", {number, name});
+  return say(copy.wording, is_row(copy, round) ? "owner-row" : "owner", {number, name});
 }
 
 std::string stretch(const Copy& copy, const Figure& figure) {

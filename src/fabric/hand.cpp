@@ -75,6 +75,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   turned_at_ = none;
   arch_ = none;
   opened_at_ = 0;
+  opened_.clear();
   gap_round_ = none;
   far_side_ = false;
   row_sides_ = 0;

@@ -47,6 +47,7 @@ struct Outcome {
   std::vector<pattern::Span> hidden; ///< invisible decreases that were asked for in back loops
   std::vector<Taken> notes;
   std::vector<Taken> troubles; ///< the same, where the text cannot be right
+  std::vector<Taken> warnings; ///< … or is likely to be wrong
 };
 
 /// A place of a part's edge that is held against the piece in hand, and the one that lies behind it where the
@@ -193,9 +194,15 @@ private:
   bool open_ring();
   bool names_ring(pattern::NodeId body) const;
   bool open_other_side(const pattern::Node& node);
+  std::uint32_t chain_named(const pattern::Node& node) const;
+  bool open_chain_of_part(const pattern::Node& node);
   bool go_round_the_end();
   bool open_far_side(StitchId first, std::uint32_t from, std::uint32_t to);
   bool open_free_loops(const pattern::Node& node);
+  std::string what_was_open(const std::vector<Place>& places, std::uint32_t owner) const;
+  void warn_of_taken(const pattern::Node& node, const Place& place, std::uint32_t owner);
+  std::vector<Place> in_order_met(std::vector<Place> places, const Round& owner, std::uint32_t nth,
+                                  bool up) const;
   std::uint32_t wanted_of_skipped() const;
   bool open_skipped(const pattern::Node& node);
   bool open_under_gap(const pattern::Node& node);
@@ -276,6 +283,7 @@ private:
   std::uint8_t yarn_ = 1;        ///< of the last stitch
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none
   Side side_ = Side::right;
+  std::string opened_;             ///< what loops of another part were opened, in words; "": none were
   std::uint32_t opened_at_ = 0;    ///< the chain from the hook at which a starting chain was opened
   std::uint32_t gap_round_ = none; ///< the round whose skipped stitches were opened
   bool far_side_ = false;          ///< its other side is open

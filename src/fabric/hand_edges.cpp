@@ -82,6 +82,7 @@ bool Hand::open_other_side(const Node& node) {
     if (open_far_side(foundation_, from, opened_at_)) return true;
   }
   if (opened_at_ == 0 && gap_round_ != none) return open_under_gap(node);
+  if (node.round != 0) return open_chain_of_part(node);
   const std::uint32_t chain = fabric_.parts[row_sides_ > 0 ? flat_part() : part_].foundation;
   if (opened_at_ != 0 || chain == none || fabric_.rounds[chain].count == 0)
     return stop(node, "edge", "there is no starting chain to be worked along its other side");
@@ -94,6 +95,39 @@ bool Hand::open_other_side(const Node& node) {
   opened_at_ = to;
   taken_.clear();
   return open_far_side(round.first_stitch, round.count, to);
+}
+
+/// The starting chain of the part that a node names; where that has none, of the nearest before the part in
+/// hand.
+std::uint32_t Hand::chain_named(const Node& node) const {
+  const std::uint32_t named = node.round - 1;
+  if (named < last_rounds_.size() && last_rounds_[named] != none) {
+    const std::uint32_t chain = fabric_.parts[fabric_.rounds[last_rounds_[named]].part].foundation;
+    if (chain != none) return chain;
+  }
+  for (std::uint32_t part = part_; part-- > 0;)
+    if (fabric_.parts[part].foundation != none) return fabric_.parts[part].foundation;
+  return none;
+}
+
+/// The part in hand begins along the other side of another's starting chain, from the end where that was
+/// begun. The chains that were skipped at the hook are left out.
+bool Hand::open_chain_of_part(const Node& node) {
+  const std::uint32_t chain = chain_named(node);
+  if (chain == none)
+    return stop(node, "edge", "there is no starting chain to be worked along its other side");
+  const Round& round = fabric_.rounds[chain];
+  std::vector<Place> places;
+  for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+    if (fabric_.taken[id] != stitch::no_loop) places.push_back(Place{id, On::chain_side, stitch::third});
+  if (places.empty() || all_taken(fabric_, places)) {
+    const std::string& name = fabric_.parts[round.part].name;
+    return stop(node, "edge",
+                "the starting chain" + (name.empty() ? "" : " of " + name) +
+                    (places.empty() ? " has nothing worked into it: it has no other side yet"
+                                    : " is worked along on both sides already"));
+  }
+  return open_places(std::move(places));
 }
 
 /// The fabric's round that a node names; `none` where it was not worked.
@@ -121,17 +155,69 @@ bool Hand::open_places(std::vector<Place> places) {
   return true;
 }
 
+/// "HEAD has 24 front loops in round 4".
+std::string Hand::what_was_open(const std::vector<Place>& places, std::uint32_t owner) const {
+  const std::string& part = fabric_.parts[fabric_.rounds[owner].part].name;
+  const std::string what =
+      places.front().loops == stitch::both ? "stitches" : name_of_loops(places.front().loops);
+  return (part.empty() ? "the piece" : part) + " has " + std::to_string(places.size()) + " " + what + " in " +
+         fabric::name_of(fabric_.rounds[owner]);
+}
+
+/// The loop that the text begins in is worked into by another part: the next free one is taken.
+void Hand::warn_of_taken(const Node& node, const Place& place, std::uint32_t owner) {
+  if (place.of >= fabric_.taken.size() || (fabric_.taken[place.of] & place.loops) == 0) return;
+  for (const Round& round : fabric_.rounds) {
+    if (round.part == fabric_.rounds[owner].part) continue;
+    for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id)
+      for (const Leg& leg : legs_of(fabric_, id)) {
+        if (leg.into.of != place.of || leg.into.what != On::top || (leg.into.loops & place.loops) == 0)
+          continue;
+        const std::string& part = fabric_.parts[round.part].name;
+        outcome_.warnings.push_back(
+            {node.span, "loop " + std::to_string(node.work.nth) + " of " +
+                            fabric::name_of(fabric_.rounds[owner]) + " is worked into by " +
+                            (part.empty() ? "another part" : part) + " already: the next free one is taken"});
+        return;
+      }
+  }
+}
+
+/// Loops of a round from the nth on, 0 being the first, as a part meets them that is worked with its right
+/// side facing; `up`: with the owner's start up. A row has ends: what lies before the nth is not met.
+std::vector<Place> Hand::in_order_met(std::vector<Place> places, const Round& owner, std::uint32_t nth,
+                                      bool up) const {
+  const bool row = owner.kind == pattern::RoundKind::row;
+  const bool against = up != (row && owner.side == Side::wrong);
+  const auto first = places.begin() + (nth > 0 ? nth - 1 : 0);
+  if (!row) {
+    std::rotate(places.begin(), first, places.end());
+    places = still_free(fabric_, places);
+    if (against && !places.empty()) std::reverse(places.begin() + 1, places.end());
+    return places;
+  }
+  if (against) std::reverse(places.begin(), nth > 0 ? first + 1 : places.end());
+  if (against && nth > 0) places.resize(nth);
+  if (!against) places.erase(places.begin(), first);
+  return still_free(fabric_, places);
+}
+
 /// The loops left free on the stitches of the round named; if they are not, and it was itself worked in the
 /// other loops, those of the round before it.
 bool Hand::open_free_loops(const Node& node) {
+  if (node.round == pattern::no_round)
+    return stop(node, "edge",
+                "there is no round " + std::to_string(node.number) + " whose loops could be worked into");
   const std::uint32_t named = round_meant(node);
   if (named == none) return stop(node, "edge", "the round whose loops are to be worked into was not worked");
   const Round& round = fabric_.rounds[named];
   const std::uint8_t loops = node.work.loops;
+  std::uint32_t owner = named;
   std::vector<Place> places = loops_left(fabric_, named, loops);
   if (places.empty() && named > fabric_.parts[round.part].first_round) {
     places = loops_left(fabric_, named - 1, loops);
     if (!places.empty()) {
+      owner = named - 1;
       const std::uint8_t found = places.front().loops;
       const std::uint8_t other = static_cast<std::uint8_t>(stitch::both & ~found);
       outcome_.notes.push_back({node.span, std::string("the free ") + name_of_loops(found) +
@@ -154,10 +240,10 @@ bool Hand::open_free_loops(const Node& node) {
     return stop(node, "edge",
                 fabric::name_of(round) + " has " + std::to_string(places.size()) + " " +
                     name_of_loops(loops) + ", there is no loop " + std::to_string(node.work.nth));
-  if (node.work.nth > 0) std::rotate(places.begin(), places.begin() + (node.work.nth - 1), places.end());
-  places = still_free(fabric_, places);
   const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
-  if (up && !places.empty()) std::reverse(places.begin() + 1, places.end());
+  if (node.work.nth > 0) warn_of_taken(node, places[node.work.nth - 1], owner);
+  opened_ = what_was_open(places, owner);
+  places = in_order_met(std::move(places), round, node.work.nth, up);
   return open_places(std::move(places));
 }
 

@@ -213,7 +213,9 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
     place = edge_.take_own();
     own_place_ = place.has_value();
   }
-  if (!place) return stop(node, "past-end", "there is no stitch left to work into");
+  if (!place)
+    return stop(node, "past-end",
+                "there is no stitch left to work into" + (opened_.empty() ? "" : ": " + opened_));
   taken_.push_back(*place);
   return true;
 }

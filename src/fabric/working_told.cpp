@@ -110,6 +110,9 @@ void Working::report(const RoundText& text, const Outcome& outcome) {
   for (const Taken& taken : outcome.troubles)
     say(Severity::error, "joining", taken.span.empty() ? body_span(text) : taken.span,
         fabric::name_of(round()) + ": " + taken.message);
+  for (const Taken& taken : outcome.warnings)
+    say(Severity::warning, "loops", taken.span.empty() ? body_span(text) : taken.span,
+        fabric::name_of(round()) + ": " + taken.message);
   for (const Taken& taken : outcome.notes)
     say(Severity::note, "edge", taken.span.empty() ? body_span(text) : taken.span,
         fabric::name_of(round()) + ": " + taken.message);

@@ -82,7 +82,8 @@ std::vector<LoopPlace> loop_places(const SymbolExtent& shape, const Item& item, 
                                [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; });
   for (; kept != looping.kept.end() && kept->stitch < item.first + item.count; ++kept) {
     const std::uint32_t which = kept->stitch - item.first;
-    places.push_back({which, {spread * tips[which].x, shape.height + loop_outside}, sign_of(*kept)});
+    const double at = looping.below ? -loop_outside : shape.height + loop_outside;
+    places.push_back({which, {spread * tips[which].x, at}, sign_of(*kept)});
   }
   return places;
 }
@@ -157,6 +158,7 @@ void draw_loops(const std::vector<Item>& items, const Looping& looping, Band& ba
     if (places.empty()) continue;
     marking.mark(i, places);
     band.free_loops = true;
+    band.loops_below = looping.below;
   }
 }
 

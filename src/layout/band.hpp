@@ -35,7 +35,8 @@ struct Band {
   double further = 0;      ///< it stands so much further out than it must: only there all are by their places
   double room_at_feet = 0; ///< what is placed on its feet's side reaches so far
   bool free_loops = false; ///< loops drawn outside its heads
-  bool against = false;    ///< its stitches' own order runs the other way
+  bool loops_below = false;                          ///< … on its other side instead
+  bool against = false;                              ///< its stitches' own order runs the other way
   std::vector<std::vector<LoopPlace>> loops;         ///< for each of `shapes`
   std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
   std::vector<Item> column; ///< chains on end in the first item's place; that item stands for them
@@ -52,16 +53,21 @@ inline double slot_of(const Band& band, std::size_t item) {
 /// tops only.
 Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo);
 
-/// Which loops of a ring are drawn: those of `kept`, and before the first item the mark where yarn is joined.
+/// Which loops of a ring are drawn: those of `kept`, and before the first item the mark where yarn is joined;
+/// `below`: on the other side than their heads, which a starting chain has.
 struct Looping {
   const std::vector<Kept>& kept;
   Hand hand = Hand::right;
   bool attach = false;
+  bool below = false;
 };
 
 /// Gives the loops of a ring's stitches their room: its symbols and what stands outside their heads become
 /// one shape.
 void draw_loops(const std::vector<Item>& items, const Looping& looping, Band& band);
+
+/// The hand that works from right to left; the other.
+constexpr Hand hand_of(bool leftward) { return leftward ? Hand::right : Hand::left; }
 
 /// The loop that work meets first.
 Point first_met(const std::vector<LoopPlace>& places, Hand hand);

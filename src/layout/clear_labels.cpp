@@ -12,28 +12,45 @@ namespace {
 constexpr double least_air = 0.075;
 constexpr std::uint32_t beside_gutter = 2; ///< symbols at each end of a ring that a label may come near to
 
-/// An outline and the upright rectangle round it.
+/// An upright rectangle.
+struct Bounds {
+  Point low{1e9, 1e9}, high{-1e9, -1e9};
+
+  void add(Point p) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  bool is_apart(const Bounds& other) const {
+    return low.x > other.high.x + least_air || other.low.x > high.x + least_air ||
+           low.y > other.high.y + least_air || other.low.y > high.y + least_air;
+  }
+};
+
 struct Piece {
   explicit Piece(Convex ink) : outline(std::move(ink)) {
-    for (const Point p : outline) {
-      low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-      high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-    }
+    for (const Point p : outline) bounds.add(p);
   }
 
   bool is_apart(const Piece& other) const {
-    return low.x > other.high.x + least_air || other.low.x > high.x + least_air ||
-           low.y > other.high.y + least_air || other.low.y > high.y + least_air ||
-           distance(outline, other.outline) >= least_air;
+    return bounds.is_apart(other.bounds) || distance(outline, other.outline) >= least_air;
   }
 
   Convex outline;
-  Point low{1e9, 1e9}, high{-1e9, -1e9};
+  Bounds bounds;
 };
 
-/// What stands in the gutter at one ring, and beside it.
+using Pieces = std::vector<Piece>;
+
+bool are_apart(const Pieces& some, const Pieces& others) {
+  for (const Piece& one : some)
+    for (const Piece& other : others)
+      if (!one.is_apart(other)) return false;
+  return true;
+}
+
+/// The signs that stand in the gutter at one ring, and those beside it.
 struct Gutter {
-  std::vector<Piece> within, beside;
+  Pieces within, beside;
 };
 
 bool is_leaning(const Figure& figure) {
@@ -41,17 +58,8 @@ bool is_leaning(const Figure& figure) {
                      [](const Ring& ring) { return ring.turned != 0; });
 }
 
-void add_ends(const Figure& figure, const Extents& extents, const Ring& ring, Gutter& gutter) {
-  for (std::uint32_t i = 0; i < ring.items; ++i) {
-    if (i >= beside_gutter && i + beside_gutter < ring.items) continue;
-    for (Convex& piece : ink_of(extents, figure.items[ring.first_item + i]))
-      gutter.beside.emplace_back(std::move(piece));
-  }
-}
-
-std::vector<Gutter> gutters_of(const Figure& figure, const Extents& extents) {
+std::vector<Gutter> gutters_of(const Figure& figure) {
   std::vector<Gutter> gutters(figure.rings.size());
-  for (std::size_t i = 0; i < gutters.size(); ++i) add_ends(figure, extents, figure.rings[i], gutters[i]);
   for (const Label& label : figure.labels) gutters[label.ring].within.emplace_back(label.box);
   for (const Pointer& pointer : figure.pointers)
     gutters[pointer.ring].within.emplace_back(outline_of(pointer));
@@ -63,25 +71,69 @@ std::vector<Gutter> gutters_of(const Figure& figure, const Extents& extents) {
   return gutters;
 }
 
-bool are_apart(const std::vector<Piece>& some, const std::vector<Piece>& others) {
-  for (const Piece& one : some)
-    for (const Piece& other : others)
-      if (!one.is_apart(other)) return false;
-  return true;
-}
+/// Symbols at the ends of rings against what stands in the gutter. Most are seen to be apart by the rectangle
+/// round a symbol's ink, which its neighbours have as well; only of the others the ink itself is looked at.
+class RingEnds {
+public:
+  RingEnds(const Figure& figure, const Extents& extents) : figure_(figure), extents_(extents) {}
+
+  bool is_apart(std::size_t ring, const Pieces& within) {
+    const Ring& of = figure_.rings[ring];
+    for (std::uint32_t i = 0; i < of.items; ++i)
+      if ((i < beside_gutter || i + beside_gutter >= of.items) &&
+          !is_apart(figure_.items[of.first_item + i], within))
+        return false;
+    return true;
+  }
+
+private:
+  bool is_apart(const Item& item, const Pieces& within) {
+    look_at(item.key);
+    for (const Piece& piece : within) {
+      if (!is_drawn_higher(item) && is_apart_from_bounds(item, piece)) continue;
+      for (Convex& ink : ink_of(extents_, item))
+        if (!Piece(std::move(ink)).is_apart(piece)) return false;
+    }
+    return true;
+  }
+
+  void look_at(const SymbolKey& key) {
+    if (shape_ != nullptr && key == key_) return;
+    key_ = key, shape_ = &extent(extents_, key), bounds_ = {};
+    for (const Convex& piece : shape_->ink)
+      for (const Point p : piece) bounds_.add(p);
+  }
+
+  bool is_drawn_higher(const Item& item) const { return shape_->stretches && item.height > shape_->height; }
+
+  bool is_apart_from_bounds(const Item& item, const Piece& piece) const {
+    Bounds seen;
+    for (const Point p : piece.outline) seen.add(seen_by(item, p));
+    return seen.is_apart(bounds_);
+  }
+
+  const Figure& figure_;
+  const Extents& extents_;
+  SymbolKey key_;
+  const SymbolExtent* shape_ = nullptr;
+  Bounds bounds_; ///< of its ink
+};
 
 } // namespace
 
 bool labels_are_clear(const Figure& figure, const Extents& extents) {
   if (!is_leaning(figure)) return true;
-  const std::vector<Gutter> gutters = gutters_of(figure, extents);
+  const std::vector<Gutter> gutters = gutters_of(figure);
+  RingEnds ends(figure, extents);
   for (std::size_t i = 0; i < gutters.size(); ++i) {
-    if (!are_apart(gutters[i].within, gutters[i].beside)) return false;
+    const Gutter& own = gutters[i];
+    if (!are_apart(own.within, own.beside) || !ends.is_apart(i, own.within)) return false;
     if (i == 0) continue;
-    const Gutter &own = gutters[i], &inside = gutters[i - 1];
+    const Gutter& inside = gutters[i - 1];
     if (!are_apart(own.within, inside.within) || !are_apart(own.within, inside.beside) ||
         !are_apart(own.beside, inside.within))
       return false;
+    if (!ends.is_apart(i - 1, own.within) || !ends.is_apart(i, inside.within)) return false;
   }
   return true;
 }

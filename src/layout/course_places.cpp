@@ -26,7 +26,7 @@ std::vector<Few<double>> tips_of(const Course& course) {
   std::vector<Few<double>> tips;
   tips.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes)
-    tips.push_back(in_work_order(shape->tips, course.leftward));
+    tips.push_back(in_work_order(shape->tips, stitches_run_leftward(course)));
   return tips;
 }
 
@@ -34,7 +34,7 @@ std::vector<Few<double>> feet_of_shapes(const Course& course) {
   std::vector<Few<double>> feet;
   feet.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes)
-    feet.push_back(in_work_order(shape->feet, course.leftward));
+    feet.push_back(in_work_order(shape->feet, stitches_run_leftward(course)));
   return feet;
 }
 

@@ -54,6 +54,16 @@ std::optional<double> wanted_seat(const Fabric& fabric, const Ring& ring, const 
   return mean.value();
 }
 
+} // namespace
+
+void find_wanted(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Turn& turn,
+                 Seats& seats) {
+  seats.wanted.clear();
+  for (const Item& item : items) seats.wanted.push_back(wanted_seat(fabric, ring, item, seats, turn));
+}
+
+namespace {
+
 void spread_fan(const Band& band, std::size_t first, std::size_t last, double slot,
                 std::vector<double>& target) {
   double width = 0;
@@ -104,13 +114,13 @@ double open_arc(const Size& size) { return 2 * pi * size.middle - 2 * size.half_
 /// Where a seat lies along a ring that is turned as the one that offers it.
 double place_of(double seat, const Size& size) { return size.half_gutter + seat * open_arc(size); }
 
-void string_springs(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Size& size,
-                    const Seats& seats, const Turn& turn, Strung& strung) {
+void string_springs(const Fabric& fabric, const std::vector<Item>& items, const Size& size,
+                    const Seats& seats, Strung& strung) {
   const double turned = (size.turned - seats.turned) * size.middle;
-  for (const Item& item : items) {
-    const std::optional<double> seat = wanted_seat(fabric, ring, item, seats, turn);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const std::optional<double> seat = seats.wanted[i];
     strung.target.push_back(place_of(seat.value_or(0), size) - turned);
-    strung.pull.push_back(!seat ? 0 : is_shaping(fabric, item) ? shaping_pull : plain_pull);
+    strung.pull.push_back(!seat ? 0 : is_shaping(fabric, items[i]) ? shaping_pull : plain_pull);
   }
 }
 
@@ -189,13 +199,13 @@ void hand_on(bool keeps_problem, Laid& inside, Laid& laid) {
   if (!keeps_problem) hand_on(inside.strung, laid.strung);
 }
 
-void lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-              const Size& size, const Seats& seats, const Turn& turn, const Laid* inside, Laid& laid) {
+void lay_ring(const Fabric& fabric, const std::vector<Item>& items, const Band& band, const Size& size,
+              const Seats& seats, const Turn& turn, const Laid* inside, Laid& laid) {
   laid.doubled = laid.drawn = 0;
   laid.plain = true;
   laid.at_least.clear(), laid.now_at_least.clear();
   string_gaps(band, size, laid.strung);
-  string_springs(fabric, ring, items, size, seats, turn, laid.strung);
+  string_springs(fabric, items, size, seats, laid.strung);
   if (!turn.inward) spread_fans(fabric, items, band, size, laid.strung.target);
   const double seat_width =
       open_arc(size) / static_cast<double>(std::max<std::size_t>(1, seats.given.size()));
@@ -204,13 +214,12 @@ void lay_ring(const Fabric& fabric, const Ring& ring, const std::vector<Item>& i
   note_at_least(laid);
 }
 
-double turn_of(const Fabric& fabric, const Ring& ring, const std::vector<Item>& items, const Band& band,
-               const Size& size, const Seats& seats, const Turn& turn) {
+double turn_of(const Band& band, const Size& size, const Seats& seats) {
   double even = size.half_gutter, least = 1e9, most = -1e9;
-  for (std::size_t i = 0; i < items.size(); ++i) {
+  for (std::size_t i = 0; i < seats.wanted.size(); ++i) {
     const double half = slot_of(band, i) * size.slot / 2;
     even += half;
-    const std::optional<double> seat = wanted_seat(fabric, ring, items[i], seats, turn);
+    const std::optional<double> seat = seats.wanted[i];
     const double off = place_of(seat.value_or(0), size) - even;
     if (seat) least = std::min(least, off), most = std::max(most, off);
     even += half;

@@ -86,14 +86,14 @@ void hold_the_middle(Strung& strung) {
 
 } // namespace
 
-Footing::Footing(const Fabric& fabric, std::uint32_t part) {
+Footing::Footing(const Fabric& fabric, std::uint32_t part, std::uint32_t owner) {
   const fabric::Part& worked = fabric.parts[part];
   const bool chain = worked.foundation != fabric::none;
   if (!chain && worked.rounds == 0) return;
   const std::uint32_t first = chain ? worked.foundation : worked.first_round;
   const fabric::Round& last =
       fabric.rounds[worked.rounds > 0 ? worked.first_round + worked.rounds - 1 : worked.foundation];
-  first_ = fabric.rounds[first].first_stitch;
+  first_ = fabric.rounds[owner != fabric::none ? owner : first].first_stitch;
   x_.assign(last.first_stitch + last.count - first_, 0);
   known_.assign(x_.size(), 0);
 }
@@ -157,7 +157,7 @@ void keep_places(const Fabric& fabric, const Ring& ring, const Course& course, c
                  Footing& footing) {
   const StitchId onto_last =
       fabric.rounds[ring.last_round].first_stitch - fabric.rounds[ring.round].first_stitch;
-  const double way = course.leftward ? -1 : 1;
+  const double way = stitches_run_leftward(course) ? -1 : 1;
   for (std::size_t i = 0; i < course.stands.size(); ++i) {
     const Stand& stand = course.stands[i];
     const Item& item = course.items[stand.item];

@@ -13,7 +13,8 @@ namespace whorl::layout {
 /// Where the stitches of a part stand along its lines so far: what is worked into them wants to stand above.
 class Footing {
 public:
-  Footing(const fabric::Fabric& fabric, std::uint32_t part);
+  /// `owner`: a round of an earlier part that it stands on.
+  Footing(const fabric::Fabric& fabric, std::uint32_t part, std::uint32_t owner = fabric::none);
 
   void put(fabric::StitchId stitch, double x);
   std::optional<double> at(fabric::StitchId stitch) const;
@@ -41,11 +42,15 @@ struct Course {
   std::vector<Reach> reaches; ///< of the ink of each of the band's shapes
   std::vector<char> upright;  ///< which of those shapes stand upright on it
   bool leftward = true;
+  bool backward = false;       ///< its stitches' own order is not that of its items: it runs against the work
   double inner = 0, outer = 0; ///< heights of feet and heads
   double low = 0, high = 0;    ///< between which all its ink lies
   Strung strung;               ///< from left to right
   std::vector<double> at;
 };
+
+/// Whether its stitches, in their own order, stand from right to left.
+inline bool stitches_run_leftward(const Course& course) { return course.leftward != course.backward; }
 
 /// The middle of what an item is worked into.
 std::optional<double> base_of(const fabric::Fabric& fabric, const Item& item, const Footing& footing);

@@ -11,7 +11,7 @@ namespace {
 using fabric::Fabric;
 using fabric::StitchId;
 
-/// The stitches of earlier parts that a part's first round is worked into, in the order of work.
+/// The stitches and chains of earlier parts that a part's first round is worked into, in the order of work.
 std::vector<StitchId> bases_of(const Fabric& fabric, std::uint32_t part) {
   const fabric::Part& worked = fabric.parts[part];
   std::vector<StitchId> bases;
@@ -19,8 +19,9 @@ std::vector<StitchId> bases_of(const Fabric& fabric, std::uint32_t part) {
   const fabric::Round& first = fabric.rounds[worked.first_round];
   for (StitchId stitch = first.first_stitch; stitch < first.first_stitch + first.count; ++stitch)
     for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
-      const bool in_top = leg.into.what == fabric::On::top && leg.into.of < first.first_stitch;
-      if (in_top && (bases.empty() || bases.back() != leg.into.of)) bases.push_back(leg.into.of);
+      const bool in_loops = leg.into.what == fabric::On::top || leg.into.what == fabric::On::chain_side;
+      const bool earlier = in_loops && leg.into.of < first.first_stitch;
+      if (earlier && (bases.empty() || bases.back() != leg.into.of)) bases.push_back(leg.into.of);
     }
   return bases;
 }
@@ -120,7 +121,8 @@ std::vector<Kept> kept_of(const Fabric& fabric, const fabric::Part& part, const 
   if (part.rounds == 0) return kept;
   const fabric::Round& last = fabric.rounds[part.first_round + part.rounds - 1];
   const auto starts = [](const Kept& one, fabric::StitchId stitch) { return one.stitch < stitch; };
-  auto at = std::lower_bound(all.begin(), all.end(), fabric.rounds[part.first_round].first_stitch, starts);
+  const std::uint32_t first = part.foundation != fabric::none ? part.foundation : part.first_round;
+  auto at = std::lower_bound(all.begin(), all.end(), fabric.rounds[first].first_stitch, starts);
   for (; at != all.end() && at->stitch < last.first_stitch + last.count; ++at) kept.push_back(*at);
   return kept;
 }

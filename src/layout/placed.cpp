@@ -207,8 +207,9 @@ void add_loops(const Keeping& keeping, const std::vector<Band>& bands, const Ext
       const std::vector<LoopPlace>& places = bands[i].loops[bands[i].shape_of[j]];
       add_loops_of(item, i, places, kept, extents, figure);
       if (!ring.owner || j > 0 || places.empty()) continue;
-      const Point at = stood(item, attach_place(first_met(places, hand), hand));
-      figure.placed.push_back({Sign::attach, at, turned(item, attach_up(hand)), {}, at, i});
+      const Hand way = figure.form == Form::rows ? hand_of(ring.leftward) : hand;
+      const Point at = stood(item, attach_place(first_met(places, way), way));
+      figure.placed.push_back({Sign::attach, at, turned(item, attach_up(way)), {}, at, i});
     }
   }
 }

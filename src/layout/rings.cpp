@@ -173,15 +173,14 @@ private:
     const Ring &ring = drawn_.figure.rings[i], &inside = drawn_.figure.rings[i - 1];
     if (ring.owner || inside.owner || ring.against || inside.against || size.tall || drawn_.sizes[i - 1].tall)
       return drawn_.sizes[i - 1].turned;
-    const double turned = turn_of(fabric_, ring, rungs_.items[i], rungs_.bands[i], size, seats_, turn_);
+    const double turned = turn_of(rungs_.bands[i], size, seats_);
     return std::clamp(turned, -rungs_.most_turned, rungs_.most_turned);
   }
 
   /// Whether a ring of this size has room for all by their places.
   bool lay_ring(std::size_t i, const Size& size, Ends ends, Laid& laid) const {
     const Laid* inside = i > 0 ? &drawn_.laid[i - 1] : nullptr;
-    layout::lay_ring(fabric_, drawn_.figure.rings[i], rungs_.items[i], rungs_.bands[i], size, seats_, turn_,
-                     inside, laid);
+    layout::lay_ring(fabric_, rungs_.items[i], rungs_.bands[i], size, seats_, turn_, inside, laid);
     return i == 0 || hold_by_places(fabric_, beside(i, ring(i - 1, drawn_.sizes[i - 1]), ring(i, size)),
                                     turn_, ends, laid);
   }
@@ -193,6 +192,7 @@ private:
       find_seats_inside(i - 1);
     else
       seats_ = {};
+    find_wanted(fabric_, drawn_.figure.rings[i], rungs_.items[i], turn_, seats_);
     drawn_.sizes[i].turned = turn_for(i);
     Laid laid;
     if (i > 0) hand_on(rungs_.keep_problems, drawn_.laid[i - 1], laid);

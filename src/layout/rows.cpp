@@ -1,5 +1,6 @@
 #include "layout/rows.hpp"
 
+#include "layout/beneath.hpp"
 #include "layout/course_lean.hpp"
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
@@ -29,40 +30,6 @@ constexpr double least_chain_slot = 0.78;
 constexpr std::size_t most_edged = 60; ///< rows that stand one by one for an edging's sake
 constexpr Pulls pulls{0.3, 1.0};
 
-// The starting chain.
-
-/// The stitches of the starting chain that a row is worked into, the furthest to either end.
-struct Worked {
-  StitchId first = fabric::none, last = 0;
-  bool descending = false; ///< it is worked back along it
-};
-
-Worked worked_of(const Fabric& fabric, const fabric::Round& row, const fabric::Round& chain) {
-  Worked worked;
-  StitchId begin = fabric::none, end = fabric::none;
-  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch)) {
-      const StitchId of = leg.into.of;
-      if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) continue;
-      if (of < chain.first_stitch || of >= chain.first_stitch + chain.count) continue;
-      if (begin == fabric::none) begin = of;
-      end = of;
-      worked.first = std::min(worked.first, of);
-      worked.last = std::max(worked.last, of);
-    }
-  worked.descending = begin == fabric::none || begin >= end;
-  return worked;
-}
-
-/// Chains that a stitch of this height skips at the hook.
-std::uint32_t chains_high(const Fabric& fabric, const fabric::Round& row) {
-  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch) {
-    const stitch::Shape shape = stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]);
-    if (shape.legs > 0) return static_cast<std::uint32_t>(std::max(1, shape.height));
-  }
-  return 1;
-}
-
 /// The rows that are asked for, and what is before them.
 std::vector<std::uint32_t> shown_rows(const Fabric& fabric, const Section& section, const Wanted& wanted) {
   const Places places = wanted_places(fabric, section.rounds, wanted);
@@ -72,24 +39,6 @@ std::vector<std::uint32_t> shown_rows(const Fabric& fabric, const Section& secti
   const std::uint32_t before = places.first > 0 ? section.rounds[places.first - 1] : section.before;
   if (before != fabric::none) shown.insert(shown.begin(), before);
   return shown;
-}
-
-/// The items of the round that rows begin on which they stand on, and a few to either side.
-std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::uint32_t row) {
-  constexpr std::size_t beside = 2;
-  std::vector<Item> items = items_of(fabric, round, true);
-  std::size_t first = items.size(), last = 0;
-  const fabric::Round& worked = fabric.rounds[row];
-  for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch))
-      for (std::size_t i = 0; i < items.size(); ++i)
-        if (items[i].first <= leg.into.of && leg.into.of < items[i].first + items[i].count &&
-            is_stitch(leg.into))
-          first = std::min(first, i), last = std::max(last, i);
-  if (first >= items.size()) return items;
-  items.resize(std::min(items.size(), last + 1 + beside));
-  items.erase(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(first - std::min(first, beside)));
-  return items;
 }
 
 /// Whether an edging stands round the rows: near to its places, or however far out there is room.
@@ -106,8 +55,9 @@ public:
         edging_(edge != Edge::none ? section.edging : std::vector<std::uint32_t>()),
         faint_(section.owner != fabric::none),
         from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
-        kept_(kept_of(fabric, part_, folding.kept_loops())), footing_(fabric, part), slot_(slot),
-        edge_(edge) {
+        kept_(kept_of(fabric, part_, folding.kept_loops())),
+        owner_(owner_beneath(fabric, part, rows_.front())),
+        footing_(fabric, part, owner_ ? owner_->round : fabric::none), slot_(slot), edge_(edge) {
     drawn_.figure.form = Form::rows;
     drawn_.figure.part = part;
     drawn_.figure.clockwise = page.hand == Hand::left;
@@ -130,6 +80,7 @@ public:
     for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
       stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
     draw_kept();
+    add_owner_numbers(fabric_, extents_, drawn_.figure);
     stemless_ = add_stems(fabric_, extents_, drawn_.figure);
     if (!stemless_.empty()) return {};
     if (!edging_.empty()) lay_edging();
@@ -140,7 +91,7 @@ public:
         add_break(course, drawn_.figure.low.x, drawn_.figure.high.x, drawn_.figure);
     const double left = drawn_.figure.low.x, right = drawn_.figure.high.x;
     for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
-      if (!drawn_.figure.rings[i].chain && !drawn_.figure.rings[i].edging) add_label(i, left, right);
+      if (has_label(drawn_.figure.rings[i])) add_label(i, left, right);
     add_edging_labels(extents_, drawn_);
     add_cut(fabric_, extents_, drawn_.figure);
     std::vector<int> crowded = add_posts(fabric_, extents_, drawn_.figure, again);
@@ -168,7 +119,7 @@ private:
   void draw_kept() {
     std::vector<Band> bands;
     for (Course& course : drawn_.courses) bands.push_back(std::move(course.band));
-    add_loops({kept_}, bands, extents_, page_.hand, drawn_.figure);
+    add_loops({kept_, owner_ ? &owner_->kept : nullptr}, bands, extents_, page_.hand, drawn_.figure);
     for (std::size_t i = 0; i < bands.size(); ++i) drawn_.courses[i].band = std::move(bands[i]);
   }
 
@@ -187,6 +138,9 @@ private:
                          std::min(drawn_.figure.low.y, -centre_ink)};
     drawn_.figure.high.x = std::max(drawn_.figure.high.x, centre_ink);
   }
+
+  /// The order of an owner's own stitches is not that of the rows: grey numbers tell it.
+  static bool has_label(const Ring& ring) { return !ring.chain && !ring.edging && !ring.owner; }
 
   void set_centre() {
     if (!from_start_) return;
@@ -213,6 +167,7 @@ private:
     course.leftward = by_side(row) != worked.descending;
     course.items = std::move(items);
     course.band = band_of(course.items, extents_, false);
+    draw_loops(course.items, {kept_, page_.hand, false, true}, course.band);
     set_stands(extents_, 0, false, course);
     const double chains = static_cast<double>(std::max<std::size_t>(1, course.items.size()));
     const double slot = std::max(least_chain_slot, std::min(1.0, row.makes / chains));
@@ -241,8 +196,27 @@ private:
     return {items.end() - trailing_chains(fabric_, items), items.end()};
   }
 
+  /// The loops of another part in which the rows are begun run as the first row does.
+  void lay_owner() {
+    Course course;
+    course.items = owner_->items;
+    course.backward = owner_->against;
+    course.leftward = by_side(fabric_.rounds[rows_[1]]);
+    Ring ring;
+    ring.round = ring.last_round = owner_->round;
+    ring.echo = ring.owner = true;
+    ring.against = owner_->against;
+    course.band = band_of(course.items, extents_, true);
+    course.band.label = letter(fabric_, ring, marked_loops(course.items), false, extents_, page_);
+    course.band.against = owner_->against;
+    draw_loops(course.items, {owner_->kept, hand_of(course.leftward), true}, course.band);
+    set_stands(extents_, 0, false, course);
+    settle(std::move(course), ring);
+  }
+
   void lay_rows(const Fold& fold) {
     const std::uint32_t number = fold.first;
+    if (owner_ && number == owner_->round) return lay_owner();
     const fabric::Round& row = fabric_.rounds[number];
     Course course;
     const bool beneath = !from_start_ && number == rows_.front() && row.kind == pattern::RoundKind::round;
@@ -351,10 +325,11 @@ private:
   std::vector<std::uint32_t> arrows_; ///< lines whose spikes keep their arrows
   std::vector<std::uint32_t> rows_;
   std::vector<std::uint32_t> edging_;
-  bool faint_ = false;      ///< the rows are those of another part
-  std::vector<Fold> folds_; ///< of the rows
-  bool from_start_ = true;  ///< false: the first row is the faint one that it goes on from
-  std::vector<Kept> kept_;  ///< stitches in which other parts are begun, or through which they are joined
+  bool faint_ = false;         ///< the rows are those of another part
+  std::vector<Fold> folds_;    ///< of the rows
+  bool from_start_ = true;     ///< false: the first row is the faint one that it goes on from
+  std::vector<Kept> kept_;     ///< stitches in which other parts are begun, or through which they are joined
+  std::optional<Owner> owner_; ///< the loops of another part in which they are begun
   Footing footing_;
   Slate slate_;
   Straight drawn_;

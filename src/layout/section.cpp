@@ -1,5 +1,7 @@
 #include "layout/section.hpp"
 
+#include "layout/owner.hpp"
+
 #include <algorithm>
 
 namespace whorl::layout {
@@ -12,17 +14,21 @@ bool stands_in_part(const Fabric& fabric, StitchId stitch, std::uint32_t part) {
   return stitch < fabric.stitches.size() && fabric.rounds[fabric.stitches[stitch].round].part == part;
 }
 
-bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t part) {
+/// `owner`: the round of another part that its part is begun in.
+bool has_footing(const Fabric& fabric, const fabric::Place& into, std::uint32_t part, std::uint32_t owner) {
   if (into.what == fabric::On::ring) return true;
   if (into.what == fabric::On::row_end) return false;
+  if ((into.what == fabric::On::top || into.what == fabric::On::chain_side) &&
+      into.of < fabric.stitches.size() && fabric.stitches[into.of].round == owner)
+    return true;
   if (into.what != fabric::On::space) return stands_in_part(fabric, into.of, part);
   return into.of < fabric.arches.size() && stands_in_part(fabric, fabric.arches[into.of].first_chain, part);
 }
 
-bool can_stand_as_row(const Fabric& fabric, const fabric::Round& row) {
+bool can_stand_as_row(const Fabric& fabric, const fabric::Round& row, std::uint32_t owner) {
   for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
     for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch))
-      if (!has_footing(fabric, leg.into, row.part)) return false;
+      if (!has_footing(fabric, leg.into, row.part, owner)) return false;
   return row.worked && row.count > 0 && !row.both_sides;
 }
 
@@ -32,9 +38,16 @@ bool begins_flat(fabric::Start start) {
 }
 
 /// Whether it is a row that can be drawn behind this section, or at the start of the part.
-bool is_drawn_row(const Fabric& fabric, const fabric::Round& row, const std::vector<Section>& sections) {
-  if (row.kind != pattern::RoundKind::row || !can_stand_as_row(fabric, row)) return false;
-  return !sections.empty() || begins_flat(fabric.parts[row.part].start);
+bool is_drawn_row(const Fabric& fabric, const fabric::Round& row, const std::vector<Section>& sections,
+                  std::uint32_t owner) {
+  if (row.kind != pattern::RoundKind::row || !can_stand_as_row(fabric, row, owner)) return false;
+  return !sections.empty() || owner != fabric::none || begins_flat(fabric.parts[row.part].start);
+}
+
+/// The round of another part in whose loops a part is begun; none where it is begun elsewhere.
+std::uint32_t round_begun_in(const Fabric& fabric, std::uint32_t part) {
+  const std::optional<Owner> owner = owner_of(fabric, part);
+  return owner ? owner->round : fabric::none;
 }
 
 /// An oval that is turned is not drawn: its sides would change places.
@@ -119,6 +132,7 @@ std::vector<std::uint32_t> joined_parts(const Fabric& fabric, std::uint32_t numb
 std::vector<Section> sections_of(const Fabric& fabric, std::uint32_t part) {
   const fabric::Part& worked = fabric.parts[part];
   std::vector<Section> sections;
+  const std::uint32_t begun_in = round_begun_in(fabric, part);
   for (std::uint32_t number = worked.first_round; number < worked.first_round + worked.rounds; ++number) {
     const fabric::Round& round = fabric.rounds[number];
     if (is_edging(fabric, number, sections)) {
@@ -130,11 +144,11 @@ std::vector<Section> sections_of(const Fabric& fabric, std::uint32_t part) {
       sections.push_back({{}, true, {number}, owner, fabric::none});
       continue;
     }
-    const bool row = is_drawn_row(fabric, round, sections);
+    const bool row = is_drawn_row(fabric, round, sections, begun_in);
     if (!row && !is_drawn_round(fabric, round)) break;
     if (!round.worked || round.count == 0) continue;
     if (sections.empty() || sections.back().rows != row || !sections.back().edging.empty())
-      sections.push_back({{}, row, {}, fabric::none, last_of(sections)});
+      sections.push_back({{}, row, {}, fabric::none, sections.empty() && row ? begun_in : last_of(sections)});
     sections.back().rounds.push_back(number);
   }
   return sections;

@@ -16,7 +16,9 @@ struct Section {
   std::vector<std::uint32_t> edging; ///< of rows: the rounds behind them that go along their edges
   std::uint32_t owner =
       fabric::none; ///< of an edging that is a part of its own: that whose rows it goes along
-  std::uint32_t before = fabric::none; ///< the round or row that it goes on from; none: it begins the part
+  /// The round or row that it goes on from; of rows begun in the loops of another part that part's round.
+  /// None: it begins the part.
+  std::uint32_t before = fabric::none;
 };
 
 /// The sections of a part as far as they can be drawn: to the first chain, or row that has nothing to stand

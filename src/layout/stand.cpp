@@ -51,10 +51,6 @@ void add_item(Item item, const Ends& ends, std::uint32_t legs, Figure& figure) {
 
 } // namespace
 
-Point stood(const Item& item, Point p) {
-  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
-}
-
 Convex stood(const Item& item, const Convex& piece) {
   Convex all;
   all.reserve(piece.size());

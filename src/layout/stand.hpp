@@ -7,8 +7,17 @@
 namespace whorl::layout {
 
 /// A point, or a piece of the ink, of an item's symbol, where it stands.
-Point stood(const Item& item, Point p);
+inline Point stood(const Item& item, Point p) {
+  return {item.foot.x + p.x * item.up.y + p.y * item.up.x, item.foot.y - p.x * item.up.x + p.y * item.up.y};
+}
 Convex stood(const Item& item, const Convex& piece);
+
+/// A point of the figure as the item's symbol has it: origin its foot, y toward its head.
+inline Point seen_by(const Item& item, Point p) {
+  const Point from_foot = p - item.foot;
+  return {from_foot.x * item.up.y - from_foot.y * item.up.x,
+          from_foot.x * item.up.x + from_foot.y * item.up.y};
+}
 
 /// The ink of an item, where it stands.
 std::vector<Convex> ink_of(const Extents& extents, const Item& item);

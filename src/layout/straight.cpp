@@ -81,8 +81,8 @@ std::vector<Upright> uprights_of(const Course& course) {
   all.reserve(course.band.shapes.size());
   for (const SymbolExtent* shape : course.band.shapes)
     all.push_back({foot_of(course, *shape), shape->height,
-                   in_work_order(shape->feet, {0, 0}, course.leftward),
-                   in_work_order(shape->tips, {0, shape->height}, course.leftward)});
+                   in_work_order(shape->feet, {0, 0}, stitches_run_leftward(course)),
+                   in_work_order(shape->tips, {0, shape->height}, stitches_run_leftward(course))});
   return all;
 }
 
@@ -170,7 +170,8 @@ void set_height(double inner, Course& course) {
 
 double gap_above(const Course& below, const Course& above) {
   const double wanted = clearance + (above.band.loop_marks ? loop_gap : 0) +
-                        (below.band.free_loops ? free_gap : 0) + (below.band.break_outside ? break_gap : 0);
+                        (below.band.free_loops && !below.band.loops_below ? free_gap : 0) +
+                        (below.band.break_outside ? break_gap : 0);
   const double ink = air_across + (below.high - below.outer) + (above.inner - above.low) +
                      (below.band.break_outside ? break_gap : 0);
   return std::max(wanted, ink) + below.band.room_outside;

@@ -25,6 +25,7 @@ struct Way {
   Label label;
   Span work;
   Span above; ///< a line directly above that makes the ring or chain it is worked into; empty: none
+  Span opened; ///< … of which only these words are read, which open loops; empty: all
   std::vector<Reading> readings; ///< cheapest first; none: not read
   Effort effort = Effort::all;   ///< with which they were made
   Stuck stuck;

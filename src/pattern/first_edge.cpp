@@ -41,7 +41,9 @@ bool opens_itself(const Tree& tree) {
 /// Every round of the tree stands one further back.
 void move_back(Tree& tree) {
   for (Node& node : tree.nodes)
-    if (names_round(node)) ++node.round;
+    if ((names_round(node) || node.work.act == Act::other_side) && node.round != no_round &&
+        (names_round(node) || node.round != 0))
+      ++node.round;
   for (std::size_t part = 1; part < tree.parts.size(); ++part)
     if (tree.parts[part].first_round > 0) ++tree.parts[part].first_round;
   for (Placing& placing : tree.placings) ++placing.after_round;

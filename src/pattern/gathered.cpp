@@ -21,6 +21,7 @@ public:
   explicit Telling(const words::Vocabulary& vocabulary) : vocabulary_(vocabulary) {}
 
   void hear(const Word& word) {
+    if (pulled_) return; // "… all 4 loops" are no places
     if (word.kind == WordKind::number) {
       number_ = word.number;
       return;
@@ -28,6 +29,7 @@ public:
     if (word.kind != WordKind::phrase) return;
     const words::ConceptEntry& means = vocabulary_.concepts[word.means];
     if (means.name == "unfinished") unfinished_ = true;
+    if (means.name == "through" && unfinished_) pulled_ = true;
     if (means.name == "closed together" || means.name == "together") closed_ = true;
     if (family_of(means.name) != Family::none)
       closed_ = true; // "a cluster of 3 unfinished tr"
@@ -45,7 +47,7 @@ public:
     if (base.takes != 1 || base.makes != 1) return std::nullopt;
     const auto kind = places_ > 1 ? stitch::together(base, static_cast<int>(n))
                                   : stitch::cluster(base, static_cast<int>(n));
-    return kind ? std::optional(Gathered{*kind, unfinished_}) : std::nullopt;
+    return kind ? std::optional(Gathered{*kind, unfinished_, closed_ || pulled_}) : std::nullopt;
   }
 
 private:
@@ -68,6 +70,7 @@ private:
   int stitches_ = 0; ///< different ones that are named
   std::uint32_t number_ = 0, count_ = 0, places_ = 0;
   bool unfinished_ = false, closed_ = false;
+  bool pulled_ = false; ///< "… and pull through all 4 loops"
 };
 
 } // namespace

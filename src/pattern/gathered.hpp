@@ -13,6 +13,7 @@ namespace whorl::pattern {
 struct Gathered {
   stitch::StitchKind kind;
   bool unfinished = false; ///< each is said to be left unfinished until then
+  bool closed = false;     ///< that they are closed together is said, too
 };
 
 /// "3 unfinished tr over the next 3 sts, joined together", "3 unfinished tr in the same st, closed together",

@@ -23,21 +23,24 @@ constexpr int most_words = 14; ///< of a clause that is looked through
 /// The words that tell of parts, looked up once.
 class Telling {
 public:
-  Telling(const Folded& line, Lattice& lattice, const Vocabulary& vocabulary)
+  Telling(Folded& line, Lattice& lattice, const Vocabulary& vocabulary)
       : line_(line), lattice_(lattice), vocabulary_(vocabulary), through_(named("through")),
         hold_(named("hold against")), piece_(named("piece")), leg_(named("leg")), and_(named("and")),
         layers_(named("both layers")), both_loops_(named("both loops")), two_parts_(named("two parts")),
-        held_(named("part held")), together_(named("together")) {}
+        held_(named("part held")), together_(named("together")), join_on_(named("join on")),
+        with_(named("with")) {}
 
-  void tell() {
+  bool tell() {
     find();
     forget_names();
+    return !found_.empty();
   }
 
 private:
   void find() {
     for_each_word(through_, [this](const Word& word) { tell_through(word); });
-    if (any(piece_)) for_each_word(hold_, [this](const Word& word) { tell_joined(word); });
+    if (any(piece_)) for_each_word(join_on_, [this](const Word& word) { tell_joined(word); });
+    if (any(piece_)) tell_bracketed();
     if (found_.empty() && !any(layers_)) return;
     for_each_word(hold_, [this](const Word& word) { tell_held(word); });
     if (found_.empty()) return;
@@ -197,16 +200,61 @@ private:
     if ((of || in) ? both : clause.part || two) add(word.begin, clause.end, two_parts_);
   }
 
-  /// "Attach the ear with 7 sc", "join ear using 5 sc".
+  /// "Attach the ear with 7 sc", "join ear using 5 sc", "crochet the ear on with the next 6 sc".
   void tell_joined(const Word& word) {
-    if ((!begins(word, "attach") && !begins(word, "join")) || inside_found(word.begin)) return;
-    const Clause clause = clause_from(word.end, named("with"));
-    const std::uint32_t with = behind_blanks(clause.end);
-    if (!clause.own_name || clause.end <= word.end || with >= line_.text.size()) return;
-    const Word* link = word_at(with, named("with"));
-    const std::uint32_t number = link == nullptr ? with : behind_blanks(link->end);
-    if (link == nullptr || number >= line_.text.size() || !words::is_digit(line_.text[number])) return;
+    if (inside_found(word.begin)) return;
+    const Clause clause = clause_from(word.end, with_);
+    const bool again = clause.part && (!found_.empty() || any(layers_)); // "…, attach second ear with 6 sc"
+    if (!(clause.own_name || again) || clause.end <= word.end) return;
+    const std::uint32_t link = link_behind(clause.end);
+    if (link == 0 || !counts_behind(link)) return;
     add(word.begin, clause.end, two_parts_);
+    for (std::uint32_t i = lattice_.at[word.begin]; i < lattice_.at[word.begin + 1]; ++i)
+      lattice_.words[i].cost += 20; // it is not that the round is joined
+    if (const std::uint32_t told = behind_blanks(clause.end); told + 1 < link)
+      add(told, link - 1, two_parts_); // "… on", "… the same way"
+  }
+
+  /// Where the word "with" ends that stands behind a name, or behind a few small words; 0: none does.
+  std::uint32_t link_behind(std::uint32_t at) const {
+    constexpr int most_between = 4; // "on", "the same way"
+    for (int words = 0; words < most_between; ++words) {
+      at = behind_blanks(at);
+      if (at >= line_.text.size()) return 0;
+      if (const Word* link = word_at(at, with_)) return link->end;
+      const Word* word = meant_at(at);
+      if (word == nullptr || ends(*word)) return 0;
+      at = word->end;
+    }
+    return 0;
+  }
+
+  /// "7 sc", "the next 7 sc".
+  bool counts_behind(std::uint32_t at) const {
+    constexpr int most_between = 3;
+    for (int words = 0; words < most_between; ++words) {
+      at = behind_blanks(at);
+      if (at >= line_.text.size()) return false;
+      if (words::is_digit(line_.text[at])) return true;
+      const Word* word = meant_at(at);
+      if (word == nullptr || ends(*word)) return false;
+      at = word->end;
+    }
+    return false;
+  }
+
+  /// "[ear + head] 6 sc": brackets that hold nothing but two names.
+  void tell_bracketed() {
+    for (std::uint32_t at = 0; at < line_.text.size(); ++at) {
+      const char open = line_.text[at];
+      if ((open != '(' && open != '[') || inside_found(at + 1)) continue;
+      const Clause clause = clause_from(at + 1, words::no_concept);
+      const std::uint32_t end = behind_blanks(clause.end);
+      if (!clause.own_name || !clause.linked || clause.names != 2 || end >= line_.text.size()) continue;
+      if (line_.text[end] != (open == '(' ? ')' : ']')) continue;
+      add(behind_blanks(at + 1), clause.end, two_parts_);
+      line_.text[at] = line_.text[end] = ' ';
+    }
   }
 
   void tell_held(const Word& word) {
@@ -247,17 +295,18 @@ private:
     lattice_.words = std::move(all);
   }
 
-  const Folded& line_;
+  Folded& line_;
   Lattice& lattice_;
   const Vocabulary& vocabulary_;
-  Concept through_, hold_, piece_, leg_, and_, layers_, both_loops_, two_parts_, held_, together_;
+  Concept through_, hold_, piece_, leg_, and_, layers_, both_loops_, two_parts_, held_, together_, join_on_,
+      with_;
   std::vector<Word> found_;
 };
 
 } // namespace
 
-void tell_held_parts(const Folded& line, Lattice& lattice, const Vocabulary& vocabulary) {
-  Telling(line, lattice, vocabulary).tell();
+bool tell_held_parts(Folded& line, Lattice& lattice, const Vocabulary& vocabulary) {
+  return Telling(line, lattice, vocabulary).tell();
 }
 
 } // namespace whorl::pattern

@@ -89,4 +89,30 @@ std::uint16_t loop_named(std::string_view text, const words::Vocabulary& vocabul
   return 0;
 }
 
+namespace {
+
+/// "5th | st", "st | 5" at a place: the number; 0 if that does not stand there.
+std::uint32_t numbered_stitch(const Sentence& sentence, std::uint32_t at) {
+  if (const Word* number = number_at(sentence, at)) {
+    const std::uint32_t ordinal = behind(sentence, *number);
+    if (!is_named(sentence, ordinal, {"ordinal"})) return 0;
+    return is_named(sentence, behind(sentence, *words_at(sentence, ordinal).first), {"st"}) ? number->number
+                                                                                            : 0;
+  }
+  if (!is_named(sentence, at, {"st"})) return 0;
+  const Word* number = number_at(sentence, behind(sentence, *words_at(sentence, at).first));
+  return number == nullptr ? 0 : number->number;
+}
+
+} // namespace
+
+std::uint16_t stitch_named(std::string_view text, const words::Vocabulary& vocabulary) {
+  constexpr std::uint32_t most = 0xFFFF;
+  const Sentence sentence = look_up(text, 0, vocabulary);
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    if (const std::uint32_t number = numbered_stitch(sentence, at); number != 0 && number <= most)
+      return static_cast<std::uint16_t>(number);
+  return 0;
+}
+
 } // namespace whorl::pattern

@@ -12,6 +12,10 @@ namespace whorl::pattern {
 /// back loop of st 5", "starting in loop 5"; 0: it does not say.
 std::uint16_t loop_named(std::string_view sentence, const words::Vocabulary& vocabulary);
 
+/// Which of a round's stitches a sentence begins in: "join yarn in the 5th st of the last round", "starting
+/// in st 5"; 0: it does not say.
+std::uint16_t stitch_named(std::string_view sentence, const words::Vocabulary& vocabulary);
+
 /// Whether one loop is told by its number in [begin, end) of a sentence, "in loop 5", "in the 5th free loop",
 /// and no other loop anywhere in it.
 bool names_one_loop(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);

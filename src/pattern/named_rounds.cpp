@@ -83,6 +83,8 @@ std::optional<std::uint32_t> round_that_skipped(const Tree& tree, std::uint32_t 
   return several ? several : skipped(1);
 }
 
+constexpr int most_number = 0xFFFF;
+
 void take_round(Tree& tree, Node& node, std::optional<std::uint32_t> round, int number) {
   if (!round) return;
   node.round = *round;
@@ -150,7 +152,9 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
         number == 0 ? std::nullopt
                     : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
     if (node.work.act == Act::free_loops) node.work.nth = loop_begun_in(tree, node, reader);
-    if (node.work.act == Act::free_loops)
+    if (node.work.act == Act::free_loops && number != 0 && !typed)
+      node.round = no_round, node.number = static_cast<std::uint16_t>(std::min(number, most_number));
+    else if (node.work.act == Act::free_loops)
       take_round(tree, node, typed ? typed : round_with_free_loops(tree, before, node.work.loops), number);
     if (node.work.act == Act::skipped)
       take_round(tree, node, typed ? typed : round_that_skipped(tree, before), number);
@@ -180,12 +184,13 @@ void refer(Tree& tree, std::uint32_t round, const Target& target) {
 namespace {
 
 /// The first thing that a round does: it opens another round.
-void open_round(Tree& tree, std::uint32_t round, std::uint32_t edge, Act act) {
+void open_round(Tree& tree, std::uint32_t round, std::uint32_t edge, Act act, std::uint16_t nth = 0) {
   RoundText& text = tree.rounds[round];
   if (text.body == no_node) return;
   Node open;
   open.kind = NodeKind::work;
   open.work.act = act;
+  open.work.nth = nth;
   open.round = edge;
   open.span = text.label_span;
   open.next = text.body;
@@ -203,8 +208,18 @@ void open_part_edge(Tree& tree, std::uint32_t round, std::uint32_t edge) {
   open_round(tree, round, edge, Act::part_edge);
 }
 
-void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge) {
-  open_round(tree, round, edge, Act::free_loops);
+void open_last_round(Tree& tree, std::uint32_t round, std::uint32_t edge, std::uint16_t stitch) {
+  open_round(tree, round, edge, Act::free_loops, stitch);
+}
+
+void open_chain_of(Tree& tree, std::size_t first_node, std::uint32_t round, std::uint32_t owner) {
+  for (std::size_t id = first_node; id < tree.nodes.size(); ++id) {
+    Node& node = tree.nodes[id];
+    if (node.kind != NodeKind::work || node.work.act != Act::other_side) continue;
+    node.round = owner + 1;
+    return;
+  }
+  open_round(tree, round, owner + 1, Act::other_side);
 }
 
 } // namespace whorl::pattern

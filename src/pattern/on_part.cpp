@@ -1,5 +1,8 @@
 #include "pattern/on_part.hpp"
 
+#include "pattern/effect.hpp"
+#include "pattern/named_loop.hpp"
+#include "pattern/opening.hpp"
 #include "pattern/reference.hpp"
 #include "words/lattice.hpp"
 
@@ -76,10 +79,11 @@ std::optional<std::size_t> part_worked_on(const Reader& reader, const std::vecto
                                           std::size_t number) {
   const PartLines& part = parts[number];
   if (number == 0 || part.rounds.empty() || part.goes_on || starts(part.rounds.front())) return std::nullopt;
-  if (part.rounds.front().front().label.from > 1 || is_flat(part)) return std::nullopt;
+  if (part.rounds.front().front().label.from > 1) return std::nullopt;
   for (const Span place : places_of(part)) {
     const std::string_view text = reader.source.at(place);
     const Said said = said_in(text, reader.vocabulary);
+    if (!said.last && !said.round && opens_other_side(text, reader.vocabulary)) continue; // of a chain
     const bool heading = part.heading != nullptr && place.begin == part.heading->span.begin;
     const std::size_t named = part_named(reader, parts, number, text);
     const bool before = said.joins || (heading && said.last && said.round); // "Cuff (along the last round)"
@@ -90,6 +94,54 @@ std::optional<std::size_t> part_worked_on(const Reader& reader, const std::vecto
       return on;
   }
   return std::nullopt;
+}
+
+namespace {
+
+/// Whether some reading of a round makes a ring or opens loops, or does so with a chain of its own: "sc in
+/// 2nd ch from hook".
+bool begins_otherwise(const Ways& ways) {
+  const auto begins = [](const Node& node) {
+    return node.kind == NodeKind::work &&
+           (node.work.where == Where::chain || node.work.where == Where::ring ||
+            (opens_edge(node.work.act) && node.work.act != Act::other_side));
+  };
+  return std::any_of(ways.begin(), ways.end(), [&](const Way& way) {
+    return std::any_of(way.readings.begin(), way.readings.end(), [&](const Reading& reading) {
+      return std::any_of(reading.nodes.begin(), reading.nodes.end(), begins);
+    });
+  });
+}
+
+} // namespace
+
+std::optional<std::size_t> part_with_chain(const Reader& reader, const std::vector<PartLines>& parts,
+                                           std::size_t number) {
+  const PartLines& part = parts[number];
+  if (number == 0 || part.rounds.empty() || part.goes_on || begins_otherwise(part.rounds.front()))
+    return std::nullopt;
+  if (part.rounds.front().front().label.from > 1) return std::nullopt;
+  for (const Span place : places_of(part)) {
+    const std::string_view text = reader.source.at(place);
+    if (!opens_other_side(text, reader.vocabulary)) continue;
+    const std::size_t named = part_named(reader, parts, number, text);
+    if (named != number) return named;
+    for (std::size_t before = number; before-- > 0;)
+      if (!parts[before].rounds.empty()) return before;
+  }
+  return std::nullopt;
+}
+
+std::uint16_t stitch_begun_in(const Reader& reader, const PartLines& part) {
+  for (const PartLine& line : part.lines) {
+    std::string_view text = reader.source.at(line.line->span);
+    const bool work = line.round != PartLine::no_round;
+    if (work) text = text.substr(0, text.find(',')); // "Row 1: join yarn in st 5 of the last round, …"
+    if (work && !said_in(text, reader.vocabulary).joins) return 0;
+    const std::uint16_t stitch = stitch_named(text, reader.vocabulary);
+    if (stitch != 0 || work) return stitch;
+  }
+  return 0;
 }
 
 bool runs_against(const Reader& reader, const PartLines& part) {

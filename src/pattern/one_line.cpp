@@ -134,6 +134,15 @@ bool is_abbreviated(const Reader& reader, Span above, std::size_t end) {
   return with && !without;
 }
 
+/// Of a line above a round, which ends at `end`, only the words that open loops are left.
+void blank_but_opening(const Way& way, std::size_t end, std::string& text) {
+  const auto at = [&](std::uint32_t byte) {
+    return text.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(byte - way.above.begin, end));
+  };
+  std::fill(text.begin(), at(way.opened.begin), ' ');
+  std::fill(at(way.opened.end), text.begin() + static_cast<std::ptrdiff_t>(end), ' ');
+}
+
 /// A line above a round and the round's work as one line, what stands between them a comma; every byte keeps
 /// its place.
 std::string with_above(const Reader& reader, const Way& way) {
@@ -144,6 +153,7 @@ std::string with_above(const Reader& reader, const Way& way) {
   std::fill(text.begin() + static_cast<std::ptrdiff_t>(end),
             text.begin() + static_cast<std::ptrdiff_t>(way.work.begin - way.above.begin), ' ');
   text[end] = ',';
+  if (!way.opened.empty()) blank_but_opening(way, end, text);
   if (names_free_loops(reader, way.above)) blank_joining_stitch(reader, way.above, text);
   return text;
 }

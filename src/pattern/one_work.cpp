@@ -3,6 +3,7 @@
 #include "pattern/reading.hpp"
 
 #include <algorithm>
+#include <string>
 
 namespace whorl::pattern {
 namespace {
@@ -53,6 +54,11 @@ std::optional<OneWork> one_work(std::string_view value, const Vocabulary& vocabu
 std::optional<OneWork> one_work_of(std::string_view value, const Vocabulary& vocabulary,
                                    const std::vector<stitch::StitchKind>& kinds) {
   if (const auto work = one_work(value, vocabulary, kinds)) return work;
+  if (const std::size_t comma = value.find(", "); comma != std::string_view::npos) { // "dc, 2 rounds down"
+    std::string joined(value);
+    joined[comma] = ' ';
+    if (const auto work = one_work(joined, vocabulary, kinds); work && work->down > 0) return work;
+  }
   const std::size_t clause = std::min({value.find(". "), value.find(": "), value.find("; ")});
   if (clause == std::string_view::npos) return std::nullopt;
   return one_work(value.substr(0, clause), vocabulary, kinds);

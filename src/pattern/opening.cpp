@@ -23,7 +23,7 @@ std::uint32_t numbered_round(const Sentence& sentence, std::uint32_t place, std:
   return number->number;
 }
 
-/// Behind "of", "in the".
+/// Behind "of", "in the", "on".
 std::uint32_t behind_small_words(const Sentence& sentence, std::uint32_t at) {
   std::uint32_t next = skip_blanks(sentence.text(), at);
   for (int small = 0; small < 3 && is_named(sentence, next, {"with", "filler", "from", "in"}); ++small)
@@ -31,11 +31,22 @@ std::uint32_t behind_small_words(const Sentence& sentence, std::uint32_t at) {
   return next;
 }
 
-/// "of st 5 | of Rnd 6": where the number of the stitch ends; `at` if none stands there.
+/// "of st 5 | of Rnd 6", "of the first st | in Rnd 6", "of any st | of Rnd 6": where the stitch ends; `at` if
+/// none stands there.
 std::uint32_t behind_stitch(const Sentence& sentence, std::uint32_t at) {
-  if (!is_named(sentence, at, {"st"})) return at;
-  const Word* number = number_at(sentence, behind(sentence, *words_at(sentence, at).first));
-  return number == nullptr ? at : behind_small_words(sentence, number->end);
+  std::uint32_t next = at;
+  if (const Word* number = number_at(sentence, next)) { // "5th"
+    next = behind(sentence, *number);
+    if (!is_named(sentence, next, {"ordinal"})) return at;
+    next = behind(sentence, *words_at(sentence, next).first);
+  }
+  while (next < sentence.size() && is_named(sentence, next, {"first", "last", "each", "next"}))
+    next = behind(sentence, *words_at(sentence, next).first);
+  if (!is_named(sentence, next, {"st"})) return at;
+  const std::uint32_t stitch = words_at(sentence, next).first->end;
+  const Word* number = number_at(sentence, skip_blanks(sentence.text(), stitch));
+  const std::uint32_t end = number == nullptr ? stitch : number->end;
+  return end == stitch && next == at ? at : behind_small_words(sentence, end);
 }
 
 /// "of Rnd 6" from `at`: the number, and `at` behind it; 0 and `at` as it was if that does not stand there.
@@ -120,9 +131,19 @@ void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
   scan.found = opening;
 }
 
+/// "front loops | left over": where the words end that say behind loops that they are free; `at` if none do.
+std::uint32_t behind_unused(const Sentence& sentence, std::uint32_t at) {
+  const std::uint32_t next = skip_blanks(sentence.text(), at);
+  for (const Word& word : words_at(sentence, next))
+    if (word.kind == WordKind::phrase && (word.means == sentence.unused || word.means == sentence.skipped))
+      return word.end;
+  return at;
+}
+
 /// Loops are opened where they were free, or are those of an earlier round.
 void meet_loops(Scan& scan, std::uint32_t at, const Word& word, std::uint8_t loops) {
-  Opening opening{Act::free_loops, loops, 0, at, word.end};
+  Opening opening{Act::free_loops, loops, 0, at, behind_unused(scan.sentence, word.end)};
+  scan.unused = scan.unused || opening.end != word.end;
   const std::uint32_t chain = behind_chain(scan.sentence, word.end);
   if (scan.unused && chain != word.end) {
     scan.found = Opening{Act::other_side, 0, 0, at, chain};
@@ -161,7 +182,7 @@ void meet(Scan& scan, std::uint32_t at, const Word& word) {
   if (scan.found && scan.found->begin == at) return; // the longest phrase stands first
   if (word.means == scan.sentence.side && !only_turns(scan.sentence, at))
     scan.found = Opening{Act::other_side, 0, 0, at, word.end};
-  if (word.means == scan.sentence.unused) scan.unused = true;
+  if (word.means == scan.sentence.unused || name_of(scan.sentence, word) == "remain") scan.unused = true;
   if (name_of(scan.sentence, word) == "leave off") scan.leaves = true;
   if (word.means == scan.sentence.skipped && !scan.leaves) meet_skipped(scan, at, word);
   const std::uint8_t loops = loops_of(name_of(scan.sentence, word));
@@ -225,6 +246,26 @@ std::optional<Opening> opening_of_clause(const Sentence& sentence, std::uint32_t
   std::uint32_t stop = begin;
   while (stop < end && !names_stitch(sentence, stop)) ++stop;
   return opening_in(sentence, begin, stop);
+}
+
+words::Span words_that_open_loops(std::string_view text, std::uint32_t begin,
+                                  const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(text, begin, vocabulary);
+  const auto opening = opening_in(sentence, 0, sentence.size());
+  if (!opening || opening->act != Act::free_loops) return {};
+  return sentence.span(opening->begin, opening->end);
+}
+
+bool opens_other_side(std::string_view text, const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(text, 0, vocabulary);
+  const auto opening = opening_in(sentence, 0, sentence.size());
+  if (opening) return opening->act == Act::other_side;
+  bool joins = false;
+  for (std::uint32_t at = 0; at < sentence.size(); ++at) {
+    joins = joins || is_named(sentence, at, {"attach", "link", "join"});
+    if (joins && is_named(sentence, at, {"foundation"}) && behind_chain(sentence, at) != at) return true;
+  }
+  return false;
 }
 
 Piece piece_of(const Opening& opening) {

@@ -30,6 +30,13 @@ void settle_opening(const Sentence& sentence, Match& match, Piece& piece);
 /// The opening that a clause [begin, end) begins with, before any stitch is named; none if there is none.
 std::optional<Opening> opening_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// The words of a text from byte `begin` on that open free loops; empty if none do.
+words::Span words_that_open_loops(std::string_view text, std::uint32_t begin,
+                                  const words::Vocabulary& vocabulary);
+
+/// Whether a text tells of the other side of a starting chain, or of yarn that is joined to one.
+bool opens_other_side(std::string_view text, const words::Vocabulary& vocabulary);
+
 /// The piece that an opening is by itself.
 Piece piece_of(const Opening& opening);
 

@@ -107,7 +107,7 @@ Separator separator_at(std::string_view text, std::size_t at) {
   const bool letter = at > 0 && (is_letter(text[at - 1]) || text[at - 1] == ')');
   if (text[at] == '-' && (blank || letter) && at + 1 < text.size() && is_blank(text[at + 1]))
     return {at, at + 1, false};
-  for (const std::string_view dash : {"\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x86\x92"})
+  for (const std::string_view dash : {"\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x86\x92", "--"})
     if (text.substr(at, dash.size()) == dash && blank && behind(at + dash.size()))
       return {at, at + dash.size(), false};
   return {};

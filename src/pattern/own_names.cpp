@@ -75,6 +75,8 @@ Lead leading(std::string_view text, const Vocabulary& vocabulary) {
   Lead lead;
   if (begin >= line.text.size()) return lead;
   begin = behind_filler(line, lattice, vocabulary, begin);
+  begin += behind_articles(std::string_view(line.text).substr(begin)); // "same as | a bobble"
+  if (begin >= line.text.size()) return lead;
   std::uint32_t end = 0;
   int cost = 0;
   for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i) {
@@ -163,6 +165,15 @@ bool leads(const words::ConceptEntry& entry) {
 }
 
 } // namespace
+
+std::vector<std::string> spellings_of(const std::string& name) {
+  std::vector<std::string> all{name};
+  for (const auto& [word, other] :
+       {std::pair<std::string_view, std::string_view>{" stitch", " st"}, {" st", " stitch"}})
+    if (name.size() > word.size() && std::string_view(name).substr(name.size() - word.size()) == word)
+      all.push_back(name.substr(0, name.size() - word.size()) + std::string(other));
+  return all;
+}
 
 std::string without_lead(const std::string& name, const Vocabulary& vocabulary) {
   const words::Folded line = words::fold(name);

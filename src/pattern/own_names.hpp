@@ -27,6 +27,9 @@ bool is_aside(std::string_view rest, const words::Vocabulary& vocabulary);
 /// The names that a definition gives: `Bobble (bo)`, `inc/increase`, `st(s)`.
 std::vector<std::string> names_of(std::string_view typed);
 
+/// A name and the other ways to type it: "spine stitch", "spine st".
+std::vector<std::string> spellings_of(const std::string& name);
+
 /// "spike" of "to make a spike": a name without words before it that name no stitch; else the name.
 std::string without_lead(const std::string& name, const words::Vocabulary& vocabulary);
 

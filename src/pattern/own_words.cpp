@@ -6,6 +6,7 @@
 #include "pattern/own_group.hpp"
 #include "pattern/own_names.hpp"
 #include "pattern/own_stitch.hpp"
+#include "pattern/own_told.hpp"
 #include "pattern/reading.hpp"
 #include "words/lattice.hpp"
 
@@ -122,7 +123,7 @@ private:
     if (known == no_concept && (family == Family::none || family == Family::bobble))
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
           gathered && gathered->unfinished)
-        return take_stalk(entry, gathered->kind, entry.names.front());
+        return take_gathered(entry, *gathered);
     if (known != no_concept && name_of(known) == "spike")
       if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
         return take_spike(entry, down);
@@ -132,7 +133,8 @@ private:
       if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
         return take_stalk(entry, *stalk, entry.names.front());
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
-    if (const auto group = group_told(entry.value, *vocabulary_);
+    const int least = says_same_place(entry.value, *vocabulary_) ? 1 : 2; // "1 sc, 1 ch in the same st"
+    if (const auto group = group_told(entry.value, *vocabulary_, least);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
@@ -144,6 +146,8 @@ private:
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds()))
         return take_stalk(entry, gathered->kind, entry.names.front());
     if (known != no_concept) return take_known(entry, known);
+    if (const auto base = unknown_base(entry.value, *vocabulary_); base && is_used(entry))
+      out_.findings.push_back(made_of_unknown(entry.definition.value, entry.names.front(), *base));
     return take_stitch(entry, family_told(entry), known);
   }
 
@@ -161,9 +165,13 @@ private:
   /// Whether the text has the name of an entry again.
   bool is_used(const Entry& entry) {
     if (!whole_text_) whole_text_ = folded(source_.text());
-    return std::any_of(entry.names.begin(), entry.names.end(), [this](const std::string& name) {
-      const std::size_t first = whole_text_->find(name);
-      return first != std::string::npos && whole_text_->find(name, first + name.size()) != std::string::npos;
+    const auto stands = [this](const std::string& name) { return whole_text_->find(name); };
+    return std::any_of(entry.names.begin(), entry.names.end(), [&](const std::string& name) {
+      const std::size_t first = stands(name);
+      if (first == std::string::npos) return false;
+      if (whole_text_->find(name, first + name.size()) != std::string::npos) return true;
+      const std::vector<std::string> spellings = spellings_of(name);
+      return spellings.size() > 1 && stands(spellings.back()) != std::string::npos;
     });
   }
 
@@ -172,10 +180,11 @@ private:
     words::ConceptEntry group{entry.names.front(), ConceptClass::filler};
     group.works = stitches;
     const Concept means = add_concept(group);
-    for (const std::string& name : entry.names) {
-      add_phrase(name, means, entry);
-      add_phrase(name + "s", means, entry);
-    }
+    for (const std::string& named : entry.names)
+      for (const std::string& name : spellings_of(named)) {
+        add_phrase(name, means, entry);
+        add_phrase(name + "s", means, entry);
+      }
     waiting_ = true;
     return true;
   }
@@ -198,7 +207,7 @@ private:
   bool is_told_in_moves(const Entry& entry) {
     const ToldMoves told = told_moves(entry.value, language_.language);
     if (told.moves.empty() || told.left < 1) return false;
-    return told.left == 1 || (is_used(entry) && (entry.definition.in_list || is_abbreviated(entry)));
+    return told.left == 1 || is_used(entry);
   }
 
   /// "Bud stitch (bud)".
@@ -240,7 +249,9 @@ private:
     const bool replaces = known_work(entry) != no_concept;
     const bool strange = entry.known.empty() || entry.names.front().size() == 1;
     const bool listed = entry.definition.in_list && is_work(*vocabulary_, means);
-    if (!is_sure(entry) || !(replaces || strange || listed)) return false;
+    const bool whole =
+        known_work(entry) == no_concept && lead.rest.empty() && is_used(entry); // "Bud: same as bo"
+    if (!(is_sure(entry) || whole) || !(replaces || strange || listed)) return false;
     tell_redefined(entry, means);
     return add_names(entry, means), true;
   }
@@ -259,6 +270,13 @@ private:
     return pattern::one_work_of(value, *vocabulary_, kinds());
   }
 
+  /// "sc2tog: 2 sc together" says what the word means anyway.
+  bool is_same_work(Concept known, const OneWork& work) const {
+    const words::ConceptEntry& means = vocabulary_->concepts[known];
+    if (work.in_one == 1 && work.down == 0) return means.name == work.kind.name;
+    return means.works == work.kind.name && means.in_one == work.in_one && means.down == work.down;
+  }
+
   bool take_work(const Entry& entry, const OneWork& work) {
     const Concept known = known_work(entry);
     const bool usual_increase =
@@ -266,6 +284,10 @@ private:
     const bool usual_decrease = known != no_concept && name_of(known) == "dec" && work.kind.name == "sc2tog";
     if (usual_increase || usual_decrease) return add_names(entry, known), true;
     if (!is_sure(entry) && !entry.definition.in_line && known == no_concept && !is_used(entry)) return false;
+    if (known != no_concept && vocabulary_->concepts[known].sort == ConceptClass::stitch &&
+        !is_same_work(known, work))
+      out_.findings.push_back(
+          redefined(entry.definition.name, entry.names.front(), entry.value, name_of(known)));
     add_kind(work.kind);
     const std::string& name = work.kind.name;
     const Concept kind = words::find_concept(*vocabulary_, name);
@@ -283,6 +305,12 @@ private:
     return add_names(entry, add_concept(own)), true;
   }
 
+  /// "Spine: 3 unfinished tr over the next 3 sts, joined together".
+  bool take_gathered(const Entry& entry, const Gathered& gathered) {
+    if (!gathered.closed) out_.findings.push_back(left_unfinished(entry.definition.value, gathered.kind));
+    return take_stalk(entry, gathered.kind, entry.names.front());
+  }
+
   /// "Prickle: sc, ch 4, sl st back into that sc": one stitch with its chains.
   bool take_stalk(const Entry& entry, stitch::StitchKind kind, const std::string& title) {
     kind.name = short_name_of(entry);
@@ -295,8 +323,8 @@ private:
   bool take_stitch(const Entry& entry, Family family, Concept known) {
     const bool keeps_name = known != no_concept && name_of(known) != "dec" && name_of(known) != "increase";
     // "Petal: 3 tr in one st, joined" is no "bo"
-    const bool named_so =
-        family == Family::none || family_of(entry.name, language_) == family || family_of(entry.value) == family;
+    const bool named_so = family == Family::none || family_of(entry.name, language_) == family ||
+                          family_of(entry.value) == family;
     const std::string name = keeps_name ? std::string(name_of(known))
                              : named_so ? name_in(family, entry)
                                         : short_name_of(entry);
@@ -306,9 +334,12 @@ private:
       return put_kind(own->kind), add_names(entry, words::find_concept(*vocabulary_, "picot")), true;
     if (same != no_concept && !is_work(*vocabulary_, same))
       return entry.definition.in_list; // the language knows it
-    const bool sure = is_sure(entry) || entry.definition.in_line || is_abbreviated(entry);
+    const bool told =
+        family == Family::none && known == no_concept && is_told_in_moves(entry) && is_used(entry);
+    const bool sure = is_sure(entry) || entry.definition.in_line || is_abbreviated(entry) || told;
     if (!own || (family == Family::none && !sure)) return false;
-    if (own->left != 1) tell_loops(entry, own->left, family != Family::none);
+    if (own->left != 1)
+      out_.findings.push_back(loops_left(entry.definition.value, own->left, family != Family::none));
     if (own->kind.title == name) own->kind.title = entry.names.front();
     put_kind(own->kind);
     add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
@@ -339,32 +370,8 @@ private:
       return one != no_concept && vocabulary_->concepts[one].sort == ConceptClass::stitch;
     };
     if (!is_stitch(known) || !is_stitch(means) || known == means) return;
-    Finding finding;
-    finding.severity = Severity::note;
-    finding.code = "redefined";
-    finding.span = entry.definition.name;
-    finding.message = "`" + entry.names.front() + "` is " + std::string(name_of(means)) +
-                      " here, as this line says; without it the word means " + std::string(name_of(known));
-    out_.findings.push_back(std::move(finding));
-  }
-
-  /// `usual`: it is read as stitches of its family are made.
-  void tell_loops(const Entry& entry, int left, bool usual) {
-    Finding finding;
-    finding.severity = Severity::warning;
-    finding.code = "own-stitch";
-    finding.span = entry.definition.value;
-    const std::string loops = std::to_string(left);
-    finding.message =
-        left > 1 && !usual
-            ? "after these moves " + loops +
-                  " loops are on the hook, and a stitch ends with one: `yo, pull through all " + loops +
-                  " loops` is missing at their end"
-        : left > 1 ? "after these moves " + loops +
-                         " loops are on the hook; a stitch ends with one. It is read as it usually is made"
-                   : "these moves pull through more loops than there are on the hook; the stitch is read as "
-                     "it usually is made";
-    out_.findings.push_back(std::move(finding));
+    out_.findings.push_back(
+        redefined(entry.definition.name, entry.names.front(), name_of(means), name_of(known)));
   }
 
   void own_the_kinds() {
@@ -403,8 +410,10 @@ private:
         out_.as_known.push_back(name);
         continue;
       }
-      add_phrase(name, means, entry);
-      if (name.size() > 1 && !is_plural(name)) add_phrase(name + "s", means, entry);
+      for (const std::string& spelt : spellings_of(name)) {
+        add_phrase(spelt, means, entry);
+        if (spelt.size() > 1 && !is_plural(spelt)) add_phrase(spelt + "s", means, entry);
+      }
       any = true;
     }
     waiting_ = waiting_ || any;

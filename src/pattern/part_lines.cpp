@@ -85,6 +85,8 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
   for (std::size_t part = 1; part < parts.size(); ++part) {
     parts[part].goes_on = goes_on(reader, parts[part - 1], parts[part]);
     parts[part].on = part_worked_on(reader, parts, part).value_or(PartLines::nothing);
+    if (parts[part].on == PartLines::nothing)
+      parts[part].on_chain = part_with_chain(reader, parts, part).value_or(PartLines::nothing);
   }
   return parts;
 }

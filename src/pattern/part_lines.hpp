@@ -23,6 +23,7 @@ struct PartLines {
   std::vector<std::uint32_t> in_tree; ///< where each round stands in the tree
   bool goes_on = false;               ///< it is worked on from the last round of the part before
   std::size_t on = nothing;           ///< the part along whose last round it begins
+  std::size_t on_chain = nothing;     ///< the part along the other side of whose chain it begins
   static constexpr std::size_t nothing = static_cast<std::size_t>(-1);
 
   std::string_view name() const { return heading == nullptr ? std::string_view() : heading->heading.name; }

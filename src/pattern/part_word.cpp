@@ -117,18 +117,29 @@ std::set<std::string> words_of_names(const Source& source, const words::Vocabula
   return names;
 }
 
-/// Whether a text may join parts without sewing, looked at cheaply.
-bool may_hold_parts(std::string_view text) {
-  for (const std::string_view word : {"hrough ", "HROUGH ", "hru ", "HRU ", "together", "tog with", "joining",
-                                      "ttach", "TTACH", " both ", "oin the "})
-    if (text.find(word) != std::string_view::npos) return true;
-  return false;
+/// Whether a text may join parts without sewing, looked at cheaply: it has some word that such work is told
+/// by.
+bool may_hold_parts(std::string_view text, const words::Vocabulary& vocabulary) {
+  constexpr std::size_t least = 4; // "of" is everywhere
+  std::string low(text);
+  for (char& c : low) c = words::small(c);
+  if (low.find(" + ") != std::string::npos) return true; // "[ear + head] 6 sc"
+  std::vector<words::Concept> telling;
+  for (const char* name : {"through", "join on", "two parts", "both layers", "together"})
+    telling.push_back(words::find_concept(vocabulary, name));
+  return std::any_of(
+      vocabulary.phrases.begin(), vocabulary.phrases.end(), [&](const words::PhraseEntry& entry) {
+        if (entry.phrase.size() < least || entry.means == words::no_concept) return false;
+        if (std::find(telling.begin(), telling.end(), entry.means) == telling.end()) return false;
+        const std::size_t open = entry.phrase.back() == '~' ? 1 : 0;
+        return low.find(entry.phrase.data(), 0, entry.phrase.size() - open) != std::string::npos;
+      });
 }
 
 } // namespace
 
 void add_piece_words(const Source& source, const words::Vocabulary& vocabulary, OwnWords& own) {
-  if (!may_hold_parts(source.text())) return;
+  if (!may_hold_parts(source.text(), vocabulary)) return;
   const words::Concept piece = words::find_concept(vocabulary, "piece");
   for (const std::string& name : words_of_names(source, vocabulary)) {
     const auto is_it = [&name](const words::PhraseEntry& entry) { return entry.phrase == name; };

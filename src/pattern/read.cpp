@@ -181,6 +181,7 @@ private:
     }
     if (opens_free_loops(first_node)) tree.parts.back().hold = hold_before_work(lines);
     if (lines.on != PartLines::nothing) begin_on(parts[lines.on], lines);
+    if (lines.on_chain != PartLines::nothing) begin_on_chain(parts[lines.on_chain], lines, first_node);
     if (lines.goes_on && !parts[number - 1].in_tree.empty() && !lines.in_tree.empty())
       open_part_edge(tree, lines.in_tree.front(), parts[number - 1].in_tree.back());
   }
@@ -188,10 +189,18 @@ private:
   /// The part in hand is worked along the last round of another.
   void begin_on(const PartLines& owner, const PartLines& lines) {
     if (owner.in_tree.empty() || lines.in_tree.empty()) return;
-    open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back());
+    open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back(),
+                    stitch_begun_in(reader_, lines));
     Part& part = result_.tree.parts.back();
     part.hold = hold_before_work(lines);
     if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
+  }
+
+  /// The part in hand is worked along the other side of another's starting chain, be it that its first round
+  /// itself says so.
+  void begin_on_chain(const PartLines& owner, const PartLines& lines, std::size_t first_node) {
+    if (owner.in_tree.empty() || lines.in_tree.empty()) return;
+    open_chain_of(result_.tree, first_node, lines.in_tree.front(), owner.in_tree.front());
   }
 
   /// Whether one of the nodes from `first` on opens loops that another round left free.

@@ -32,7 +32,10 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
   if (tell_groups(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   if (open_brackets(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
   if (part_words(folded, lattice, vocabulary)) lattice = words::lattice(folded, vocabulary);
-  tell_held_parts(folded, lattice, vocabulary);
+  if (tell_held_parts(folded, lattice, vocabulary) && open_brackets(folded, lattice, vocabulary)) {
+    lattice = words::lattice(folded, vocabulary);
+    tell_held_parts(folded, lattice, vocabulary);
+  }
   Brackets brackets = pair_brackets(folded, lattice, vocabulary);
   const auto named = [&vocabulary](const char* name) { return words::find_concept(vocabulary, name); };
   Sentence sentence{vocabulary,           std::move(folded),   std::move(lattice), std::move(brackets),

@@ -24,7 +24,8 @@ enum class Act : std::uint8_t {
   join,       ///< a slip stitch into the first stitch of the round
   turn,       ///< reads the edge backwards
   start_here, ///< the round begins here from now on
-  other_side, ///< goes on along the other side of the starting chain
+  other_side, ///< goes on along the other side of the starting chain; where `Node::round` is not 0, of the
+              ///< chain of the part that the round before that index is of
   row_ends,   ///< opens the ends of the rows, on the side where the hook is, then on the other; `times` 0: as
               ///< many places as the work there needs, spread evenly, else one for each row
   top_edge,   ///< opens the stitches of the last row
@@ -97,6 +98,9 @@ enum class NodeKind : std::uint8_t {
   reference, ///< as round `round` of the same part was worked
   unread,    ///< words that were not understood; the stated count stands for them
 };
+
+/// Of `Node::round`: none has the number that is named.
+inline constexpr std::uint32_t no_round = 0xFFFFFFFF;
 
 /// A node of what the designer wrote, as she built it. Children are a chain: `child`, then each one's `next`.
 struct Node {

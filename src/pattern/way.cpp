@@ -9,6 +9,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/number_round.hpp"
 #include "pattern/one_line.hpp"
+#include "pattern/opening.hpp"
 #include "pattern/sizes.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/text_words.hpp"
@@ -368,8 +369,14 @@ bool work_into(const Reader& reader, Way& way, Span above) {
   if (brings_start(reader, reading) && !ring && !opens_unnamed_loops(reading)) return false;
   Way below = way;
   below.above = above;
-  read_way(reader, below, way.effort);
-  if (below.readings.empty() || !begins_with(reader, below.readings.front())) return false;
+  const auto begins = [&] {
+    read_way(reader, below, way.effort);
+    return !below.readings.empty() && begins_with(reader, below.readings.front());
+  };
+  if (!begins()) {
+    below.opened = words_that_open_loops(reader.source.at(above), above.begin, reader.vocabulary);
+    if (below.opened.empty() || !begins()) return false;
+  }
   if (ring && !closes_ring(below.readings.front(), above)) return false;
   way = std::move(below);
   return true;

@@ -53,6 +53,12 @@ TEST_CASE("a part is joined without sewing in many ways of saying it") {
            "5 sc, 7 sc together with ear, 12 sc",
            "5 sc, attach ear with next 7 sc (through both layers), 12 sc",
            "5 sc, attach the ear with 7 sc, 12 sc",
+           "5 sc, join ear with 7 sc, 12 sc",
+           "5 sc, 7 sc (through ear and head), 12 sc",
+           "5 sc, [ear + head] 7 sc, 12 sc",
+           "5 sc, join ear with 7 sc (going through ear and head), 12 sc",
+           "5 sc, crochet the ear on with the next 7 sc, 12 sc",
+           "5 sc, attach ear the same way with 7 sc, 12 sc",
            "5 sc, flatten the ear and hold it against the head, 7 sc through all layers, 12 sc",
            "5 sc, flatten the ear, place it in front of the head, 7 sc through all three layers, 12 sc",
            "sc in next 5 sts, take the ear, sc through the ear and head in next 7 sts, sc in next 12 sts",
@@ -151,4 +157,18 @@ TEST_CASE("stitches that stay free beside the joined ones are noted with their n
   for (const pattern::Finding& finding : fabric::check(text.read.tree, text.worked.fabric))
     note += finding.message;
   CHECK(note == "9 of the 14 stitches of round 3 of EAR stay free beside those joined to HEAD");
+}
+
+TEST_CASE("a second part is joined in the way of the first") {
+  for (const char* round :
+       {"2 sc, join ear with 7 sc, 4 sc, join second ear with 7 sc, 4 sc",
+        "2 sc, place first ear against the head, sc through both layers 7 times, 4 sc, attach second ear the "
+        "same "
+        "way with 7 sc, 4 sc",
+        "2 sc, crochet the ear on with 7 sc, 4 sc, crochet the other ear on with 7 sc, 4 sc"}) {
+    INFO(round);
+    const Text text = bear(round);
+    CHECK(text.said == "");
+    CHECK(feet(text) == "113333333111133333331111");
+  }
 }

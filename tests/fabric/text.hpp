@@ -23,6 +23,16 @@ struct Text {
     const auto legs = whorl::fabric::legs_of(worked.fabric, last().first_stitch + index);
     return legs.size() == 0 ? "" : whorl::fabric::id_of(worked.fabric, legs.begin()->into);
   }
+  /// What the nth leg of a part's round goes into.
+  std::string into(const std::string& part, int number, std::uint32_t nth) const {
+    for (const whorl::fabric::Round& round : worked.fabric.rounds) {
+      if (round.number != number || worked.fabric.parts[round.part].key != part) continue;
+      for (std::uint32_t i = 0; i < round.count; ++i)
+        for (const whorl::fabric::Leg& leg : whorl::fabric::legs_of(worked.fabric, round.first_stitch + i))
+          if (--nth == 0) return whorl::fabric::id_of(worked.fabric, leg.into);
+    }
+    return "";
+  }
 
   whorl::pattern::Read read;
   whorl::fabric::Worked worked;

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "pattern/finding.hpp"
+#include "stitch/kind.hpp"
+#include "words/vocabulary.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace whorl::pattern {
+
+/// What is said of the lines in which a designer defines a stitch.
+
+/// "sc = dc": the word of one standard stitch for another.
+Finding redefined(words::Span name, std::string_view named, std::string_view is_now, std::string_view was);
+
+/// Moves that do not come down to one loop. `usual`: it is read as stitches of its family are made.
+Finding loops_left(words::Span moves, int left, bool usual);
+
+/// "3 unfinished tr in the same st", and not that they are joined together.
+Finding left_unfinished(words::Span told, const stitch::StitchKind& kind);
+
+/// "3 unfinished wibbles in the same st": the word that stands where the stitch does which it is made of, if
+/// nobody knows it; none where the explanation is of another kind.
+std::optional<std::string> unknown_base(std::string_view told, const words::Vocabulary& vocabulary);
+Finding made_of_unknown(words::Span told, std::string_view named, std::string_view base);
+
+} // namespace whorl::pattern

@@ -1,0 +1,113 @@
+/// A stitch of the designer's own in one line of the pattern, said as different people say it.
+
+#include "text.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+#include <utility>
+#include <vector>
+
+using namespace whorl;
+using test::Text;
+
+namespace {
+
+Text thing(const std::string& line, const std::string& round) {
+  return Text("Hedge thing\n\nTerms: US\n" + line +
+              "\n\nBODY\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: " + round + "\n");
+}
+
+/// How many legs the stitches of the last round have in all, and how many stitches it makes.
+std::pair<std::uint32_t, std::uint32_t> legs_and_tops(const Text& text) {
+  std::uint32_t legs = 0;
+  for (std::uint32_t i = 0; i < text.last().count; ++i)
+    legs +=
+        static_cast<std::uint32_t>(fabric::legs_of(text.worked.fabric, text.last().first_stitch + i).size());
+  return {legs, text.last().makes};
+}
+
+} // namespace
+
+TEST_CASE("three unfinished stitches in one place are one stitch however that is said") {
+  for (const char* line : {"Tuft: 3 unfinished dc in the same st, joined together",
+                           "Tuft: 3 unfinished dc in the same stitch, closed together",
+                           "Tuft = 3 unfinished dc in the same st, joined together",
+                           "Tuft -- 3 unfinished dc in the same st, joined together",
+                           "Tuft: 3 incomplete dc in same st, yo and pull through all loops",
+                           "Tuft: work 3 unfinished dc in the same stitch, then pull through all 4 loops.",
+                           "TUFT: 3-dc cluster"}) {
+    INFO(line);
+    const Text text = thing(line, "(tuft, sc) x 6 (12)");
+    CHECK(text.said == "");
+    CHECK(legs_and_tops(text) == std::pair(24U, 12U));
+  }
+}
+
+TEST_CASE("a stitch that does not come down to one loop, or is made of an unknown one, is told") {
+  const auto says = [](const char* line, const std::string& words) {
+    return thing(line, "(tuft, sc) x 6 (12)").said.find(words) != std::string::npos;
+  };
+  CHECK(says(
+      "Tuft: 3 unfinished tr in the same st",
+      "these unfinished stitches leave 4 loops on the hook, and a stitch ends with one: `joined together` "
+      "is missing at their end"));
+  CHECK(
+      says("Tuft: yo, insert hook, pull up a loop, yo, insert hook, pull up a loop, yo, pull through 2 loops",
+           "after these moves 4 loops are on the hook, and a stitch ends with one: `yo, pull through all 4 "
+           "loops` is missing at their end"));
+  CHECK(says("Tuft: 3 unfinished wibble in the same st, joined together",
+             "`tuft` is made of `wibble`, and I know no stitch of that name"));
+  CHECK(
+      says("Tuft = popcorn of 5 wibbles", "`tuft` is made of `wibbles`, and I know no stitch of that name"));
+}
+
+TEST_CASE("a standard stitch that a list gives another work is told") {
+  const std::string list = "sc: 2 dc in one stitch";
+  const whorl::pattern::Source source("Odd thing\n\nTerms: US\n" + list +
+                                      "\n\nBODY\nRnd 1: 6 hdc in MR (6)\nRnd 2: sc around (12)\n");
+  const auto read = whorl::pattern::read(source, *whorl::words::find_vocabulary("en-US"));
+  bool told = false;
+  for (const auto& finding : read.findings) told = told || finding.code == "redefined";
+  CHECK(told);
+}
+
+TEST_CASE("another name for a stitch is that stitch") {
+  for (const char* line : {"Bud = bobble", "Bud: bobble", "Bud: same as bobble", "Bud: same as a bobble"}) {
+    INFO(line);
+    const Text text = thing(line, "(bud, sc) x 6 (12)");
+    CHECK(text.said == "");
+    CHECK(text.last().makes == 12);
+    CHECK(text.last().tallies == 2);
+  }
+}
+
+TEST_CASE("stitches listed for one place are a group without brackets too") {
+  for (const char* line :
+       {"Tuft stitch (ts): (sc, ch 1) in the same st", "Tuft stitch (ts): 1 sc, 1 ch in the same st",
+        "Tuft (ts): sc and ch 1 in the same stitch"}) {
+    INFO(line);
+    const Text text = thing(line, "(ts, skip 1) x 6 (6 sc)");
+    CHECK(text.said == "");
+    CHECK(text.last().spaces + text.last().count >= 12);
+  }
+}
+
+TEST_CASE("a stitch told move by move needs no list around it") {
+  const Text text =
+      thing("Thorn: yo, insert hook, pull up a loop, yo, pull through 2 loops, yo, pull through 2 loops",
+            "12 thorn (12)");
+  CHECK(text.said == "");
+  CHECK(text.last().makes == 12);
+}
+
+TEST_CASE("a stitch goes into a round further down, with a comma before the number too") {
+  for (const char* line :
+       {"Deep (dp): sc 1 round down", "Deep: dc, 1 round down", "Deep = spike 1 round down"}) {
+    INFO(line);
+    const std::string name = line[5] == '(' ? "dp" : "deep";
+    const Text text = thing(line, "(" + name + ", sc) x 6 (12)");
+    CHECK(text.said == "");
+    CHECK(text.into(0).substr(0, 7) == "body-1-");
+  }
+}
