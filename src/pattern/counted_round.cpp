@@ -261,6 +261,38 @@ std::optional<std::string> work_explained(const Reader& reader, const Way& way, 
 
 namespace {
 
+/// Whether a word may stand in a round that goes on plainly: one that nobody knows, a small one, `sc`.
+bool may_go_on(const Sentence& sentence, const words::Word& word) {
+  if (word.kind != words::WordKind::phrase) return word.kind != words::WordKind::number;
+  static constexpr std::string_view plain[] = {"even", "around", "count word", "total", "and",
+                                               "with", "sc",     "st"};
+  const auto& entry = sentence.vocabulary.concepts[word.means];
+  return entry.sort == words::ConceptClass::filler ||
+         std::find(std::begin(plain), std::end(plain), entry.name) != std::end(plain);
+}
+
+} // namespace
+
+std::optional<std::string> work_plainly(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 120; ///< bytes
+  constexpr std::uint32_t least = 4;
+  const bool later = way.label.from > 1 && way.label.closed && !way.label.relative;
+  if (!way.above.empty() || !later || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  StatedCount count = find_stated(sentence, reader.kinds);
+  if (count.stated.empty()) count = bare_count(sentence);
+  if (count.stated.size() != 1 || count.begin == 0 || count.stated.front().count < least) return std::nullopt;
+  for (std::uint32_t at = 0; at < count.begin;) {
+    const WordsAt here = words_at(sentence, at);
+    if (!here.empty() && !may_go_on(sentence, *here.first)) return std::nullopt;
+    at = here.empty() ? at + 1 : std::max(here.first->end, at + 1);
+  }
+  const std::string number = std::to_string(count.stated.front().count);
+  return number + " sc (" + number + ")";
+}
+
+namespace {
+
 /// The text of a round whose only work, increases or decreases, does not come to the stated count; none if
 /// the reading is no such.
 std::optional<std::string> spread_to_count(const Reading& reading) {

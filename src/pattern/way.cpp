@@ -247,6 +247,21 @@ void add_explained(const Reader& reader, Way& way, std::string_view text, Span s
   way.readings.insert(none ? way.readings.begin() : way.readings.end(), told.begin(), told.end());
 }
 
+/// Takes a round that nothing is told of but its count for plain, where it reads no other way.
+void go_on_plainly(const Reader& reader, Way& way, std::string_view text, Span span, Effort effort) {
+  if (!way.readings.empty() && way.readings.front().passed_over.empty()) return;
+  const auto work = work_plainly(reader, way, text);
+  if (!work) return;
+  Stuck stuck;
+  std::vector<Reading> plain =
+      read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, stuck);
+  if (plain.empty()) return;
+  plain.resize(1);
+  point_at(plain, span);
+  take_stitch_before(plain);
+  way.readings = std::move(plain);
+}
+
 } // namespace
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
@@ -304,6 +319,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.stated = count_at_end(reader.source.at(way.work));
   add_explained(reader, way, text, span, effort);
   read_without_chat(reader, way, effort);
+  go_on_plainly(reader, way, text, span, effort);
   spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);

@@ -146,3 +146,13 @@ TEST_CASE("a count in words stands behind a comma") {
 TEST_CASE("a letter that other scripts do not have tells that a text is not English") {
   CHECK(complaints("zh-Hans", "1、6（环起）\n2、12（+6）\n3、12\n") == 0);
 }
+
+TEST_CASE("a round of which nothing is told but its count goes on plainly") {
+  CHECK(counts("zh-Hans", "第1圈：环起6短针\n第2圈：6加针\n第3、4圈：就一直绕——12\n") == "6 12 12 12");
+  CHECK(counts("en-US", "R1: 6 sc in MR\nR2: 6 inc\nR3: meander merrily - 12\n") == "6 12 12");
+  CHECK(complaints("en-US", "R1: 6 sc in MR\nR2: 6 inc\nR3: meander merrily - 18\n") > 0);
+}
+
+TEST_CASE("rounds between which something is put begin none") {
+  CHECK(counts("ru", "1. 6 сбн в КА\n2. 6 сбн\nГлаза между 1 и 2 р. на расстоянии 2 п.\n3. 6 сбн\n") == "6 6 6");
+}
