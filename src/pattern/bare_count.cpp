@@ -152,11 +152,29 @@ std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
   }
 }
 
+/// "increase in each, twelve": a number in words that a comma sets off at the end.
+StatedCount count_in_words(const Sentence& sentence, std::uint32_t last) {
+  constexpr std::uint32_t least = 5; // "twice", "two in one"
+  for (const Word& word : sentence.lattice.words) {
+    if (word.kind != WordKind::number || word.end != last || word.number < least || word.begin == 0) continue;
+    const std::string_view text = sentence.text();
+    const std::uint32_t mark = trim_blanks(text, word.begin);
+    if (words::is_digit(text[word.begin]) || mark == 0 || (text[mark - 1] != ',' && text[mark - 1] != ';'))
+      continue;
+    Stated stated;
+    stated.count = word.number;
+    stated.span = sentence.span(word.begin, word.end);
+    return {{stated}, word.begin, sentence.size()};
+  }
+  return {};
+}
+
 } // namespace
 
 StatedCount bare_count(const Sentence& sentence) {
   const std::uint32_t size = trim_separators(sentence.text(), 0, sentence.size());
   const std::uint32_t last = before_endings(sentence, size);
+  if (StatedCount told = count_in_words(sentence, last); !told.stated.empty()) return told;
   const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;

@@ -116,6 +116,15 @@ bool is_glued_to_work(const Head& head, std::size_t place, bool again) {
          phrase_at(head, end, head.ordinal) == nullptr;
 }
 
+/// "number", "no.", "nr", "№" before the number; `place` if none stands there.
+std::size_t pass_word_number(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
+  if (end == place || end >= text.size()) return place;
+  const bool sign = !words::is_small(text[end - 1]); // "no.", "nº", "№"
+  return text[end] == ' ' || (sign && is_digit(text[end])) ? pass_blanks(head, end) : place;
+}
+
 /// Takes up the number behind a link; false if none follows on.
 bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& numbers) {
   if (link.end == 0) return false;
@@ -123,7 +132,8 @@ bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& num
   if (link.kind == Link::comma)
     if (const Word* conjunction = phrase_at(head, place, head.conjunction)) place = conjunction->end;
   const NumberLead lead = number_lead_at(head, pass_blanks(head, place));
-  const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, lead.end), form);
+  const std::size_t sign = pass_word_number(head, lead.end); // "№4-№6"
+  const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, sign), form);
   if (link.slash && lead.word && next.value > numbers.to + 1) link.kind = Link::dash; // "R4/R7"
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
@@ -182,15 +192,6 @@ bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
   return take_next_with_word(head, form, numbers) || take_next_ordinal(head, form, numbers) ||
          take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
-}
-
-/// "number", "no.", "nr", "№" before the number; `place` if none stands there.
-std::size_t pass_word_number(const Head& head, std::size_t place) {
-  const std::string_view text = head.line.text;
-  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
-  if (end == place || end >= text.size()) return place;
-  const bool sign = !words::is_small(text[end - 1]); // "no.", "nº", "№"
-  return text[end] == ' ' || (sign && is_digit(text[end])) ? pass_blanks(head, end) : place;
 }
 
 /// The "с" of "Ряды с 6 по 8"; `place` if a number does not follow.

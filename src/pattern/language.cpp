@@ -3,6 +3,7 @@
 #include "pattern/label.hpp"
 #include "pattern/limits.hpp"
 #include "words/fold.hpp"
+#include "words/letters.hpp"
 #include "words/telling.hpp"
 
 #include <algorithm>
@@ -21,6 +22,7 @@ constexpr double least_known = 2.2;
 /// Where related languages share the words of a short text, it is counted how many there are instead.
 constexpr double least_words_known = 3.5;
 constexpr double least_words_over_english = 1.8;
+constexpr double least_in_other_script = 0.3; ///< where the text is in letters that English does not have
 constexpr double as_likely = 1.02; ///< two languages nearer to each other than this cannot be told apart
 constexpr double nearly_as_likely = 1.15; ///< … and nearer than this by the words of their labels
 constexpr std::size_t words_of_statement = 3;
@@ -79,6 +81,20 @@ void put_labelled_first(std::vector<words::LanguageWeight>& weights, const std::
   }
 }
 
+/// Whether letters stand in the lines that English has none of, nor any language in Latin letters.
+bool has_other_script(const std::vector<std::string>& lines) {
+  const auto other = [](char32_t c) {
+    return (c >= 0x400 && c < 0x530) || (c >= 0x3040 && c < 0x3100) || (c >= 0x4E00 && c < 0xA000);
+  };
+  for (const std::string& line : lines)
+    for (std::size_t at = 0; at < line.size();) {
+      const words::Letter letter = words::letter_at(line, at);
+      if (letter.valid && other(letter.code)) return true;
+      at += std::max<std::size_t>(letter.length, 1);
+    }
+  return false;
+}
+
 /// What the words tell.
 void find_by_words(Language& language, const std::vector<std::string>& lines) {
   std::vector<words::LanguageWeight> weights = words::weigh_languages(lines);
@@ -88,9 +104,11 @@ void find_by_words(Language& language, const std::vector<std::string>& lines) {
     return weight.language == english;
   });
   if (best == weights.end()) return;
+  const bool other = has_other_script(lines);
   const double english_weight = own == weights.end() ? 0 : own->weight;
   const double english_known = own == weights.end() ? 0 : own->known;
-  const bool weighs = best->weight >= least_known && best->weight >= english_weight * least_over_english;
+  const bool weighs = best->weight >= (other ? least_in_other_script : least_known) &&
+                      best->weight >= english_weight * (other ? 1.0 : least_over_english);
   const bool knows = best->known >= least_words_known &&
                      best->known >= english_known * least_words_over_english && best->weight > english_weight;
   if (!weighs && !knows) return;

@@ -5,6 +5,7 @@
 #include "pattern/figures.hpp"
 #include "pattern/text_words.hpp"
 #include "pattern/told_count.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
