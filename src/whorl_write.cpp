@@ -160,7 +160,8 @@ std::vector<Draft> chosen_forms(Writing& writing) {
     bool all_named = true;
     for (const Draft& draft : drafts) {
       const bool lost = draft.renamed && draft.typed && draft.chosen + 1 == draft.forms.size();
-      if (lost && writing.kept_names.insert(writing.pattern.tree.parts[draft.passage.part].name).second) all_named = false;
+      if (lost && writing.kept_names.insert(writing.pattern.tree.parts[draft.passage.part].name).second)
+        all_named = false;
     }
     if (all_named) return drafts;
   }
@@ -271,12 +272,12 @@ std::shared_ptr<const Written::Content> written_of(const Pattern::Content& patte
   const words::Vocabulary &from = words_of(pattern.tree.language),
                           &to = words_of(language_or(options.language, pattern.tree));
   Writing writing{pattern,
-                        from,
-                        to,
-                        say_in(from.language),
-                        say_in(to.language),
-                        first_part(from.language) == first_part(to.language),
-                        options.form,
+                  from,
+                  to,
+                  say_in(from.language),
+                  say_in(to.language),
+                  first_part(from.language) == first_part(to.language),
+                  options.form,
                   filled_in(options.filled),
                   texts_in(from.language),
                   texts_in(to.language)};

@@ -83,14 +83,15 @@ public:
     return "Language: " + said;
   }
 
-  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none, or all stands in
-  /// full words.
+  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none, or all stands
+  /// in full words.
   std::string abbreviations() const {
     if (w_.form == WriteForm::full) return {};
     const std::string list = writing::abbreviations_of(tree_, brief_);
     if (list.empty()) return list;
     const bool named = writing::has_words(w_.say, "write-abbreviations");
-    return (named ? w_.say("write-abbreviations", {}) : w_.from_say("write-abbreviations", {})) + colon() + " " + list;
+    return (named ? w_.say("write-abbreviations", {}) : w_.from_say("write-abbreviations", {})) + colon() +
+           " " + list;
   }
 
 private:
@@ -106,8 +107,12 @@ private:
   }
 
   bool may_be_one(const Passage& a, const Passage& b) const {
-    const auto is_talk = [](Sort sort) { return sort == Sort::note || sort == Sort::prose || sort == Sort::placing; };
-    if (!is_talk(a.sort) || !is_talk(b.sort) || source_.line_of(a.span.begin) != source_.line_of(b.span.begin)) return false;
+    const auto is_talk = [](Sort sort) {
+      return sort == Sort::note || sort == Sort::prose || sort == Sort::placing;
+    };
+    if (!is_talk(a.sort) || !is_talk(b.sort) ||
+        source_.line_of(a.span.begin) != source_.line_of(b.span.begin))
+      return false;
     return book_.piece(source_.at(words::cover(a.span, b.span))).has_value();
   }
 
@@ -167,9 +172,12 @@ private:
     if (w_.same_language) return draft.add(word_for_word(typed), true);
     add_header_words(draft, std::string(typed)); // "Yarn: moss" changes to it
     if (const Words known = book_.text(own)) draft.add(lead + *known, true);
-    const Words sentence = draft.passage.placings.size() == 1 ? writing::placing_in_words(tree_, placing, tongue()) : std::nullopt;
+    const Words sentence = draft.passage.placings.size() == 1
+                               ? writing::placing_in_words(tree_, placing, tongue())
+                               : std::nullopt;
     if (sentence && writing::is_said_wholly(placing, own, w_.from, brief_)) draft.add(lead + *sentence, true);
-    if (sentence) draft.add(lead + *sentence + " [" + std::string(own) + "]", false);
+    for (const std::string& rest : {" [" + std::string(own) + "]", std::string()}) // the table has it
+      if (sentence) draft.add(lead + *sentence + rest, false);
   }
 
   void add_heading(Draft& draft) const {
@@ -209,15 +217,17 @@ private:
     const std::size_t mark = typed.find_first_of(":=");
     if (mark == std::string::npos || !explains_own(typed)) return;
     const std::string name = typed.substr(0, mark + 1) + " ", value = typed.substr(mark + 1);
-    if (const auto made = own_explained(typed.substr(0, mark), value, false)) draft.add(name + made->text, made->whole);
+    for (const bool square : {true, false})
+      if (const auto made = own_explained(typed.substr(0, mark), value, square))
+        draft.add(name + made->text, made->whole);
     const writing::WordForWord words = writing::word_for_word(value, w_.from, brief_);
     draft.add(name + words.text, words.whole);
   }
 
-  /// How a stitch of the pattern's own is made, and what its author says of it besides, in brackets that do not make
-  /// the name of a part of it.
+  /// How a stitch of the pattern's own is made, and what its author says of it besides, in brackets: square
+  /// ones may be taken for the name of a part.
   std::optional<writing::WordForWord> own_explained(std::string_view name, std::string_view value,
-                                                   bool in_list) const {
+                                                    bool square) const {
     if (w_.same_language) return std::nullopt;
     for (const stitch::StitchKind& kind : tree_.kinds) {
       if (!is_explained(kind, name)) continue;
@@ -227,8 +237,10 @@ private:
       if (stop == std::string_view::npos) return writing::WordForWord{*made, true};
       const std::string_view rest = value.substr(stop + 2);
       const Words known = book_.text(rest);
-      return writing::WordForWord{*made + (known ? ". " + *known : "\n" + (in_list ? "[" + std::string(rest) + "]" : "(" + std::string(rest) + ")")),
-                                  known.has_value()};
+      return writing::WordForWord{
+          *made + (known ? ". " + *known
+                         : "\n" + (square ? "[" + std::string(rest) + "]" : "(" + std::string(rest) + ")")),
+          known.has_value()};
     }
     return std::nullopt;
   }
@@ -240,17 +252,23 @@ private:
     const std::string name = header_name(std::string_view(typed).substr(0, mark));
     if (name.empty()) return;
     const bool hook = name == alternatives(w_.say("write-header-hook", {})).front();
-    const writing::HeaderWords value = writing::header_in_words(std::string_view(typed).substr(mark + 1), hook, book_,
-                                                                tongue(), measuring(w_.from_say), measuring(w_.say));
+    const writing::HeaderWords value =
+        writing::header_in_words(std::string_view(typed).substr(mark + 1), hook, book_, tongue(),
+                                 measuring(w_.from_say), measuring(w_.say));
     draft.add(name + colon() + " " + value.text, value.whole);
   }
 
-  std::string colon() const { return writing::has_words(w_.say, "say-colon") ? w_.say("say-colon", {""}) : ":"; }
+  std::string colon() const {
+    return writing::has_words(w_.say, "say-colon") ? w_.say("say-colon", {""}) : ":";
+  }
 
   static writing::Measuring measuring(const writing::Say& say) {
     const auto has = [&say](const char* id) { return writing::has_words(say, id) && !say(id, {}).empty(); };
-    const auto unit = [&](const char* id, const char* usual) { return has(id) ? say(id, {}) : std::string(usual); };
-    return {has("say-decimal-comma"), has("say-inches"), unit("say-mm", "mm"), unit("say-cm", "cm"), unit("say-g", "g")};
+    const auto unit = [&](const char* id, const char* usual) {
+      return has(id) ? say(id, {}) : std::string(usual);
+    };
+    return {has("say-decimal-comma"), has("say-inches"), unit("say-mm", "mm"), unit("say-cm", "cm"),
+            unit("say-g", "g")};
   }
 
   /// A stitch of the pattern's own, by its name; a picot, of so many chains.
@@ -286,7 +304,8 @@ private:
     return std::nullopt;
   }
 
-  /// A line for each stitch of the pattern's own that is explained there; `made`: by how it is made, else word for word.
+  /// A line for each stitch of the pattern's own that is explained there; `made`: by how it is made, else
+  /// word for word.
   std::string own_stitches(pattern::Span span, bool made, bool& whole) const {
     std::string own;
     for (const pattern::Definition& definition : pattern::find_own_list(source_, w_.from).definitions) {
@@ -296,7 +315,8 @@ private:
       const std::string name = picot_in(typed).value_or(typed);
       const std::string_view value = source_.at(definition.value);
       const auto explained = made ? own_explained(typed, value, true) : std::nullopt;
-      const writing::WordForWord words = explained ? *explained : writing::word_for_word(value, w_.from, brief_);
+      const writing::WordForWord words =
+          explained ? *explained : writing::word_for_word(value, w_.from, brief_);
       whole = whole && words.whole;
       own += "\n" + name + (definition.equals ? " = " : ": ") + words.text;
     }

@@ -64,8 +64,16 @@ std::vector<std::uint32_t> things_of(const pattern::Tree& tree, const std::vecto
 
 bool has_own(const std::vector<stitch::StitchKind>& kinds, const stitch::StitchKind& wanted) {
   return std::any_of(kinds.begin(), kinds.end(), [&wanted](const stitch::StitchKind& kind) {
-    return kind.own && kind.name == wanted.name && kind.moves == wanted.moves && kind.takes == wanted.takes &&
+    return kind.name == wanted.name && kind.moves == wanted.moves && kind.takes == wanted.takes &&
            kind.makes == wanted.makes;
+  });
+}
+
+/// Made as a stitch that every language knows: a round that has it is compared for itself.
+bool is_usual(const stitch::StitchKind& kind) {
+  const std::vector<stitch::StitchKind>& usual = stitch::standard_kinds();
+  return std::any_of(usual.begin(), usual.end(), [&kind](const stitch::StitchKind& one) {
+    return one.moves == kind.moves && one.takes == kind.takes && one.makes == kind.makes;
   });
 }
 
@@ -133,7 +141,8 @@ bool Judge::same_list(std::size_t draft) const {
   const pattern::Span span = drafts_[draft].passage.span;
   const std::string_view text = pattern_.source.at(span);
   for (const stitch::StitchKind& kind : pattern_.tree.kinds)
-    if (kind.own && text.find(kind.name) != std::string_view::npos && !has_own(read_.tree.kinds, kind))
+    if (kind.own && !is_usual(kind) && text.find(kind.name) != std::string_view::npos &&
+        !has_own(read_.tree.kinds, kind))
       return false;
   return true;
 }

@@ -1,6 +1,8 @@
 #include "whorl_write.hpp"
 
+#include "words/lattice.hpp"
 #include "writing/instruction.hpp"
+#include "writing/name.hpp"
 #include "writing/placing_words.hpp"
 #include "writing/said_wholly.hpp"
 #include "writing/shortest.hpp"
@@ -75,18 +77,33 @@ private:
       const bool head = placing.span.end <= begin_of(round);
       if (head) continue;
       const std::string typed(source_.at(placing.span));
+      if (is_said_of_chain(placing, typed)) continue;
       const std::string words = said_beside(placing, typed, in_brackets, all);
       const bool before = placing.what == pattern::What::change && placing.span.begin < body_of(round);
       (before ? all.before : all.behind) += before ? words + " " : " " + words;
     }
-    if (round.stated.empty() && !all.behind.empty())
-      all.behind = std::string(stop()) + all.behind;
+    if (round.stated.empty() && !all.behind.empty()) all.behind = std::string(stop()) + all.behind;
     return all;
   }
 
-  /// One thing that is said beside the work: a sentence of the language, with the author's own words behind it where they
-  /// say more.
-  std::string said_beside(const Placing& placing, const std::string& typed, bool in_brackets, Beside& all) const {
+  /// "(counts as dc)", which the chain itself says where the language has words for it.
+  bool is_said_of_chain(const Placing& placing, std::string_view typed) const {
+    if (placing.what != pattern::What::note || w_.same_language ||
+        !writing::has_words(w_.say, "say-counting-chain"))
+      return false;
+    const words::Folded folded = words::fold(typed);
+    const words::Lattice lattice = words::lattice(folded, w_.from);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [this](const words::Word& word) {
+      if (word.kind != words::WordKind::phrase || word.means >= w_.from.concepts.size()) return false;
+      const std::string& name = w_.from.concepts[word.means].name;
+      return name == "counted" || name == "not counted";
+    });
+  }
+
+  /// One thing that is said beside the work: a sentence of the language, with the author's own words behind
+  /// it where they say more.
+  std::string said_beside(const Placing& placing, const std::string& typed, bool in_brackets,
+                          Beside& all) const {
     if (const Words known = book_.text(typed)) return *known;
     const Words sentence = writing::placing_in_words(tree_, placing, brief_);
     if (sentence && writing::is_said_wholly(placing, typed, w_.from, brief_)) return *sentence;
@@ -159,8 +176,8 @@ private:
     const std::set<pattern::NodeId> stars = typed_with_stars(round);
     const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
       if (!stars.empty())
-        add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, {&stars}), tongue, beside,
-                 plainness);
+        add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, {&stars}), tongue,
+                 beside, plainness);
       add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside,
                plainness);
     };
