@@ -12,10 +12,14 @@ namespace {
 
 constexpr int most_readings = 40; ///< of the whole text, while the forms are chosen
 
-writing::Say say_in(std::string_view language) {
+const drawing::Wording& texts_in(std::string_view language) {
   static const drawing::Wording none; // nothing falls back to English in silence
   const drawing::Wording* const found = drawing::find_wording(language);
-  const drawing::Wording& wording = found != nullptr ? *found : none;
+  return found != nullptr ? *found : none;
+}
+
+writing::Say say_in(std::string_view language) {
+  const drawing::Wording& wording = texts_in(language);
   return [&wording](std::string_view id, const std::vector<std::string>& with) {
     return drawing::say(wording, id, with);
   };
@@ -148,6 +152,20 @@ private:
   std::vector<Draft>& drafts_;
 };
 
+/// A part that could not be given its name in the other language keeps its own, wherever it is named.
+std::vector<Draft> chosen_forms(Writing& writing) {
+  for (;;) {
+    std::vector<Draft> drafts = drafts_of(writing);
+    Choice(writing, drafts).choose();
+    bool all_named = true;
+    for (const Draft& draft : drafts) {
+      const bool lost = draft.renamed && draft.typed && draft.chosen + 1 == draft.forms.size();
+      if (lost && writing.kept_names.insert(writing.pattern.tree.parts[draft.passage.part].name).second) all_named = false;
+    }
+    if (all_named) return drafts;
+  }
+}
+
 /// What is left for the translator.
 std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft>& drafts,
                                  const Judge& judge) {
@@ -252,16 +270,17 @@ std::shared_ptr<const Written::Content> written_of(const Pattern::Content& patte
   };
   const words::Vocabulary &from = words_of(pattern.tree.language),
                           &to = words_of(language_or(options.language, pattern.tree));
-  const Writing writing{pattern,
+  Writing writing{pattern,
                         from,
                         to,
                         say_in(from.language),
                         say_in(to.language),
                         first_part(from.language) == first_part(to.language),
                         options.form,
-                        filled_in(options.filled)};
-  std::vector<Draft> drafts = drafts_of(writing);
-  Choice(writing, drafts).choose();
+                  filled_in(options.filled),
+                  texts_in(from.language),
+                  texts_in(to.language)};
+  std::vector<Draft> drafts = chosen_forms(writing);
   const ReadWork read = read_work(composed(pattern.source, drafts), to);
   auto written = std::make_shared<Written::Content>();
   written->language = to.language;

@@ -6,10 +6,14 @@
 #include "pattern/source.hpp"
 #include "pattern/tree.hpp"
 #include "whorl_content.hpp"
+#include "drawing/wording.hpp"
 #include "writing/passage.hpp"
+#include "writing/phrasebook.hpp"
 #include "writing/tongue.hpp"
 
+#include <algorithm>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -35,10 +39,12 @@ struct Draft {
   bool filled = false; ///< the first form is what a translator filled in
   std::vector<std::string> partly; ///< the forms in which words of the first language are left
   bool unread = false; ///< nobody understood it
+  bool renamed = false; ///< heading: the forms give the part the name that it has in the other language
   bool prose = false; ///< its last form is nothing to worry about in the language that it is written in
 
   /// Adds a form; `whole`: no word of the first language is left in it.
   void add(std::string form, bool whole) {
+    if (std::find(forms.begin(), forms.end(), form) != forms.end()) return;
     if (!whole) partly.push_back(form);
     forms.push_back(std::move(form));
   }
@@ -53,12 +59,25 @@ struct Writing {
   bool same_language = false; ///< but for the dialect
   WriteForm form = WriteForm::kept;
   std::map<std::string, std::string> filled; ///< translations that were filled in
+  const drawing::Wording &from_texts, &texts; ///< where the words come from
+  std::set<std::string> kept_names = {};      ///< of parts: what they would be called is not read as their name
 };
+
+/// Names of things and colours in the other language, by what they are called, folded.
+writing::Names thing_names(const Writing& writing);
+/// What patterns say again and again, in both languages.
+writing::Phrases stock_sentences(const Writing& writing);
+/// What parts are called in the other language, where it has a word for them.
+std::map<std::string, std::string> part_names(const Writing& writing);
+/// What colours are called, and parts; "": they keep their names.
+writing::Names names_of(const Writing& writing);
+
 std::vector<Draft> drafts_of(const Writing& writing);
 
 /// The forms of lines of instruction: label, work, count, and what else stands in them. `full`: the tongue without
 /// abbreviations.
-void add_round_forms(Draft& draft, const Writing& writing, const writing::Tongue& brief, const writing::Tongue& full);
+void add_round_forms(Draft& draft, const Writing& writing, const writing::Tongue& brief, const writing::Tongue& full,
+                     const writing::Phrasebook& book);
 
 /// Puts the chosen forms together and says where each stands.
 std::string composed(const pattern::Source& source, std::vector<Draft>& drafts);

@@ -4,8 +4,11 @@
 #include "words/fold.hpp"
 #include "words/telling.hpp"
 #include "writing/abbreviations.hpp"
+#include "writing/header_words.hpp"
 #include "writing/name.hpp"
+#include "writing/own_stitch_words.hpp"
 #include "writing/placing_words.hpp"
+#include "writing/said_wholly.hpp"
 #include "writing/word_for_word.hpp"
 
 #include <algorithm>
@@ -13,6 +16,7 @@
 namespace whorl {
 namespace {
 
+using writing::alternatives;
 using writing::Passage;
 using writing::Tongue;
 using Sort = Passage::Sort;
@@ -20,41 +24,13 @@ using Words = std::optional<std::string>;
 
 std::string in_small(std::string_view text) { return words::fold(text).text; }
 
-/// The words of an id that are parted by bars.
-std::vector<std::string> alternatives(const std::string& text) {
-  std::vector<std::string> all{""};
-  for (const char c : text)
-    if (c == '|')
-      all.emplace_back();
-    else
-      all.back() += c;
-  return all;
-}
-
-/// What colours are called, and the parts of the pattern, which keep their names.
-writing::Names names_of(const Writing& w) {
-  constexpr const char* colours[] = {"amber",  "beige",  "black",  "blue",   "brown",   "chestnut", "cream",
-                                     "gold",   "green",  "grey",   "moss",   "mustard", "oat",      "olive",
-                                     "orange", "pink",   "purple", "red",    "rose",    "russet",   "rust",
-                                     "sand",   "silver", "violet", "walnut", "white",   "yellow"};
-  writing::Names names;
-  if (w.same_language) return names;
-  for (const pattern::Part& part : w.pattern.tree.parts) names.emplace(in_small(part.name), "");
-  for (const char* colour : colours) {
-    const std::string id = std::string("say-colour-") + colour;
-    if (!writing::has_words(w.from_say, id) || !writing::has_words(w.say, id)) continue;
-    for (const std::string& name : alternatives(w.from_say(id, {})))
-      names.insert_or_assign(in_small(name), alternatives(w.say(id, {})).front());
-  }
-  return names;
-}
-
 /// Forms of the passages of one pattern.
 class Forms {
 public:
   explicit Forms(const Writing& writing)
       : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
-        brief_(w_.to, w_.say, false, names_of(w_)), full_(w_.to, w_.say, true, names_of(w_)) {}
+        brief_(w_.to, w_.say, false, names_of(w_)), full_(w_.to, w_.say, true, names_of(w_)),
+        parts_(part_names(w_)), book_(stock_sentences(w_), all_names(), w_.from, tongue()) {}
 
   Draft draft(Passage passage) {
     Draft draft;
@@ -72,6 +48,20 @@ public:
     else
       draft.forms.erase(alike + 1, draft.forms.end());
     return draft;
+  }
+
+  /// Passages of one sentence that the language has a sentence for are one.
+  std::vector<Passage> joined(std::vector<Passage> passages) const {
+    for (std::size_t i = 0; i + 1 < passages.size(); ++i)
+      while (i + 1 < passages.size() && may_be_one(passages[i], passages[i + 1])) {
+        Passage& one = passages[i];
+        const Passage& next = passages[i + 1];
+        one.span = words::cover(one.span, next.span);
+        one.placings.insert(one.placings.end(), next.placings.begin(), next.placings.end());
+        if (one.sort != Sort::placing && next.sort == Sort::placing) one.sort = Sort::placing;
+        passages.erase(passages.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+      }
+    return passages;
   }
 
   /// A passage that the pattern does not have, before the text at `at`.
@@ -93,15 +83,34 @@ public:
     return "Language: " + said;
   }
 
-  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none.
+  /// "Abbreviations: sc = single crochet, inc = …", of what the pattern uses; "": it uses none, or all stands in
+  /// full words.
   std::string abbreviations() const {
+    if (w_.form == WriteForm::full) return {};
     const std::string list = writing::abbreviations_of(tree_, brief_);
     if (list.empty()) return list;
     const bool named = writing::has_words(w_.say, "write-abbreviations");
-    return (named ? w_.say("write-abbreviations", {}) : w_.from_say("write-abbreviations", {})) + ": " + list;
+    return (named ? w_.say("write-abbreviations", {}) : w_.from_say("write-abbreviations", {})) + colon() + " " + list;
   }
 
 private:
+  const Tongue& tongue() const { return w_.form == WriteForm::full ? full_ : brief_; }
+
+  /// Of things, colours and the pattern's parts.
+  writing::Names all_names() const {
+    writing::Names names = thing_names(w_);
+    for (const pattern::Part& part : tree_.parts) {
+      if (!part.name.empty() && !w_.same_language) names.emplace(in_small(part.name), part.name);
+    }
+    return names;
+  }
+
+  bool may_be_one(const Passage& a, const Passage& b) const {
+    const auto is_talk = [](Sort sort) { return sort == Sort::note || sort == Sort::prose || sort == Sort::placing; };
+    if (!is_talk(a.sort) || !is_talk(b.sort) || source_.line_of(a.span.begin) != source_.line_of(b.span.begin)) return false;
+    return book_.piece(source_.at(words::cover(a.span, b.span))).has_value();
+  }
+
   std::string typed_of(const Passage& passage) const { return std::string(source_.at(passage.span)); }
 
   std::string word_for_word(std::string_view text) const {
@@ -113,7 +122,7 @@ private:
     switch (passage.sort) {
     case Sort::round:
       draft.work = true;
-      return add_round_forms(draft, w_, brief_, full_);
+      return add_round_forms(draft, w_, brief_, full_, book_);
     case Sort::placing:
       draft.work = true;
       return add_placing(draft);
@@ -121,7 +130,7 @@ private:
       draft.prose = w_.same_language;
       return add_heading(draft);
     case Sort::header:
-      draft.prose = true;
+      draft.prose = w_.same_language;
       return add_header(draft);
     case Sort::list:
       draft.prose = w_.same_language;
@@ -131,12 +140,20 @@ private:
     case Sort::note:
     case Sort::prose:
       draft.prose = w_.same_language;
-      return;
+      return add_stock(draft);
     }
+  }
+
+  /// A sentence that the language has for what is typed.
+  void add_stock(Draft& draft) const {
+    const std::string_view typed = source_.at(draft.passage.span);
+    if (const Words known = book_.text(typed)) return draft.add(*known, true);
+    if (const Words partly = book_.text_partly(typed)) draft.add(*partly, false);
   }
 
   /// A sentence of the language; where the author says more than that, her own words stand behind it.
   void add_placing(Draft& draft) const {
+    if (draft.passage.placings.empty()) return add_stock(draft);
     const pattern::Placing& placing = tree_.placings[draft.passage.placings.front()];
     const std::string_view typed = source_.at(draft.passage.span);
     // What links it to the sentence before is no word of it.
@@ -147,27 +164,32 @@ private:
     std::string_view own = typed.substr(links ? link.size() : 0);
     own.remove_prefix(std::min(own.find_first_not_of(" .,;"), own.size()));
     const std::string lead = begin > 0 ? " " : "";
-    const writing::WordForWord words = writing::word_for_word(typed, w_.from, brief_);
-    const bool whole = writing::word_for_word(own, w_.from, brief_).whole;
-    const Words sentence = draft.passage.placings.size() == 1 && !w_.same_language
-                               ? writing::placing_in_words(tree_, placing, brief_)
-                               : std::nullopt;
-    if (sentence && whole) draft.add(lead + *sentence, true);
-    if (sentence && !whole)
-      for (const std::string& rest : {" [" + std::string(own) + "]", std::string()})
-        draft.add(lead + *sentence + rest, false);
-    draft.add(words.text, words.whole);
+    if (w_.same_language) return draft.add(word_for_word(typed), true);
+    add_header_words(draft, std::string(typed)); // "Yarn: moss" changes to it
+    if (const Words known = book_.text(own)) draft.add(lead + *known, true);
+    const Words sentence = draft.passage.placings.size() == 1 ? writing::placing_in_words(tree_, placing, tongue()) : std::nullopt;
+    if (sentence && writing::is_said_wholly(placing, own, w_.from, brief_)) draft.add(lead + *sentence, true);
+    if (sentence) draft.add(lead + *sentence + " [" + std::string(own) + "]", false);
   }
 
   void add_heading(Draft& draft) const {
     const pattern::Part& part = tree_.parts[draft.passage.part];
-    if (w_.same_language || part.make == 1) return;
-    const std::string number = std::to_string(part.make);
-    const std::string note = part.note.empty() || typed_of(draft.passage).find(part.note) == std::string::npos
-                                 ? std::string()
-                                 : ", " + part.note;
-    draft.forms.push_back(part.name + " (" + w_.say("make", {number}) + ")" + note);
-    draft.forms.push_back(part.name + " (x" + number + ")" + note);
+    const auto known = parts_.find(part.name);
+    draft.renamed = known != parts_.end();
+    if (w_.same_language || (part.make == 1 && !draft.renamed)) return;
+    const std::string number = std::to_string(part.make), name = draft.renamed ? known->second : part.name;
+    const bool has_note = !part.note.empty() && typed_of(draft.passage).find(part.note) != std::string::npos;
+    const Words note = has_note ? note_in_words(part.note) : Words("");
+    const std::string behind = !has_note ? "" : ", " + note.value_or(part.note);
+    const bool whole = note.has_value() && (draft.renamed || w_.same_language);
+    if (part.make == 1) return draft.add(name + behind, whole);
+    draft.add(name + " (" + w_.say("make", {number}) + ")" + behind, whole);
+    draft.add(name + " (x" + number + ")" + behind, whole);
+  }
+
+  Words note_in_words(std::string_view note) const {
+    const Words name = book_.name(note);
+    return name ? name : book_.piece(note);
   }
 
   /// What a header is called in the other language, or "".
@@ -183,40 +205,110 @@ private:
 
   void add_header(Draft& draft) const {
     const std::string typed = typed_of(draft.passage);
-    const pattern::Header& header = tree_.headers[draft.passage.header];
+    add_header_words(draft, typed);
     const std::size_t mark = typed.find_first_of(":=");
-    if (mark == std::string::npos) return;
-    if (const std::string name = header_name(header.name); !name.empty() && !w_.same_language)
-      draft.forms.push_back(name + brief_.named(typed.substr(mark)));
-    if (explains_own(typed))
-      draft.forms.push_back(typed.substr(0, mark + 1) + " " + word_for_word(typed.substr(mark + 1)));
+    if (mark == std::string::npos || !explains_own(typed)) return;
+    const std::string name = typed.substr(0, mark + 1) + " ", value = typed.substr(mark + 1);
+    if (const auto made = own_explained(typed.substr(0, mark), value, false)) draft.add(name + made->text, made->whole);
+    const writing::WordForWord words = writing::word_for_word(value, w_.from, brief_);
+    draft.add(name + words.text, words.whole);
+  }
+
+  /// How a stitch of the pattern's own is made, and what its author says of it besides, in brackets that do not make
+  /// the name of a part of it.
+  std::optional<writing::WordForWord> own_explained(std::string_view name, std::string_view value,
+                                                   bool in_list) const {
+    if (w_.same_language) return std::nullopt;
+    for (const stitch::StitchKind& kind : tree_.kinds) {
+      if (!is_explained(kind, name)) continue;
+      const Words made = writing::own_stitch_in_words(kind, tree_, brief_);
+      if (!made) continue;
+      const std::size_t stop = value.find(". ");
+      if (stop == std::string_view::npos) return writing::WordForWord{*made, true};
+      const std::string_view rest = value.substr(stop + 2);
+      const Words known = book_.text(rest);
+      return writing::WordForWord{*made + (known ? ". " + *known : "\n" + (in_list ? "[" + std::string(rest) + "]" : "(" + std::string(rest) + ")")),
+                                  known.has_value()};
+    }
+    return std::nullopt;
+  }
+
+  /// "Garn: Moos, 30 g" of "Yarn: moss, 30 g".
+  void add_header_words(Draft& draft, const std::string& typed) const {
+    const std::size_t mark = typed.find_first_of(":=");
+    if (mark == std::string::npos || w_.same_language) return;
+    const std::string name = header_name(std::string_view(typed).substr(0, mark));
+    if (name.empty()) return;
+    const bool hook = name == alternatives(w_.say("write-header-hook", {})).front();
+    const writing::HeaderWords value = writing::header_in_words(std::string_view(typed).substr(mark + 1), hook, book_,
+                                                                tongue(), measuring(w_.from_say), measuring(w_.say));
+    draft.add(name + colon() + " " + value.text, value.whole);
+  }
+
+  std::string colon() const { return writing::has_words(w_.say, "say-colon") ? w_.say("say-colon", {""}) : ":"; }
+
+  static writing::Measuring measuring(const writing::Say& say) {
+    const auto has = [&say](const char* id) { return writing::has_words(say, id) && !say(id, {}).empty(); };
+    const auto unit = [&](const char* id, const char* usual) { return has(id) ? say(id, {}) : std::string(usual); };
+    return {has("say-decimal-comma"), has("say-inches"), unit("say-mm", "mm"), unit("say-cm", "cm"), unit("say-g", "g")};
+  }
+
+  /// A stitch of the pattern's own, by its name; a picot, of so many chains.
+  static bool is_explained(const stitch::StitchKind& kind, std::string_view text) {
+    if (!kind.own && !stitch::is_picot(kind)) return false;
+    const bool letters = kind.name.size() < 3; // "X" is another than "x"
+    return letters ? text.find(kind.name) != std::string_view::npos
+                   : in_small(text).find(in_small(kind.name)) != std::string::npos;
   }
 
   bool explains_own(std::string_view text) const {
-    return std::any_of(tree_.kinds.begin(), tree_.kinds.end(), [text](const stitch::StitchKind& kind) {
-      return kind.own && text.find(kind.name) != std::string_view::npos;
-    });
+    return std::any_of(tree_.kinds.begin(), tree_.kinds.end(),
+                       [text](const stitch::StitchKind& kind) { return is_explained(kind, text); });
   }
 
   /// The list anew, and the stitches of the pattern's own, which keep their names.
   void add_list(Draft& draft) const {
-    const pattern::OwnList list = pattern::find_own_list(source_, w_.from);
-    std::string own;
-    for (const pattern::Definition& definition : list.definitions) {
-      if (definition.name.begin < draft.passage.span.begin || definition.value.end > draft.passage.span.end)
-        continue;
-      const std::string name(source_.at(definition.name));
-      if (!explains_own(name)) continue;
-      own += "\n" + name + (definition.equals ? " = " : ": ") + word_for_word(source_.at(definition.value));
+    const std::string brief = abbreviations();
+    for (const bool made : {true, false}) {
+      bool whole = true;
+      const std::string own = own_stitches(draft.passage.span, made, whole);
+      if (made && own.empty()) continue;
+      if (!brief.empty()) draft.add(brief + own, whole);
+      draft.add(own.empty() ? own : own.substr(1), whole);
     }
-    draft.forms.push_back(abbreviations() + own);
-    if (!own.empty()) draft.forms.push_back(own.substr(1));
+  }
+
+  /// What the language calls a picot, where a name is one.
+  Words picot_in(std::string_view name) const {
+    for (std::uint32_t i = 0; i < tree_.kinds.size(); ++i)
+      if (stitch::is_picot(tree_.kinds[i]) && is_explained(tree_.kinds[i], name))
+        return brief_.stitch(tree_, static_cast<stitch::KindId>(i));
+    return std::nullopt;
+  }
+
+  /// A line for each stitch of the pattern's own that is explained there; `made`: by how it is made, else word for word.
+  std::string own_stitches(pattern::Span span, bool made, bool& whole) const {
+    std::string own;
+    for (const pattern::Definition& definition : pattern::find_own_list(source_, w_.from).definitions) {
+      if (definition.name.begin < span.begin || definition.value.end > span.end) continue;
+      const std::string typed(source_.at(definition.name));
+      if (!explains_own(typed)) continue;
+      const std::string name = picot_in(typed).value_or(typed);
+      const std::string_view value = source_.at(definition.value);
+      const auto explained = made ? own_explained(typed, value, true) : std::nullopt;
+      const writing::WordForWord words = explained ? *explained : writing::word_for_word(value, w_.from, brief_);
+      whole = whole && words.whole;
+      own += "\n" + name + (definition.equals ? " = " : ": ") + words.text;
+    }
+    return own;
   }
 
   const Writing& w_;
   const pattern::Tree& tree_;
   const pattern::Source& source_;
   Tongue brief_, full_;
+  std::map<std::string, std::string> parts_;
+  writing::Phrasebook book_;
 };
 
 } // namespace
@@ -226,7 +318,7 @@ std::vector<Draft> drafts_of(const Writing& writing) {
   const pattern::Tree& tree = writing.pattern.tree;
   std::vector<Draft> drafts;
   bool language = false, list = false;
-  for (Passage& passage : writing::passages_of(writing.pattern.source, tree, writing.from)) {
+  for (Passage& passage : forms.joined(writing::passages_of(writing.pattern.source, tree, writing.from))) {
     language = language || passage.sort == Sort::language;
     list = list || passage.sort == Sort::list;
     drafts.push_back(forms.draft(std::move(passage)));

@@ -120,7 +120,8 @@ bool Judge::same_heading(std::size_t draft, bool strictly) const {
   if (parts_[draft].size() != 1) return false;
   const pattern::Part &one = pattern_.tree.parts[drafts_[draft].passage.part],
                       &other = read_.tree.parts[parts_[draft].front()];
-  const bool translated = drafts_[draft].filled && drafts_[draft].chosen == 0;
+  const bool translated = (drafts_[draft].filled && drafts_[draft].chosen == 0) ||
+                          (drafts_[draft].renamed && drafts_[draft].chosen + 1 < drafts_[draft].forms.size());
   return (translated || one.name == other.name) && one.make == other.make &&
          (!strictly || one.hold == other.hold);
 }

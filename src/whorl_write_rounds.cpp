@@ -2,10 +2,13 @@
 
 #include "writing/instruction.hpp"
 #include "writing/placing_words.hpp"
+#include "writing/said_wholly.hpp"
 #include "writing/shortest.hpp"
 #include "writing/word_for_word.hpp"
 
 #include <algorithm>
+#include <set>
+#include <vector>
 
 namespace whorl {
 namespace {
@@ -25,9 +28,10 @@ struct Beside {
 
 class RoundForms {
 public:
-  RoundForms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full)
+  RoundForms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full,
+             const writing::Phrasebook& book)
       : draft_(draft), w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
-        brief_(brief), full_(full) {}
+        brief_(brief), full_(full), book_(book) {}
 
   void add() {
     const std::vector<std::uint32_t>& rounds = draft_.passage.rounds;
@@ -56,8 +60,11 @@ private:
 
   void add_word_for_word(const std::string& head, std::string_view text) {
     const writing::WordForWord words = writing::word_for_word(text, w_.from, brief_);
-    draft_.add(head + words.text, words.whole);
+    // Word for word it is read, but nobody writes so: a translator has to look at it.
+    draft_.add(head + words.text, words.whole && w_.same_language);
   }
+
+  std::string_view stop() const { return brief_.words().blanks_between_words ? "." : "\xE3\x80\x82"; }
 
   /// What is said in a line besides its work: sentences of the language; a remark stays as its author has it,
   /// in brackets if asked.
@@ -68,19 +75,24 @@ private:
       const bool head = placing.span.end <= begin_of(round);
       if (head) continue;
       const std::string typed(source_.at(placing.span));
-      Words words = writing::placing_in_words(tree_, placing, brief_);
-      if (!words) {
-        const writing::WordForWord by_word = writing::word_for_word(typed, w_.from, brief_);
-        const bool whole = by_word.whole && by_word.text.find_first_not_of(" .,;()") != std::string::npos;
-        all.whole = all.whole && ((whole && !in_brackets) || w_.same_language);
-        words = in_brackets ? "[" + typed + "]" : whole ? by_word.text : typed;
-      }
+      const std::string words = said_beside(placing, typed, in_brackets, all);
       const bool before = placing.what == pattern::What::change && placing.span.begin < body_of(round);
-      (before ? all.before : all.behind) += before ? *words + " " : " " + *words;
+      (before ? all.before : all.behind) += before ? words + " " : " " + words;
     }
     if (round.stated.empty() && !all.behind.empty())
-      all.behind = (brief_.words().blanks_between_words ? "." : "\xE3\x80\x82") + all.behind;
+      all.behind = std::string(stop()) + all.behind;
     return all;
+  }
+
+  /// One thing that is said beside the work: a sentence of the language, with the author's own words behind it where they
+  /// say more.
+  std::string said_beside(const Placing& placing, const std::string& typed, bool in_brackets, Beside& all) const {
+    if (const Words known = book_.text(typed)) return *known;
+    const Words sentence = writing::placing_in_words(tree_, placing, brief_);
+    if (sentence && writing::is_said_wholly(placing, typed, w_.from, brief_)) return *sentence;
+    all.whole = all.whole && w_.same_language;
+    if (sentence && !w_.same_language) return *sentence + " [" + typed + "]";
+    return in_brackets ? "[" + typed + "]" : w_.same_language ? word_for_word(typed) : typed;
   }
 
   /// Remarks on what stands above a line.
@@ -110,7 +122,7 @@ private:
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
     for (const std::string& head : heads_of(round))
-      draft_.add(head + label + (label.empty() ? "" : " ") + beside.before + *work +
+      draft_.add(head + label + (label.empty() || work->front() == '\n' ? "" : " ") + beside.before + *work +
                      (count->empty() ? "" : " ") + *count + beside.behind,
                  beside.whole);
   }
@@ -127,7 +139,7 @@ private:
     if (blanks == 0) return {""};
     std::vector<std::string> heads;
     if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
-      heads.push_back(*words + "." + remarks_above(round) + std::string(text.substr(blanks)));
+      heads.push_back(*words + std::string(stop()) + remarks_above(round) + std::string(text.substr(blanks)));
     heads.push_back(word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks)));
     return heads;
   }
@@ -144,11 +156,16 @@ private:
   void add_instructions(const RoundText& round, const Beside& beside) {
     const std::uint32_t from = begin_of(round);
     const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, from);
+    const std::set<pattern::NodeId> stars = typed_with_stars(round);
     const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
+      if (!stars.empty())
+        add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, {&stars}), tongue, beside,
+                 plainness);
       add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside,
                plainness);
     };
     if (w_.form == WriteForm::full) {
+      add_lines(round, beside);
       by_tree(full_, Plainness::places);
       by_tree(full_, Plainness::usual);
     }
@@ -159,6 +176,33 @@ private:
     // What a line does to more than its own stitches is said in its author's words.
     for (const Plainness plainness : {Plainness::usual, Plainness::places})
       add_line(round, writing::instruction(tree_, steps, brief_, plainness), brief_, beside, plainness);
+  }
+
+  /// The repeats that their author wrote with stars.
+  std::set<pattern::NodeId> typed_with_stars(const RoundText& round) const {
+    std::set<pattern::NodeId> stars;
+    std::vector<pattern::NodeId> waiting{round.body};
+    while (!waiting.empty()) {
+      const pattern::NodeId id = waiting.back();
+      waiting.pop_back();
+      if (id >= tree_.nodes.size()) continue;
+      const pattern::Node& node = tree_.nodes[id];
+      waiting.insert(waiting.end(), {node.next, node.child});
+      if (node.kind != pattern::NodeKind::repeat || node.span.empty()) continue;
+      const std::uint32_t before = std::max(node.span.begin, 1U) - 1;
+      if (source_.at({before, node.span.begin + 1}).find('*') != std::string_view::npos) stars.insert(id);
+    }
+    return stars;
+  }
+
+  /// In full words, a step a line: how far the round has come behind each, the count behind the last.
+  void add_lines(const RoundText& round, const Beside& beside) {
+    const auto entry = static_cast<std::uint32_t>(&round - tree_.rounds.data());
+    const writing::Running running = writing::running_of(tree_, w_.pattern.fabric, entry);
+    Words work = writing::instruction(tree_, round.body, begin_of(round), full_, Plainness::places,
+                                      {nullptr, &running, !round.stated.empty()});
+    if (!work || work->find('\n') == std::string::npos) return;
+    add_line(round, "\n" + *work, full_, beside, Plainness::places);
   }
 
   /// The label as the language has it, all behind it word for word.
@@ -177,12 +221,14 @@ private:
   const pattern::Tree& tree_;
   const pattern::Source& source_;
   const Tongue &brief_, &full_;
+  const writing::Phrasebook& book_;
 };
 
 } // namespace
 
-void add_round_forms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full) {
-  RoundForms(draft, writing, brief, full).add();
+void add_round_forms(Draft& draft, const Writing& writing, const Tongue& brief, const Tongue& full,
+                     const writing::Phrasebook& book) {
+  RoundForms(draft, writing, brief, full, book).add();
 }
 
 } // namespace whorl

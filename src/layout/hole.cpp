@@ -91,7 +91,7 @@ bool is_disc(const Figure& figure) {
 bool goes_round(const Figure& figure) { return is_disc(figure) || figure.form == Form::oval; }
 
 Stadium stadium_of(const Figure& figure) {
-  return {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
+  return {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise, figure.beside_core};
 }
 
 std::vector<Spot> heads_of(const Fabric& fabric, const Figure& figure, std::uint32_t ring) {

@@ -3,6 +3,7 @@
 #include "layout/cut.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
+#include "layout/hole.hpp"
 #include "layout/items.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/oval_furniture.hpp"
@@ -30,87 +31,56 @@ constexpr double plain_pull = 0.2, shaping_pull = 0.8;
 constexpr double arrow_gap = 0.62;
 constexpr double break_high = 0.575 + 0.26; ///< a break line with its zigzags, outside the heads
 
+constexpr auto all = static_cast<std::size_t>(-1); ///< stitches
+
 bool is_joining(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::joins) != 0;
 }
 
-/// The chain of a starting chain that an item goes into.
-StitchId chain_under(const Fabric& fabric, const OvalCore& core, const Item& item) {
-  const fabric::Legs legs = legs_of(fabric, item);
-  if (legs.size() == 0) return fabric::none;
-  const fabric::Place& into = legs.begin()->into;
-  const bool stitch = into.what == fabric::On::top || into.what == fabric::On::chain_side;
-  return stitch && into.of >= core.far && into.of <= core.near ? into.of : fabric::none;
-}
+/// How wide an oval is spread: the pitch of its chain, and how far beside its end rounds begin.
+struct Spread {
+  double pitch = least_pitch, beside = upright_beside;
+};
 
-/// Where the stitches of a first round want to be: beside their chain, or fanned round the end.
-class FirstSeats {
-public:
-  FirstSeats(const Fabric& fabric, const OvalCore& core, const Stadium& stadium,
-             const std::vector<Item>& items, double pitch)
-      : stadium_(stadium), core_(core), pitch_(pitch),
-        beyond_(2 * stadium.half - pitch * (core.chains() - 1)) {
-    for (const Item& item : items) under_.push_back(chain_under(fabric, core, item));
-    for (const StitchId chain : under_)
-      ++(chain == core.far ? at_far_ : chain == core.near ? at_near_ : none_);
+/// How well a spread suits.
+struct Fit {
+  std::size_t not_held = 0; ///< stitches that have no room by their own places
+  double uneven = 0;        ///< of the gaps between stitches, squares of how much they are off
+
+  bool is_better_than(const Fit& other) const {
+    constexpr double clearly = 0.9;
+    return not_held != other.not_held ? not_held < other.not_held : uneven < clearly * other.uneven;
   }
-
-  std::vector<std::optional<double>> seats() {
-    std::vector<std::optional<double>> all;
-    for (const StitchId chain : under_) all.push_back(seat(chain));
-    return all;
-  }
-
-private:
-  std::optional<double> seat(StitchId chain) {
-    constexpr double r = seat_radius;
-    if (chain == fabric::none) return std::nullopt;
-    if (chain == core_.far) return far_end_begins(stadium_, r) + pi * r * (far_met_++ + 0.5) / at_far_;
-    if (chain == core_.near) return near_seat();
-    const double from_far = pitch_ * (chain - core_.far);
-    return far_met_ == 0 ? side_begins(r) + 2 * stadium_.half - from_far
-                         : back_begins(stadium_, r) + from_far;
-  }
-
-  /// Those met last stand before those met first, on the way round the near end.
-  double near_seat() {
-    constexpr double r = seat_radius;
-    if (far_met_ == 0) return ++near_first_, side_begins(r) + beyond_;
-    const double angle = pi * (near_last_++ + 0.5) / at_near_;
-    return std::min(length_of(stadium_, r), near_end_begins(stadium_, r) + r * angle);
-  }
-
-  Stadium stadium_;
-  OvalCore core_;
-  double pitch_;
-  double beyond_; ///< of the core, past the last chain that is worked into
-  std::vector<StitchId> under_;
-  int at_far_ = 0, at_near_ = 0, none_ = 0, far_met_ = 0, near_first_ = 0, near_last_ = 0;
 };
 
 /// An oval while it is put together.
 class Laying {
 public:
-  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page, double pitch)
+  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
+         const Spread& spread)
       : fabric_(fabric), plan_(plan), extents_(extents), page_(page), core_(oval_core(fabric, plan.part)),
-        footing_(fabric, plan.part), pitch_(pitch) {
+        footing_(fabric, plan.part), pitch_(spread.pitch) {
     around_.fabric = &fabric;
     Figure& figure = oval_.figure;
     figure.form = Form::oval;
     figure.part = plan.part;
     figure.clockwise = page.hand == Hand::left;
     figure.half_core = (pitch_ * (core_.chains() - 1) + turning_aside) / 2;
-    oval_.stadium = {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
+    figure.beside_core = spread.beside;
+    oval_.stadium = stadium_of(figure);
     figure.first_round = plan.rings.front().round;
     figure.last_round = plan.rings.back().last_round;
   }
 
   /// Puts everything together with more room outside some rings; returns those outside which something
-  /// found none.
-  std::vector<int> put_together(const std::vector<double>& room, int again) {
+  /// found none. It is given up where more stitches than `most` have no room by their own places.
+  std::vector<int> put_together(const std::vector<double>& room, int again, std::size_t most = all) {
     room_ = room;
     lay_chain();
-    for (const Ring& ring : plan_.rings) lay_ring(ring);
+    for (const Ring& ring : plan_.rings) {
+      lay_ring(ring);
+      if (oval_.rings.back().not_held > 0 && fit().not_held > most) return {};
+    }
     add_kept_loops();
     add_arrow();
     const double edge = around_.high;
@@ -128,11 +98,23 @@ public:
   std::vector<int> lengthen() { return lengthen_legs(fabric_, extents_, Lines::of_every_foot, oval_.figure); }
 
   std::size_t lines() const { return oval_.figure.rings.size(); }
-  /// How many stitches have no room by their own places.
-  std::size_t not_held() const { return not_held_; }
+  Fit fit() const {
+    Fit fit;
+    for (const OvalRing& ring : oval_.rings) fit.not_held += ring.not_held, fit.uneven += uneven(ring);
+    return fit;
+  }
   Oval drawn() { return std::move(oval_); }
 
 private:
+  static double uneven(const OvalRing& ring) {
+    double sum = 0;
+    for (std::size_t i = 1; i < ring.at.size(); ++i) {
+      const double off = (ring.at[i] - ring.at[i - 1]) / ring.strung.wanted[i] - 1;
+      sum += off * off;
+    }
+    return sum;
+  }
+
   // The chain.
 
   /// One chain that is skipped at the hook and counts for nothing stands on end beside the others.
@@ -182,7 +164,6 @@ private:
     seat(ring);
     set_feet(ring);
     lay_oval_ring(extents_, oval_.stadium, around_, ring);
-    not_held_ += ring.not_held;
     keep_places(planned, ring);
     keep_heads(planned, ring);
     stand(planned, ring);
@@ -228,7 +209,7 @@ private:
     std::vector<Item> standing;
     for (const Stand& stand : ring.stands) standing.push_back(ring.items[stand.item]);
     if (is_first())
-      ring.wanted = FirstSeats(fabric_, core_, oval_.stadium, standing, pitch_).seats();
+      ring.wanted = first_seats(fabric_, core_, oval_.stadium, standing, pitch_);
     else
       for (const Item& item : standing) ring.wanted.push_back(base_of(fabric_, item, footing_));
     for (std::size_t i = 0; i < standing.size(); ++i) {
@@ -364,52 +345,61 @@ private:
   std::vector<Item> lead_; ///< chains skipped at the hook, which stand on end where the first round begins
   std::vector<double> room_;
   double pitch_; ///< of the starting chain
-  std::size_t not_held_ = 0;
 };
 
 } // namespace
 
-OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
-  const fabric::Part& worked = fabric.parts[part];
-  if (worked.foundation == fabric::none || worked.rounds == 0) return {};
-  const fabric::Round &chain = fabric.rounds[worked.foundation], &round = fabric.rounds[worked.first_round];
-  if (!round.both_sides || round.kind != pattern::RoundKind::round || round.turned) return {};
-  OvalCore core{chain.first_stitch, 0};
-  StitchId before = fabric::none;
-  bool back = false;
-  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
-    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
-      const StitchId of = leg.into.of;
-      if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) return {};
-      if (of >= round.first_stitch && of < stitch) continue;
-      if (of < chain.first_stitch || of >= chain.first_stitch + chain.count) return {};
-      // along it to its far end, and back
-      if (before != fabric::none && (back ? of < before : of > before && before != core.far)) return {};
-      if (before == fabric::none) core.near = of;
-      if (of == core.far) back = true;
-      before = of;
+namespace {
+
+/// Finds the spread that suits best, while nothing else needs room. Where rounds begin with stitches of the
+/// end itself, as with an increase, a line held upright would press those together on the side; so it leans
+/// as far as leaves all even. Where stitches still have no room by their own places, the chain is pulled
+/// apart, as long as that does not draw all of it out of shape.
+class Spreading {
+public:
+  Spreading(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page)
+      : fabric_(fabric), plan_(plan), extents_(extents), page_(page) {}
+
+  Spread best() {
+    for (const double beside : {upright_beside, 2.5, 4.0, 6.0, 9.0}) {
+      const Fit fit = fit_of({least_pitch, beside});
+      if (fit.is_better_than(fit_)) fit_ = fit, best_.beside = beside;
     }
-  return back && before <= core.near ? core : OvalCore{};
-}
+    const double most_uneven = 1.2 * fit_.uneven;
+    for (double pitch = least_pitch; fit_.not_held > 0 && pitch < widest_pitch; pitch *= wider) {
+      const Fit fit = fit_of({pitch, best_.beside});
+      if (fit.not_held < fit_.not_held && fit.uneven < most_uneven) fit_ = fit, best_.pitch = pitch;
+    }
+    return best_;
+  }
+
+private:
+  Fit fit_of(const Spread& spread) const {
+    Laying laying(fabric_, plan_, extents_, page_, spread);
+    laying.put_together({}, 0, fit_.not_held);
+    return laying.fit();
+  }
+
+  static constexpr double wider = 1.08;
+
+  const Fabric& fabric_;
+  const Plan& plan_;
+  const Extents& extents_;
+  const Page& page_;
+  Spread best_;
+  Fit fit_{all, 0};
+};
+
+} // namespace
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2, wider = 1.08;
+  constexpr double more = 0.2;
+  const Spread spread = Spreading(fabric, plan, extents, page).best();
   std::vector<double> room;
-  double pitch = least_pitch, best = pitch;
-  bool found = false;
-  std::size_t fewest = static_cast<std::size_t>(-1); ///< stitches that are not by their own places
   for (int i = 0;; ++i) {
-    Laying laying(fabric, plan, extents, page, pitch);
+    Laying laying(fabric, plan, extents, page, spread);
     std::vector<int> crowded = laying.put_together(room, i);
-    if (laying.not_held() > 0 && !found) {
-      if (laying.not_held() < fewest) fewest = laying.not_held(), best = pitch;
-      pitch *= wider;
-      found = pitch >= widest_pitch;
-      if (found) pitch = best;
-      --i;
-      continue;
-    }
     for (const int ring : laying.lengthen()) crowded.push_back(ring);
     if (crowded.empty() || i == most_times) return laying.drawn();
     room.resize(laying.lines(), 0);

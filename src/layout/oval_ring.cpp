@@ -1,12 +1,14 @@
 #include "layout/oval_ring.hpp"
 
 #include "layout/hold.hpp"
+#include "layout/obstacles.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -91,14 +93,11 @@ private:
   }
 
   bool clears_labels() {
-    labels_ = label_ink(ring_, stadium_, ring_.size.middle);
-    for (const Convex& own : labels_) {
-      for (const Convex& other : around_.labels)
-        if (distance(own, other) < label_air) return false;
-      for (const Convex& other : around_.stitches)
-        if (distance(own, other) < label_air) return false;
-    }
-    labels_.insert(labels_.end(), around_.labels.begin(), around_.labels.end());
+    std::vector<Convex> own = label_ink(ring_, stadium_, ring_.size.middle);
+    if (air_between(own, around_.labels, label_air) < label_air) return false;
+    if (air_between(own, around_.stitches, label_air) < label_air) return false;
+    labels_ = {};
+    labels_.add(std::move(own)), labels_.add(around_.labels);
     return true;
   }
 
@@ -189,10 +188,12 @@ private:
     for (std::size_t i = 0; i < ring_.stands.size(); ++i) ink_.push_back(ink_at(i));
     bool missing = false;
     for (std::size_t i = 0; i < ink_.size(); ++i) {
-      if (i + 1 < ink_.size()) missing |= add(i + 1, least_air - nearest(ink_[i], ink_[i + 1]));
-      if (i + 2 < ink_.size()) missing |= add(i + 2, least_air - nearest(ink_[i], ink_[i + 2]));
+      if (i + 1 < ink_.size())
+        missing |= add(i + 1, least_air - air_between(ink_[i], ink_[i + 1], least_air));
+      if (i + 2 < ink_.size())
+        missing |= add(i + 2, least_air - air_between(ink_[i], ink_[i + 2], least_air));
       const bool ends = 2 * i >= ink_.size();
-      missing |= add(ends ? ink_.size() : 0, label_aside - nearest(ink_[i], labels_));
+      missing |= add(ends ? ink_.size() : 0, label_aside - labels_.air_around(ink_[i], label_aside));
     }
     return missing;
   }
@@ -205,13 +206,6 @@ private:
 
   double size_of(std::size_t gap) const {
     return (gap == ring_.at.size() ? length_ : ring_.at[gap]) - (gap == 0 ? 0 : ring_.at[gap - 1]);
-  }
-
-  static double nearest(const std::vector<Convex>& one, const std::vector<Convex>& other) {
-    double least = 1;
-    for (const Convex& a : one)
-      for (const Convex& b : other) least = std::min(least, distance(a, b));
-    return least;
   }
 
   std::vector<Convex> ink_at(std::size_t stand) const {
@@ -244,7 +238,7 @@ private:
   OvalRing& ring_;
   bool most_only_ = false; ///< not all have room by their own places
   double height_ = 0, length_ = 0;
-  std::vector<Convex> labels_;
+  Obstacles labels_;
   std::vector<std::vector<Convex>> ink_;
 };
 

@@ -183,6 +183,7 @@ struct Figure {
   Centre centre = Centre::nothing;
   double centre_radius = 0;     ///< of the open middle
   double half_core = 0;         ///< of an oval: half the length of what its rings go round, on the x axis
+  double beside_core = 0;       ///< … and how far beside its end rounds begin at the most
   int corners = 0;              ///< of a motif
   std::vector<Run> centre_text; ///< neck and its note, centred, first line first
   std::vector<Ring> rings;

@@ -8,17 +8,16 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double widest_ray = 0.89;  ///< radians from the end of the first side, 51 degrees
-constexpr double beside_side = 1.25; ///< rounds begin no further from it, so that their numbers make a column
+constexpr double widest_ray = 0.89; ///< radians from the end of the first side, 51 degrees
 
 /// The angle from the end of the first side to where a round begins.
-double ray_at(double r) {
-  return r * sine(widest_ray) <= beside_side ? widest_ray : arc_sine(beside_side / r);
+double ray_at(const Stadium& stadium, double r) {
+  return r * sine(widest_ray) <= stadium.beside ? widest_ray : arc_sine(stadium.beside / r);
 }
 
 /// Where the pieces of a contour begin: arc, side, arc, side, arc; and where it ends.
 std::array<double, 6> pieces(const Stadium& stadium, double r) {
-  const double side = 2 * stadium.half, first = ray_at(r) * r;
+  const double side = 2 * stadium.half, first = ray_at(stadium, r) * r;
   return {0, first, first + side, first + side + pi * r, first + 2 * side + pi * r, 2 * side + 2 * pi * r};
 }
 
@@ -40,7 +39,7 @@ Standing stand_at(const Stadium& stadium, double r, double at) {
   const double on = at - begins[piece], angle = r > 0 ? on / r : 0;
   switch (piece) {
   case 0:
-    return {{stadium.half, 0}, {sine(ray_at(r) - angle), cosine(ray_at(r) - angle)}};
+    return {{stadium.half, 0}, {sine(ray_at(stadium, r) - angle), cosine(ray_at(stadium, r) - angle)}};
   case 1:
     return {{stadium.half - on, 0}, {0, 1}};
   case 2:
@@ -74,7 +73,7 @@ void add_piece(const Stadium& stadium, double r, double from, double to, std::ve
 
 double length_of(const Stadium& stadium, double r) { return pieces(stadium, r)[5]; }
 
-double side_begins(double r) { return ray_at(r) * r; }
+double side_begins(const Stadium& stadium, double r) { return ray_at(stadium, r) * r; }
 double far_end_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[2]; }
 double back_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[3]; }
 double near_end_begins(const Stadium& stadium, double r) { return pieces(stadium, r)[4]; }

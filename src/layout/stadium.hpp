@@ -6,12 +6,16 @@
 
 namespace whorl::layout {
 
+/// So near the line on which rounds begin stands upright, and their numbers make a column.
+inline constexpr double upright_beside = 1.25;
+
 /// Contours round a core that lies on the x axis: two straight sides and two half circles. Lengths along them
 /// count from a line over the end at which rounds begin, first slanting, then upright, in the direction of
 /// work; `r` is the distance from the core.
 struct Stadium {
   double half = 0; ///< half the length of the core
   Way way = Way::anticlockwise;
+  double beside = upright_beside; ///< rounds begin no further beside the end of the first side
 };
 
 double length_of(const Stadium& stadium, double r);
@@ -38,7 +42,7 @@ std::vector<Point> curve_on(const Stadium& stadium, double r, double from, doubl
 Point core_under(const Stadium& stadium, Point p);
 
 // Places along a contour.
-double side_begins(double r);                             ///< the first straight side, by which work begins
+double side_begins(const Stadium& stadium, double r);     ///< the first straight side, by which work begins
 double far_end_begins(const Stadium& stadium, double r);  ///< the half circle at the far end
 double back_begins(const Stadium& stadium, double r);     ///< the side along which work comes back
 double near_end_begins(const Stadium& stadium, double r); ///< the half circle in which rounds end

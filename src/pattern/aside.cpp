@@ -284,6 +284,50 @@ std::uint32_t behind_stands_for(const Sentence& sentence, std::uint32_t at, std:
   return at;
 }
 
+/// Whether a bracket stands right behind a number of chains.
+bool stands_behind_chains(const Sentence& sentence, const Bracket& bracket) {
+  constexpr std::uint32_t longest = 60; // bytes of the words for a chain
+  std::uint32_t before = bracket.begin;
+  while (before > 0 && sentence.text()[before - 1] == ' ') --before;
+  for (std::uint32_t at = before; at-- > 0 && before - at < longest;)
+    for (const Word& word : words_at(sentence, at)) {
+      if (!is_named(sentence, at, "ch") || sentence.vocabulary.concepts.size() <= word.means) continue;
+      const Word* number = number_at(sentence, skip_blanks(sentence.text(), word.end));
+      std::uint32_t end = number != nullptr ? number->end : word.end;
+      for (const Word& unit : words_at(sentence, skip_blanks(sentence.text(), end)))
+        if (sort_of(sentence, unit) == ConceptClass::place) end = std::max(end, unit.end);
+      if (word.end == before || end == before) return true;
+    }
+  return false;
+}
+
+/// "4 ch (1 dc and 1 ch)": what chains are as good as stands right behind them, one stitch and chains.
+bool equals_height(const Sentence& sentence, const Bracket& bracket) {
+  if (!stands_behind_chains(sentence, bracket)) return false;
+  std::uint32_t at = bracket.inner_begin;
+  const Word* one = number_at(sentence, at);
+  if (one == nullptr || one->number != 1) return false;
+  at = skip_blanks(sentence.text(), one->end);
+  for (const Word& stitch : words_at(sentence, at)) {
+    if (sort_of(sentence, stitch) != ConceptClass::stitch || is_named(sentence, at, "ch")) continue;
+    std::uint32_t next = skip_blanks(sentence.text(), stitch.end);
+    if (next >= bracket.inner_end) return true;
+    const Word* link = word_meaning(sentence, next, sentence.conjunction);
+    if (link == nullptr && sentence.text()[next] != '+' && sentence.text()[next] != ',') continue;
+    next = skip_blanks(sentence.text(), link != nullptr ? link->end : next + 1);
+    const Word* chains = number_at(sentence, next);
+    if (chains == nullptr) continue;
+    next = skip_blanks(sentence.text(), chains->end);
+    for (const Word& word : words_at(sentence, next)) {
+      const std::string_view name =
+          word.kind == WordKind::phrase ? std::string_view(sentence.vocabulary.concepts[word.means].name) : "";
+      const bool chain = name == "ch" || name == "chain" || name == "st"; // "1 słupek i 1 oczko"
+      if (chain && skip_blanks(sentence.text(), word.end) >= bracket.inner_end) return true;
+    }
+  }
+  return false;
+}
+
 /// "(for the first dc)", "(is a dc)", "(= dc and ch 1)".
 bool stands_for_stitch(const Sentence& sentence, const Bracket& bracket) {
   bool led = false;
@@ -302,7 +346,9 @@ bool stands_for_stitch(const Sentence& sentence, const Bracket& bracket) {
 } // namespace
 
 bool says_first_stitch(const Sentence& sentence, const Bracket& bracket) {
-  if (equals_stitch(sentence, bracket) || stands_for_stitch(sentence, bracket)) return true;
+  if (equals_stitch(sentence, bracket) || stands_for_stitch(sentence, bracket) ||
+      equals_height(sentence, bracket))
+    return true;
   bool begins = true;
   for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end;) {
     const WordsAt words = words_at(sentence, at);
@@ -403,6 +449,7 @@ bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   if (behind_sizes(sentence, before) == bracket.end) return true;
   if (defines(sentence, bracket)) return true;
   if (glosses(sentence, bracket) || says_first_stitch(sentence, bracket)) return true;
+  if (content_of(sentence, bracket).counted && stands_behind_chains(sentence, bracket)) return true;
   if (begins_with_same(sentence, bracket)) return !is_used(sentence, bracket.end);
   if (is_used(sentence, bracket.end) && !tells_a_word(sentence, bracket)) return false;
   if (describes_place(sentence, bracket)) return true;

@@ -45,7 +45,8 @@ NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind
   const NodeId first = reading.nodes[chain].next;
   if (first == no_node || !is_stitch(reading.nodes[first])) return no_node;
   const Work& work = reading.nodes[first].work;
-  const bool plain = work.where == Where::next && kinds[work.kind].takes == 1 && work.loops == 0;
+  const bool whole = work.loops == 0 || work.loops == stitch::third; // a chain's third loop is its back
+  const bool plain = work.where == Where::next && kinds[work.kind].takes == 1 && whole;
   return plain && made.times > static_cast<std::uint32_t>(stitch::shape_of(kinds[work.kind]).height)
              ? first
              : no_node;
@@ -53,6 +54,7 @@ NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind
 
 /// Puts the stitch into the chain that its height asks for, those behind it into the next.
 void put_in_chain(Reading& reading, NodeId first, std::uint16_t nth) {
+  reading.nodes[first].work.loops = 0;
   Node rest = reading.nodes[first];
   Work& work = reading.nodes[first].work;
   work.where = Where::chain;
@@ -68,8 +70,21 @@ void put_in_chain(Reading& reading, NodeId first, std::uint16_t nth) {
 
 } // namespace
 
+namespace {
+
+/// Whether a reading says itself what it begins in; "on the other side" only goes on round a chain.
+bool says_start(const Reading& reading) {
+  return reading.effect.starts && std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    const bool into = node.work.where == Where::chain || node.work.where == Where::ring;
+    return node.kind != NodeKind::sequence &&
+           (into || (opens_edge(node.work.act) && node.work.act != Act::other_side));
+  });
+}
+
+} // namespace
+
 void begin_in_chain(std::vector<Reading>& readings, const std::vector<stitch::StitchKind>& kinds) {
-  if (readings.empty() || readings.front().effect.starts || readings.front().body == no_node) return;
+  if (readings.empty() || says_start(readings.front()) || readings.front().body == no_node) return;
   std::vector<Reading> begun;
   for (const Reading& reading : readings) {
     const std::vector<stitch::StitchKind> all = all_kinds(reading, kinds);

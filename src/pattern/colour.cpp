@@ -51,16 +51,16 @@ std::uint32_t end_of_numbered(const Sentence& sentence, std::uint32_t at) {
   return end == next || end > next + 1 ? at : end;
 }
 
-constexpr std::uint32_t colour_bit = 1U << static_cast<unsigned>(TextWord::colour);
-constexpr std::uint32_t shade_bit = 1U << static_cast<unsigned>(TextWord::shade);
-constexpr std::uint32_t yarn_bit = 1U << static_cast<unsigned>(TextWord::yarn);
+constexpr std::uint64_t colour_bit = std::uint64_t{1} << static_cast<unsigned>(TextWord::colour);
+constexpr std::uint64_t shade_bit = std::uint64_t{1} << static_cast<unsigned>(TextWord::shade);
+constexpr std::uint64_t yarn_bit = std::uint64_t{1} << static_cast<unsigned>(TextWord::yarn);
 
 /// "dark brown", "vert foncé" from `at`; `at` if no colour stands there.
 std::uint32_t end_of_colour(const Sentence& sentence, std::uint32_t at) {
   std::uint32_t end = at;
   for (std::uint32_t next = at;;) {
     const std::string_view word = letters_at(sentence, next);
-    const std::uint32_t kinds = text_words(sentence.vocabulary, word);
+    const std::uint64_t kinds = text_words(sentence.vocabulary, word);
     if ((kinds & (colour_bit | shade_bit)) == 0) return end;
     next += static_cast<std::uint32_t>(word.size());
     if ((kinds & colour_bit) != 0 || end != at) end = next;
@@ -204,7 +204,7 @@ std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at,
 }
 
 bool is_colour(std::string_view text, const words::Vocabulary& vocabulary) {
-  std::uint32_t kinds = 0, any = 0;
+  std::uint64_t kinds = 0, any = 0;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t end = std::min(text.find_first_of(" -", at), text.size());
     kinds = text_words(vocabulary, text.substr(at, end - at));

@@ -6,6 +6,7 @@
 #include "pattern/numbered_runs.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
+#include "pattern/sentence.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -183,7 +184,38 @@ private:
 
 void compare_lines(const Reader& reader, std::vector<Typed>& lines) { Comparing(reader, lines).compare(); }
 
+namespace {
+
+/// "MR, SC, INC, DEC - you know them all": names of the craft one after the other, without a number or a word of
+/// how often or where, are a list of them.
+bool only_lists_names(const Reader& reader, Span line) {
+  constexpr int least = 3;
+  const Sentence sentence = look_up(reader.source.at(line), line.begin, reader.vocabulary);
+  int names = 0, marks = 0;
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
+    }
+    const words::ConceptClass sort = sort_of(sentence, *words.first);
+    const bool name = is_work(sentence, *words.first) || sort == words::ConceptClass::start ||
+                      sort == words::ConceptClass::loops;
+    const bool other = words.first->kind == words::WordKind::number ||
+                       (words.first->kind == words::WordKind::phrase && !name && marks < least - 1 &&
+                        sort != words::ConceptClass::filler);
+    if (other) return false;
+    names += name;
+    marks += words.first->kind == words::WordKind::mark;
+    at = std::max(words.first->end, at + 1);
+  }
+  return names >= least && marks >= least - 1;
+}
+
+} // namespace
+
 bool may_start_round(const Reader& reader, const Typed& typed) {
+  if (only_lists_names(reader, typed.span)) return false;
   return !read_header(reader.source.at(typed.span), typed.span) && names_stitches(reader, typed.span);
 }
 

@@ -47,7 +47,33 @@ public:
     return even != nullptr;
   }
 
+  /// "6 increases", "increase 6": how many, and whether they are decreases; 0 if none stand here.
+  std::uint32_t take_shaping(bool& fewer) {
+    const std::uint32_t begin = at_;
+    const bool before = take_shape(fewer);
+    const words::Word* number = at_end() ? nullptr : number_at(sentence_, at_);
+    if (number != nullptr) at_ = number->end;
+    if (number != nullptr && (before || take_shape(fewer) || (take_unit(), take_shape(fewer)))) {
+      take_unit();
+      return number->number;
+    }
+    at_ = begin;
+    return 0;
+  }
+
 private:
+  bool take_shape(bool& fewer) {
+    if (at_end()) return false;
+    for (const words::Word& word : words_at(sentence_, at_)) {
+      const bool less = sort_of(sentence_, word) == words::ConceptClass::decrease;
+      if (word.kind != words::WordKind::phrase || !(less || word.means == sentence_.increase)) continue;
+      fewer = less;
+      at_ = word.end;
+      return true;
+    }
+    return false;
+  }
+
   void take_unit() {
     if (at_end()) return;
     for (const words::Word& word : words_at(sentence_, at_))
@@ -64,6 +90,7 @@ private:
 
 bool take_change(Taker& taker, Told& told) {
   if (taker.take_even()) return told.even = true;
+  if ((told.change = taker.take_shaping(told.fewer)) > 0) return true;
   const char sign = taker.take_mark("+-");
   told.fewer = sign == '-';
   told.change = sign == '\0' ? 0 : taker.take_number();
@@ -164,6 +191,37 @@ std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& wa
   text += end + ", " + std::to_string(made - shaped) + " sc, " + end;
   if (has_word(sentence, at, sentence.size(), "turn")) text += ", turn";
   return text + " (" + std::to_string(made) + ")";
+}
+
+namespace {
+
+/// The one number that a sentence names besides its count; 0: there is none, or several.
+std::uint32_t only_number(const Sentence& sentence, const StatedCount& count) {
+  std::uint32_t only = 0;
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const bool counts = at >= count.begin && at < count.end;
+    const words::Word* number = counts ? nullptr : number_at(sentence, at);
+    if (number != nullptr && only != 0) return 0;
+    if (number != nullptr) only = number->number;
+    at = number != nullptr ? number->end : at + 1;
+  }
+  return only;
+}
+
+} // namespace
+
+std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 160; ///< bytes
+  if (!way.above.empty() || way.label.span.empty() || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  if (!has_word(sentence, 0, sentence.size(), "evenly around")) return std::nullopt;
+  const bool more = has_word(sentence, 0, sentence.size(), "increase"), fewer = has_decrease(sentence);
+  const StatedCount count = find_stated(sentence, reader.kinds);
+  if (count.stated.size() != 1 || more == fewer) return std::nullopt;
+  const std::uint32_t made = count.stated.front().count, times = only_number(sentence, count);
+  const std::uint32_t shaped = more ? 2 * times : times;
+  if (times == 0 || made < shaped || made > limit::number) return std::nullopt;
+  return spread(made - shaped, more ? "inc" : "dec", times) + " (" + std::to_string(made) + ")";
 }
 
 namespace {

@@ -16,6 +16,10 @@ std::optional<std::string> work_by_count(const Reader& reader, const Way& way, s
 /// the plain stitches that the count tells between them; nothing where it is told otherwise.
 std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& way, std::string_view work);
 
+/// "Increase 6 stitches evenly (18)", in whatever order the words stand: its work in US terms; nothing where it
+/// is told otherwise.
+std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std::string_view work);
+
 /// Makes a reading of such work: every piece of it points at the whole line, in `span`.
 void point_at(std::vector<Reading>& readings, Span span);
 

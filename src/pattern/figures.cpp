@@ -148,10 +148,19 @@ std::uint32_t behind_other(const Search& search, std::uint32_t end, bool has_uni
   return last;
 }
 
+/// "- that is the 1st | round": a number that tells which round it is counts nothing.
+bool tells_which_round(const Search& search, const Word& number) {
+  const Word* ordinal =
+      word_meaning(search.sentence, number.end, words::find_concept(search.sentence.vocabulary, "ordinal"));
+  if (ordinal == nullptr) return false;
+  const std::uint32_t next = next_word(search, ordinal->end);
+  return means(search, next, search.concepts.round) || means(search, next, search.concepts.row);
+}
+
 /// A number and its unit from `at`; none if no number stands there.
 std::optional<Stated> read_one(const Search& search, std::uint32_t& at) {
   const Word* number = number_at(search.sentence, at);
-  if (number == nullptr) return std::nullopt;
+  if (number == nullptr || tells_which_round(search, *number)) return std::nullopt;
   Stated stated;
   stated.count = number->number;
   std::uint32_t end = number->end;
@@ -267,6 +276,19 @@ std::uint32_t pass_left(const Search& search, std::uint32_t at, const std::vecto
   return left == nullptr ? at : left->end;
 }
 
+/// "30 sts, | 6 rounds", "6 rounds, | 30 sts": where the word for round ends behind a number of rounds that
+/// stands beside a count; 0 if it is not so.
+std::uint32_t behind_tally(const Search& search, std::uint32_t at, bool counted) {
+  const Word* number = number_at(search.sentence, at);
+  if (number == nullptr) return 0;
+  const std::uint32_t unit = next_word(search, number->end);
+  const Word* word = word_meaning(search.sentence, unit, search.concepts.round);
+  if (word == nullptr) word = word_meaning(search.sentence, unit, search.concepts.row);
+  if (word == nullptr) return 0;
+  const std::uint32_t link = pass_link(search, word->end);
+  return counted || (link != word->end && number_at(search.sentence, link) != nullptr) ? word->end : 0;
+}
+
 char mark_at(const Search& search, std::uint32_t at) {
   return at < search.sentence.size() ? search.sentence.text()[at] : '\0';
 }
@@ -277,7 +299,14 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   std::uint32_t at = next_word(search, pass_total(search, begin));
   std::uint32_t end = begin;
   bool parts = false;
-  while (const auto one = read_one(search, at)) {
+  for (;;) {
+    if (const std::uint32_t tally = behind_tally(search, at, !out.empty())) {
+      end = tally;
+      at = pass_link(search, tally);
+      continue;
+    }
+    const auto one = read_one(search, at);
+    if (!one) break;
     if (out.size() == reading_limits.figures) return out.clear(), begin;
     end = behind_other(search, at, one->unit != Unit::any);
     if (end == at) out.push_back(*one);

@@ -128,9 +128,23 @@ LabelNumber number_of_letters(const Head& head, std::size_t place) {
   return first == nullptr ? LabelNumber{} : LabelNumber{1, first->end, true};
 }
 
+/// The O of "O1:", the o of "o.1", where a letter stands for the word for round though it means something else
+/// too; `place` if none stands there.
+std::size_t pass_round_initial(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::round_initial);
+  if (end == place || end >= text.size()) return place;
+  if (text[end] == '.' && end + 1 < text.size() && number_of_digits(head, end + 1).end != 0) return end;
+  const LabelNumber number = is_digit(text[end]) ? number_of_digits(head, end) : LabelNumber{};
+  return head.line.capital[place] && number.end != 0 && pass_closing(head, number.end, ":.)-") != number.end
+             ? end
+             : place;
+}
+
 /// `R` of "R3": one letter that is no word of the language, with a number behind it.
 std::size_t pass_round_letter(const Head& head, std::size_t place) {
   if (place + 1 >= head.line.text.size()) return place;
+  if (const std::size_t end = pass_round_initial(head, place); end != place) return end;
   const Word* letter = find_word(head, place, [](const Word&) { return true; });
   if (letter == nullptr || letter->kind != WordKind::unknown || letter->end != place + 1) return place;
   const LabelNumber number = number_of_digits(head, pass_blanks(head, letter->end));

@@ -10,6 +10,7 @@
 namespace whorl::pattern {
 
 using words::is_digit;
+using words::is_folded_letter;
 
 std::size_t place_of(const Head& head, std::uint32_t byte) {
   const auto& from = head.line.from;
@@ -257,9 +258,12 @@ std::size_t pass_article(const Head& head, std::size_t place) {
              : place;
 }
 
-/// Letters of another alphabet glued to a number, which a mark closes: the р of "13р:".
-bool is_foreign_word(const Head& head, const LabelNumbers& numbers) {
-  return numbers.ordinal && static_cast<unsigned char>(head.line.text[numbers.end - 1]) >= 0x80 &&
+/// Letters of another alphabet glued to a number, which a mark closes: the р of "13р:", but no "6сбн =6".
+bool is_foreign_word(const Head& head, std::size_t begin, const LabelNumbers& numbers) {
+  if (!is_digit(head.line.text[begin])) return false; // 头, "first", is no number with letters behind
+  std::size_t letters = numbers.end;
+  while (letters > 0 && is_folded_letter(head.line.text[letters - 1])) --letters;
+  return !works_at(head, letters) && numbers.ordinal && static_cast<unsigned char>(head.line.text[numbers.end - 1]) >= 0x80 &&
          pass_closing(head, numbers.end, closing_marks) != numbers.end;
 }
 
@@ -325,7 +329,7 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const std::size_t word = pass_article(head, pass_blanks(head, numbers.end));
   reached.end = pass_round_word(head, word, row);
   const std::size_t letter = pass_latin_letter(head, numbers.end);
-  const bool foreign = reached.end == word && (is_foreign_word(head, numbers) || letter != numbers.end);
+  const bool foreign = reached.end == word && (is_foreign_word(head, begin, numbers) || letter != numbers.end);
   if (foreign) reached.end = letter;
   if (reached.end == word && !foreign) return {};
   const bool counts = !numbers.ranges() && counts_rounds(head, word, reached.end);

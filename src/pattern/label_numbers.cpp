@@ -286,6 +286,30 @@ LabelNumbers marked_run_at(const Head& head, std::size_t place, char mark) {
   return run.to >= run.from + 2 ? run : LabelNumbers{};
 }
 
+/// "4) 5)", "6) - 8)", "⑤⑥": a bracket closes each of two numbers; none if it is not so.
+LabelNumbers closed_pair_at(const Head& head, std::size_t place) {
+  const auto closed = [&](const LabelNumber& number) {
+    if (number.end == 0 || number.ordinal || number.end >= head.line.text.size()) return false;
+    const auto& from = head.line.from;
+    const bool circled = mark_at(head, number.end) == '.' && from[number.end] == from[number.end + 1];
+    return circled || mark_at(head, number.end) == ')';
+  };
+  const LabelNumber first = label_number_at(head, place, NumberForm::digits);
+  if (!closed(first)) return {};
+  const Link link = link_at(head, first.end + 1);
+  const std::size_t next = link.end != 0 ? link.end : pass_blanks(head, first.end + 1);
+  const LabelNumber second = label_number_at(head, next, NumberForm::digits);
+  const bool ranges = link.end != 0 && (link.kind == Link::dash || link.kind == Link::word);
+  if (!closed(second) || second.value <= first.value) return {};
+  if (!ranges && second.value != first.value + 1) return {};
+  LabelNumbers pair;
+  pair.from = first.value;
+  pair.to = second.value;
+  pair.end = second.end;
+  pair.word = true; // it is nothing else
+  return pair;
+}
+
 } // namespace
 
 LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm form) {
@@ -293,6 +317,7 @@ LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm fo
   if (first.end == 0) return {};
   for (const char mark : {')', '-'})
     if (const LabelNumbers run = marked_run_at(head, place, mark); run.end != 0) return run;
+  if (const LabelNumbers pair = closed_pair_at(head, place); pair.end != 0) return pair;
   LabelNumbers numbers;
   numbers.from = numbers.to = first.value;
   numbers.end = first.end;

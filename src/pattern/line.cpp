@@ -3,6 +3,7 @@
 #include "pattern/colour.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
+#include "pattern/joining_chain.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
 #include "pattern/pieces.hpp"
@@ -47,6 +48,7 @@ private:
     const Span from = start < end ? start_in(reader_, named ? named->place : typed_[start].span) : Span{};
     const bool used = start < end && use_start(end, from);
     if (start < end && !used && named) start = end;
+    if (start == end) join_by_chain(reader_, typed_, at, end);
     take_block(at, start, end);
     if (start < end) take_rest_of_start(start, end, used ? from : Span{}, named ? named->name : Span{});
     return end;
@@ -212,6 +214,7 @@ private:
     const bool stated = count_at_end(reader_.source.at(before.work)).has_value();
     const bool places = places_something(reader_, typed.span) && !goes_on_small(line, typed);
     if (stated || places || !names_stitches(reader_, typed.span)) return false;
+    if (tells_joining_chain(reader_, typed.span) || names_concept(reader_, typed.span, "both layers")) return false;
     Way joined = before;
     joined.work = {before.work.begin, typed.span.end};
     read_way(reader_, joined, Effort::cheapest);

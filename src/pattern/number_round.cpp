@@ -50,6 +50,8 @@ std::size_t behind_unit(const Reader& reader, std::string_view rest) {
 
 bool is_number_alone(const Reader& reader, const Way& way, std::string_view work) {
   if (!way.above.empty() || way.label.span.empty()) return false;
+  const std::string plain = words::fold(work).text; // wide figures are as good as narrow ones
+  work = plain;
   std::string_view text = pass_mark(work.substr(behind_loops(reader, work)));
   while (!text.empty() && text.back() == '.') text.remove_suffix(1);
   const std::size_t end = std::min(text.find_first_not_of("0123456789"), text.size());

@@ -99,10 +99,13 @@ std::optional<Reading> joined_at_end(const WorkReader& reader, const Reading& re
            reader.kinds.at(node.work.kind).name == name;
   };
   constexpr std::uint32_t most_chains = 5; // that a round stands on
+  const auto does = [&](NodeId id, Act act) {
+    return id != no_node && reading.nodes[id].kind == NodeKind::work && reading.nodes[id].work.act == act;
+  };
   NodeId begin = first;
-  while (begin != no_node && reading.nodes[begin].kind == NodeKind::work &&
-         reading.nodes[begin].work.act == Act::ring)
-    begin = reading.nodes[begin].next;
+  if (is_kind(reading.nodes[begin], "ch") && does(reading.nodes[begin].next, Act::join))
+    begin = reading.nodes[reading.nodes[begin].next].next; // "ch 6, join to a ring"
+  while (does(begin, Act::ring)) begin = reading.nodes[begin].next;
   if (begin == no_node || !is_kind(reading.nodes[begin], "ch") ||
       reading.nodes[begin].work.times > most_chains)
     return std::nullopt;

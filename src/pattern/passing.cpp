@@ -198,6 +198,20 @@ void offer_prose(Stretching& s, std::uint32_t place) {
   offer_for_all(s, place, Taken::aside, colon + 1, costs.aside, false);
 }
 
+/// "R10-13: stem, 12 sc": a word or two that nobody knows and a comma before the work name what is made.
+void offer_name(Stretching& s, std::uint32_t place) {
+  constexpr int most_words = 2;
+  if (s.extent != Extent::line || place != s.begin) return;
+  const Sentence& sentence = s.reader.sentence;
+  std::uint32_t at = place;
+  for (int words = 0; words <= most_words && at < s.end; ++words) {
+    if (words > 0 && sentence.text()[at] == ',') return offer_for_all(s, place, Taken::aside, at + 1, cost::clean + 1, false);
+    const WordsAt here = words_at(sentence, at);
+    if (here.empty() || here.first->kind != WordKind::unknown) return;
+    at = skip_blanks(sentence.text(), here.first->end);
+  }
+}
+
 /// Where a clause ends; a full stop between figures ends none.
 std::uint32_t end_of_measure(const Stretching& s, std::uint32_t at) {
   const std::string_view text = s.reader.sentence.text();
@@ -247,6 +261,7 @@ void offer_others(Stretching& s, std::uint32_t place) {
   offer_yarn(s, place);
   offer_definition(s, place);
   offer_prose(s, place);
+  offer_name(s, place);
   offer_measure(s, place);
 }
 

@@ -6,6 +6,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
 #include "pattern/text_words.hpp"
+#include "pattern/wide_mark.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
@@ -27,24 +28,6 @@ constexpr std::size_t least_piece = 3;
 using words::is_digit;
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-
-/// A mark of Japanese or Chinese text.
-struct WideMark {
-  std::string_view typed;
-  char mark;
-};
-constexpr WideMark wide_marks[] = {
-    {"\xE3\x80\x82", '.'}, {"\xE3\x80\x81", ','}, {"\xEF\xBC\x8C", ','}, {"\xEF\xBC\x9B", ';'},
-    {"\xEF\xBC\x9A", ':'}, {"\xEF\xBC\x8E", '.'}, {"\xEF\xBC\x9F", '?'}, {"\xEF\xBC\x81", '!'},
-};
-
-/// The wide mark that ends at a place, as a narrow one; '\0' if none does.
-char wide_mark_before(std::string_view text, std::size_t place) {
-  for (const WideMark& wide : wide_marks)
-    if (place >= wide.typed.size() && text.substr(place - wide.typed.size(), wide.typed.size()) == wide.typed)
-      return wide.mark;
-  return '\0';
-}
 
 /// Cutting one typed line.
 class LineCutter {
@@ -126,6 +109,15 @@ private:
     return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const Word& known) {
       return known.kind == WordKind::phrase && known.means == between && known.begin == 0 &&
              known.end == word.text.size();
+    });
+  }
+
+  /// "eyes between rounds 6 and 7": the rounds are named to tell where something is put.
+  bool names_between(Span span) const {
+    const words::Concept between = words::find_concept(reader_.vocabulary, "between");
+    const words::Lattice lattice = words::lattice(words::fold(reader_.source.at(span)), reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [between](const Word& word) {
+      return word.kind == WordKind::phrase && word.means == between;
     });
   }
 
@@ -219,7 +211,7 @@ private:
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
-    if (way.reference) return true;
+    if (way.reference) return !names_between(work);
     const std::size_t before = span.begin - line_.begin;
     const bool named =
         before > 0 && text_[before - 1] == ':' && !is_name_of_note(text_.substr(0, before - 1)) &&

@@ -1,6 +1,7 @@
 #include "pattern/placing.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/negated.hpp"
 #include "pattern/reading.hpp"
 #include "pattern/text_words.hpp"
 
@@ -57,14 +58,31 @@ bool joins_yarn(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
   return false;
 }
 
+/// "zum Annähen": what something is for is not done yet.
+bool is_purpose(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t before = at;
+  while (before > 0 && sentence.text()[before - 1] == ' ') --before;
+  std::uint32_t begin = before;
+  while (begin > 0 && sentence.text()[begin - 1] != ' ') --begin;
+  return begin < before && means(sentence, begin, "for") && words_at(sentence, begin).first->end == before;
+}
+
 /// The first placing word in [begin, end) among the first `most` words.
 std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, int most) {
   for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end && most > 0; --most) {
     const WordsAt words = words_at(sentence, at);
     if (!words.empty() && joins_yarn(sentence, at, end)) return What::join;
-    for (const Word& word : words)
-      if (const auto what = what_of(sentence, word)) return what;
-    at = skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+    for (const Word& word : words) {
+      const auto what = what_of(sentence, word);
+      if (what == What::sew && is_purpose(sentence, at)) continue;
+      if ((what == What::stuff || what == What::cut) && is_negated(sentence, at, word.end)) continue;
+      if (what) return what;
+    }
+    // Where no blanks divide words, one that is known may stand among letters that are not.
+    const bool letters = !sentence.vocabulary.blanks_between_words && !words.empty() &&
+                         words.first->kind == WordKind::unknown;
+    if (letters) ++most;
+    at = skip_blanks(sentence.text(), words.empty() || letters ? at + 1 : std::max(words.first->end, at + 1));
   }
   return std::nullopt;
 }
@@ -148,12 +166,21 @@ bool names_round(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   return false;
 }
 
+/// What a clause is about: where the thing stands before the verb, "Nase aufsticken", the verb tells.
+std::optional<What> what_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const auto what = first_what(sentence, begin, end, 1000);
+  if (what != What::bead && what != What::eye) return what;
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (means(sentence, at, "embroider")) return What::embroider;
+  return what;
+}
+
 /// Parts that are sewn on to rounds of their own are placed one by one.
 std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   std::vector<Clause> clauses;
   for (std::uint32_t at = behind_link(sentence, begin, end); at < end;) {
     const std::uint32_t stop = std::max(end_of_clause(sentence, at, end), at + 1);
-    const auto what = first_what(sentence, at, stop, 1000);
+    const auto what = what_in(sentence, at, stop);
     const bool parted = what == What::sew && !clauses.empty() && names_round(sentence, at, stop) &&
                         names_round(sentence, clauses.back().begin, clauses.back().end);
     const bool same = !clauses.empty() && what && clauses.back().what == what && !parted;

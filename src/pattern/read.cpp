@@ -242,8 +242,11 @@ private:
 
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
 
+  static bool ranges(const Label& label) { return label.to > label.from && !label.relative; }
+
   void add_sentence(const Line& line) {
     const std::string_view text = source_.at(line.span);
+    if (const std::uint8_t loops = loops_above(reader_, line.span); loops != 0) loops_above_ = loops;
     const std::size_t first = result_.tree.placings.size();
     add_placings(result_.tree, part(), read_placings(text, line.span, vocabulary_));
     if (is_one_note({result_.tree.placings.begin() + static_cast<std::ptrdiff_t>(first),
@@ -270,7 +273,8 @@ private:
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
     name_rounds(result_.tree, first_node, reader_);
     name_groups(result_.tree, first_node, reader_);
-    if (!way.target) work_in_loops(result_.tree, loops_);
+    if (!way.target) work_in_loops(result_.tree, loops_ != 0 || ranges(way.label) ? loops_ : loops_above_);
+    loops_above_ = 0;
     settle_changes(result_.tree, first_placing, vocabulary_);
     change_in_label(result_.tree, way.label.aside, reader_);
     change_in_label(result_.tree, way.above, reader_);
@@ -329,7 +333,8 @@ private:
   Telling telling_;
   std::vector<ChainHabit> habits_;
   bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
-  std::uint8_t loops_ = 0; ///< of all rounds
+  std::uint8_t loops_ = 0;       ///< of all rounds
+  std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;
   int mended_ = 0;
   int again_ = 0;

@@ -1,5 +1,9 @@
 #include "pattern/named_place.hpp"
 #include "pattern/way.hpp"
+#include "pattern/wide_mark.hpp"
+#include "pattern/word_names.hpp"
+
+#include <algorithm>
 
 namespace whorl::pattern {
 
@@ -9,25 +13,50 @@ constexpr std::size_t most_cuts = 8;
 
 bool is_blank_at(std::string_view text, std::size_t at) { return at < text.size() && text[at] == ' '; }
 
+/// Whether a wide mark ends at a place behind which other words may stand.
+bool is_wide_end(std::string_view text, std::size_t place) { return wide_mark_before(text, place) != '\0'; }
+
 /// Where sentences and clauses of a line may begin: its front, and behind marks that a blank follows.
 std::vector<std::uint32_t> fronts_of(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   std::vector<std::uint32_t> fronts{line.begin};
   for (std::size_t at = 0; at < text.size() && fronts.size() < most_cuts; ++at) {
     const bool mark = std::string_view(".,;:!)").find(text[at]) != std::string_view::npos;
-    if (mark && is_blank_at(text, at + 1)) fronts.push_back(line.begin + static_cast<std::uint32_t>(at) + 1);
+    if ((mark && is_blank_at(text, at + 1)) || is_wide_end(text, at + 1))
+      fronts.push_back(line.begin + static_cast<std::uint32_t>(at) + 1);
   }
   return fronts;
 }
 
-/// The end of the line, and the ends of the sentences before that `begin` stands in or before.
+/// The end of the line, and the ends of the sentences and clauses before that `begin` stands in or before, the
+/// last first.
 std::vector<std::uint32_t> ends_of(const Reader& reader, Span line, std::uint32_t begin) {
   const std::string_view text = reader.source.at(line);
-  std::vector<std::uint32_t> ends{line.end};
-  for (std::size_t at = begin - line.begin; at < text.size() && ends.size() < most_cuts; ++at)
-    if ((text[at] == '.' || text[at] == '!') && is_blank_at(text, at + 1))
+  std::vector<std::uint32_t> ends;
+  for (std::size_t at = begin - line.begin; at < text.size() && ends.size() < most_cuts; ++at) {
+    const bool mark = std::string_view(".!,;").find(text[at]) != std::string_view::npos;
+    if ((mark && is_blank_at(text, at + 1)) || is_wide_end(text, at + 1))
       ends.push_back(line.begin + static_cast<std::uint32_t>(at) + 1);
+  }
+  ends.push_back(line.end);
+  std::reverse(ends.begin(), ends.end());
   return ends;
+}
+
+/// Whether the mark before a place ends no sentence: what stands behind goes with it.
+bool ends_clause(const Reader& reader, std::uint32_t place) {
+  const std::string_view before = reader.source.at({0, place});
+  const char wide = wide_mark_before(before, before.size());
+  const char mark = wide != '\0' ? wide : before.back();
+  return mark == ',' || mark == ';';
+}
+
+/// Whether a stretch names a stitch that is no chain.
+bool works_more(const Reader& reader, Span span) {
+  const Sentence sentence = look_up(reader.source.at(span), span.begin, reader.vocabulary);
+  return std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [&](const words::Word& word) {
+    return is_work(sentence, word) && name_of(sentence, word) != "ch";
+  });
 }
 
 /// The last sentence that names the loops.
@@ -53,6 +82,7 @@ Span start_in(const Reader& reader, Span line) {
     if (begin > line.begin && names_stitches(reader, {line.begin, begin})) break;
     for (const std::uint32_t end : ends_of(reader, line, begin)) {
       const Span stretch = trimmed(reader.source, {begin, end});
+      if (end < line.end && ends_clause(reader, end) && works_more(reader, {end, line.end})) continue;
       if (!stretch.empty() && only_starts(reader, stretch)) return stretch;
     }
   }

@@ -173,12 +173,21 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   return count;
 }
 
+/// "→18 塞棉", "=6 and pull tight": whether words that end a piece or are no work follow.
+bool ending_follows(const Search& search, std::uint32_t at) {
+  std::uint32_t next = next_word(search, at);
+  if (const Word* also = word_meaning(search.sentence, next, search.sentence.conjunction))
+    next = next_word(search, also->end);
+  const WordsAt words = words_at(search.sentence, next);
+  return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
+    return sort_of(search.sentence, word) == ConceptClass::ending || word.means == search.concepts.slip;
+  });
+}
+
 /// "=24 dont forget": behind an equals sign words may follow that are no work.
 bool only_note_follows(const Search& search, std::uint32_t at) {
   const WordsAt words = words_at(search.sentence, next_word(search, at));
-  const words::Concept stuff = words::find_concept(search.sentence.vocabulary, "stuff");
-  return !words.empty() && (words.first->kind == WordKind::unknown ||
-                            means(search, next_word(search, at), stuff)); // "→18 塞棉"
+  return !words.empty() && (words.first->kind == WordKind::unknown || ending_follows(search, at));
 }
 
 /// Two or more words that nobody knows.
@@ -186,6 +195,16 @@ bool is_note(const Search& search, std::uint32_t at) {
   if (!only_note_follows(search, at)) return false;
   const std::uint32_t first = next_word(search, at);
   return only_note_follows(search, words_at(search.sentence, first).first->end);
+}
+
+/// "= 18 sl st and cut": nobody counts slip stitches; what stands behind the number closes the piece.
+void take_slip_for_close(const Search& search, std::uint32_t first, StatedCount& count) {
+  if (count.stated.size() != 1 || count.stated.front().unit != Unit::kind) return;
+  const Word* number = number_at(search.sentence, next_word(search, pass_total(search, first)));
+  if (number == nullptr || !means(search, next_word(search, number->end), search.concepts.slip)) return;
+  count.stated.front().unit = Unit::any;
+  count.stated.front().span = number->span;
+  count.end = number->end;
 }
 
 /// A count behind `=`, an arrow or a dash, to the end of the line or a bracket.
@@ -199,6 +218,7 @@ StatedCount behind_mark(const Search& search, std::uint32_t at, std::uint32_t fi
     count.end = number->end;
     return count;
   }
+  take_slip_for_close(search, first, count);
   const char mark = search.sentence.text()[at];
   if (count.end == first ||
       !(ends_line(search, count.end) ||
@@ -521,10 +541,29 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   return begin;
 }
 
+/// Before the words that only end the piece, "6 dec 6 | and close": `end` where none stand there.
+std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
+  bool ends = false;
+  const auto closes = [&](const Word& word) {
+    const ConceptClass sort = sort_of(sentence, word);
+    const bool ending = sort == ConceptClass::ending;
+    ends = ends || (ending && word.kind == WordKind::phrase);
+    return ending || sort == ConceptClass::filler || word.means == sentence.conjunction ||
+           (ends && word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "sl st");
+  };
+  std::uint32_t last = end;
+  for (std::uint32_t begin = end;; last = begin) {
+    const std::uint32_t behind = trim_separators(sentence.text(), 0, last);
+    begin = begin_of_word(sentence, behind, closes);
+    if (begin == behind) return ends ? behind : end;
+  }
+}
+
 } // namespace
 
 StatedCount bare_count(const Sentence& sentence) {
-  const std::uint32_t last = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t size = trim_separators(sentence.text(), 0, sentence.size());
+  const std::uint32_t last = before_endings(sentence, size);
   const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
   while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
@@ -535,7 +574,7 @@ StatedCount bare_count(const Sentence& sentence) {
   Stated stated;
   stated.count = number->number;
   stated.span = sentence.span(begin, end);
-  return {{stated}, before_count_word(sentence, begin), sentence.size()};
+  return {{stated}, before_count_word(sentence, begin), last == size ? sentence.size() : last};
 }
 
 } // namespace whorl::pattern

@@ -293,7 +293,10 @@ void Telling::tell_left_out(const Line& line) {
   const bool moves_start = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::start_here;
   });
-  if (moves_start) return;
+  const bool closes_flat = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
+    return node.work.into == Into::both_layers || node.work.act == Act::part_edge;
+  });
+  if (moves_start || closes_flat) return;
   add(finding(Severity::warning, "left-out", line.span,
               "this line reads as work, and no label says of which round; it is left out"));
 }
@@ -309,12 +312,21 @@ bool is_plainly_even(const Reading& reading, const Settled& settled) {
          settled.open == std::int64_t{reading.stated.front().count};
 }
 
+/// "in each 2 dc 24" on twelve stitches: the other reading takes for work what is the count on both sides.
+bool takes_last_number(const Reading& reading, const Settled& settled, const Reading& other) {
+  return reading.stated.size() == 1 && reading.stated.front().unit == Unit::any && other.stated.empty() &&
+         settled.uses_all && settled.meets;
+}
+
 } // namespace
 
 void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
   if (!settled.other || is_plainly_even(ways[settled.way].readings[settled.reading], settled)) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;
   if (likeliest && settled.agreeing < 2) return;
+  if (takes_last_number(ways[settled.way].readings[settled.reading], settled,
+                        ways[settled.other->first].readings[settled.other->second]))
+    return;
   const std::string chosen =
       uses_and_makes(ways[settled.way].readings[settled.reading].effect, settled.opened);
   const std::string other =

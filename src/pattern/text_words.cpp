@@ -11,22 +11,22 @@ namespace {
 using words::PhraseEntry;
 
 /// The kind of a phrase, as a bit; 0 if it is of none.
-std::uint32_t bit_of(const words::Vocabulary& text, const PhraseEntry& entry) {
+std::uint64_t bit_of(const words::Vocabulary& text, const PhraseEntry& entry) {
   const words::Concept first = text.first_text_concept;
-  return entry.means >= first && entry.means < first + 32 ? 1U << (entry.means - first) : 0;
+  return entry.means >= first && entry.means < first + 64 ? std::uint64_t{1} << (entry.means - first) : 0;
 }
 
-std::uint32_t bit_of(TextWord kind) { return 1U << static_cast<unsigned>(kind); }
+std::uint64_t bit_of(TextWord kind) { return std::uint64_t{1} << static_cast<unsigned>(kind); }
 
 } // namespace
 
-std::uint32_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase) {
+std::uint64_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase) {
   if (vocabulary.text == nullptr || phrase.empty()) return 0;
   const auto& phrases = vocabulary.text->phrases;
   auto at =
       std::lower_bound(phrases.begin(), phrases.end(), phrase,
                        [](const PhraseEntry& entry, std::string_view key) { return entry.phrase < key; });
-  std::uint32_t kinds = 0;
+  std::uint64_t kinds = 0;
   for (; at != phrases.end() && at->phrase == phrase; ++at) kinds |= bit_of(*vocabulary.text, *at);
   return kinds;
 }

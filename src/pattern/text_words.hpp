@@ -43,10 +43,11 @@ enum class TextWord : std::uint8_t {
   throughout,     ///< the loops named in the sentence hold for all rounds: "unless"
   range_end,       ///< behind the last number of a range and its word: 14段目"まで"
   rounds_counted,  ///< the form of the word for round that stands behind a number of them: 5 "rounds"
+  round_initial,   ///< a letter for the word for round, right before its number: "O1:", "o.1"
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.
-std::uint32_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase);
+std::uint64_t text_words(const words::Vocabulary& vocabulary, std::string_view phrase);
 
 bool is_text_word(const words::Vocabulary& vocabulary, std::string_view phrase, TextWord kind);
 

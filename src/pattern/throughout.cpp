@@ -2,11 +2,14 @@
 
 #include "pattern/sentence.hpp"
 #include "pattern/text_words.hpp"
+#include "pattern/word_names.hpp"
 
 #include <algorithm>
 #include <string>
 
 namespace whorl::pattern {
+
+using words::Word;
 
 namespace {
 
@@ -39,6 +42,47 @@ std::uint8_t loops_throughout(const Reader& reader, const Cut& cut) {
     if (loops == 0 && line.kind != LineKind::round)
       loops = loops_of(reader.source.at(line.span), reader.vocabulary);
   return loops;
+}
+
+namespace {
+
+/// Words that tell of loops what is not worked in the next round: which are free, which round has them.
+bool speaks_of_others(const Sentence& sentence, const Word& word) {
+  static constexpr std::string_view names[] = {"round", "row",  "leave off", "join", "between", "behind",
+                                               "leg",   "hold", "each",      "times", "repeat"};
+  const std::string_view name = name_of(sentence, word);
+  const words::ConceptClass sort = sort_of(sentence, word);
+  return word.means == sentence.unused || word.means == sentence.skipped || is_work(sentence, word) ||
+         sort == words::ConceptClass::start ||
+         std::find(std::begin(names), std::end(names), name) != std::end(names);
+}
+
+} // namespace
+
+std::uint8_t loops_above(const Reader& reader, Span line) {
+  constexpr int most_unknown = 3;
+  const std::string_view text = reader.source.at(line);
+  if (speaks_of_all(text, reader.vocabulary)) return 0;
+  const auto placings = read_placings(text, line, reader.vocabulary);
+  if (std::any_of(placings.begin(), placings.end(),
+                  [](const Placing& p) { return p.what != What::note && p.what != What::change; }))
+    return 0;
+  const Sentence sentence = look_up(text, 0, reader.vocabulary);
+  std::uint8_t loops = 0;
+  int strange = 0;
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const WordsAt words = words_at(sentence, at);
+    if (loops == 0) loops = loops_named(sentence, at);
+    for (const Word& word : words)
+      if (word.end < words.first->end)
+        break; // a part of a longer phrase
+      else if (word.kind == words::WordKind::number ||
+          (word.kind == words::WordKind::phrase && speaks_of_others(sentence, word)))
+        return 0;
+    strange += !words.empty() && words.first->kind == words::WordKind::unknown;
+    at = words.empty() ? at + 1 : std::max(words.first->end, at + 1);
+  }
+  return strange > most_unknown ? std::uint8_t{0} : loops;
 }
 
 namespace {

@@ -260,6 +260,7 @@ private:
     const bool told = named || has_digit(text_of(first.work));
     if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
     if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
+    if (first.label.closed && follows && names_concept(reader_, first.work, "even")) return true; // "6) - 8) even, 30"
     const bool in_step = (first.label.closed || first.label.word) && follows;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||

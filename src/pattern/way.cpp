@@ -55,19 +55,45 @@ bool is_chain(const Reader& reader, const Node& node) {
          node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "ch";
 }
 
-/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not.
-bool chains_first(const Reader& reader, const Reading& reading) {
-  for (const Node& node : reading.nodes) {
-    if (node.kind == NodeKind::work && node.work.where == Where::chain) return false;
-    if (is_chain(reader, node)) return true;
+/// How many chains a reading makes before it works into one, and which of them that is; all that it makes
+/// where it works into none.
+struct ChainsMade {
+  std::uint32_t made = 0;
+  std::uint16_t into = 0;
+};
+ChainsMade chains_made(const Reader& reader, const Reading& reading) {
+  std::vector<const Node*> nodes; // as they stand in the text
+  for (const Node& node : reading.nodes) nodes.push_back(&node);
+  std::stable_sort(nodes.begin(), nodes.end(),
+                   [](const Node* a, const Node* b) { return a->span.begin < b->span.begin; });
+  ChainsMade chains;
+  for (const Node* node : nodes) {
+    if (node->kind == NodeKind::work && node->work.where == Where::chain) {
+      chains.into = node->work.nth;
+      return chains;
+    }
+    if (is_chain(reader, *node)) chains.made += node->work.times;
   }
-  return false;
+  return chains;
+}
+
+/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not, nor
+/// 鎖の2目めから, which is no chain of one, nor "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
+bool chains_first(const Reader& reader, const Reading& reading) {
+  const ChainsMade chains = chains_made(reader, reading);
+  return chains.made > 0 && chains.made >= (chains.into != 0 ? chains.into : least_chain);
 }
 
 /// Whether a reading itself makes the ring or chain that it is worked into, or opens the loops.
 bool brings_start(const Reader& reader, const Reading& reading) {
   return reading.effect.starts && (has_work(reading, Act::ring) || has_work(reading, Act::free_loops) ||
                                    has_work(reading, Act::skipped) || chains_first(reader, reading));
+}
+
+/// … where a line above is read with it, whatever the likeliest reading takes its chain for.
+bool begins_with(const Reader& reader, const Reading& reading) {
+  return brings_start(reader, reading) ||
+         (reading.effect.starts && chains_made(reader, reading).made > 0);
 }
 
 /// "2 sc in each free front loop": which round left them free is said elsewhere, if at all.
@@ -139,6 +165,12 @@ bool names_stitches(const Reader& reader, Span span) {
   });
 }
 
+bool names_concept(const Reader& reader, Span span, const char* name) {
+  const words::Concept wanted = words::find_concept(reader.vocabulary, name);
+  return any_concept(reader, span,
+                     [wanted](words::Concept means, words::ConceptClass) { return means == wanted; });
+}
+
 bool names_ring(const Reader& reader, Span span) {
   return any_concept(reader, span, [](words::Concept, words::ConceptClass sort) {
     return sort == words::ConceptClass::start;
@@ -170,9 +202,7 @@ namespace {
 /// "as Rnd 6, but without increases": the words behind the rounds that are named say how it is worked.
 bool says_even(const Reader& reader, const Reference& reference) {
   if (reference.tail.empty() || reference.tail.length() > longest_tail) return false;
-  const words::Concept even = words::find_concept(reader.vocabulary, "even");
-  return any_concept(reader, reference.tail,
-                     [even](words::Concept means, words::ConceptClass) { return means == even; });
+  return names_concept(reader, reference.tail, "even");
 }
 
 /// "as Rnd 3, but increasing in every 4th st", "the same, only with 3 between, so (3 sc, inc) x 6": where the
@@ -232,6 +262,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.stuck = {};
   auto work = work_by_count(reader, way, typed);
   if (!work) work = work_at_both_ends(reader, way, typed);
+  if (!work) work = work_evenly(reader, way, typed);
   if (work) {
     way.readings =
         read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, way.stuck);
@@ -326,7 +357,7 @@ bool work_into(const Reader& reader, Way& way, Span above) {
   below.above = above;
   const auto begins = [&] {
     read_way(reader, below, way.effort);
-    return !below.readings.empty() && brings_start(reader, below.readings.front());
+    return !below.readings.empty() && begins_with(reader, below.readings.front());
   };
   if (!begins()) {
     below.opened = words_that_open_loops(reader.source.at(above), above.begin, reader.vocabulary);

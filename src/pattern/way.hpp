@@ -47,6 +47,8 @@ bool work_into(const Reader& reader, Way& way, Span above);
 bool names_stitches(const Reader& reader, Span span);
 
 /// Whether a line names a magic ring.
+/// Whether the words of a line may mean the concept of this name.
+bool names_concept(const Reader& reader, Span span, const char* name);
 bool names_ring(const Reader& reader, Span span);
 
 /// Whether a line places something: eyes, a marker, stuffing.

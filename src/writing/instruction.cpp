@@ -21,6 +21,9 @@ std::string digits(std::uint64_t n) { return std::to_string(n); }
 struct Around {
   std::uint8_t loops = 0;
   std::size_t depth = 0;
+  bool lines = false;   ///< each step in a line
+  bool in_star = false; ///< stars do not stand within stars
+  bool at_end = false;  ///< what ends here ends the line
 };
 
 bool is_in_ring(const Tree& tree, NodeId id) {
@@ -32,8 +35,9 @@ bool is_ring(const Node& node) { return node.kind == NodeKind::work && node.work
 
 class NodeWords {
 public:
-  NodeWords(const Tree& tree, std::uint32_t from, bool above, const Tongue& tongue, Plainness plainness)
-      : tree_(tree), from_(from), above_(above), tongue_(tongue), plainness_(plainness) {}
+  NodeWords(const Tree& tree, std::uint32_t from, bool above, const Tongue& tongue, Plainness plainness,
+            const Manner& manner)
+      : tree_(tree), from_(from), above_(above), tongue_(tongue), plainness_(plainness), manner_(manner) {}
 
   Words list(NodeId id, Around around) {
     if (++around.depth > pattern::limit::depth) return std::nullopt;
@@ -50,13 +54,61 @@ public:
       const Work work = tree_.nodes[id].kind == NodeKind::work ? tree_.nodes[id].work : Work{};
       const Words with = change_to(work, yarn);
       if (!with) return with;
-      text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += in_yarn_said(*with, *words, work.act);
+      const std::string_view comma = around.lines ? std::string_view("\n") : tongue_.comma();
+      text += text.empty() ? std::string_view{} : comma;
+      text += in_yarn_said(*with, *words, work.act) + so_far(id, around);
     }
     return text.empty() ? Words{} : Words{text};
   }
 
 private:
+  /// " (5 so far)" behind a step in a line of its own that makes stitches.
+  std::string so_far(NodeId id, const Around& around) const {
+    if (!around.lines || goes_on_below(tree_.nodes[id])) return {};
+    if (around.at_end && manner_.count_behind && tree_.nodes[id].next == pattern::no_node) return {};
+    const auto count = manner_.lines->find(id);
+    if (count == manner_.lines->end()) return {};
+    const std::string number = digits(count->second);
+    Words words = tongue_.row("so-far", {number, {}, {}, {}});
+    if (!words) words = tongue_.row("count-so-far", {number, {}, {}, {}});
+    return words ? " " + *words : std::string();
+  }
+
+  /// What only stands around other steps, which are written in lines of their own.
+  static bool goes_on_below(const Node& node) {
+    return node.kind == NodeKind::sequence || node.kind == NodeKind::loops || node.kind == NodeKind::yarn;
+  }
+
+  /// Where the lines of a list part that of a repeat is written with stars.
+  bool has_stars(NodeId id, const Around& around) const {
+    const Node& node = tree_.nodes[id];
+    const bool several = node.child < tree_.nodes.size() && tree_.nodes[node.child].next != pattern::no_node;
+    if (around.in_star || node.work.leave > 0 || (!node.work.to_end && node.work.times < 2)) return false;
+    return around.lines ? several : manner_.stars != nullptr && manner_.stars->count(id) > 0;
+  }
+
+  /// "*sc, inc; repeat from * 5 more times".
+  Words with_stars(const Node& node, Around around) {
+    around.in_star = true;
+    around.at_end = false;
+    const Words inner = list(node.child, around);
+    if (!inner) return inner;
+    const Words all = node.work.to_end
+                          ? tongue_.row("star-around", {{}, {}, *inner, {}})
+                          : tongue_.row("star-more", {digits(node.work.times - 1), {}, *inner, {}});
+    return all && around.lines ? in_own_line(*all, *inner) : all;
+  }
+
+  /// What stands behind the list of a repeat, in a line of its own.
+  static std::string in_own_line(std::string all, const std::string& inner) {
+    std::size_t end = all.find(inner) + inner.size();
+    if (end < all.size() && all[end] == '*') ++end;
+    std::size_t next = end;
+    for (const std::string_view mark : {";", ",", "、", "，", "；", " "})
+      if (std::string_view(all).substr(next, mark.size()) == mark) next += mark.size();
+    return all.replace(end, next - end, "\n");
+  }
+
   /// What stands above the line is left out, or is all that is wanted; passages may begin there and go on.
   bool is_passed_over(const Node& node) const {
     if (!above_) return is_before(node, from_);
@@ -127,10 +179,11 @@ private:
     const Words loops = loops_in_words(node.work.loops, tongue_);
     if (last && plainness_ == Plainness::usual && loops) {
       const Words head = tongue_.row("loops-rest", {{}, {}, {}, *loops});
-      const Words rest = list(node.child, {0, around.depth});
+      const Words rest = list(node.child, {0, around.depth, around.lines, around.in_star, around.at_end});
       return head && rest ? Words{*head + " " + *rest} : std::nullopt;
     }
-    return list(node.child, {node.work.loops, around.depth});
+    around.loops = node.work.loops;
+    return list(node.child, around);
   }
 
   /// "with moss 3 sc".
@@ -139,7 +192,14 @@ private:
     return with && rest ? Words{*with + *rest} : std::nullopt;
   }
 
-  Words node_words(const Node& node, const Around& around) {
+  static Around in_brackets(Around around) {
+    around.lines = false;
+    around.in_star = true;
+    return around;
+  }
+
+  Words node_words(const Node& node, Around around) {
+    around.at_end = around.at_end && node.next == pattern::no_node;
     Work work = node.work;
     if (work.loops == 0) work.loops = around.loops;
     switch (node.kind) {
@@ -147,7 +207,9 @@ private:
       if (is_of_other(work)) return of_other(tree_, work, {node.round, node.number}, tongue_);
       return work_in_words(tree_, work, tongue_, plainness_);
     case NodeKind::repeat: {
-      const Words inner = list(node.child, around);
+      const auto id = static_cast<NodeId>(&node - tree_.nodes.data());
+      if (has_stars(id, around)) return with_stars(node, around);
+      const Words inner = list(node.child, in_brackets(around));
       return inner && !runs_to_end(node) ? repeated(work, *inner, tongue_) : inner;
     }
     case NodeKind::loops:
@@ -155,7 +217,7 @@ private:
     case NodeKind::yarn:
       return in_yarn(node, around);
     case NodeKind::group: {
-      const Words inner = node.name == 0 ? list(node.child, around) : std::nullopt;
+      const Words inner = node.name == 0 ? list(node.child, in_brackets(around)) : std::nullopt;
       return inner ? in_one_place(work, *inner, tongue_) : inner;
     }
     case NodeKind::sequence:
@@ -173,79 +235,21 @@ private:
   bool above_; ///< what is typed before `from`, and nothing else
   const Tongue& tongue_;
   Plainness plainness_;
+  Manner manner_;
   std::uint32_t legs_ = 0; ///< so many are named
-};
-
-/// Steps in words, from one place to the closing that belongs to it.
-class StepWords {
-public:
-  StepWords(const Tree& tree, const std::vector<Step>& steps, const Tongue& tongue, Plainness plainness)
-      : tree_(tree), steps_(steps), tongue_(tongue), plainness_(plainness) {}
-
-  Words list() {
-    std::string text;
-    std::uint8_t yarn = 0;
-    for (; at_ < steps_.size() && steps_[at_].sort != Step::Sort::close; ++at_) {
-      if (is_named_ring()) continue;
-      const Act act = steps_[at_].sort == Step::Sort::work ? steps_[at_].work.act : Act::stitch;
-      const std::uint8_t in_yarn =
-          steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};
-      const bool changes = in_yarn != 0 && in_yarn != yarn;
-      if (changes) yarn = in_yarn;
-      const Words with = changes ? with_yarn(tree_, yarn, tongue_) : Words{""}, words = one();
-      if (!words || !with) return std::nullopt;
-      text += (text.empty() ? std::string_view{} : tongue_.comma());
-      text += in_yarn_said(*with, *words, act);
-    }
-    return text.empty() ? Words{} : Words{text};
-  }
-
-private:
-  bool is_named_ring() const {
-    return steps_[at_].sort == Step::Sort::work && steps_[at_].work.act == Act::ring &&
-           at_ + 1 < steps_.size() && steps_[at_ + 1].work.where == Where::ring;
-  }
-
-  Words one() {
-    const Step step = steps_[at_];
-    if (step.sort == Step::Sort::unread || !step.group.empty()) return std::nullopt;
-    Work work = step.work;
-    if (step.sort == Step::Sort::work) {
-      const auto kind = stitch::find_kind(tree_.kinds, step.kind);
-      if (!step.kind.empty() && !kind) return std::nullopt;
-      work.kind = kind.value_or(stitch::KindId{0});
-      if (is_of_other(work)) return of_other(tree_, work, {step.round, step.number}, tongue_);
-      return work_in_words(tree_, work, tongue_, plainness_);
-    }
-    ++at_;
-    const Words inner = list();
-    if (!inner) return inner;
-    return step.sort == Step::Sort::open_repeat ? repeated(work, *inner, tongue_)
-                                                : in_one_place(work, *inner, tongue_);
-  }
-
-  const Tree& tree_;
-  const std::vector<Step>& steps_;
-  const Tongue& tongue_;
-  Plainness plainness_;
-  std::size_t at_ = 0;
 };
 
 } // namespace
 
 std::optional<std::string> instruction(const Tree& tree, NodeId body, std::uint32_t from,
-                                       const Tongue& tongue, Plainness plainness) {
-  return NodeWords(tree, from, false, tongue, plainness).list(body, {});
+                                       const Tongue& tongue, Plainness plainness, const Manner& manner) {
+  return NodeWords(tree, from, false, tongue, plainness, manner)
+      .list(body, {0, 0, manner.lines != nullptr, false, true});
 }
 
 std::optional<std::string> instruction_above(const Tree& tree, NodeId body, std::uint32_t from,
                                              const Tongue& tongue) {
-  return NodeWords(tree, from, true, tongue, Plainness::usual).list(body, {});
-}
-
-std::optional<std::string> instruction(const Tree& tree, const std::vector<Step>& steps, const Tongue& tongue,
-                                       Plainness plainness) {
-  return StepWords(tree, steps, tongue, plainness).list();
+  return NodeWords(tree, from, true, tongue, Plainness::usual, {}).list(body, {});
 }
 
 } // namespace whorl::writing

@@ -1,10 +1,12 @@
 #pragma once
 
 #include "pattern/tree.hpp"
+#include "writing/running.hpp"
 #include "writing/step.hpp"
 #include "writing/tongue.hpp"
 
 #include <optional>
+#include <set>
 #include <string>
 
 namespace whorl::writing {
@@ -15,10 +17,19 @@ enum class Plainness : std::uint8_t {
   places, ///< each stitch with its place and its loops: "(2 sc in next st) x 6"
 };
 
+/// What of a line's look its author chose, or whoever asked for it.
+struct Manner {
+  /// Repeats that are written with stars; nullptr: none, all stand in brackets.
+  const std::set<pattern::NodeId>* stars = nullptr;
+  /// A step a line, each with how far the round has come; nullptr: the steps stand behind one another.
+  const Running* lines = nullptr;
+  bool count_behind = false; ///< the last step has the line's count behind it
+};
+
 /// The work of a line in a language, groups and repeats as its author has them; none where the language has
 /// no form for something in it. What is typed before `from` is left out.
 std::optional<std::string> instruction(const pattern::Tree& tree, pattern::NodeId body, std::uint32_t from,
-                                       const Tongue& tongue, Plainness plainness);
+                                       const Tongue& tongue, Plainness plainness, const Manner& manner = {});
 
 /// … and of what is typed before `from`, alone: a starting chain above the line.
 std::optional<std::string> instruction_above(const pattern::Tree& tree, pattern::NodeId body,

@@ -53,7 +53,7 @@ Words with_yarn(const Tree& tree, std::uint8_t number, const Tongue& tongue) {
   if (number == 0 || number > tree.yarns.size()) return std::nullopt;
   const std::string yarn = tongue.named(tree.yarns[number - 1U]);
   const std::string_view blank = tongue.words().blanks_between_words ? " " : "";
-  if (has_words(tongue.say(), "say-in-yarn")) return tongue.say()("say-in-yarn", {yarn}).append(blank);
+  if (const Words said = tongue.sentence("say-in-yarn", {yarn})) return *said + std::string(blank);
   const Words with = tongue.word("with");
   return with ? Words{*with + " " + yarn + " "} : std::nullopt;
 }
@@ -82,7 +82,7 @@ Words as_round(const Tree& tree, const Named& named, const Tongue& tongue) {
 
 Words of_other(const Tree& tree, const Work& work, const Named& named, const Tongue& tongue) {
   if (named.round >= tree.rounds.size() || tree.parts.empty()) return std::nullopt;
-  const std::string& part = tree.parts[tree.rounds[named.round].part].name;
+  const std::string part = tongue.named(tree.parts[tree.rounds[named.round].part].name);
   if (work.act == Act::stitch) {
     const Words name = tongue.stitch(tree, work.kind);
     const bool plain = name && !work.to_end && work.in_one == 1 && !part.empty();

@@ -45,7 +45,7 @@ std::optional<std::string> label_in_words(const pattern::RoundText& round, const
   const bool one = round.from == round.to;
   const std::string id = "write-label-" + unit_id(round) + (one ? "" : "s");
   const std::vector<std::string> numbers{std::to_string(round.from), std::to_string(round.to)};
-  if (has_words(tongue.say(), id)) return tongue.say()(id, numbers);
+  if (auto label = tongue.sentence(id, numbers)) return label;
   const auto unit = tongue.word(unit_id(round));
   return (unit ? *unit + " " : "R") + numbers[0] + (one ? "" : "-" + numbers[1]) + ":";
 }

@@ -48,7 +48,7 @@ std::string sentence_id(const Placing& placing) {
 std::string rounds_in_words(const Placing& placing, const Tongue& tongue) {
   const std::vector<std::string> numbers{std::to_string(placing.from), std::to_string(placing.to)};
   const std::string id = placing.from == placing.to ? "write-label-round" : "write-label-rounds";
-  std::string label = has_words(tongue.say(), id) ? tongue.say()(id, numbers) : std::string();
+  const std::string label = tongue.sentence(id, numbers).value_or("");
   const std::size_t end = label.find_last_not_of(" :\xEF\xBC\x9A");
   return label.substr(0, end == std::string::npos ? 0 : end + 1);
 }
@@ -76,11 +76,11 @@ std::optional<std::string> placing_in_words(const pattern::Tree& tree, const Pla
     with.push_back(tongue.named(tree.yarns[placing.yarn - 1U]));
   }
   if (placing.what == What::sew && placing.sewn < tree.parts.size())
-    with.push_back(tree.parts[placing.sewn].name);
+    with.push_back(tongue.named(tree.parts[placing.sewn].name));
   const bool named = placing.between && id.find("-between") != std::string::npos;
   if (named) with.insert(with.end(), {std::to_string(placing.from), std::to_string(placing.to)});
   if (placing.apart > 0) with.push_back(std::to_string(placing.apart));
-  const std::string sentence = tongue.say()(id, with);
+  const std::string sentence = *tongue.sentence(id, with);
   return placing.from > 0 && !named ? with_rounds(sentence, placing, tongue) : sentence;
 }
 

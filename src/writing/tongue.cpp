@@ -18,6 +18,44 @@ bool fill(std::string& text, std::string_view slot, const std::string& value) {
   return true;
 }
 
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+         static_cast<unsigned char>(c) >= 0x80;
+}
+
+/// "st=stitch|sts=stitches" by the words before the signs.
+std::map<std::string, std::string, std::less<>> pairs_of(std::string_view text) {
+  std::map<std::string, std::string, std::less<>> pairs;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('|'), text.size());
+    const std::string_view pair = text.substr(0, end);
+    if (const std::size_t sign = pair.find('='); sign != std::string_view::npos)
+      pairs.emplace(pair.substr(0, sign), pair.substr(sign + 1));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return pairs;
+}
+
+/// Marks in the place of what is filled in, which is nobody's abbreviation: "\x01" and a letter.
+std::vector<std::string> marks_for(const std::vector<std::string>& with) {
+  std::vector<std::string> marks;
+  for (const std::string& value : with) {
+    const bool number = !value.empty() && value.find_first_not_of("0123456789") == std::string::npos;
+    marks.push_back(number ? value : std::string("\x01") + static_cast<char>('a' + marks.size()));
+  }
+  return marks;
+}
+
+std::string without_marks(std::string_view text, const std::vector<std::string>& with) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (text[i] == '\x01' && i + 1 < text.size() && static_cast<std::size_t>(text[i + 1] - 'a') < with.size())
+      out += with[static_cast<std::size_t>(text[++i] - 'a')];
+    else
+      out += text[i];
+  return out;
+}
+
 } // namespace
 
 Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names)
@@ -25,11 +63,32 @@ Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full, Names 
   for (const words::PhraseEntry& entry : words.phrases)
     if (entry.write && entry.means < written_.size() && written_[entry.means].empty())
       written_[entry.means] = entry.phrase;
+  if (full_ && has_words(say_, "say-full-words")) full_words_ = pairs_of(say_("say-full-words", {}));
+}
+
+std::string Tongue::in_full(std::string_view text) const {
+  if (full_words_.empty()) return std::string(text);
+  const bool blanks = words_.blanks_between_words;
+  std::string out;
+  for (std::size_t at = 0; at < text.size();) {
+    std::string_view longest;
+    const std::string* full = nullptr;
+    const bool begins = !blanks || at == 0 || !is_letter(text[at - 1]);
+    for (const auto& [brief, words] : full_words_) {
+      if (!begins || brief.size() <= longest.size() || text.substr(at, brief.size()) != brief) continue;
+      const std::size_t end = at + brief.size();
+      if (blanks && end < text.size() && is_letter(brief.back()) && is_letter(text[end])) continue;
+      longest = brief, full = &words;
+    }
+    out += full != nullptr ? *full : std::string(1, text[at]);
+    at += full != nullptr ? longest.size() : 1;
+  }
+  return out;
 }
 
 std::optional<std::string> Tongue::word(words::Concept means) const {
   if (means >= written_.size() || written_[means].empty()) return std::nullopt;
-  return written_[means];
+  return in_full(written_[means]);
 }
 
 std::optional<std::string> Tongue::word(std::string_view concept_name) const {
@@ -87,7 +146,9 @@ std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) 
   const auto row = std::find_if(words_.rows.begin(), words_.rows.end(),
                                 [id](const words::RowEntry& entry) { return entry.id == id; });
   if (id.empty() || row == words_.rows.end() || row->write.empty()) return std::nullopt;
-  std::string text = row->write;
+  const std::string own = "say-full-" + std::string(id);
+  if (full_ && has_words(say_, own)) return say_(own, {slots.n, slots.stitch, slots.list, slots.loops});
+  std::string text = in_full(row->write);
   if (!fill(text, "{n}", slots.n) || !fill(text, "{stitch}", slots.stitch) ||
       !fill(text, "{list}", slots.list) || !fill(text, "{loops}", slots.loops))
     return std::nullopt;
@@ -96,14 +157,25 @@ std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) 
 
 std::optional<std::string> Tongue::sentence(const std::string& id,
                                             const std::vector<std::string>& with) const {
-  return has_words(say_, id) ? std::optional(say_(id, with)) : std::nullopt;
+  if (full_ && has_words(say_, "say-full-" + id)) return say_("say-full-" + id, with);
+  if (!has_words(say_, id)) return std::nullopt;
+  if (full_words_.empty()) return say_(id, with);
+  return without_marks(in_full(say_(id, marks_for(with))), with);
 }
 
-std::optional<std::string> Tongue::stitch(const pattern::Tree& tree, stitch::KindId kind) const {
+std::optional<std::string> Tongue::full_stitch(const std::string& kind, std::uint64_t count) const {
+  const std::string counted = "say-stitches-" + kind;
+  if (has_words(say_, counted)) return say_(counted, {std::to_string(count)});
+  return has_words(say_, "stitch-" + kind) ? std::optional(say_("stitch-" + kind, {})) : std::nullopt;
+}
+
+std::optional<std::string> Tongue::stitch(const pattern::Tree& tree, stitch::KindId kind,
+                                          std::uint64_t count) const {
   if (kind >= tree.kinds.size()) return std::nullopt;
   const stitch::StitchKind& entry = tree.kinds[kind];
   if (entry.own) return entry.name;
-  if (full_ && has_words(say_, "stitch-" + entry.name)) return say_("stitch-" + entry.name, {});
+  if (full_)
+    if (auto full = full_stitch(entry.name, count)) return full;
   if (auto known = word(entry.name)) return known;
   const auto gathered = gathered_of(entry.name);
   const auto of = gathered ? word(gathered->of) : std::nullopt, as = gathered ? word(gathered->as) : of;

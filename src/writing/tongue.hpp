@@ -49,17 +49,23 @@ public:
   /// The way to say a concept that has most words: "front post double crochet"; "" where it has one word
   /// only.
   std::string longest_phrase(std::string_view concept_name) const;
-  /// How a kind of stitch is called; none if the language cannot tell it.
-  std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind) const;
+  /// How a kind of stitch is called, so many of it; none if the language cannot tell it.
+  std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind, std::uint64_t count = 1) const;
+  /// In full words, abbreviations are put out in full; else the text as it is.
+  std::string in_full(std::string_view text) const;
   /// What stands between two steps of a list.
   std::string_view comma() const { return words_.blanks_between_words ? ", " : "、"; }
 
 private:
+  /// How it is called in full, so many of it; none if the language does not say.
+  std::optional<std::string> full_stitch(const std::string& kind, std::uint64_t count) const;
+
   const words::Vocabulary& words_;
   const Say& say_;
   bool full_;
   Names names_;
   std::vector<std::string> written_; ///< per concept; "": it has no written form
+  std::map<std::string, std::string, std::less<>> full_words_; ///< by their abbreviations
 };
 
 /// "2tog" of "hdc2tog": the stitch, and how many of it are worked together.

@@ -59,14 +59,26 @@ public:
 private:
   const std::string& kind_of(const Work& work) const { return tree_.kinds[work.kind].name; }
 
-  Words around_post(const Work& work, const char* post) const { return tongue_.word(post + kind_of(work)); }
+  Words around_post(const Work& work, const char* post, const char* full) const {
+    const Words stitch = tongue_.full() ? tongue_.stitch(tree_, work.kind, said_of(work)) : std::nullopt;
+    const Words around = stitch ? tongue_.sentence(full, {*stitch}) : stitch;
+    return around ? around : tongue_.word(post + kind_of(work));
+  }
+
+  /// So many of a stitch are named in one breath.
+  static std::uint64_t said_of(const Work& work) {
+    const std::uint64_t places = work.to_end || work.where == Where::next ? 1 : work.times;
+    return work.in_one > 1 ? work.in_one * places : work.to_end ? 1 : work.times;
+  }
+
+  bool is_together(const Work& work) const { return together_of(kind_of(work)).has_value(); }
 
   /// "sc", "dec", "hdc2tog", "FPdc".
   Words name(const Work& work) const {
-    if (work.into == Into::front_post) return around_post(work, "fp");
-    if (work.into == Into::back_post) return around_post(work, "bp");
+    if (work.into == Into::front_post) return around_post(work, "fp", "stitch-front-post");
+    if (work.into == Into::back_post) return around_post(work, "bp", "stitch-back-post");
     const auto together = together_of(kind_of(work));
-    if (!together) return tongue_.stitch(tree_, work.kind);
+    if (!together) return tongue_.stitch(tree_, work.kind, said_of(work));
     if (kind_of(work) == "sc2tog" && !plain_) return tongue_.word("dec");
     const auto base = stitch::find_kind(tree_.kinds, together->base);
     const Words of = base ? tongue_.stitch(tree_, *base) : std::nullopt;
@@ -93,6 +105,8 @@ private:
   /// "inc", "(2 hdc in next st) x 3", "4 sc".
   Words into_next(const Work& work, const std::string& name) const {
     if (work.to_end) return to_end(work, name);
+    if (work.in_one == 1 && work.times > 1 && plain_ && tongue_.full() && is_together(work))
+      return tongue_.row("group-times", {digits(work.times), {}, name, {}});
     if (work.in_one == 1 || is_increase(work))
       return work.times == 1 ? Words{name} : counted(work.times, name);
     Words one = tongue_.row("one-place", {digits(work.in_one), name, {}, {}});

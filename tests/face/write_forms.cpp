@@ -49,8 +49,8 @@ TEST_CASE("the shortest repeats of a round typed out are found") {
 TEST_CASE("in full words there is no abbreviation of a stitch") {
   const std::string text = written("en-US", WriteForm::full).text();
   INFO(text);
-  CHECK(has(text, "6 single crochet in MR (6)\n"));
-  CHECK(has(text, "Rnd 2: (2 single crochet in next st) x 6 (12)\n"));
+  CHECK(has(text, "6 single crochet in magic ring (6)\n"));
+  CHECK(has(text, "Round 2: (2 single crochet in the next stitch) 6 times (12)\n"));
 }
 
 TEST_CASE("a page has headings, and marks of its own are none of the text's") {

@@ -3,10 +3,12 @@
 #include "ink.hpp"
 #include "layout/plan.hpp"
 #include "ovals.hpp"
+#include "typed.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
+#include <string>
 
 using namespace whorl;
 using namespace whorl::layout;
@@ -51,6 +53,8 @@ fabric::Fabric sole(bool joined = false) {
   first.joined = joined;
   return test::Oblong(first).grow().grow().fabric;
 }
+
+fabric::Fabric worked(const std::string& text) { return test::Typed(text).fabric; }
 
 } // namespace
 
@@ -162,10 +166,28 @@ TEST_CASE("a wall on an oval goes on as a strip") {
   CHECK(placement.figures[1].form == Form::strip);
 }
 
-TEST_CASE("numbers round an oval stand in a column from the second round on") {
-  const Figure figure = oval_of(sole()).figure;
+TEST_CASE("numbers of an oval whose rounds begin along its side stand in a column") {
+  const Figure figure = oval_of(worked("Sole\nCh 11\n"
+                                       "R1: sc in 2nd ch, sc 8, 3 sc in last ch, other side: sc 8, inc (22)\n"
+                                       "R2: sc 9, inc x 3, sc 8, inc x 2 (27)\n"
+                                       "R3: sc 9, (sc, inc) x 3, sc 8, (sc, inc) x 2 (32)\n"))
+                            .figure;
   REQUIRE(figure.labels.size() == 3);
   CHECK(figure.labels[2].at.x == Approx(figure.labels[1].at.x).margin(1e-9));
+}
+
+TEST_CASE("rounds of an oval that begin with stitches of its end are not pressed together there") {
+  const Oval oval =
+      oval_of(worked("Foot\nCh 9\n"
+                     "R1: sc in 2nd ch, sc 6, 3 sc in last ch, other side: sc 6, inc (18)\n"
+                     "R2: inc, sc 6, inc x 3, sc 6, inc x 2 (24)\n"
+                     "R3: sc, inc, sc 6, (sc, inc) x 3, sc 6, (sc, inc) x 2 (30)\n"
+                     "R4: 2 sc, inc, sc 6, (2 sc, inc) x 3, sc 6, (2 sc, inc) x 2 (36)\nR5: sc (36)\n"));
+  REQUIRE(oval.rings.size() == 5);
+  const OvalRing& last = oval.rings.back();
+  const double mean = (last.at.back() - last.at.front()) / 35;
+  for (std::size_t i = 1; i < last.at.size(); ++i) CHECK(last.at[i] - last.at[i - 1] > 0.75 * mean);
+  CHECK(point_on(oval.stadium, last.size.middle, 0).x > oval.stadium.half + 1.5 * upright_beside);
 }
 
 TEST_CASE("places carried from contour to contour stay square to them where both go on") {

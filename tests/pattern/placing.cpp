@@ -109,3 +109,23 @@ TEST_CASE("the loops through which the last stitches are gathered are heard") {
     CHECK(loops == one.loops);
   }
 }
+
+TEST_CASE("what is not to be done is a note") {
+  const auto first = [](const std::string& text, const char* language) {
+    return read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary(language))[0].what;
+  };
+  CHECK(first("Do not stuff.", "en-US") == What::note);
+  CHECK(first("Don't fasten off.", "en-US") == What::note);
+  CHECK(first("Nicht ausstopfen.", "de") == What::note);
+  CHECK(first("Ne pas rembourrer.", "fr") == What::note);
+  CHECK(first("耳に綿を詰める。", "ja") == What::stuff);
+  CHECK(first("Stuff firmly, so that no gap shows.", "en-US") == What::stuff);
+}
+
+TEST_CASE("the verb tells what is done with a thing that stands before it") {
+  const std::string text = "Nase aufsticken.", tail = "Faden abschneiden und zum Annähen lang lassen.";
+  const auto all = read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary("de"));
+  CHECK(all[0].what == What::embroider);
+  for (const Placing& placing : read_placings(tail, {0, static_cast<std::uint32_t>(tail.size())}, *words::find_vocabulary("de")))
+    CHECK(placing.what != What::sew);
+}

@@ -1,0 +1,82 @@
+#include "writing/said_wholly.hpp"
+
+#include "words/lattice.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+namespace whorl::writing {
+namespace {
+
+using pattern::Placing;
+using pattern::What;
+using words::Word;
+using words::WordKind;
+
+/// Concepts that say what is done; how a thread is cut and how firmly is stuffed stands in their words too.
+bool tells(What what, bool gather, std::string_view name) {
+  switch (what) {
+  case What::eye:
+    return name == "eye" || name == "attach";
+  case What::marker:
+    return name == "marker";
+  case What::bead:
+    return name == "bead" || name == "sew";
+  case What::cut:
+    return gather && (name == "gather" || name == "cut");
+  case What::change:
+    return name == "change";
+  case What::join:
+    return name == "attach" || name == "join" || name == "link";
+  case What::sew:
+    return name == "sew";
+  case What::embroider:
+    return name == "embroider";
+  case What::stuff:
+  case What::note:
+    break;
+  }
+  return false;
+}
+
+bool is_small(std::string_view name) {
+  constexpr std::string_view small[] = {"filler",  "and",   "in",    "to",  "over", "from", "with",
+                                        "between", "apart", "round", "row", "st",   "as",   "ordinal"};
+  return std::find(std::begin(small), std::end(small), name) != std::end(small);
+}
+
+bool is_told_number(const Placing& placing, std::uint32_t number) {
+  return static_cast<int>(number) == placing.from || static_cast<int>(number) == placing.to ||
+         number == placing.apart;
+}
+
+} // namespace
+
+bool is_said_wholly(const Placing& placing, std::string_view text, const words::Vocabulary& from,
+                    const Tongue& tongue) {
+  const words::Folded folded = words::fold(text);
+  const words::Lattice lattice = words::lattice(folded, from);
+  for (std::uint32_t at = 0; at < folded.text.size();) {
+    const bool names = placing.what == What::sew || placing.what == What::change || placing.what == What::join;
+    if (const auto* const name = names ? tongue.name_at(folded.text, at) : nullptr; name != nullptr) {
+      at += static_cast<std::uint32_t>(name->first.size());
+      continue;
+    }
+    std::uint32_t end = folded.text[at] == ' ' ? at + 1 : at;
+    for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
+      const Word& word = lattice.words[i];
+      const bool phrase = word.kind == WordKind::phrase && word.means < from.concepts.size();
+      const std::string_view name =
+          phrase ? std::string_view(from.concepts[word.means].name) : std::string_view();
+      const bool known = word.kind == WordKind::mark ||
+                         (phrase && (is_small(name) || tells(placing.what, placing.gather, name))) ||
+                         (word.kind == WordKind::number && is_told_number(placing, word.number));
+      if (known) end = std::max(end, word.end);
+    }
+    if (end == at) return false;
+    at = end;
+  }
+  return true;
+}
+
+} // namespace whorl::writing

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "words/vocabulary.hpp"
+#include "writing/tongue.hpp"
+
+namespace whorl::writing {
+
+/// Whether a text says no more than what was understood of it: what is placed, its rounds and stitches, and
+/// small words. `tongue` knows the names of parts and yarns.
+bool is_said_wholly(const pattern::Placing& placing, std::string_view text, const words::Vocabulary& from,
+                    const Tongue& tongue);
+
+} // namespace whorl::writing
