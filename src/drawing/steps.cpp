@@ -188,8 +188,19 @@ bool take_loops(Box& area, Box& loops) {
   return true;
 }
 
+/// What a round is worked into one loop of; chains that stand for a stitch, and joins, go into none.
+std::vector<layout::Item> items_in_loops(const fabric::Fabric& fabric, std::uint32_t round) {
+  std::vector<layout::Item> items = layout::items_of(fabric, round);
+  const auto in_none = [&fabric](const layout::Item& item) {
+    return fabric::legs_of(fabric, item.first).size() == 0 ||
+           (fabric.stitches[item.first].flags & fabric::joins) != 0;
+  };
+  items.erase(std::remove_if(items.begin(), items.end(), in_none), items.end());
+  return items;
+}
+
 void add_loops(Picture& picture, Box& area) {
-  const std::uint8_t marked = layout::marked_loops(layout::items_of(picture.copy.fabric, picture.round()));
+  const std::uint8_t marked = layout::marked_loops(items_in_loops(picture.copy.fabric, picture.round()));
   Box loops;
   if (marked == stitch::both || !take_loops(area, loops)) return;
   const double top = std::max(loops.top, (loops.top + loops.bottom - loop_picture_height) / 2);

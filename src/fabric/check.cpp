@@ -224,7 +224,8 @@ private:
   void check_placing(const pattern::Placing& placing) {
     if (placing.from == 0 || placing.what == What::note || placing.part >= fabric_.parts.size()) return;
     // "Sew between rounds 3 and 4": a part that is sewn on may name the rounds of what it is sewn to.
-    if (placing.what == What::sew && placing.sewn == pattern::no_node) return;
+    const bool other = placing.sewn != pattern::no_node && placing.sewn != placing.part;
+    if (placing.what == What::sew && (!other || tree_.parts.size() == 1)) return;
     const Part& part = fabric_.parts[placing.part];
     for (int number : {placing.from, placing.to})
       if (number > 0 && !has_round(part, number)) return say_missing(placing, part, number);

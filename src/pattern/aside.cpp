@@ -156,6 +156,28 @@ bool glosses(const Sentence& sentence, const Bracket& bracket) {
   return false;
 }
 
+/// "bobble (4 dc closed together in one st)": the bracket tells how the gathered stitch before it is made.
+bool explains_gathered(const Sentence& sentence, const Bracket& bracket) {
+  std::uint32_t before = bracket.begin;
+  while (before > 0 && sentence.text()[before - 1] == ' ') --before;
+  bool gathered = false;
+  for (std::uint32_t at = before > 30 ? before - 30 : 0; at < before; ++at)
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.kind != WordKind::phrase || word.end != before) continue;
+      const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+      gathered = gathered || name == "bo" || name == "puff" || name == "pc" || name == "cl";
+    }
+  if (!gathered) return false;
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at)
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.kind != WordKind::phrase) continue;
+      const std::string_view name = sentence.vocabulary.concepts[word.means].name;
+      if (name == "together" || name == "closed together" || name == "unfinished" || name == "same")
+        return true;
+    }
+  return false;
+}
+
 /// "(same ch as the first hdc)": which place was meant.
 bool begins_with_same(const Sentence& sentence, const Bracket& bracket) {
   std::uint32_t at = bracket.inner_begin;
@@ -259,8 +281,8 @@ bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
   });
 }
 
-/// Behind articles, and behind words that say what chains stand for, "= ", "for the", "as"; `led`: such a word
-/// or sign was among them.
+/// Behind articles, and behind words that say what chains stand for, "= ", "for the", "as"; `led`: such a
+/// word or sign was among them.
 std::uint32_t behind_stands_for(const Sentence& sentence, std::uint32_t at, std::uint32_t end, bool& led) {
   const auto behind = [&](TextWord kind) {
     return static_cast<std::uint32_t>(end_of_text_word(sentence.vocabulary, sentence.text(), at, kind));
@@ -271,12 +293,11 @@ std::uint32_t behind_stands_for(const Sentence& sentence, std::uint32_t at, std:
     const bool first = is_named(sentence, at, "first");
     led = led || lead != at || first;
     const bool one = number != nullptr && number->number == 1;
-    const std::uint32_t next = std::max({lead, behind(TextWord::article), first ? behind_word(sentence, at) : at,
-                                         one ? number->end : at});
+    const std::uint32_t next = std::max(
+        {lead, behind(TextWord::article), first ? behind_word(sentence, at) : at, one ? number->end : at});
     if (next == at) return at;
     at = next;
-    if (const Word* ordinal =
-            word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "ordinal"));
+    if (const Word* ordinal = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "ordinal"));
         ordinal != nullptr && one)
       at = ordinal->end; // "1. Stb"
     at = skip_blanks(sentence.text(), at);
@@ -456,6 +477,7 @@ bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   const Content content = content_of(sentence, bracket);
   if (content.counted) return true;
   if (counts_others(sentence, bracket, content) || counts_special(sentence, bracket)) return true;
+  if (explains_gathered(sentence, bracket)) return true;
   if (begins_with_work(sentence, bracket)) return false;
   return !is_scanned_count(sentence, bracket) && (content.unknown || !content.instructs);
 }

@@ -156,6 +156,12 @@ Step compare_count(Step step, const Stated* stated) {
   return step;
 }
 
+/// A number at the end that is met by what the line makes of all that is open is hardly anything else.
+Step met_by_bare_count(Step step) {
+  if (step.uses_all && step.states && step.meets) step.cost -= cost::bare_count_met;
+  return step;
+}
+
 /// One choice over one part.
 class Paths {
 public:
@@ -185,7 +191,8 @@ private:
     const Reading& chosen = way.readings[reading];
     const Step step = work_rounds(chosen.effect, {state.open, state.spaces, state.carried, state.chains},
                                   numbers.to - numbers.from + 1);
-    return compare_count(step, count_of(chosen, step.open, kinds_));
+    const Step compared = compare_count(step, count_of(chosen, step.open, kinds_));
+    return chosen.bare_count ? met_by_bare_count(compared) : compared;
   }
 
   void add_states(const Way& way, std::size_t index, const State& state, std::size_t from,

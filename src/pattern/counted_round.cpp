@@ -224,6 +224,73 @@ std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std
   return spread(made - shaped, more ? "inc" : "dec", times) + " (" + std::to_string(made) + ")";
 }
 
+std::optional<std::string> work_explained(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 240; ///< bytes
+  if (!way.above.empty() || way.label.span.empty() || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  const std::string_view text = sentence.text();
+  const std::uint32_t end = trim_separators(text, 0, sentence.size());
+  const words::Word* number = number_at(sentence, skip_blanks(text, 0));
+  if (number == nullptr || end == 0 || (text[end - 1] != ')' && text[end - 1] != ']')) return std::nullopt;
+  const std::uint32_t behind = skip_blanks(text, number->end);
+  std::uint32_t open = behind;
+  for (const words::Word& unit : words_at(sentence, behind))
+    if (sort_of(sentence, unit) == words::ConceptClass::place ||
+        sort_of(sentence, unit) == words::ConceptClass::stitch)
+      open = std::max(open, skip_blanks(text, unit.end));
+  if (open >= end || (text[open] != '(' && text[open] != '[')) return std::nullopt;
+  const std::int32_t index = sentence.brackets.at[open];
+  if (index == no_bracket) return std::nullopt;
+  const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
+  if (bracket.end != end || bracket.inner_begin >= bracket.inner_end) return std::nullopt;
+  bool shapes = false, twice = false;
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at) {
+    const words::Word* many = number_at(sentence, at);
+    twice = twice || (many != nullptr && many->number == 2);
+    for (const words::Word& word : words_at(sentence, at)) {
+      const bool shape = is_work(sentence, word) && sort_of(sentence, word) != words::ConceptClass::stitch;
+      shapes = shapes || shape || (twice && word.kind == words::WordKind::phrase &&
+                                   (sort_of(sentence, word) == words::ConceptClass::stitch ||
+                                    sort_of(sentence, word) == words::ConceptClass::place));
+    }
+  }
+  if (!shapes) return std::nullopt;
+  return std::string(text.substr(bracket.inner_begin, bracket.inner_end - bracket.inner_begin)) + " (" +
+         std::to_string(number->number) + ")";
+}
+
+namespace {
+
+/// Whether a word may stand in a round that goes on plainly: one that nobody knows, a small one, `sc`.
+bool may_go_on(const Sentence& sentence, const words::Word& word) {
+  if (word.kind != words::WordKind::phrase) return word.kind != words::WordKind::number;
+  static constexpr std::string_view plain[] = {"even", "around", "count word", "total", "and",
+                                               "with", "sc",     "st"};
+  const auto& entry = sentence.vocabulary.concepts[word.means];
+  return entry.sort == words::ConceptClass::filler ||
+         std::find(std::begin(plain), std::end(plain), entry.name) != std::end(plain);
+}
+
+} // namespace
+
+std::optional<std::string> work_plainly(const Reader& reader, const Way& way, std::string_view work) {
+  constexpr std::size_t longest = 120; ///< bytes
+  constexpr std::uint32_t least = 4;
+  const bool later = way.label.from > 1 && way.label.closed && !way.label.relative;
+  if (!way.above.empty() || !later || work.size() > longest) return std::nullopt;
+  const Sentence sentence = look_up(work, 0, reader.vocabulary);
+  StatedCount count = find_stated(sentence, reader.kinds);
+  if (count.stated.empty()) count = bare_count(sentence);
+  if (count.stated.size() != 1 || count.begin == 0 || count.stated.front().count < least) return std::nullopt;
+  for (std::uint32_t at = 0; at < count.begin;) {
+    const WordsAt here = words_at(sentence, at);
+    if (!here.empty() && !may_go_on(sentence, *here.first)) return std::nullopt;
+    at = here.empty() ? at + 1 : std::max(here.first->end, at + 1);
+  }
+  const std::string number = std::to_string(count.stated.front().count);
+  return number + " sc (" + number + ")";
+}
+
 namespace {
 
 /// The text of a round whose only work, increases or decreases, does not come to the stated count; none if

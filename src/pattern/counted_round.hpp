@@ -20,6 +20,14 @@ std::optional<std::string> work_at_both_ends(const Reader& reader, const Way& wa
 /// is told otherwise.
 std::optional<std::string> work_evenly(const Reader& reader, const Way& way, std::string_view work);
 
+/// "12 sc (inc in each st)", "9 (1 sc, inc x 3)": the work that brackets at the end tell, behind it the number
+/// before them as its count; nothing where the brackets tell no increase or decrease.
+std::optional<std::string> work_explained(const Reader& reader, const Way& way, std::string_view work);
+
+/// "Just keep going – 24": a round of which nothing is told but its count, in words that shape nothing: so many
+/// stitches in US terms; nothing where some word works, counts or places otherwise.
+std::optional<std::string> work_plainly(const Reader& reader, const Way& way, std::string_view work);
+
 /// Makes a reading of such work: every piece of it points at the whole line, in `span`.
 void point_at(std::vector<Reading>& readings, Span span);
 

@@ -32,7 +32,8 @@ bool starts_passage(const Stretching& s, std::uint32_t at) {
 /// Loops at the head of a line hold to its end; before a piece or bracket for that; behind a piece for that.
 bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t end) {
   const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
-  const bool piece_next = next < s.end && !is_separator(s.reader.sentence.text()[next]);
+  const char mark = next < s.end ? s.reader.sentence.text()[next] : '.';
+  const bool piece_next = !is_separator(mark);
   switch (verb) {
   case Verb::loops_rest:
     return !before.loose && next < s.end;
@@ -40,9 +41,9 @@ bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t
     return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
            !starts_passage(s, next);
   case Verb::loops_next:
-    return piece_next;
+    return piece_next && mark != '!';
   case Verb::loops_behind:
-    return before.effect != Effect{} && (before.loose || !piece_next);
+    return before.effect != Effect{} && (before.loose || !piece_next || mark == '!');
   default:
     return true;
   }

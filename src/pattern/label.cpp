@@ -2,6 +2,8 @@
 #include "pattern/label_number.hpp"
 #include "pattern/text_words.hpp"
 
+#include "words/ascii.hpp"
+
 #include <algorithm>
 
 namespace whorl::pattern {
@@ -93,6 +95,20 @@ std::vector<Label> label_in_brackets(const Head& head, std::size_t place) {
   return labels;
 }
 
+/// "S n a i l   s h e l l": a title whose letters stand apart, four or more of them, not all such as a
+/// scanner takes figures for, or small words.
+bool is_spaced_out(std::string_view folded) {
+  constexpr std::size_t fewest = 4, fewest_others = 2;
+  std::size_t letters = 0, others = 0;
+  for (std::size_t at = folded.find_first_not_of(' '); at < folded.size() && words::is_small(folded[at]);
+       at = folded.find_first_not_of(' ', at + 1)) {
+    if (at + 1 < folded.size() && folded[at + 1] != ' ') break;
+    ++letters;
+    others += std::string_view("losaeiy").find(folded[at]) == std::string_view::npos ? 1 : 0;
+  }
+  return letters >= fewest && others >= fewest_others;
+}
+
 /// Takes out the loose labels, or all others.
 void keep(std::vector<Label>& labels, bool loose) {
   labels.erase(std::remove_if(labels.begin(), labels.end(),
@@ -105,6 +121,7 @@ void keep(std::vector<Label>& labels, bool loose) {
 std::vector<Label> read_labels(std::string_view text, std::uint32_t begin,
                                const words::Vocabulary& vocabulary) {
   const Head head = head_of(text, begin, vocabulary);
+  if (is_spaced_out(head.line.text)) return {};
   const std::size_t place = pass_blanks(head, 0);
   std::vector<Label> labels = labels_with_word(head, place);
   keep(labels, false);

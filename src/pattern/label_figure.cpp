@@ -40,14 +40,28 @@ std::size_t pass_ending(const Head& head, std::size_t place) {
   return end - place > longest_ending || word ? place : end;
 }
 
+/// Whether a capital S may have been a 5 by what stands behind it: a mark that closes a label, the sign of an
+/// ordinal, a word for round or what links it to a second number. "S1:", "S.c.", "S H" are letters.
+bool may_be_five(const Head& head, std::size_t behind) {
+  const std::string_view text = head.line.text;
+  const std::size_t next = pass_blanks(head, behind);
+  if (next >= text.size() || std::string_view(":|-~)").find(text[next]) != std::string_view::npos)
+    return true;
+  return phrase_at(head, next, head.ordinal) != nullptr || phrase_at(head, next, head.to) != nullptr ||
+         is_round_word(head, next) ||
+         end_of_text_word(head.vocabulary, text, next, TextWord::range_link) != next;
+}
+
 /// "l", "lO", "lst": a number of which a scanner took a digit for a letter.
 LabelNumber scanned_number(const Head& head, std::size_t place) {
   const std::string_view text = head.line.text;
   LabelNumber number;
   std::size_t end = place;
   for (std::size_t letters = 0; end < text.size() && letters < longest_scanned; ++letters) {
-    const words::ScannedDigit digit =
-        text[end] == 'i' ? words::ScannedDigit{1} : words::scanned_digit(text, end);
+    const bool five = text[end] == 's' && head.line.capital[end] && may_be_five(head, end + 1);
+    const words::ScannedDigit digit = five               ? words::ScannedDigit{5}
+                                      : text[end] == 'i' ? words::ScannedDigit{1}
+                                                         : words::scanned_digit(text, end);
     if (digit.value < 0) break;
     number.value = number.value * 10 + digit.value;
     end += digit.length;
@@ -59,7 +73,9 @@ LabelNumber scanned_number(const Head& head, std::size_t place) {
   const bool ordinal = text.substr(end, 2) == "st" || text.substr(end, 2) == "th";
   number.end = ordinal ? end + 2 : end;
   number.ordinal = ordinal;
-  return number.end < text.size() && is_folded_letter(text[number.end]) ? LabelNumber{} : number;
+  const bool marked = phrase_at(head, number.end, head.ordinal) != nullptr; // "lÂ° g.", "l.ª v."
+  const bool runs_on = number.end < text.size() && is_folded_letter(text[number.end]);
+  return runs_on && !marked ? LabelNumber{} : number;
 }
 
 int roman_figure(char letter) { return letter == 'i' ? 1 : letter == 'v' ? 5 : letter == 'x' ? 10 : 0; }

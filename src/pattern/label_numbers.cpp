@@ -116,6 +116,15 @@ bool is_glued_to_work(const Head& head, std::size_t place, bool again) {
          phrase_at(head, end, head.ordinal) == nullptr;
 }
 
+/// "number", "no.", "nr", "№" before the number; `place` if none stands there.
+std::size_t pass_word_number(const Head& head, std::size_t place) {
+  const std::string_view text = head.line.text;
+  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
+  if (end == place || end >= text.size()) return place;
+  const bool sign = !words::is_small(text[end - 1]); // "no.", "nº", "№"
+  return text[end] == ' ' || (sign && is_digit(text[end])) ? pass_blanks(head, end) : place;
+}
+
 /// Takes up the number behind a link; false if none follows on.
 bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& numbers) {
   if (link.end == 0) return false;
@@ -123,7 +132,8 @@ bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& num
   if (link.kind == Link::comma)
     if (const Word* conjunction = phrase_at(head, place, head.conjunction)) place = conjunction->end;
   const NumberLead lead = number_lead_at(head, pass_blanks(head, place));
-  const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, lead.end), form);
+  const std::size_t sign = pass_word_number(head, lead.end); // "№4-№6"
+  const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, sign), form);
   if (link.slash && lead.word && next.value > numbers.to + 1) link.kind = Link::dash; // "R4/R7"
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
@@ -182,15 +192,6 @@ bool take_next(const Head& head, NumberForm form, LabelNumbers& numbers) {
   return take_next_with_word(head, form, numbers) || take_next_ordinal(head, form, numbers) ||
          take_number(head, form, link_at(head, numbers.end), numbers) ||
          take_number(head, form, link_behind_mark(head, numbers.end), numbers);
-}
-
-/// "number", "no.", "nr", "№" before the number; `place` if none stands there.
-std::size_t pass_word_number(const Head& head, std::size_t place) {
-  const std::string_view text = head.line.text;
-  const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::number);
-  if (end == place || end >= text.size()) return place;
-  const bool sign = !words::is_small(text[end - 1]); // "no.", "nº", "№"
-  return text[end] == ' ' || (sign && is_digit(text[end])) ? pass_blanks(head, end) : place;
 }
 
 /// The "с" of "Ряды с 6 по 8"; `place` if a number does not follow.
@@ -286,6 +287,23 @@ LabelNumbers marked_run_at(const Head& head, std::size_t place, char mark) {
   return run.to >= run.from + 2 ? run : LabelNumbers{};
 }
 
+/// "tours 5 6 7 :", "carr 6 7 e 8 pb": three numbers or more that follow on with blanks between them, the
+/// last perhaps behind "and"; of two, a mark has to close them.
+LabelNumbers spaced_run_at(const Head& head, std::size_t place) {
+  LabelNumbers run = numbers_run_at(head, place);
+  if (run.end == 0) return run;
+  const std::size_t at = pass_blanks(head, run.end);
+  if (const Word* conjunction = phrase_at(head, at, head.conjunction)) {
+    const LabelNumber last = label_number_at(head, pass_blanks(head, conjunction->end), NumberForm::digits);
+    if (last.end != 0 && last.value == run.to + 1) run.to = last.value, run.end = last.end;
+  }
+  const bool closed = pass_closing(head, run.end, ":)") != run.end;
+  const bool glued = !is_digit(head.line.text[run.end - 1]) ||
+                     (run.end < head.line.text.size() && is_folded_letter(head.line.text[run.end]));
+  run.word = true;
+  return !glued && (closed || run.to >= run.from + 2) ? run : LabelNumbers{};
+}
+
 /// "4) 5)", "6) - 8)", "⑤⑥": a bracket closes each of two numbers; none if it is not so.
 LabelNumbers closed_pair_at(const Head& head, std::size_t place) {
   const auto closed = [&](const LabelNumber& number) {
@@ -318,6 +336,7 @@ LabelNumbers label_numbers_at(const Head& head, std::size_t place, NumberForm fo
   for (const char mark : {')', '-'})
     if (const LabelNumbers run = marked_run_at(head, place, mark); run.end != 0) return run;
   if (const LabelNumbers pair = closed_pair_at(head, place); pair.end != 0) return pair;
+  if (const LabelNumbers run = spaced_run_at(head, place); run.end != 0) return run;
   LabelNumbers numbers;
   numbers.from = numbers.to = first.value;
   numbers.end = first.end;

@@ -62,10 +62,11 @@ constexpr ManyName manners[] = {
     {"made", &Meaning::made},         {"skipping", &Meaning::skipping}, {"around", &Meaning::around},
     {"double", &Meaning::doubled},    {"together", &Meaning::together}, {"apart", &Meaning::apart},
     {"more", &Meaning::more},         {"here", &Meaning::here},         {"counts", &Meaning::counts},
-    {"passed", &Meaning::passed},     {"below", &Meaning::below},       {"alone", &Meaning::alone},
-    {"part", &Meaning::part},         {"onward", &Meaning::onward},     {"back", &Meaning::back},
-    {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},   {"spaced", &Meaning::spaced},
-    {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},   {"plus", &Meaning::plus},
+    {"first-of", &Meaning::first_of}, {"passed", &Meaning::passed},     {"below", &Meaning::below},
+    {"alone", &Meaning::alone},       {"part", &Meaning::part},         {"onward", &Meaning::onward},
+    {"back", &Meaning::back},         {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},
+    {"spaced", &Meaning::spaced},     {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},
+    {"plus", &Meaning::plus},
 };
 
 struct EdgeName {
@@ -254,6 +255,9 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   if (meaning.where == Where::chain)
     piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
   if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
+  constexpr std::uint16_t most_in_each = 7; // "12 sc each", of rounds, is no 12 in each stitch
+  if (meaning.around && meaning.where == Where::next && piece.work.in_one > most_in_each && !meaning.spaced)
+    return std::nullopt;
   const bool chains_alone = kinds.at(*kind).takes == 0 && names.second.empty();
   if (meaning.where == Where::ring && chains_alone) return std::nullopt; // "into a ring work 3 ch, 11 tr"
   return piece;
@@ -316,8 +320,9 @@ std::optional<Piece> every_piece(const Sentence& sentence, const Match& match, c
   auto piece = stitch_piece(sentence, slots, meaning, kinds);
   const std::string_view words = sentence.text().substr(match.begin, match.end - match.begin);
   if (words.find("each of ") != std::string_view::npos) return std::nullopt; // "in each of the 12 sts"
-  const std::uint32_t behind =
-      meaning.passed && piece ? static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) : 0;
+  std::uint32_t behind = 0;
+  if (piece && (meaning.passed || meaning.first_of))
+    behind = static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) - (meaning.first_of ? 1U : 0U);
   const std::uint32_t nth = (slots.nth == no_number ? 2 : slots.nth) + behind;
   if (!piece || nth == 0 || nth > 0xFFFF) return std::nullopt;
   if (static_cast<std::uint32_t>(kinds.at(piece->work.kind).takes) > nth) return std::nullopt;

@@ -59,6 +59,7 @@ struct Meaning {
   bool part = false;     ///< the last pass of the repeat ends where two stars stand
   bool made = false;     ///< into the chain that was made first
   bool passed = false;   ///< every: the nth counts the stitches passed over ("every 3 stitches" is every 4th)
+  bool first_of = false; ///< every: the nth is the first of those that are worked together
   bool skipping = false; ///< every: the stitches between are skipped
   bool gathered = false; ///< so many of a stitch in one place, closed as the other word says: "5-dc popcorn"
   bool plus = false;     ///< a second number adds to the first: "ch 6 + 1 to turn"

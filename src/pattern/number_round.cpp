@@ -48,6 +48,18 @@ std::size_t behind_unit(const Reader& reader, std::string_view rest) {
 
 } // namespace
 
+std::string without_unit(const Reader& reader, std::string_view work) {
+  std::string text(work);
+  if (reader.vocabulary.blanks_between_words) return text;
+  const words::Folded folded = words::fold(work);
+  std::size_t digits = 0;
+  while (digits < folded.text.size() && words::is_digit(folded.text[digits])) ++digits;
+  const std::size_t rest = folded.from[digits];
+  if (const std::size_t unit = digits == 0 ? 0 : behind_unit(reader, work.substr(rest)); unit != 0)
+    std::fill_n(text.begin() + static_cast<std::ptrdiff_t>(rest), unit, ' ');
+  return text;
+}
+
 bool is_number_alone(const Reader& reader, const Way& way, std::string_view work) {
   if (!way.above.empty() || way.label.span.empty()) return false;
   const std::string plain = words::fold(work).text; // wide figures are as good as narrow ones

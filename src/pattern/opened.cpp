@@ -57,12 +57,13 @@ std::uint32_t hold(const Lattice& lattice, const Vocabulary& vocabulary, std::ui
   const bool number = word.kind == WordKind::number;
   const bool times = word.mark == '*' || (named("times") && !has_stitch(lattice, vocabulary, at));
   const bool repeat = named("repeat"), around = named("around");
+  const bool only = phrase && vocabulary.concepts[word.means].sort == ConceptClass::filler; // "(only BLO)"
   held.loops = held.loops || loops;
   held.number = held.number || number;
   held.times = held.times || times;
   held.repeat = held.repeat || repeat;
   held.around = held.around || around;
-  held.only = held.only && (loops || number || times || repeat || around || named("total"));
+  held.only = held.only && (loops || number || times || repeat || around || only || named("total"));
   return word.end;
 }
 

@@ -103,8 +103,18 @@ private:
     return no_concept;
   }
 
+  /// "BLO = only insert behind": known for loops, and explained without a stitch.
+  bool stays_loops(const Entry& entry) const {
+    const bool loops = std::any_of(entry.known.begin(), entry.known.end(), [this](Concept means) {
+      return means < vocabulary_->concepts.size() && vocabulary_->concepts[means].sort == ConceptClass::loops;
+    });
+    return loops && !many_of(entry.value, *vocabulary_);
+  }
+
   bool take(const Entry& entry) {
     if (entry.names.empty()) return false;
+    if (entry.definition.in_list || entry.definition.equals)
+      if (stays_loops(entry)) return true;
     const Family family = family_of(entry.name, language_);
     const Concept known = known_work(entry);
     // most headers end here: what follows looks words up

@@ -96,20 +96,45 @@ private:
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
   }
 
-  /// "eyes between Rnd 5 and Rnd 6": the word before a place says that rounds are only named.
+  /// "eyes between Rnd 5 and Rnd 6", "eyes between 7 and | 8 rounds": the words before a place say that rounds
+  /// are only named.
   bool is_between(std::size_t place) const {
-    std::size_t end = place;
-    while (end > 0 && is_blank(text_[end - 1])) --end;
-    const std::size_t blank = end == 0 ? text_.npos : text_.find_last_of(" \t", end - 1);
-    const std::size_t begin = blank == text_.npos ? 0 : blank + 1;
-    if (end > begin && text_[end - 1] == '.') --end; // "zw. Rd 5"
-    const words::Folded word = words::fold(text_.substr(begin, end - begin));
+    constexpr std::size_t most = 48; // bytes that are looked back over
+    std::size_t begin = place > most ? place - most : 0;
+    while (begin > 0 && begin < place && !is_blank(text_[begin - 1])) ++begin;
+    const words::Folded before = words::fold(text_.substr(begin, place - begin));
+    const words::Lattice lattice = words::lattice(before, reader_.vocabulary);
     const words::Concept between = words::find_concept(reader_.vocabulary, "between");
-    const words::Lattice lattice = words::lattice(word, reader_.vocabulary);
-    return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const Word& known) {
-      return known.kind == WordKind::phrase && known.means == between && known.begin == 0 &&
-             known.end == word.text.size();
-    });
+    std::uint32_t behind = 0;
+    for (const Word& word : lattice.words)
+      if (word.kind == WordKind::phrase && word.means == between && letters_end(before.text, word))
+        behind = std::max(behind, word.end);
+    if (behind == 0) return false;
+    std::uint32_t at = behind; // nothing but numbers and small words may stand behind
+    while (at < before.text.size()) {
+      std::uint32_t end = at;
+      for (const Word& word : lattice.words)
+        if (word.begin == at && only_names(word)) end = std::max(end, word.end);
+      const char c = before.text[at];
+      if (end == at && c != ' ' && c != '.' && c != '-') return false;
+      at = std::max(end, at + 1);
+    }
+    return true;
+  }
+
+  /// Whether no letter goes on behind a word.
+  static bool letters_end(std::string_view text, const Word& word) {
+    return word.end >= text.size() || !words::is_folded_letter(text[word.end]);
+  }
+
+  /// A number, the word for round, or one that links two.
+  bool only_names(const Word& word) const {
+    if (word.kind == WordKind::number) return true;
+    if (word.kind != WordKind::phrase) return false;
+    static constexpr std::string_view names[] = {"round", "row", "and", "to", "ordinal"};
+    const words::ConceptEntry& entry = reader_.vocabulary.concepts[word.means];
+    return entry.sort == ConceptClass::filler ||
+           std::find(std::begin(names), std::end(names), entry.name) != std::end(names);
   }
 
   /// "eyes between rounds 6 and 7": the rounds are named to tell where something is put.
@@ -128,8 +153,17 @@ private:
     if (label.closed && (before == '.' || before == ';')) return true;
     if (!word_ || label.from != last_ + 1) return false;
     if (before == ',' && !reader_.vocabulary.blanks_between_words) return label.closed;
+    if (before == '\0' && !label.closed) return names_work(label, place); // "r1 6 sc in MR r2 inc x 6"
     if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
     return label.closed || before == '.' || before == ';' || before == '/';
+  }
+
+  /// A word glued to its number, with work right behind: no round that is only named.
+  bool names_work(const Label& label, std::size_t place) const {
+    const std::size_t digits = text_.find_first_of("0123456789", place);
+    const bool glued = text_.substr(place, digits - place).find(' ') == std::string_view::npos;
+    const Span work{label.work, line_.end};
+    return glued && names_stitches(reader_, work) && is_clean(way_of(reader_, label, work.end));
   }
 
   /// "1. Ch 2. In second ch": the number right behind a chain tells how long it is.
@@ -195,6 +229,7 @@ private:
 
   /// "TAIL: Ch 9, sc in 2nd ch from hook": a name, and a first round without a label.
   void cut_behind_name() {
+    if (names_between(line_)) return; // "Eyes between the 5. and 6. rnd."
     for (std::size_t place = 1; place + least_piece < text_.size() && place < longest_name; ++place) {
       const char c = text_[place];
       if ((c != ':' && c != '.') || !is_blank(text_[place + 1])) continue;
@@ -211,7 +246,10 @@ private:
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
     const Way way = way_of(reader_, no_label(work), work.end);
-    if (way.reference) return !names_between(work);
+    const bool only_label = // "eyes betw. Rd 5 a. | Rd 6"
+        text_[span.begin - line_.begin - 1] != ':' &&
+        !read_labels(reader_.source.at(work), work.begin, reader_.vocabulary).empty();
+    if (way.reference) return !only_label && !names_between(work);
     const std::size_t before = span.begin - line_.begin;
     const bool named =
         before > 0 && text_[before - 1] == ':' && !is_name_of_note(text_.substr(0, before - 1)) &&

@@ -1,13 +1,16 @@
 #include "pattern/reading.hpp"
 
 #include "pattern/bare.hpp"
+#include "pattern/bare_count.hpp"
 #include "pattern/build.hpp"
 #include "pattern/costs.hpp"
+#include "pattern/first_stitch_told.hpp"
 #include "pattern/other_readings.hpp"
 #include "pattern/passage.hpp"
 #include "pattern/placing.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/stuck.hpp"
+#include "pattern/times_ahead.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -222,48 +225,6 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
   return readings;
 }
 
-/// "inc x 6 | 12 sts": how often stands before the count.
-bool is_behind_times(const Sentence& sentence, std::uint32_t end) {
-  std::uint32_t number = end;
-  while (number > 0 && words::is_digit(sentence.text()[number - 1])) --number;
-  if (number == end) return false;
-  const std::uint32_t times = trim_separators(sentence.text(), 0, number);
-  for (std::uint32_t at = times > 20 ? times - 20 : 0; at < times; ++at)
-    if (const Word* word = word_meaning(sentence, at, sentence.times); word != nullptr && word->end == times)
-      return true;
-  return false;
-}
-
-/// A ring, a bracket or "times" takes the number behind it, so that the line reads although it was meant as a
-/// count.
-bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
-  const std::uint32_t end = trim_separators(sentence.text(), 0, number);
-  if (end == 0) return false;
-  const char last = sentence.text()[end - 1];
-  if (last == ')' || last == ']' || last == '*' || is_behind_times(sentence, end)) return true;
-  const auto hides = [&](const Word& word) {
-    if (word.kind == words::WordKind::number)
-      return !words::is_digit(sentence.text()[word.begin]); // "every third"
-    if (word.kind != words::WordKind::phrase) return false;
-    const std::string_view name = sentence.vocabulary.concepts[word.means].name;
-    return sort_of(sentence, word) == ConceptClass::start || name == "every other" ||
-           sort_of(sentence, word) == ConceptClass::place || word.means == sentence.times ||
-           name == "repeat" || name == "around" || name == "even" || name == "all" || name == "each" ||
-           name == "sl st" || name == "turn" || name == "join" || name == "double" || name == "together" ||
-           name == "ordinal" || name == "next" ||
-           (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
-  };
-  const words::Concept each = words::find_concept(sentence.vocabulary, "each");
-  std::uint32_t behind_each = end; // "2 sc in each sc 12"
-  for (std::uint32_t at = 0; at < end; ++at) {
-    if (const Word* word = word_meaning(sentence, at, each); word != nullptr)
-      behind_each = skip_blanks(sentence.text(), word->end);
-    for (const Word& word : words_at(sentence, at))
-      if (word.end == end && (hides(word) || at == behind_each)) return true;
-  }
-  return false;
-}
-
 /// "dc in each, slst 18": the slip stitch closes the round, the number behind it is the count.
 bool behind_slip(const Sentence& sentence, std::uint32_t number) {
   const std::uint32_t end = trim_separators(sentence.text(), 0, number);
@@ -327,6 +288,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   for (Reading& reading : counted) {
     if (!reading.passed_over.empty() || has_unknown(sentence)) continue;
     const bool fits = is_sum(reading, count);
+    reading.bare_count = true;
     if (any_fits && !fits && reading.effect.pass_uses == 0 && reading.effect.makes != count) continue;
     const bool closes = behind_slip(sentence, parts.count.begin) &&
                         (reading.effect.pass_uses != 0 || reading.effect.makes == count);
@@ -359,6 +321,30 @@ void read_glued_number(Sentence& sentence, const std::vector<stitch::StitchKind>
   }
 }
 
+/// The readings of the same text retold, at a cost.
+void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
+                 const std::optional<std::string>& retold, int cost, std::vector<Reading>& readings) {
+  if (!retold) return;
+  Sentence told = look_up(*retold, whole.begin, sentence.vocabulary);
+  const Parts parts{*retold, whole.begin, find_stated(told, kinds)};
+  WorkReader reader = make_reader(told, kinds, how_many(Effort::all, told.size()));
+  for (Reading& reading : readings_of(reader, parts, Effort::all)) {
+    reading.cost += cost;
+    readings.push_back(std::move(reading));
+  }
+}
+
+/// The readings with how often, which stands ahead, as how often the whole list behind it is worked; and
+/// those without what is told of the chains at the head.
+void read_retold(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, const Parts& whole,
+                 std::vector<Reading>& readings) {
+  read_retold(sentence, kinds, whole, mark_times_ahead(sentence, whole.text), costs.times_ahead, readings);
+  read_retold(sentence, kinds, whole, without_dash_before_times(sentence, whole.text), costs.dash_told,
+              readings);
+  read_retold(sentence, kinds, whole, without_first_stitch_told(sentence, whole.text), costs.chains_told,
+              readings);
+}
+
 Stuck too_deep(const Sentence& sentence) {
   Stuck stuck;
   stuck.span = sentence.span(sentence.brackets.deep_at, sentence.brackets.deep_at + 1);
@@ -378,6 +364,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);
+  if (effort == Effort::all) read_retold(sentence, kinds, parts, readings);
   keep_best(readings, reader.most);
   if (readings.empty()) {
     WorkReader again = make_reader(sentence, kinds, 1);

@@ -312,7 +312,11 @@ private:
       if (const Word* said = phrase_at(head_, pass_blanks(head_, before->end), head_.times))
         end = said->begin;
     const Word* behind = phrase_at(head_, pass_blanks(head_, end), head_.times);
-    if (times == nullptr && behind == nullptr && !spelled) return place;
+    const std::size_t next = pass_blanks(head_, end);
+    const bool stands_alone = is_end_or_mark(end) || next >= line().size() ||
+                              !is_folded_letter(line()[next]) ||
+                              phrase_at(head_, next, more_) != nullptr; // not "in the two loops"
+    if (times == nullptr && behind == nullptr && !(spelled && stands_alone)) return place;
     if (behind != nullptr) end = behind->end;
     const Word* more = phrase_at(head_, pass_blanks(head_, end), more_); // "twice more"
     if (more != nullptr) end = more->end;
@@ -340,6 +344,7 @@ private:
   static std::uint8_t loops_of(std::string_view name) {
     if (name == "back loops") return stitch::back;
     if (name == "front loops") return stitch::front;
+    if (name == "both loops") return stitch::both;
     return static_cast<std::uint8_t>(name == "third loop" ? stitch::third : 0);
   }
 

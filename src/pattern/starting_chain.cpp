@@ -3,6 +3,9 @@
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/reading.hpp"
+#include "pattern/word_names.hpp"
+
+#include <algorithm>
 
 namespace whorl::pattern {
 
@@ -32,13 +35,22 @@ bool is_edge(const Sentence& sentence, const Word& word) {
          word.means == sentence.leg;
 }
 
+/// Whether a ring is named at a place.
+bool names_start(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    return sort_of(sentence, word) == words::ConceptClass::start;
+  });
+}
+
 /// Takes one place of the text; false where the look ends.
 bool look(const Sentence& sentence, std::uint32_t at, const Kinds& kinds, Behind& behind) {
   for (const Word& word : words_at(sentence, at)) {
     if (word.kind != words::WordKind::phrase) continue;
     if (word.means == sentence.not_counted) behind.does_not = true;
     if (word.means == sentence.counted) behind.counts = true;
-    if (is_edge(sentence, word)) return false;
+    const bool ring = names_start(sentence, at) && name_of(sentence, word) == "form"; // 輪に長編み15目
+    if (is_edge(sentence, word) && !ring) return false;
     if (sort_of(sentence, word) != words::ConceptClass::stitch) continue;
     behind.height = height_of(sentence, word, kinds);
     return false;

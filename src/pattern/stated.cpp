@@ -5,6 +5,7 @@
 #include "pattern/figures.hpp"
 #include "pattern/text_words.hpp"
 #include "pattern/told_count.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -180,7 +181,8 @@ bool ending_follows(const Search& search, std::uint32_t at) {
     next = next_word(search, also->end);
   const WordsAt words = words_at(search.sentence, next);
   return std::any_of(words.begin(), words.end(), [&search](const Word& word) {
-    return sort_of(search.sentence, word) == ConceptClass::ending || word.means == search.concepts.slip;
+    return sort_of(search.sentence, word) == ConceptClass::ending || word.means == search.concepts.slip ||
+           word.means == search.concepts.join;
   });
 }
 
@@ -244,6 +246,13 @@ bool leads_from_work(const Search& search, std::uint32_t at, std::string_view fi
   return std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(search.sentence, w); });
 }
 
+/// "12 in total": a word for the total stands in [begin, end).
+bool says_total(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (means(search, at, search.concepts.total)) return true;
+  return false;
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -252,7 +261,7 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
   if (!count.stated.empty()) count.end = behind_counted_chain(search, count.end);
-  const bool said = pass_total(search, at) != at;
+  const bool said = pass_total(search, at) != at || says_total(search, at, count.end);
   const bool stitches = counts_stitches(count);
   const std::uint32_t rest = trim_separators(search.sentence.text(), count.end, search.sentence.size());
   bool last = rest <= count.end || ends_sentence(search, count.end);
@@ -410,6 +419,8 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.closed = closes_round(search, at);
   finder.ended =
       finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
+  const bool stop = word.end > at && search.sentence.text()[word.end - 1] == '.'; // "…, sl. st. 32 dc"
+  if (stop && finder.ended) finder.clause = finder.sentence = finder.parted = true;
   return std::max(word.end, at + 1);
 }
 
@@ -442,139 +453,6 @@ StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::Stit
   Finder finder{search, {}};
   for (std::uint32_t at = 0; at < sentence.size();) at = step(finder, at);
   return finder.last;
-}
-
-namespace {
-
-std::uint32_t trim_blanks(std::string_view text, std::uint32_t end) {
-  while (end > 0 && text[end - 1] == ' ') --end;
-  return end;
-}
-
-} // namespace
-
-/// An increase or decrease, or what repeats the words before it: no number behind it counts its places.
-bool closes_before_count(const Sentence& sentence, const Word& word) {
-  if (word.kind != WordKind::phrase) return false;
-  const std::string_view name = sentence.vocabulary.concepts[word.means].name;
-  return word.means == sentence.times || name == "around" || name == "even" || name == "repeat" ||
-         (is_work(sentence, word) && sort_of(sentence, word) != ConceptClass::stitch);
-}
-
-constexpr std::uint32_t longest_word = 40; ///< bytes
-
-/// Where a word of that sort begins that ends at `end`; `end` where there is none.
-template <typename Sort>
-std::uint32_t begin_of_word(const Sentence& sentence, std::uint32_t end, const Sort& is_sort) {
-  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
-    for (const Word& word : words_at(sentence, at))
-      if (word.end == end && is_sort(word)) return at;
-  return end;
-}
-
-std::uint32_t before_digits(const Sentence& sentence, std::uint32_t end) {
-  while (end > 0 && sentence.text()[end - 1] >= '0' && sentence.text()[end - 1] <= '9') --end;
-  return trim_separators(sentence.text(), 0, end);
-}
-
-/// "inc x 6 |", "inc in each st |": work that is told to its end, by a number of times or its places.
-bool is_told_to_end(const Sentence& sentence, std::uint32_t end) {
-  const auto is_end = [&sentence](const Word& word) { return closes_before_count(sentence, word); };
-  if (begin_of_word(sentence, end, is_end) != end) return true;
-  const auto is_times = [&sentence](const Word& word) {
-    return word.kind == WordKind::phrase && word.means == sentence.times;
-  };
-  const std::uint32_t times = before_digits(sentence, end);
-  if (times != end && begin_of_word(sentence, times, is_times) != times) return true;
-  const auto is_place = [&sentence](const Word& word) {
-    return sort_of(sentence, word) == ConceptClass::place;
-  };
-  const std::uint32_t place = begin_of_word(sentence, end, is_place);
-  if (place == end) return false;
-  const words::Concept each = words::find_concept(sentence.vocabulary, "each");
-  const std::uint32_t before = trim_separators(sentence.text(), 0, place);
-  const auto is_each = [each](const Word& word) {
-    return word.kind == WordKind::phrase && word.means == each;
-  };
-  return begin_of_word(sentence, before, is_each) != before;
-}
-
-/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
-std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
-  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
-    for (const Word& word : words_at(sentence, at)) {
-      if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
-      const std::uint32_t number = trim_separators(sentence.text(), 0, at);
-      if (!sentence.vocabulary.blanks_between_words) return number;
-      if (is_told_to_end(sentence, before_digits(sentence, number))) return number;
-    }
-  return end;
-}
-
-StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds) {
-  const Search search{sentence, kinds, concepts_of(sentence.vocabulary)};
-  const std::string_view text = sentence.text();
-  const std::uint32_t last = trim_separators(text, 0, sentence.size());
-  for (std::uint32_t at = last; at-- > 2;) {
-    if (number_at(sentence, at) == nullptr || text[at - 1] != ' ') continue;
-    const std::uint32_t before = trim_blanks(text, at);
-    StatedCount count{{}, at, sentence.size()};
-    const std::uint32_t end = read_figures(search, at, count.stated);
-    const bool whole = before > 0 && text[before - 1] == '.' && end >= last;
-    if (whole && count.stated.size() == 1 && count.stated.front().unit != Unit::any) return count;
-    return {};
-  }
-  return {};
-}
-
-namespace {
-
-/// Before the "total" of "sc, inc total 18"; `begin` where no such word stands before a number.
-std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
-  const words::Concept total = words::find_concept(sentence.vocabulary, "total");
-  const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
-  const std::uint32_t end = trim_blanks(sentence.text(), begin);
-  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at)
-    for (const Word& word : words_at(sentence, at))
-      if (word.kind == WordKind::phrase && word.end == end && (word.means == total || word.means == count))
-        return at;
-  return begin;
-}
-
-/// Before the words that only end the piece, "6 dec 6 | and close": `end` where none stand there.
-std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
-  bool ends = false;
-  const auto closes = [&](const Word& word) {
-    const ConceptClass sort = sort_of(sentence, word);
-    const bool ending = sort == ConceptClass::ending;
-    ends = ends || (ending && word.kind == WordKind::phrase);
-    return ending || sort == ConceptClass::filler || word.means == sentence.conjunction ||
-           (ends && word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "sl st");
-  };
-  std::uint32_t last = end;
-  for (std::uint32_t begin = end;; last = begin) {
-    const std::uint32_t behind = trim_separators(sentence.text(), 0, last);
-    begin = begin_of_word(sentence, behind, closes);
-    if (begin == behind) return ends ? behind : end;
-  }
-}
-
-} // namespace
-
-StatedCount bare_count(const Sentence& sentence) {
-  const std::uint32_t size = trim_separators(sentence.text(), 0, sentence.size());
-  const std::uint32_t last = before_endings(sentence, size);
-  const std::uint32_t end = before_unit(sentence, last);
-  std::uint32_t begin = end;
-  while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
-  const Word* number = begin == end ? nullptr : number_at(sentence, begin);
-  const bool glued =
-      sentence.vocabulary.blanks_between_words && begin > 0 && sentence.text()[begin - 1] != ' ';
-  if (number == nullptr || begin == 0 || glued) return {};
-  Stated stated;
-  stated.count = number->number;
-  stated.span = sentence.span(begin, end);
-  return {{stated}, before_count_word(sentence, begin), last == size ? sentence.size() : last};
 }
 
 } // namespace whorl::pattern

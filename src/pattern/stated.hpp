@@ -17,10 +17,4 @@ struct StatedCount {
 /// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end.
 StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
 
-/// The bare number that a line ends with ("inc x 6 12"), read as its count; empty if it ends otherwise.
-StatedCount bare_count(const Sentence& sentence);
-
-/// A count that stands last as a sentence of its own, where a stitch or unit is named: "… twice. 4 dc."
-StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
-
 } // namespace whorl::pattern

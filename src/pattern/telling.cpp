@@ -200,8 +200,8 @@ void Telling::tell_misspelt(const Line& line, const Reading& reading) {
 
 namespace {
 
-/// Whether a word of the vocabulary covers a stretch of a line, or one for "round" begins it: the Dutch `l` is
-/// a chain, the `l` of "m. en l'air" and the `o` of the Danish "o3" are no figures.
+/// Whether a word of the vocabulary covers a stretch of a line, or one for "round" begins it: the Dutch `l`
+/// is a chain, the `l` of "m. en l'air" and the `o` of the Danish "o3" are no figures.
 bool is_known(const words::Vocabulary& vocabulary, const words::Lattice& line, Span span) {
   const words::Concept round = words::find_concept(vocabulary, "round");
   return std::any_of(line.words.begin(), line.words.end(), [&](const words::Word& word) {
@@ -312,6 +312,12 @@ bool is_plainly_even(const Reading& reading, const Settled& settled) {
          settled.open == std::int64_t{reading.stated.front().count};
 }
 
+/// "inc in each 12": the number at the end is met by what the round makes of all that is open to it.
+bool meets_bare_count(const Reading& reading, const Settled& settled) {
+  return reading.bare_count && reading.stated.size() == 1 && settled.agreeing < 2 &&
+         settled.open == std::int64_t{reading.stated.front().count};
+}
+
 /// "in each 2 dc 24" on twelve stitches: the other reading takes for work what is the count on both sides.
 bool takes_last_number(const Reading& reading, const Settled& settled, const Reading& other) {
   return reading.stated.size() == 1 && reading.stated.front().unit == Unit::any && other.stated.empty() &&
@@ -321,7 +327,9 @@ bool takes_last_number(const Reading& reading, const Settled& settled, const Rea
 } // namespace
 
 void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& settled) {
-  if (!settled.other || is_plainly_even(ways[settled.way].readings[settled.reading], settled)) return;
+  if (!settled.other || settled.reading == not_read) return;
+  const Reading& taken = ways[settled.way].readings[settled.reading];
+  if (is_plainly_even(taken, settled) || meets_bare_count(taken, settled)) return;
   const bool likeliest = settled.way == 0 && settled.reading == 0;
   if (likeliest && settled.agreeing < 2) return;
   if (takes_last_number(ways[settled.way].readings[settled.reading], settled,

@@ -80,7 +80,12 @@ StatedCount said_behind(const Search& search, std::uint32_t at) {
   const bool inside = at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9';
   if (inside || number_at(search.sentence, at) == nullptr) return count;
   count.end = read_figures(search, at, count.stated);
-  if (search.sentence.vocabulary.blanks_between_words && !counts_stitches(count)) count.stated.clear();
+  std::uint32_t before = at;
+  while (before > 0 && text[before - 1] == ' ') --before;
+  constexpr std::uint32_t least = 5; // "two together" is no count
+  const bool set_off = before > 0 && number_at(search.sentence, at)->number >= least && std::string_view(",;-.").find(text[before - 1]) != std::string_view::npos;
+  if (search.sentence.vocabulary.blanks_between_words && !counts_stitches(count) && !set_off)
+    count.stated.clear();
   if (count.stated.empty()) return count;
   const words::Concept word = words::find_concept(search.sentence.vocabulary, "count word");
   const Word* said = word_meaning(search.sentence, next_word(search, count.end), word);

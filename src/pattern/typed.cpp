@@ -2,6 +2,7 @@
 
 #include "pattern/chain_habit.hpp"
 #include "pattern/compared_lines.hpp"
+#include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
@@ -255,6 +256,9 @@ private:
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     const bool follows = last_ > 0 && first.label.from == last_ + 1;
+    const bool reads_whole = !first.readings.empty() && first.readings.front().passed_over.empty() &&
+                             first.readings.front().cost <= cost::clean_in_step && does_work(first);
+    if (first.label.word && follows && reads_whole) return true; // "Rnd 2 2 in each (12)"
     if (first.label.word && first.label.closed && !first.label.unclosed) return true;
     const bool named = names_stitches(reader_, first.work);
     const bool told = named || has_digit(text_of(first.work));

@@ -1,123 +1,19 @@
 #include "pattern/variants.hpp"
 
-#include "words/ascii.hpp"
+#include "pattern/dot_leaders.hpp"
+#include "pattern/variant_names.hpp"
 
-#include <algorithm>
-#include <array>
 #include <optional>
 
 namespace whorl::pattern {
 
+using namespace variant;
+
 namespace {
 
 using words::is_digit;
-using words::small;
 
-constexpr std::size_t most_names = 8;
-constexpr std::size_t longest_name = 24;  ///< bytes
 constexpr std::size_t longest_label = 14; ///< bytes before a name that are only the label of its line
-constexpr std::size_t none = std::string_view::npos;
-
-bool is_letter(char c) {
-  return (small(c) >= 'a' && small(c) <= 'z') || static_cast<unsigned char>(c) >= 0x80;
-}
-bool is_blank(char c) { return c == ' ' || c == '\t'; }
-
-std::size_t behind_blanks(std::string_view text, std::size_t at) {
-  while (at < text.size() && is_blank(text[at])) ++at;
-  return at;
-}
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (is_blank(text.front()) || text.front() == '\r')) text.remove_prefix(1);
-  while (!text.empty() && (is_blank(text.back()) || text.back() == '\r' || text.back() == '.'))
-    text.remove_suffix(1);
-  return text;
-}
-
-bool same_letters(std::string_view a, std::string_view b) {
-  return a.size() == b.size() &&
-         std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return small(x) == small(y); });
-}
-
-/// A stretch of the text.
-struct Part {
-  std::size_t begin = 0, end = 0;
-};
-
-std::vector<Part> lines_of(std::string_view text) {
-  std::vector<Part> lines;
-  for (std::size_t at = 0; at <= text.size();) {
-    const std::size_t end = std::min(text.find('\n', at), text.size());
-    lines.push_back({at, end});
-    at = end + 1;
-  }
-  return lines;
-}
-
-bool is_unit(std::string_view word) {
-  constexpr std::array<std::string_view, 8> units{"cm", "mm", "in", "inch", "inches", "tall", "high", "long"};
-  return std::any_of(units.begin(), units.end(),
-                     [word](std::string_view unit) { return same_letters(unit, word); });
-}
-
-/// "small (medium, large)", "summer / winter", "6 (8, 10) cm".
-std::vector<std::string> names_listed(std::string_view list) {
-  std::vector<std::string> names;
-  for (std::size_t at = 0; at < list.size();) {
-    const std::size_t end = std::min(list.find_first_of(",;/()[]|", at), list.size());
-    const std::string_view name = trimmed(list.substr(at, end - at));
-    at = end + 1;
-    if (name.empty() || is_unit(name)) continue;
-    if (name.size() > longest_name || std::count(name.begin(), name.end(), ' ') > 2) return {};
-    names.emplace_back(name);
-  }
-  return names.size() > most_names ? std::vector<std::string>{} : names;
-}
-
-std::vector<std::string> names_in_header(std::string_view line) {
-  const std::size_t colon = line.find(':');
-  if (colon == none) return {};
-  const std::string_view name = trimmed(line.substr(0, colon));
-  for (const std::string_view header : {"sizes", "size", "variants", "variant", "versions", "version"})
-    if (same_letters(name, header)) return names_listed(line.substr(colon + 1));
-  return {};
-}
-
-bool is_size_letter(std::string_view word) {
-  constexpr std::array<std::string_view, 7> sizes{"XS", "S", "M", "L", "XL", "XXL", "2XL"};
-  return std::find(sizes.begin(), sizes.end(), word) != sizes.end();
-}
-
-/// "Acorns S/M/L".
-std::vector<std::string> sizes_in_title(std::string_view line) {
-  const std::size_t slash = line.find('/');
-  if (slash == none) return {};
-  std::size_t begin = slash, end = slash;
-  while (begin > 0 && !is_blank(line[begin - 1]) && line[begin - 1] != '(') --begin;
-  while (end < line.size() && !is_blank(line[end]) && line[end] != ')' && line[end] != '\r') ++end;
-  std::vector<std::string> names = names_listed(line.substr(begin, end - begin));
-  return std::all_of(names.begin(), names.end(), is_size_letter) ? names : std::vector<std::string>{};
-}
-
-bool is_size_word(std::string_view word) {
-  constexpr std::array<std::string_view, 10> sizes{"mini",  "tiny", "small", "little", "medium",
-                                                   "large", "big",  "giant", "adult",  "child"};
-  return std::any_of(sizes.begin(), sizes.end(),
-                     [word](std::string_view size) { return same_letters(size, word); });
-}
-
-/// "Puffball, small (large)".
-std::vector<std::string> sizes_in_brackets(std::string_view line) {
-  const std::size_t open = line.find('('), close = line.find(')', std::min(open, line.size()));
-  if (open == none || close == none) return {};
-  const std::string_view before = trimmed(line.substr(0, open));
-  const std::size_t blank = before.find_last_of(" \t");
-  const std::size_t begin = blank == none ? 0 : blank + 1;
-  std::vector<std::string> names = names_listed(line.substr(begin, close - begin));
-  const bool sizes = names.size() > 1 && std::all_of(names.begin(), names.end(), is_size_word);
-  return sizes ? names : std::vector<std::string>{};
-}
 
 /// Where a number ends that begins at `at`, decimals and all; `at` if none does.
 std::size_t behind_number(std::string_view text, std::size_t at) {
@@ -193,8 +89,10 @@ private:
   /// A name and what leads and follows it: "Large:", "(winter only)", "for small:".
   struct Marker {
     std::size_t begin = 0, end = 0;
-    std::size_t name = 0;
+    std::uint32_t names = 0; ///< a bit for each that is named: "Medium and large only:"
   };
+
+  bool is_chosen(const Marker& marker) const { return (marker.names >> chosen_ & 1U) != 0; }
 
   /// A line, and where it heads a paragraph that is one variant's, that paragraph.
   std::size_t take_lines(const std::vector<Part>& lines, std::size_t i) {
@@ -211,7 +109,7 @@ private:
     };
     while (end < lines.size() && empty(end)) ++end;
     while (end < lines.size() && !empty(end)) ++end;
-    if (markers.front().name == chosen_)
+    if (is_chosen(markers.front()))
       blank(markers.front().begin, markers.front().end);
     else
       blank_lines(line.begin, lines[end - 1].end);
@@ -243,12 +141,41 @@ private:
     std::size_t begin = behind_blanks(text_, bracket ? at + 1 : at);
     for (const std::string_view lead : {"for ", "in ", "size "})
       if (same_letters(text_.substr(begin, lead.size()), lead)) begin += lead.size();
+    const std::optional<Named> first = name_at(line, begin);
+    if (!first) return std::nullopt;
+    Named named = *first;
+    while (const auto next = name_at(line, behind_link(named.end))) {
+      if (behind_link(named.end) == named.end) break;
+      named = {next->end, named.names | next->names};
+    }
+    for (const Named& one : {named, *first})
+      if (const auto closed = behind_marker(line, one.end, bracket)) return Marker{at, *closed, one.names};
+    return std::nullopt;
+  }
+
+  /// Names, one or several, and where they end.
+  struct Named {
+    std::size_t end = 0;
+    std::uint32_t names = 0;
+  };
+
+  std::optional<Named> name_at(Part line, std::size_t begin) const {
     for (std::size_t i = 0; i < names_.size(); ++i) {
       const std::size_t end = begin + names_[i].size();
-      if (end > line.end || !is_name(text_.substr(begin, names_[i].size()), i)) continue;
-      if (const auto closed = behind_marker(line, end, bracket)) return Marker{at, *closed, i};
+      const bool runs_on = end < line.end && is_letter(text_[end]);
+      if (end <= line.end && !runs_on && is_name(text_.substr(begin, names_[i].size()), i))
+        return Named{end, std::uint32_t{1} << i};
     }
     return std::nullopt;
+  }
+
+  /// Behind "and", "&", a comma or a stroke that links two names; `at` if none stands there.
+  std::size_t behind_link(std::size_t at) const {
+    const std::size_t link = behind_blanks(text_, at);
+    for (const std::string_view word : {"and ", "& ", "+ ", ", and ", ", ", "/", "or "})
+      if (same_letters(text_.substr(link, word.size()), word))
+        return behind_blanks(text_, link + word.size());
+    return at;
   }
 
   /// A name of one letter is told by its capital.
@@ -285,8 +212,8 @@ private:
     bool any = false;
     for (std::size_t i = 0; i < markers.size(); ++i) {
       const std::size_t end = i + 1 < markers.size() ? markers[i + 1].begin : line.end;
-      any = any || markers[i].name == chosen_;
-      blank(markers[i].begin, markers[i].name == chosen_ ? markers[i].end : end);
+      any = any || is_chosen(markers[i]);
+      blank(markers[i].begin, is_chosen(markers[i]) ? markers[i].end : end);
     }
     if (!any && markers.front().begin - line.begin <= longest_label) blank(line.begin, line.end);
   }
@@ -336,11 +263,18 @@ std::vector<std::string> variants_in(std::string_view text) {
     choosing.choose();
     if (choosing.tells_apart()) return names;
   }
-  return {};
+  std::vector<std::string> names = numbered_names(text);
+  if (names.size() < 2) return {};
+  Choosing choosing(text, names, 0);
+  choosing.choose();
+  return choosing.tells_apart() ? names : std::vector<std::string>{};
 }
 
 std::string in_variant(std::string_view text, const std::vector<std::string>& names, std::size_t chosen) {
-  return chosen < names.size() ? Choosing(text, names, chosen).choose() : std::string(text);
+  std::string chosen_text =
+      chosen < names.size() ? Choosing(text, names, chosen).choose() : std::string(text);
+  rule_dot_leaders(chosen_text);
+  return chosen_text;
 }
 
 } // namespace whorl::pattern

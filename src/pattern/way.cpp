@@ -234,6 +234,34 @@ bool read_behind_reference(const Reader& reader, Way& way, Effort effort) {
   return true;
 }
 
+/// Adds the readings of work that brackets behind its count explain: "12 sc (inc in each st)".
+void add_explained(const Reader& reader, Way& way, std::string_view text, Span span, Effort effort) {
+  const auto work = work_explained(reader, way, text);
+  if (!work) return;
+  Stuck stuck;
+  std::vector<Reading> told = read_work(*work, {0, 0}, reader.vocabulary, reader.kinds, effort, stuck);
+  if (told.empty() || !told.front().passed_over.empty() || told.front().stated.empty()) return;
+  point_at(told, span);
+  for (Reading& reading : told) ++reading.cost;
+  const bool none = way.readings.empty() || !way.readings.front().passed_over.empty();
+  way.readings.insert(none ? way.readings.begin() : way.readings.end(), told.begin(), told.end());
+}
+
+/// Takes a round that nothing is told of but its count for plain, where it reads no other way.
+void go_on_plainly(const Reader& reader, Way& way, std::string_view text, Span span, Effort effort) {
+  if (!way.readings.empty() && way.readings.front().passed_over.empty()) return;
+  const auto work = work_plainly(reader, way, text);
+  if (!work) return;
+  Stuck stuck;
+  std::vector<Reading> plain =
+      read_work(*work, {0, 0}, *words::find_vocabulary("en-US"), reader.kinds, effort, stuck);
+  if (plain.empty()) return;
+  plain.resize(1);
+  point_at(plain, span);
+  take_stitch_before(plain);
+  way.readings = std::move(plain);
+}
+
 } // namespace
 
 void read_way(const Reader& reader, Way& way, Effort effort) {
@@ -274,7 +302,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
     return;
   }
   if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(reader, way, typed)) {
-    way.readings = read_work("sc " + std::string(typed), {span.begin - added, span.end}, reader.vocabulary,
+    way.readings = read_work("sc " + without_unit(reader, typed), {span.begin - added, span.end}, reader.vocabulary,
                              reader.kinds, effort, way.stuck);
     take_stitch_before(way.readings);
     way.effort = effort;
@@ -289,7 +317,9 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
+  add_explained(reader, way, text, span, effort);
   read_without_chat(reader, way, effort);
+  go_on_plainly(reader, way, text, span, effort);
   spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);

@@ -19,6 +19,8 @@ struct Search {
   const Folded& line;
   const Vocabulary& vocabulary;
   Lattice& out;
+  std::size_t grown =
+      std::string_view::npos; ///< where a word begins that is grown together with the one before
   std::string_view text() const { return line.text; }
 };
 
@@ -190,6 +192,23 @@ void put_scanned_number(Search& search, std::size_t at) {
   put(search, number);
 }
 
+/// "sechsmal": the number, and the word for times behind it.
+void put_number_of_times(Search& search, std::size_t at, std::size_t end) {
+  const std::string_view run = search.text().substr(at, end - at);
+  for (const std::string& ending : search.vocabulary.times_endings) {
+    if (run.size() <= ending.size() || run.substr(run.size() - ending.size()) != ending) continue;
+    const std::string_view head = run.substr(0, run.size() - ending.size());
+    const auto& all = search.vocabulary.phrases;
+    auto entry = std::lower_bound(all.begin(), all.end(), head,
+                                  [](const PhraseEntry& e, std::string_view key) { return e.phrase < key; });
+    for (; entry != all.end() && entry->phrase == head; ++entry) {
+      if (entry->write || entry->means != no_concept) continue;
+      search.grown = end - ending.size();
+      put(search, word_of(*entry, at, search.grown));
+    }
+  }
+}
+
 void put_letters(Search& search, std::size_t at) {
   const std::size_t before = search.out.words.size();
   const std::size_t end = end_of_letters(search.text(), at);
@@ -198,6 +217,7 @@ void put_letters(Search& search, std::size_t at) {
   put_phrases(search, search.text(), at, at, search.text().substr(at, first), 0);
   if (scanned_digit(search.text(), at).value >= 0) put_scanned_number(search, at);
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
+  if (!search.vocabulary.times_endings.empty()) put_number_of_times(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
   if (search.out.words.size() != before) return;
   Word unknown;
@@ -288,11 +308,11 @@ Lattice lattice(const Folded& line, const Vocabulary& vocabulary) {
   Lattice out;
   out.at.reserve(line.text.size() + 1);
   out.words.reserve(line.text.size() / 2 + 8);
-  Search search{line, vocabulary, out};
+  Search search{line, vocabulary, out, std::string_view::npos};
   for (std::size_t at = 0; at < line.text.size(); ++at) {
     const std::size_t first = out.words.size();
     out.at.push_back(static_cast<std::uint32_t>(first));
-    if (!may_begin(search, at)) continue;
+    if (!may_begin(search, at) && at != search.grown) continue;
     if (is_digit(line.text[at]))
       put_number(search, at);
     else if (letter_length(line.text, at) != 0)

@@ -108,7 +108,8 @@ bool may_be_work(const std::string& line) {
 
 /// The words of lines that may be work, with how often they stand there.
 std::map<std::string, std::size_t, std::less<>> words_of(const std::vector<std::string>& lines) {
-  const bool any = std::none_of(lines.begin(), lines.end(), has_figures); // all numbers are words
+  const auto figures = std::count_if(lines.begin(), lines.end(), has_figures);
+  const bool any = figures == 0 || (figures == 1 && lines.size() > 3); // all numbers are words
   std::map<std::string, std::size_t, std::less<>> words;
   for (const std::string& line : lines) {
     if (!any && !may_be_work(line)) continue;
@@ -156,11 +157,12 @@ void weigh(std::vector<Candidate>& all, std::string_view word, std::size_t times
     if (candidate.added != nullptr ? has_word(*candidate.added, word) : of_table) know.push_back(&candidate);
   }
   const bool single = letter_at(word, 0).length == word.size();
-  const double weight = (single ? of_single_letter : 1) *
-                        std::sqrt(static_cast<double>(std::min(times, most_times))) /
-                        static_cast<double>(std::max<std::size_t>(know.size(), 1));
+  const double whole =
+      (single ? of_single_letter : 1) * std::sqrt(static_cast<double>(std::min(times, most_times)));
+  const double weight = whole / static_cast<double>(std::max<std::size_t>(know.size(), 1));
   for (Candidate* candidate : know) {
     candidate->said.weight += weight;
+    candidate->said.known += whole;
     candidate->told.emplace_back(weight, word);
   }
 }

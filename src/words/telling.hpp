@@ -11,6 +11,7 @@ namespace whorl::words {
 struct LanguageWeight {
   std::string_view language;     ///< its tag
   double weight = 0;             ///< words that few languages know weigh more
+  double known = 0;              ///< the same, however many languages know a word
   std::vector<std::string> only; ///< up to three of the words that told most, folded
 };
 

@@ -106,6 +106,22 @@ std::vector<std::uint32_t> first_written(const Vocabulary& vocabulary) {
   return first;
 }
 
+/// The words for times of at least three letters, where blanks divide words.
+std::vector<std::string> times_endings_of(const Vocabulary& vocabulary) {
+  constexpr std::size_t shortest = 3;
+  std::vector<std::string> endings;
+  const Concept times = find_concept(vocabulary, "times");
+  if (!vocabulary.blanks_between_words || times == no_concept) return endings;
+  for (const PhraseEntry& entry : vocabulary.phrases) {
+    const bool word = std::none_of(entry.phrase.begin(), entry.phrase.end(), [](char c) {
+      return static_cast<unsigned char>(c) < 0x80 && !(c >= 'a' && c <= 'z');
+    });
+    if (entry.means == times && !entry.write && entry.cost == 0 && word && entry.phrase.size() >= shortest)
+      endings.push_back(entry.phrase);
+  }
+  return endings;
+}
+
 } // namespace
 
 void make_ready(Vocabulary& vocabulary) {
@@ -115,6 +131,7 @@ void make_ready(Vocabulary& vocabulary) {
     if (!entry.phrase.empty() && entry.phrase.back() == '~') vocabulary.open_endings = true;
   vocabulary.by_byte = first_by_byte(vocabulary.phrases);
   vocabulary.by_name = sorted_by_name(vocabulary.concepts);
+  vocabulary.times_endings = times_endings_of(vocabulary);
   vocabulary.written = first_written(vocabulary);
   vocabulary.row_tree = grow_row_tree(vocabulary);
   vocabulary.first_text_concept = find_concept(vocabulary, "text colour");

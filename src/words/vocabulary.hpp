@@ -115,12 +115,15 @@ struct Vocabulary {
   std::vector<ConceptEntry> concepts;
   std::vector<PhraseEntry> phrases; ///< sorted by phrase
   std::vector<RowEntry> rows;
-  std::size_t shared_rows = 0;        ///< so many of the rows, the first, are those of all languages
-  bool open_endings = false;          ///< some phrase ends with `~`
+  std::size_t shared_rows = 0; ///< so many of the rows, the first, are those of all languages
+  std::vector<std::string>
+      times_endings;         ///< words for times that may be grown together with a number: "sechs|mal"
+  bool open_endings = false; ///< some phrase ends with `~`
   std::vector<std::uint32_t> by_byte; ///< the first phrase that begins with each byte; one more at the end
   std::vector<Concept> by_name;       ///< the concepts in the order of their names
-  std::vector<std::uint32_t> written; ///< per concept the phrase that it is written as; none: as many as there are
-  RowTree row_tree;                   ///< the rows by their beginnings
+  std::vector<std::uint32_t>
+      written;      ///< per concept the phrase that it is written as; none: as many as there are
+  RowTree row_tree; ///< the rows by their beginnings
   const Vocabulary* text =
       nullptr; ///< words of the text around the rounds ("de-x-text"), where there are any
   Concept first_text_concept = no_concept; ///< the first of those that they mean

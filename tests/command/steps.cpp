@@ -24,6 +24,15 @@ TEST_CASE("steps writes a picture for the start and each round, whose names sort
   CHECK(read("film/03-part-2.svg").find("12 stitches") != std::string::npos);
 }
 
+TEST_CASE("a step shows the loops also where a chain or a join stands beside what is worked into them") {
+  clear();
+  write("cap.txt", "Acorn cap\n\nTerms: US\n\nRnd 1: ch 1, 8 hdc in MR, join (8)\n"
+                   "Rnd 2: ch 2 (counts as hdc), in BLO, hdc in next 7 sts, join (8)\n");
+  CHECK(whorl({"steps", "cap.txt", "-o", "film", "--svg"}).status == 0);
+  CHECK(read("film/02-part-1.svg").find("back loop") == std::string::npos);
+  CHECK(read("film/03-part-2.svg").find("back loop") != std::string::npos);
+}
+
 TEST_CASE("steps are PNG of 1920 by 1080 dots unless asked otherwise") {
   fresh();
   CHECK(whorl({"steps", "nut.txt", "-o", "film", "--rounds", "2"}).status == 0);

@@ -131,3 +131,28 @@ TEST_CASE("a line that closes a flat piece is no round, and no complaint") {
   CHECK(complaints("zh-Hans", "R1：环起8X\nR2：8X\n对折钩4X合拢\n") == 0);
   CHECK(complaints("ru", "1 ряд: 8 сбн в КА\n2 ряд: 8 сбн\nСложите пополам, провяжите 4 СБН через обе стенки.\n") == 0);
 }
+
+TEST_CASE("brackets explain how a count is come by") {
+  CHECK(counts("en-US", "R1: 6 sc in MR\nR2: 12 sc (inc in each st)\nR3: 18 (sc, inc x 6)\n") == "6 12 18");
+  CHECK(counts("ru", "Ряд №1 – 6 сбн в КА\nРяд №2 – 12 сбн (прибавка в каждой петле)\nРяды №3-№5 – 12 сбн\n") ==
+        "6 12 12 12 12");
+  CHECK(counts("ja", "1段　6目\n2段　9目（細1、増×3）\n3〜4段　9目\n") == "6 9 9 9");
+}
+
+TEST_CASE("a count in words stands behind a comma") {
+  CHECK(counts("pl", "Okrążenie 1: sześć półsłupków w kółko\nOkrążenie 2: dodajemy w każdym, dwanaście\n") == "6 12");
+}
+
+TEST_CASE("a letter that other scripts do not have tells that a text is not English") {
+  CHECK(complaints("zh-Hans", "1、6（环起）\n2、12（+6）\n3、12\n") == 0);
+}
+
+TEST_CASE("a round of which nothing is told but its count goes on plainly") {
+  CHECK(counts("zh-Hans", "第1圈：环起6短针\n第2圈：6加针\n第3、4圈：就一直绕——12\n") == "6 12 12 12");
+  CHECK(counts("en-US", "R1: 6 sc in MR\nR2: 6 inc\nR3: meander merrily - 12\n") == "6 12 12");
+  CHECK(complaints("en-US", "R1: 6 sc in MR\nR2: 6 inc\nR3: meander merrily - 18\n") > 0);
+}
+
+TEST_CASE("rounds between which something is put begin none") {
+  CHECK(counts("ru", "1. 6 сбн в КА\n2. 6 сбн\nГлаза между 1 и 2 р. на расстоянии 2 п.\n3. 6 сбн\n") == "6 6 6");
+}

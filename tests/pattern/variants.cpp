@@ -69,3 +69,25 @@ TEST_CASE("a part of one variant is left out of the others with all its rounds")
   CHECK(chosen(text, 0).find("Hat\nR1: 5 sc") != std::string::npos);
   CHECK(chosen(text, 1).find("Scarf\n\nR1: ch 20") != std::string::npos);
 }
+
+TEST_CASE("what is said of several variants is read in each of them") {
+  const std::string text = "Hat\nSizes: small (medium, large)\nR1: 6 sc in MR (6)\n"
+                           "Medium and large only: R2: inc x 6 (12)\nR3: 6 (12, 12) sc\n";
+  CHECK(chosen(text, 0).find("R2") == std::string::npos);
+  CHECK(chosen(text, 1).find("R2: inc x 6 (12)") != std::string::npos);
+  CHECK(chosen(text, 2).find("R2: inc x 6 (12)") != std::string::npos);
+  const std::string letters =
+      "Hat\nSizes: S, M, L\nR1: 6 sc in MR (6)\nS, M: R2: 6 sc (6)\nL: R2: inc x 6 (12)\n";
+  CHECK(chosen(letters, 1).find("R2: 6 sc (6)") != std::string::npos);
+  CHECK(chosen(letters, 2).find("R2: inc x 6 (12)") != std::string::npos);
+  CHECK(chosen(letters, 2).find("6 sc (6)\nR2: 6") == std::string::npos);
+}
+
+TEST_CASE("options that lines begin with are variants without a header") {
+  const std::string text = "Gnome\nOption A (wool)\nOption B (cotton)\nR1: 6 sc in MR (6)\n"
+                           "Option A: R2: sc around (6)\nOption B: R2: inc x 6 (12)\n";
+  CHECK(variants_in(text) == Names{"Option A", "Option B"});
+  CHECK(chosen(text, 1).find("R2: inc x 6 (12)") != std::string::npos);
+  CHECK(chosen(text, 1).find("sc around") == std::string::npos);
+  CHECK(variants_in("Gnome\nOption A: a hat\nR1: 6 sc in MR (6)\n").empty());
+}

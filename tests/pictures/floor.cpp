@@ -42,6 +42,8 @@ private:
       return legs(name);
     case Shape::folded:
       return folded(name);
+    case Shape::flaps:
+      return flaps(name);
     case Shape::joined:
       return joined(name);
     case Shape::lace:
@@ -273,6 +275,50 @@ private:
     end();
   }
 
+  /// Rows begun in free loops, along the last round, along a last row or the other side of a chain.
+  void flaps(const std::string& name) {
+    if (dice_.one_in(3)) return fronds(name);
+    start_at_centre(name);
+    grow(dice_.between(2, 4));
+    const int kept = round_, loops = open_;
+    line("BLO: sc around", open_);
+    deep_from_ = round_;
+    even(dice_.between(1, 3));
+    text_ += "Fasten off.\n\n";
+    const int wide = dice_.between(2, std::min(loops, 12)), begun = dice_.between(1, loops);
+    head("FLAP");
+    if (dice_.one_in(3)) text_ += "Hold the " + name + " with its start up. ";
+    const bool last = dice_.one_in(3);
+    text_ += last ? "Join yarn in stitch " + number(begun) + " of the last round of the " + name + ".\n"
+                  : "Join yarn in the " + number(begun) + "th free front loop of Rnd " + number(kept) +
+                        " of the " + name + ".\n";
+    flap(wide, last ? " sts" : " free loops");
+  }
+
+  void fronds(const std::string& name) {
+    head(name);
+    flat_ = true;
+    const int wide = dice_.between(3, 14);
+    line("Ch " + number(wide + 1) + ", sc in 2nd ch from hook and in each ch across, turn", wide);
+    for (int i = dice_.below(3); i > 0; --i) line("Ch 1, sc in each st across, turn", wide);
+    text_ += "Fasten off.\n\n";
+    head("FROND");
+    const bool chain = dice_.one_in(2);
+    text_ += chain ? "Join yarn in the other side of the starting chain.\n"
+                   : "Join yarn in the last row of the " + name + ".\n";
+    flap(wide, chain ? " ch" : " sts");
+  }
+
+  /// A few rows on so many places.
+  void flap(int wide, const std::string& places) {
+    static const char* const kinds[] = {"sc", "sc", "hdc", "dc"};
+    flat_ = true;
+    line("Ch 1, " + std::string(dice_.any(kinds)) + " in next " + number(wide) + places + ", turn", wide);
+    for (int i = dice_.between(0, 3); i > 0; --i) row();
+    flat_ = false;
+    text_ += "Fasten off.\n\n";
+  }
+
   void legs(const std::string& name) {
     int around = 0;
     for (const char* leg : {"LEG 1", "LEG 2"}) {
@@ -395,7 +441,7 @@ private:
 
 const char* name(Shape shape) {
   static const char* const names[] = {"ball",   "tube",   "oval", "rows",  "frill", "legs",
-                                      "folded", "joined", "lace", "eared", "sewn"};
+                                      "folded", "joined", "lace", "eared", "sewn",  "flaps"};
   return names[static_cast<std::size_t>(shape)];
 }
 

@@ -25,10 +25,10 @@ private:
 };
 
 /// What a pattern by chance is made of.
-enum class Shape { ball, tube, oval, rows, frill, legs, folded, joined, lace, eared, sewn };
+enum class Shape { ball, tube, oval, rows, frill, legs, folded, joined, lace, eared, sewn, flaps };
 constexpr Shape all_shapes[] = {Shape::ball,  Shape::tube,  Shape::oval,   Shape::rows,
                                 Shape::frill, Shape::legs,  Shape::folded, Shape::joined,
-                                Shape::lace,  Shape::eared, Shape::sewn};
+                                Shape::lace,  Shape::eared, Shape::sewn,   Shape::flaps};
 const char* name(Shape shape);
 
 /// Its text.

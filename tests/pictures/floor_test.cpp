@@ -14,7 +14,7 @@ namespace {
 
 /// Drawn on 26 November 2026 by `od -An -N4 -tu4 /dev/urandom`, after the last change of a constant of layout
 /// or drawing; whoever changes one draws anew.
-constexpr std::uint64_t first_of_a_hundred = 1, first_of_a_thousand = 1718591467;
+constexpr std::uint64_t first_of_a_hundred = 1, first_of_a_thousand = 1718591467, first_of_flaps = 2013628612;
 
 /// Half of the sheets as they come, half with options by chance.
 ChartOptions options_by_chance(std::uint64_t seed) {
@@ -98,8 +98,29 @@ TEST_CASE("most edgings by chance stand along their rows") {
   CHECK(3 * along > 2 * edgings);
 }
 
+TEST_CASE(
+    "rows by chance that are begun in loops, on a round or on a chain are read and stand on their owner") {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    const std::string text = pictures::pattern_by_chance(Shape::flaps, seed);
+    INFO(text);
+    const Pattern pattern = read(text);
+    for (const Finding& finding : pattern.findings()) {
+      INFO(finding.message);
+      CHECK(finding.severity == Severity::note);
+    }
+    const std::string json = pattern.chart().json();
+    const bool frond = text.find("FROND") != std::string::npos;
+    CHECK(json.find(frond ? "\"part\": \"frond\"" : "\"part\": \"flap\"", json.find("\"figures\"")) !=
+          std::string::npos);
+  }
+}
+
 TEST_CASE("nothing touches on a hundred sheets of every form and kind") {
   look_at_all(first_of_a_hundred, 13);
+}
+
+TEST_CASE("nothing touches on three hundred sheets of rows begun elsewhere", "[.flaps]") {
+  look_at(Shape::flaps, first_of_flaps, 300);
 }
 
 TEST_CASE("an eye on a strip that is pulled long keeps off the line that leads on") {

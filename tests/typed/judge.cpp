@@ -29,9 +29,23 @@ bool all_in(const Fabric& fabric, StitchId stitch, std::uint8_t loops) {
          });
 }
 
-/// Places that more than one stitch of the round goes into.
+/// The place that a round's starting chain stands on where that counts as its first stitch: the first of the
+/// round before; none where it does not, or stands elsewhere.
+StitchId under_counting_chain(const Fabric& fabric, const Round& round) {
+  if (round.counting_chain == fabric::none || &round == fabric.rounds.data()) return fabric::none;
+  const Round& before = *(&round - 1);
+  if (before.part != round.part) return fabric::none;
+  if (before.counting_chain != fabric::none) return before.counting_chain;
+  for (StitchId id = before.first_stitch; id < before.first_stitch + before.count; ++id)
+    if ((fabric.stitches[id].flags & fabric::counts) && !(fabric.stitches[id].flags & fabric::starts_chain))
+      return id;
+  return fabric::none;
+}
+
+/// Places that more than one stitch of the round goes into, or stands on as its starting chain does.
 std::uint32_t increases(const Fabric& fabric, const Round& round) {
   std::map<std::uint64_t, int> into;
+  if (const StitchId under = under_counting_chain(fabric, round); under != fabric::none) ++into[under];
   for (StitchId id = round.first_stitch; id < round.first_stitch + round.count; ++id) {
     std::uint64_t last = fabric::none; // a cluster has several legs in one place
     for (const fabric::Leg& leg : legs_of(fabric, id)) {
