@@ -1,4 +1,5 @@
 #include "pattern/counted_round.hpp"
+#include "pattern/bare_count.hpp"
 
 #include "pattern/costs.hpp"
 #include "pattern/limits.hpp"
@@ -249,9 +250,10 @@ std::optional<std::string> work_explained(const Reader& reader, const Way& way, 
     twice = twice || (many != nullptr && many->number == 2);
     for (const words::Word& word : words_at(sentence, at)) {
       const bool shape = is_work(sentence, word) && sort_of(sentence, word) != words::ConceptClass::stitch;
-      shapes = shapes || shape || (twice && word.kind == words::WordKind::phrase &&
-                                   (sort_of(sentence, word) == words::ConceptClass::stitch ||
-                                    sort_of(sentence, word) == words::ConceptClass::place));
+      shapes = shapes || shape ||
+               (twice && word.kind == words::WordKind::phrase &&
+                (sort_of(sentence, word) == words::ConceptClass::stitch ||
+                 sort_of(sentence, word) == words::ConceptClass::place));
     }
   }
   if (!shapes) return std::nullopt;
@@ -264,8 +266,8 @@ namespace {
 /// Whether a word may stand in a round that goes on plainly: one that nobody knows, a small one, `sc`.
 bool may_go_on(const Sentence& sentence, const words::Word& word) {
   if (word.kind != words::WordKind::phrase) return word.kind != words::WordKind::number;
-  static constexpr std::string_view plain[] = {"even", "around", "count word", "total", "and",
-                                               "with", "sc",     "st"};
+  static constexpr std::string_view plain[] = {"even", "around", "count word", "total",
+                                               "and",  "with",   "sc",         "st"};
   const auto& entry = sentence.vocabulary.concepts[word.means];
   return entry.sort == words::ConceptClass::filler ||
          std::find(std::begin(plain), std::end(plain), entry.name) != std::end(plain);

@@ -3,6 +3,8 @@
 #include "pattern/dot_leaders.hpp"
 #include "pattern/variant_names.hpp"
 
+#include "words/ascii.hpp"
+
 #include <optional>
 
 namespace whorl::pattern {
