@@ -1,10 +1,10 @@
 #include "layout/clear_labels.hpp"
 
+#include "layout/obstacles.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
 #include <algorithm>
-#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -26,31 +26,15 @@ struct Bounds {
   }
 };
 
-struct Piece {
-  explicit Piece(Convex ink) : outline(std::move(ink)) {
-    for (const Point p : outline) bounds.add(p);
-  }
+using Inks = std::vector<Convex>;
 
-  bool is_apart(const Piece& other) const {
-    return bounds.is_apart(other.bounds) || distance(outline, other.outline) >= least_air;
-  }
-
-  Convex outline;
-  Bounds bounds;
-};
-
-using Pieces = std::vector<Piece>;
-
-bool are_apart(const Pieces& some, const Pieces& others) {
-  for (const Piece& one : some)
-    for (const Piece& other : others)
-      if (!one.is_apart(other)) return false;
-  return true;
+bool are_apart(const Inks& some, const Inks& others) {
+  return air_between(some, others, least_air) >= least_air;
 }
 
 /// The signs that stand in the gutter at one ring, and those beside it.
 struct Gutter {
-  Pieces within, beside;
+  Inks within, beside;
 };
 
 bool is_leaning(const Figure& figure) {
@@ -77,7 +61,7 @@ class RingEnds {
 public:
   RingEnds(const Figure& figure, const Extents& extents) : figure_(figure), extents_(extents) {}
 
-  bool is_apart(std::size_t ring, const Pieces& within) {
+  bool is_apart(std::size_t ring, const Inks& within) {
     const Ring& of = figure_.rings[ring];
     for (std::uint32_t i = 0; i < of.items; ++i)
       if ((i < beside_gutter || i + beside_gutter >= of.items) &&
@@ -87,14 +71,12 @@ public:
   }
 
 private:
-  bool is_apart(const Item& item, const Pieces& within) {
+  bool is_apart(const Item& item, const Inks& within) {
     look_at(item.key);
-    for (const Piece& piece : within) {
-      if (!is_drawn_higher(item) && is_apart_from_bounds(item, piece)) continue;
-      for (Convex& ink : ink_of(extents_, item))
-        if (!Piece(std::move(ink)).is_apart(piece)) return false;
-    }
-    return true;
+    const bool is_near = is_drawn_higher(item) ||
+                         std::any_of(within.begin(), within.end(),
+                                     [&](const Convex& ink) { return !is_apart_from_bounds(item, ink); });
+    return !is_near || are_apart(ink_of(extents_, item), within);
   }
 
   void look_at(const SymbolKey& key) {
@@ -106,9 +88,9 @@ private:
 
   bool is_drawn_higher(const Item& item) const { return shape_->stretches && item.height > shape_->height; }
 
-  bool is_apart_from_bounds(const Item& item, const Piece& piece) const {
+  bool is_apart_from_bounds(const Item& item, const Convex& ink) const {
     Bounds seen;
-    for (const Point p : piece.outline) seen.add(seen_by(item, p));
+    for (const Point p : ink) seen.add(seen_by(item, p));
     return seen.is_apart(bounds_);
   }
 

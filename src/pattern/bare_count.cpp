@@ -41,7 +41,7 @@ std::uint32_t begin_of_word(const Sentence& sentence, std::uint32_t end, const S
 }
 
 std::uint32_t before_digits(const Sentence& sentence, std::uint32_t end) {
-  while (end > 0 && sentence.text()[end - 1] >= '0' && sentence.text()[end - 1] <= '9') --end;
+  while (end > 0 && words::is_digit(sentence.text()[end - 1])) --end;
   return trim_separators(sentence.text(), 0, end);
 }
 
@@ -177,7 +177,7 @@ StatedCount bare_count(const Sentence& sentence) {
   if (StatedCount told = count_in_words(sentence, last); !told.stated.empty()) return told;
   const std::uint32_t end = before_unit(sentence, last);
   std::uint32_t begin = end;
-  while (begin > 0 && sentence.text()[begin - 1] >= '0' && sentence.text()[begin - 1] <= '9') --begin;
+  while (begin > 0 && words::is_digit(sentence.text()[begin - 1])) --begin;
   const Word* number = begin == end ? nullptr : number_at(sentence, begin);
   const bool glued =
       sentence.vocabulary.blanks_between_words && begin > 0 && sentence.text()[begin - 1] != ' ';

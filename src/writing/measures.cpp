@@ -1,10 +1,14 @@
 #include "writing/measures.hpp"
 
+#include "words/ascii.hpp"
+
 #include <algorithm>
 #include <vector>
 
 namespace whorl::writing {
 namespace {
+
+using words::is_digit;
 
 /// Hooks: hundredths of a millimetre and the US name. Craft Yarn Council, *Hooks and Needles*: rows that
 /// sources quote, and those that trade charts have alike; a letter of several sizes (G, I, J, Q) only with
@@ -17,8 +21,6 @@ constexpr Hook hooks[] = {
     {225, "B-1"},          {275, "C-2"},  {325, "D-3"},    {350, "E-4"},    {375, "F-5"},
     {400, "G-6"},          {450, "7"},    {500, "H-8"},    {550, "I-9"},    {600, "J-10"},
     {650, "K-10\xC2\xBD"}, {800, "L-11"}, {900, "M/N-13"}, {1000, "N/P-15"}};
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// A number in hundredths, where it stands and where it ends; `begin` == `end`: there is none.
 struct Number {
