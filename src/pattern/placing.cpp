@@ -79,8 +79,8 @@ std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, st
       if (what) return what;
     }
     // Where no blanks divide words, one that is known may stand among letters that are not.
-    const bool letters = !sentence.vocabulary.blanks_between_words && !words.empty() &&
-                         words.first->kind == WordKind::unknown;
+    const bool letters =
+        !sentence.vocabulary.blanks_between_words && !words.empty() && words.first->kind == WordKind::unknown;
     if (letters) ++most;
     at = skip_blanks(sentence.text(), words.empty() || letters ? at + 1 : std::max(words.first->end, at + 1));
   }
@@ -415,6 +415,9 @@ std::vector<Placing> read_placings(std::string_view text, Span span, const words
     // A sentence keeps its full stop.
     const std::uint32_t behind = placing.span.end - span.begin;
     if (behind < text.size() && (text[behind] == '.' || text[behind] == '!')) ++placing.span.end;
+    constexpr std::string_view wide_stop = "\xE3\x80\x82";
+    if (text.substr(std::min<std::size_t>(behind, text.size()), wide_stop.size()) == wide_stop)
+      placing.span.end += static_cast<std::uint32_t>(wide_stop.size());
     placing.text = std::string(text.substr(placing.span.begin - span.begin, placing.span.length()));
   }
   return placings;
