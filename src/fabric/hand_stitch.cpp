@@ -1,5 +1,7 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/arches.hpp"
+
 #include <algorithm>
 
 namespace whorl::fabric {
@@ -97,6 +99,10 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   if (made_ >= limit_)
     return stop(node, "limit", "this is more than " + std::to_string(limit_) + " stitches");
   const Gist& gist = gists_[kind];
+  if (over_skipped_ && !gist.chain && arch_ != none) {
+    const auto chains = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
+    stays_ = stays_ || pattern::leads_over(chains, stitch::shape_of(fabric_.kinds[kind]).height);
+  }
   if (!gist.chain && !gist.picot) close_arch(); // a picot stands on the chains as on a stitch
   const auto number = static_cast<StitchId>(fabric_.stitches.size());
   Stitch stitch;
@@ -186,6 +192,7 @@ void Hand::put_tops(StitchId stitch, const Gist& gist) {
 }
 
 void Hand::add_chain(StitchId stitch) {
+  if (arch_ == none) stays_ = within_round_ > 0, over_skipped_ = false;
   if (arch_ == none) arch_ = stitch;
   if (!fresh_) return;
   if (foundation_count_ == 0) foundation_ = stitch;
@@ -211,7 +218,8 @@ bool Hand::leads_up(StitchId chain) const {
 /// Chains between stitches are an arch, which is a place; those at the head of a round climb.
 void Hand::close_arch() {
   if (arch_ == none || fresh_) return;
-  if (arch_ == fabric_.rounds.back().first_stitch || arch_ == turned_at_ || climbs_) return climb();
+  const bool heads = arch_ == fabric_.rounds.back().first_stitch;
+  if ((heads && !stays_) || arch_ == turned_at_ || climbs_) return climb();
   const auto count = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
   edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
   fabric_.arches.push_back(Arch{arch_, count});

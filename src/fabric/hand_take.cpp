@@ -231,7 +231,8 @@ bool Hand::take_chain(const Node& node) {
   }
   begin_round_after_foundation();
   edge_.open_chain(foundation_, foundation_count_, nth);
-  outcome_.start = nth == foundation_count_ ? Start::second_chain : Start::chain;
+  const bool row = fabric_.rounds.back().kind == pattern::RoundKind::row; // its chains are drawn as they are
+  outcome_.start = nth == foundation_count_ && (nth == 2 || !row) ? Start::second_chain : Start::chain;
   outcome_.opened = true;
   opened_at_ = nth;
   if (node.work.counts && nth > 1) count_chain(foundation_ + foundation_count_ - 1);

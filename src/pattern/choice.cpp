@@ -33,6 +33,7 @@ struct Step {
   bool uses_all = true;
   bool states = false;
   bool meets = true;
+  bool doubtful = false; ///< loops are taken for stitches where there are loops of chains
 };
 
 struct Numbers {
@@ -191,7 +192,10 @@ private:
     const Reading& chosen = way.readings[reading];
     const Step step = work_rounds(chosen.effect, {state.open, state.spaces, state.carried, state.chains},
                                   numbers.to - numbers.from + 1);
-    const Step compared = compare_count(step, count_of(chosen, step.open, kinds_));
+    Step compared = compare_count(step, count_of(chosen, step.open, kinds_));
+    compared.doubtful =
+        chosen.loops_as_stitches && !chosen.effect.starts && state.spaces > 0 && state.chains > state.spaces;
+    if (compared.doubtful) compared.cost += cost::loops_as_stitches;
     return chosen.bare_count ? met_by_bare_count(compared) : compared;
   }
 
@@ -260,6 +264,7 @@ private:
     settled.uses_all = step.uses_all;
     settled.states = step.states;
     settled.meets = step.meets;
+    settled.doubtful = step.doubtful;
     compare_others(line, before, settled);
     return settled;
   }
@@ -323,7 +328,8 @@ bool starts_again(const Ways& line, const Settled& settled) {
 bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, const ReadAll& read_all) {
   bool more = false;
   for (std::size_t line = 0; line < lines.size(); ++line) {
-    if (settled[line].agrees() && !starts_again(lines[line], settled[line])) continue;
+    const bool sure = settled[line].agrees() && !settled[line].doubtful;
+    if (sure && !starts_again(lines[line], settled[line])) continue;
     more = read_line_again(lines[line], read_all) || more;
     if (settled[line].agrees()) continue;
     for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {

@@ -24,7 +24,7 @@ struct Target {
 struct Way {
   Label label;
   Span work;
-  Span above; ///< a line directly above that makes the ring or chain it is worked into; empty: none
+  Span above;  ///< a line directly above that makes the ring or chain it is worked into; empty: none
   Span opened; ///< … of which only these words are read, which open loops; empty: all
   std::vector<Reading> readings; ///< cheapest first; none: not read
   Effort effort = Effort::all;   ///< with which they were made
@@ -53,6 +53,7 @@ struct Settled {
   bool states = false;           ///< it states a count that can be compared
   bool meets = true;             ///< and meets it
   bool in_step = true;           ///< its number follows on
+  bool doubtful = false;         ///< it takes loops for stitches, and there are loops of chains
   int agreeing = 1;              ///< readings that agree with the counts on both sides
   std::optional<std::pair<std::size_t, std::size_t>>
       other; ///< way and reading that would have been the next best

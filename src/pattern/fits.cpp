@@ -69,7 +69,8 @@ bool names_chain(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   bool named = false;
   for (std::uint32_t at = begin; at < end; ++at) {
     if (word_meaning(sentence, at, sentence.space) != nullptr) return false;
-    named = named || word_meaning(sentence, at, ch) != nullptr || word_meaning(sentence, at, chain) != nullptr;
+    named =
+        named || word_meaning(sentence, at, ch) != nullptr || word_meaning(sentence, at, chain) != nullptr;
   }
   return named;
 }
@@ -189,16 +190,36 @@ bool has_opened(const Stretching& s, std::int32_t index) {
   return false;
 }
 
+/// The last piece before that is no chain, or nullptr.
+const Piece* last_but_chains(const Stretching& s, std::int32_t index) {
+  for (const Piece* last = piece_before(s.reader, index); last != nullptr;
+       index = before_piece(s.reader, index), last = piece_before(s.reader, index)) {
+    const bool chains = (last->verb == Verb::stitch && last->work.act == Act::stitch &&
+                         s.reader.kinds.at(last->work.kind).takes == 0) ||
+                        last->verb == Verb::starting_chain;
+    if (!chains) return last;
+  }
+  return nullptr;
+}
+
+/// "2 dc in 4th ch from hook, ch 2, | 3 dc in same ch": a chain was named, and is the same place.
+bool is_in_named_chain(const Piece* piece) {
+  return piece != nullptr && piece->work.where == Where::chain &&
+         (piece->verb == Verb::stitch || piece->verb == Verb::group);
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
   const bool same = piece.work.where == Where::same && !piece.based &&
                     (piece.verb == Verb::stitch || piece.verb == Verb::group);
-  const Piece* led = piece_before(s.reader, index);
-  const bool to_space = led != nullptr && led->verb == Verb::travel; // where it led is the same place
+  const Piece* last_work = same || piece.here || piece.led ? last_but_chains(s, index) : nullptr;
+  const bool to_space =
+      last_work != nullptr && last_work->verb == Verb::travel; // where it led is the same place
   if (same && !has_worked(before) && !to_space) return false;
-  if (piece.here && to_space) return false;
+  if (piece.here && (to_space || is_in_named_chain(last_work))) return false;
+  if (piece.led && !to_space) return false;
   if (piece.leading && before.loose) return false;
   if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
