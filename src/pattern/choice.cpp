@@ -255,6 +255,7 @@ private:
     settled.way = state.way;
     settled.reading = state.reading;
     settled.opened = before.open;
+    settled.opened_spaces = before.spaces;
     settled.open = state.open;
     const Numbers numbers = numbers_of(line[state.way].label, before.last);
     settled.from = numbers.from;
@@ -290,6 +291,7 @@ private:
     const Effect& effect = line[way].readings[reading].effect;
     if (way == settled.way && (effect == chosen.effect || chosen.effect.starts)) return false;
     if (effect.passes_chains != chosen.effect.passes_chains && before.chains == 0) return false;
+    if (line[way].readings[reading].cost > chosen.cost + cost::worth_naming) return false;
     const Numbers numbers = numbers_of(line[way].label, before.last);
     const Step step = step_of(line[way], reading, before, numbers);
     return step.uses_all && step.meets && numbers.in_step;

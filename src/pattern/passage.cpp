@@ -94,6 +94,21 @@ int cost_beside_list(const Stretching& s, const Path& before, const Piece& piece
   return piece.verb == Verb::stitch && has_worked(before) ? costs.only_last_around : 0;
 }
 
+/// "Skip next | dc": the piece before ends with a word for the next place, and a stitch stands right behind
+/// it.
+bool splits_next(const Stretching& s, const Path& before, const Match& found) {
+  if (before.taken != Taken::row) return false;
+  const Sentence& sentence = s.reader.sentence;
+  const WordsAt first = words_at(sentence, found.begin);
+  if (std::none_of(first.begin(), first.end(), [&](const Word& word) { return is_work(sentence, word); }))
+    return false;
+  for (std::uint32_t at = before.begin; at < found.begin; ++at)
+    if (const Word* next = word_meaning(sentence, at, sentence.next);
+        next != nullptr && skip_blanks(sentence.text(), next->end) == found.begin)
+      return true;
+  return false;
+}
+
 } // namespace
 
 void offer(Stretching& s, Path path) {
@@ -167,6 +182,7 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   const bool behind =
       piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
   if (before.loose && !behind) path.cost += costs.no_separator;
+  if (before.loose && splits_next(s, before, found)) path.cost += costs.behind_next;
   const bool own_edge = piece.opened != Act::stitch; // each side of a flat piece has an end of its own
   if (before.effect.pass_uses != 0 && effect.pass_uses != 0 && !own_edge) path.cost += costs.second_to_end;
   if (piece.verb == Verb::under_chain && piece_before(s.reader, index) == nullptr) path.cost += 3;
@@ -251,7 +267,8 @@ bool only_lists(const Sentence& sentence, const Match& found) {
       ++at;
       continue;
     }
-    const bool work = std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(sentence, w); });
+    const bool work =
+        std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(sentence, w); });
     if (!work && number_at(sentence, at) == nullptr) return false;
     stitches += work;
     at = std::max(words.first->end, at + 1);

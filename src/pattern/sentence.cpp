@@ -46,6 +46,7 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
   sentence.with = named("with");
   sentence.space = named("space");
   sentence.chain_loop = named("chain loop");
+  sentence.next = named("next");
   sentence.yarns = may_name_yarn(sentence);
   sentence.opens = tells_of_opening(sentence);
   return sentence;

@@ -87,3 +87,24 @@ TEST_CASE("the same chain is the one that was named, though other chains were ma
   CHECK(text.into("part", 1, 5) == text.into("part", 1, 1));
   CHECK(text.worked.fabric.parts[0].start == fabric::Start::chain);
 }
+
+TEST_CASE("spaces are named with their number before or behind, and those that remain are all of them") {
+  for (const char* name : {"each ch-5 sp", "each 5-ch sp", "each rem ch-5 sp", "each of next 12 ch-5 sps",
+                           "each of next 12 5-ch loops", "each remaining space"}) {
+    CAPTURE(name);
+    const Text text(loops + "Rnd 4: 5 sc in " + name + " around, join. (60)\n");
+    CHECK(text.said == "");
+    CHECK(text.last().counted == 60);
+  }
+}
+
+TEST_CASE("a right round of spaces is read in silence") {
+  const Text text(disc +
+                  "Rnd 3: ch 5 (counts as dc, ch 2), skip next dc, *dc in next dc, ch 2, skip next dc; rep "
+                  "from * around, join in 3rd ch of beg ch-5. (12 ch-2 sps)\n"
+                  "Rnd 4: sl st in first ch-2 sp, ch 3, 4 dc in same sp, ch 1, (5 dc in next ch-2 sp, ch 1) "
+                  "around, join. (60 dc)\n");
+  CHECK(text.said == "");
+  CHECK(text.last().counted == 60);
+  for (const pattern::Finding& finding : text.read.findings) CHECK(finding.code != "reading");
+}
