@@ -158,15 +158,24 @@ bool may_repeat(const Reading& reading) {
   return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
 }
 
+/// Keeps the cheapest of those that do not do the same; where many differ in a small word, the cheapest that
+/// goes round takes the last place, so that it is not lost.
 void keep_best(std::vector<Reading>& readings, std::size_t most) {
   std::stable_sort(readings.begin(), readings.end(),
                    [](const Reading& a, const Reading& b) { return a.cost < b.cost; });
+  const auto goes_round = [](const Reading& reading) { return reading.effect.pass_uses > 0; };
   std::vector<Reading> kept;
   for (Reading& reading : readings) {
     const bool known = std::any_of(kept.begin(), kept.end(), [&reading](const Reading& other) {
       return other.effect == reading.effect;
     });
-    if (!known && kept.size() < most) kept.push_back(std::move(reading));
+    if (!known && kept.size() < most) {
+      kept.push_back(std::move(reading));
+    } else if (!known && most > 1 && goes_round(reading) &&
+               std::none_of(kept.begin(), kept.end(), goes_round)) {
+      kept.back() = std::move(reading);
+      break;
+    }
   }
   readings = std::move(kept);
 }

@@ -253,10 +253,18 @@ bool says_total(const Search& search, std::uint32_t begin, std::uint32_t end) {
   return false;
 }
 
+/// "2 sc in each, | together 12 sts": behind a word that also closes stitches together; `at` if none stands
+/// there.
+std::uint32_t pass_together(const Search& search, std::uint32_t at) {
+  const Word* word =
+      word_meaning(search.sentence, at, words::find_concept(search.sentence.vocabulary, "together"));
+  return word == nullptr ? at : next_word(search, word->end);
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
-  count.end = read_figures(search, at, count.stated);
+  count.end = read_figures(search, pass_together(search, at), count.stated);
   const std::string_view figures = search.sentence.text().substr(at, count.end - at);
   if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
