@@ -315,10 +315,11 @@ struct Finder {
   bool ended = false;    ///< … or ended it or worked all of it
   bool worked = false;   ///< some work stands before
   bool stitched = false; ///< … a stitch that is no chain
+  std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside) last = count;
+    if (!count.stated.empty() && worked && !inside && count.begin >= least) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -456,9 +457,11 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
 
 } // namespace
 
-StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds) {
+StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
+                        std::uint32_t least) {
   const Search search{sentence, kinds, concepts_of(sentence.vocabulary)};
   Finder finder{search, {}};
+  finder.least = least;
   for (std::uint32_t at = 0; at < sentence.size();) at = step(finder, at);
   return finder.last;
 }
