@@ -126,7 +126,9 @@ std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::ui
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
     if (!jumps && means(sentence, at, repeat) && at > begin) return std::max(count.begin_or(at), begin);
     if (!jumps) count.pass(at);
-    if (!jumps && (means(sentence, at, around) || (last == end && (says_times(sentence, at, end) || says_twice(sentence, at, end))))) last = at;
+    if (!jumps && (means(sentence, at, around) ||
+                   (last == end && (says_times(sentence, at, end) || says_twice(sentence, at, end)))))
+      last = at;
     const words::Word* round =
         jumps ? nullptr : word_meaning(sentence, at, around); // "all round" is one word
     at = jumps              ? sentence.brackets.all[static_cast<std::size_t>(index)].end
