@@ -183,15 +183,15 @@ private:
         const std::vector<Point> way = way_between(foot, *head, over, start);
         if (is_free(way) && is_by_its_place(place, way.back(), item)) return add(way, ring, foot);
       }
-    note_crowded(fabric_.stitches[place].round);
+    note_crowded(ring, fabric_.stitches[place].round);
   }
 
-  void note_crowded(std::uint32_t round) {
-    for (std::size_t i = 0; i < figure_.rings.size(); ++i) {
-      const bool own = figure_.rings[i].round <= round && round <= figure_.rings[i].last_round;
-      if (own && std::find(crowded_.begin(), crowded_.end(), static_cast<int>(i)) == crowded_.end())
-        crowded_.push_back(static_cast<int>(i));
-    }
+  /// There is too little room inside the outer one of two rings.
+  void note_crowded(std::uint32_t ring, std::uint32_t round) {
+    const std::uint32_t other = ring_of(figure_, round);
+    if (other == fabric::none) return;
+    const auto inside = static_cast<int>(std::max(ring, other)) - 1;
+    if (std::find(crowded_.begin(), crowded_.end(), inside) == crowded_.end()) crowded_.push_back(inside);
   }
 
   void add(std::vector<Point> way, std::uint32_t ring, Point& foot) {

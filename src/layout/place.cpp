@@ -82,21 +82,20 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
 
 void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
                 const Page& page, Placement& placement) {
-  const auto add = [&](Figure figure, bool held, const std::vector<char>& plain = {}) {
-    lengthen_legs(fabric, extents, held ? Lines::of_many_legs : Lines::of_every_foot, figure, plain);
+  const auto add = [&](Figure figure, Lines lines) {
+    lengthen_legs(fabric, extents, lines, figure);
     placement.figures.push_back(std::move(figure));
   };
   for (const Plan& plan : plans)
     if (plan.strip) {
       Straight drawn = draw_strip(fabric, plan, extents, page);
-      add(std::move(drawn.figure), drawn.held);
+      add(std::move(drawn.figure), drawn.held ? Lines::of_many_legs : Lines::of_every_foot);
     } else if (plan.oval) {
       placement.figures.push_back(draw_oval(fabric, plan, extents, page).figure);
     } else if (is_lace(fabric, plan)) {
-      add(draw_lace(fabric, plan, extents, page).figure, true);
+      add(draw_lace(fabric, plan, extents, page).figure, Lines::of_many_legs);
     } else {
-      Drawn drawn = draw_disc(fabric, plan, extents, page);
-      add(std::move(drawn.figure), drawn.held, drawn.plain);
+      placement.figures.push_back(draw_disc(fabric, plan, extents, page).figure);
     }
 }
 

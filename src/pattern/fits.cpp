@@ -29,9 +29,23 @@ bool starts_passage(const Stretching& s, std::uint32_t at) {
   return at < s.end && s.reader.sentence.brackets.at[at] != no_bracket;
 }
 
+/// Behind small words that stand at the end of a clause, "in the back loops | only,"; `at` if more follows
+/// them.
+std::uint32_t behind_last_fillers(const Stretching& s, std::uint32_t at) {
+  const Sentence& sentence = s.reader.sentence;
+  for (std::uint32_t next = at; next < s.end;) {
+    const WordsAt words = words_at(sentence, next);
+    if (words.empty() || is_separator(sentence.text()[next])) return words.empty() ? at : next;
+    if (sort_of(sentence, *words.first) != words::ConceptClass::filler) return at;
+    next = skip_blanks(sentence.text(), words.first->end);
+    if (next >= s.end) return next;
+  }
+  return at;
+}
+
 /// Loops at the head of a line hold to its end; before a piece or bracket for that; behind a piece for that.
 bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t end) {
-  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  const std::uint32_t next = behind_last_fillers(s, skip_blanks(s.reader.sentence.text(), end));
   const char mark = next < s.end ? s.reader.sentence.text()[next] : '.';
   const bool piece_next = !is_separator(mark);
   switch (verb) {

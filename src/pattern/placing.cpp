@@ -79,8 +79,8 @@ std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, st
       if (what) return what;
     }
     // Where no blanks divide words, one that is known may stand among letters that are not.
-    const bool letters = !sentence.vocabulary.blanks_between_words && !words.empty() &&
-                         words.first->kind == WordKind::unknown;
+    const bool letters =
+        !sentence.vocabulary.blanks_between_words && !words.empty() && words.first->kind == WordKind::unknown;
     if (letters) ++most;
     at = skip_blanks(sentence.text(), words.empty() || letters ? at + 1 : std::max(words.first->end, at + 1));
   }
@@ -385,9 +385,11 @@ std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin,
   for (std::uint32_t at = begin; at < end && words_before > 0; --words_before) {
     const WordsAt words = words_at(sentence, at);
     if (words.empty()) return std::nullopt;
+    const bool stitch = is_work(sentence, *words.first); // "fasta maskor" fastens nothing
     for (const Word& word : words)
-      if (const auto what = what_of(sentence, word)) return what;
-    if (is_work(sentence, *words.first) || sort_of(sentence, *words.first) == ConceptClass::loops ||
+      if (const auto what = what_of(sentence, word); what && !(stitch && word.end < words.first->end))
+        return what;
+    if (stitch || sort_of(sentence, *words.first) == ConceptClass::loops ||
         words.first->kind == WordKind::mark)
       return std::nullopt;
     at = skip_blanks(sentence.text(), words.first->end);

@@ -158,15 +158,24 @@ bool may_repeat(const Reading& reading) {
   return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
 }
 
+/// Keeps the cheapest of those that do not do the same; where many differ in a small word, the cheapest that
+/// goes round takes the last place, so that it is not lost.
 void keep_best(std::vector<Reading>& readings, std::size_t most) {
   std::stable_sort(readings.begin(), readings.end(),
                    [](const Reading& a, const Reading& b) { return a.cost < b.cost; });
+  const auto goes_round = [](const Reading& reading) { return reading.effect.pass_uses > 0; };
   std::vector<Reading> kept;
   for (Reading& reading : readings) {
     const bool known = std::any_of(kept.begin(), kept.end(), [&reading](const Reading& other) {
       return other.effect == reading.effect;
     });
-    if (!known && kept.size() < most) kept.push_back(std::move(reading));
+    if (!known && kept.size() < most) {
+      kept.push_back(std::move(reading));
+    } else if (!known && most > 1 && goes_round(reading) &&
+               std::none_of(kept.begin(), kept.end(), goes_round)) {
+      kept.back() = std::move(reading);
+      break;
+    }
   }
   readings = std::move(kept);
 }
@@ -352,6 +361,28 @@ Stuck too_deep(const Sentence& sentence) {
   return stuck;
 }
 
+/// Whether the words before `end` name no stitch, number, ring or loops: "change to white".
+bool works_nothing(const Sentence& sentence, std::uint32_t end) {
+  for (std::uint32_t at = 0; at < end; ++at)
+    for (const words::Word& word : words_at(sentence, at)) {
+      const words::ConceptClass sort = sort_of(sentence, word);
+      if (is_work(sentence, word) || word.kind == words::WordKind::number ||
+          sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
+        return false;
+    }
+  return true;
+}
+
+/// "Change colour, 10 sc: 10 sts": where nothing is worked before what looks like the count, the count stands
+/// further behind, or there is none: "change colour. 10 sc".
+void read_later_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
+                      const Parts& whole, std::vector<Reading>& readings) {
+  if (!readings.empty() || whole.count.stated.empty() || !works_nothing(sentence, whole.count.begin)) return;
+  const Parts parts{whole.text, whole.begin, find_stated(sentence, kinds, whole.count.begin + 1)};
+  WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
+  readings = readings_of(reader, parts, effort);
+}
+
 } // namespace
 
 std::vector<Reading> read_work(std::string_view text, Span span, const words::Vocabulary& vocabulary,
@@ -361,6 +392,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   const Parts parts{text, span.begin, find_stated(sentence, kinds)};
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> readings = readings_of(reader, parts, effort);
+  read_later_count(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);

@@ -50,7 +50,7 @@ public:
       place = take_part_then_rounds(place);
     else
       place = take_part_behind(place);
-    if (reference_.from == 0 && reference_.part.empty()) return std::nullopt;
+    if (reference_.from == 0 && (reference_.part.empty() || is_colour(reference_.part))) return std::nullopt;
     place = pass_as(pass_blanks(head_, place)); // "与第3圈|相同"
     if (works_at(place)) return std::nullopt;
     place = take_times(place);
@@ -282,6 +282,12 @@ private:
     }
     reference_.part = line().substr(place, end - place);
     return end;
+  }
+
+  /// "Take up the brown again": a colour is no part.
+  bool is_colour(std::string_view words) const {
+    const std::size_t last = words.find_last_of(' ');
+    return is_text_word(head_.vocabulary, words.substr(last == words.npos ? 0 : last + 1), TextWord::colour);
   }
 
   /// Words that name no part: stitches, loops, stars, "around", "but".

@@ -1,3 +1,6 @@
+#include "pattern/chain_told.hpp"
+#include "pattern/effect.hpp"
+#include "pattern/label.hpp"
 #include "pattern/named_place.hpp"
 #include "pattern/way.hpp"
 #include "pattern/wide_mark.hpp"
@@ -28,8 +31,8 @@ std::vector<std::uint32_t> fronts_of(const Reader& reader, Span line) {
   return fronts;
 }
 
-/// The end of the line, and the ends of the sentences and clauses before that `begin` stands in or before, the
-/// last first.
+/// The end of the line, and the ends of the sentences and clauses before that `begin` stands in or before,
+/// the last first.
 std::vector<std::uint32_t> ends_of(const Reader& reader, Span line, std::uint32_t begin) {
   const std::string_view text = reader.source.at(line);
   std::vector<std::uint32_t> ends;
@@ -54,9 +57,9 @@ bool ends_clause(const Reader& reader, std::uint32_t place) {
 /// Whether a stretch names a stitch that is no chain.
 bool works_more(const Reader& reader, Span span) {
   const Sentence sentence = look_up(reader.source.at(span), span.begin, reader.vocabulary);
-  return std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [&](const words::Word& word) {
-    return is_work(sentence, word) && name_of(sentence, word) != "ch";
-  });
+  return std::any_of(
+      sentence.lattice.words.begin(), sentence.lattice.words.end(),
+      [&](const words::Word& word) { return is_work(sentence, word) && name_of(sentence, word) != "ch"; });
 }
 
 /// The last sentence that names the loops.
@@ -71,9 +74,8 @@ Span sentence_with_loops(const Reader& reader, Span line) {
   return found;
 }
 
-} // namespace
-
-Span start_in(const Reader& reader, Span line) {
+/// The stretch of a line that is nothing but the start.
+Span start_typed(const Reader& reader, Span line) {
   if (only_starts(reader, line)) return line;
   if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
   if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};
@@ -87,6 +89,28 @@ Span start_in(const Reader& reader, Span line) {
     }
   }
   return {};
+}
+
+/// "a chain", of which the number stands elsewhere, if at all.
+bool makes_one_chain(const Reader& reader, Span start) {
+  const Way way = way_of(reader, no_label(start), start.end);
+  if (way.readings.empty()) return false;
+  std::uint32_t chains = 0;
+  for (const Node& node : way.readings.front().nodes) {
+    if (node.kind != NodeKind::work) continue;
+    if (node.work.act != Act::stitch || !is_chain(reader.kinds[node.work.kind])) return false;
+    chains += node.work.times;
+  }
+  return chains == 1;
+}
+
+} // namespace
+
+Span start_in(const Reader& reader, Span line) {
+  const Span typed = start_typed(reader, line);
+  if (!typed.empty() && !makes_one_chain(reader, typed)) return typed;
+  const Span told = chain_told(reader.source.at(line), line.begin, reader.vocabulary);
+  return told.empty() || !only_starts(reader, told) ? typed : told;
 }
 
 } // namespace whorl::pattern

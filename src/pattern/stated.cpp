@@ -253,10 +253,18 @@ bool says_total(const Search& search, std::uint32_t begin, std::uint32_t end) {
   return false;
 }
 
+/// "2 sc in each, | together 12 sts": behind a word that also closes stitches together; `at` if none stands
+/// there.
+std::uint32_t pass_together(const Search& search, std::uint32_t at) {
+  const Word* word =
+      word_meaning(search.sentence, at, words::find_concept(search.sentence.vocabulary, "together"));
+  return word == nullptr ? at : next_word(search, word->end);
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
-  count.end = read_figures(search, at, count.stated);
+  count.end = read_figures(search, pass_together(search, at), count.stated);
   const std::string_view figures = search.sentence.text().substr(at, count.end - at);
   if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
@@ -307,10 +315,11 @@ struct Finder {
   bool ended = false;    ///< … or ended it or worked all of it
   bool worked = false;   ///< some work stands before
   bool stitched = false; ///< … a stitch that is no chain
+  std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside) last = count;
+    if (!count.stated.empty() && worked && !inside && count.begin >= least) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -459,9 +468,11 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
 
 } // namespace
 
-StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds) {
+StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
+                        std::uint32_t least) {
   const Search search{sentence, kinds, concepts_of(sentence.vocabulary)};
   Finder finder{search, {}};
+  finder.least = least;
   for (std::uint32_t at = 0; at < sentence.size();) at = step(finder, at);
   return finder.last;
 }
