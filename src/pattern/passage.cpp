@@ -276,6 +276,17 @@ bool only_lists(const Sentence& sentence, const Match& found) {
   return stitches > 1;
 }
 
+/// Whether chains at the head of a passage stand for a stitch: what is repeated has no round's head.
+bool counts_chain_at_head(const WorkReader& reader, std::int32_t path) {
+  for (; path != no_path; path = reader.paths[static_cast<std::size_t>(path)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(path)];
+    if (step.taken == Taken::row &&
+        reader.pieces[static_cast<std::size_t>(step.match)].verb == Verb::starting_chain)
+      return true;
+  }
+  return false;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -294,7 +305,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
     read_inside(reader, found.slots.bracket);
     inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
   }
+  const bool repeats = piece->verb == Verb::repeat && (piece->work.to_end || piece->work.times > 1);
   for (const std::int32_t content : inner) {
+    if (repeats && content != no_path && counts_chain_at_head(reader, content)) continue;
     const Effect once =
         content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
     Effect effect = effect_with_opening(*piece, once, reader.kinds);
