@@ -74,6 +74,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   rest_of_group_ = 0;
   to_end_ = repeats_ = within_round_ = 0;
   over_skipped_ = false;
+  if (fabric_.rounds.size() < 2 || !fabric_.rounds[fabric_.rounds.size() - 2].turned) climbed_ = none;
   begun_ = led_ = false;
   turned_at_ = none;
   arch_ = none;

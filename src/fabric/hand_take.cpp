@@ -1,5 +1,6 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/arches.hpp"
 #include "pattern/effect.hpp"
 
 #include <algorithm>
@@ -236,6 +237,12 @@ bool Hand::take_chain(const Node& node) {
   outcome_.opened = true;
   opened_at_ = nth;
   if (node.work.counts && nth > 1) count_chain(foundation_ + foundation_count_ - 1);
+  const int height = stitch::shape_of(fabric_.kinds[node.work.kind]).height;
+  if (const std::uint32_t head = pattern::chains_of_first_space(nth, height, node.work.counts)) {
+    edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
+    fabric_.arches.push_back(Arch{foundation_ + foundation_count_ + 1 - nth, head});
+    ++fabric_.rounds.back().spaces;
+  }
   taken_.push_back(*edge_.take_next());
   return true;
 }

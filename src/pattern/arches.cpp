@@ -27,6 +27,7 @@ struct Stretch {
   bool climbs = false;     ///< chains that come next climb
   bool slips = false;      ///< so far only slip stitches: chains as high as what follows climb
   bool as_high = false;    ///< it is such chains
+  bool leads = false;      ///< a slip stitch into a space, from where chains climb at the head of a round
   std::int64_t before = 0; ///< chains before its first stitch; all, where it has none
   std::int64_t behind = 0; ///< chains behind its last
   Chains between;
@@ -60,11 +61,13 @@ Stretch then(Stretch a, Stretch b) {
     return a;
   }
   if (!a.stitches) {
+    b.climbs = b.climbs || (a.slips && b.leads);
     b.before = std::min(most, a.before + b.before);
     b.slips = a.slips && b.slips;
     return b;
   }
   Stretch both = b;
+  both.climbs = b.climbs || (a.slips && b.leads);
   both.slips = a.slips && b.slips;
   both.before = a.before;
   both.between = sum(sum(a.between, b.between), meeting(a.behind + b.before));
@@ -130,14 +133,18 @@ private:
   Stretch of_work(const Work& work) const {
     Stretch one;
     const stitch::StitchKind& kind = kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)];
-    if (work.act == Act::travel) one.stitches = one.slips = true;
+    if (work.act == Act::travel) one.stitches = one.slips = one.climbs = true;
     one.skips = work.act == Act::skip;
     if (work.act != Act::stitch || stitch::is_picot(kind)) return one;
     const bool chain = is_chain(kind);
     one.stitches = !chain || work.counts;
     one.slips = slips(work, kind);
     one.as_high = work.as_high;
+    one.leads = one.slips && work.where == Where::space && work.times == 1;
     one.height = stitch::shape_of(kind).height;
+    if (work.where == Where::chain)
+      if (const std::uint32_t head = chains_of_first_space(work.nth, one.height, work.counts))
+        one.between = meeting(head);
     if (!one.stitches) one.before = work.to_end ? 1 : work.times;
     return one;
   }
@@ -180,6 +187,16 @@ bool repeats_within_round(const std::vector<Node>& nodes, const Node& node) {
       return false;
   }
   return true;
+}
+
+bool leads_to_space(std::uint32_t chains, int height) {
+  return height >= 1 && static_cast<int>(chains) > height;
+}
+
+std::uint32_t chains_of_first_space(std::uint32_t nth, int height, bool counts) {
+  const int skipped = static_cast<int>(nth) - 1, more = skipped - height;
+  if (counts) return height >= 3 && more >= 2 && more % 2 == 0 ? static_cast<std::uint32_t>(more / 2) : 0;
+  return height == 1 && skipped == 3 ? 2 : 0;
 }
 
 bool leads_over(std::uint32_t chains, int height) {

@@ -60,7 +60,8 @@ Outcome worked_on(const Effect& effect, const Open& open) {
   if (open.stitches != unknown && !effect.starts && known) return outcome(effect, open);
   Outcome result;
   result.makes = known ? static_cast<std::int64_t>(effect.makes) : unknown;
-  result.spaces = known ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
+  const bool by_passes = effect.pass_makes_spaces != 0; // along a chain nobody has counted them
+  result.spaces = known && !by_passes ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
   result.chains = known ? std::max<std::int64_t>(0, effect.makes_chains) : 0;
   result.carries = effect.carries;
   return result;

@@ -216,6 +216,37 @@ const Piece* last_but_chains(const Stretching& s, std::int32_t index) {
   return nullptr;
 }
 
+/// "Sl st in ch-3 sp, ch 3, | (dc, ch 3) in each ch-3 sp around": the chains stand for no stitch, since all
+/// the spaces are still to be worked.
+bool works_led_space_again(const Stretching& s, std::int32_t index, const Piece& piece) {
+  if (piece.work.where != Where::space || !piece.work.to_end) return false;
+  const Piece* last = piece_before(s.reader, index);
+  const Piece* led = last_but_chains(s, index);
+  return last != nullptr && last->verb == Verb::starting_chain && led != nullptr && led->verb == Verb::travel;
+}
+
+/// "Sl st in next ch-2 sp" at the head of a line leads there: it is no stitch.
+bool slips_into_space(const Stretching& s, std::int32_t index, const Piece& piece) {
+  return piece.verb == Verb::stitch && piece.work.where == Where::space && !piece.work.to_end &&
+         piece.work.times == 1 && s.extent == Extent::line && piece_before(s.reader, index) == nullptr &&
+         s.reader.kinds.at(piece.work.kind).name == "sl st";
+}
+
+/// "Ch 2, 3 dc in next st, | ch 2, sl st in same st": the chains lead down again, as others led up before.
+bool closes_petal(const Stretching& s, std::int32_t index, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = s.reader.sentence;
+  const words::Concept same = words::find_concept(sentence.vocabulary, "same");
+  bool in_same = false;
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const words::Word& word : words_at(sentence, at))
+      in_same = in_same || (word.means == same && word.cost == 0);
+  const Piece* worked = piece_before(s.reader, index);
+  const Piece* up =
+      in_same && worked != nullptr ? piece_before(s.reader, before_piece(s.reader, index)) : nullptr;
+  const bool chains = up != nullptr && (up->verb == Verb::stitch || up->verb == Verb::starting_chain);
+  return chains && is_chain(s.reader.kinds.at(up->work.kind));
+}
+
 /// "2 dc in 4th ch from hook, ch 2, | 3 dc in same ch": a chain was named, and is the same place.
 bool is_in_named_chain(const Piece* piece) {
   return piece != nullptr && piece->work.where == Where::chain &&
@@ -234,6 +265,9 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   if (same && !has_worked(before) && !to_space) return false;
   if (piece.here && (to_space || is_in_named_chain(last_work))) return false;
   if (piece.led && !to_space) return false;
+  if (slips_into_space(s, index, piece)) return false;
+  if (works_led_space_again(s, index, piece)) return false;
+  if (piece.heading && piece_before(s.reader, index) != nullptr) return false;
   if (piece.leading && before.loose) return false;
   if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
@@ -252,7 +286,9 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   }
   case Verb::join:
     return !goes_on_from_slip(s, index, before);
-  case Verb::picot: // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
+  case Verb::picot:
+    if (closes_petal(s, index, before.end, end)) return false;
+    // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
     return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:
     return !skips_chain(s, index, before, piece, end);

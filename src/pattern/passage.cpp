@@ -72,6 +72,19 @@ std::int32_t worked_into_first_chain(WorkReader& reader, std::int32_t index, std
   return worked_as(reader, match, piece);
 }
 
+/// Whether the last word of a match names a chain.
+bool ends_with_chain(const WorkReader& reader, std::int32_t match) {
+  const Match& found = reader.matches[static_cast<std::size_t>(match)];
+  const Sentence& sentence = reader.sentence;
+  for (const char* name : {"ch", "chain", "the chains"}) {
+    const words::Concept chain = words::find_concept(sentence.vocabulary, name);
+    for (std::uint32_t at = found.begin; at < found.end; ++at)
+      if (const Word* word = word_meaning(sentence, at, chain); word != nullptr && word->end == found.end)
+        return true;
+  }
+  return false;
+}
+
 /// "Rep from * to last 4 sts, sc to end": what a piece that runs to the end finds left by the one before.
 std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std::int32_t match) {
   const Piece* last = piece_before(reader, index);
@@ -83,6 +96,28 @@ std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std:
   if (!left || !plain) return match;
   piece.work.to_end = false;
   piece.work.times = last->work.leave;
+  return worked_as(reader, match, piece);
+}
+
+/// "Ch 2, 12 sc around the first leg, | 2 sc in ch": one into each chain of the bridge, where that has as many.
+std::int32_t worked_along_bridge(WorkReader& reader, std::int32_t index, std::int32_t match) {
+  Piece piece = reader.pieces[static_cast<std::size_t>(match)];
+  const bool many = piece.verb == Verb::stitch && piece.work.act == Act::stitch && piece.work.in_one > 1 &&
+                    piece.work.times == 1 && piece.work.where == Where::next && !piece.work.to_end;
+  if (!many || !ends_with_chain(reader, match)) return match;
+  bool part = false, bridge = false;
+  for (; index != no_path; index = reader.paths[static_cast<std::size_t>(index)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(index)];
+    if (step.taken != Taken::row) continue;
+    const Piece& before = reader.pieces[static_cast<std::size_t>(step.match)];
+    part = part || before.verb == Verb::part_here || before.verb == Verb::part_behind ||
+           before.opened == Act::part_edge;
+    bridge = bridge || (before.verb == Verb::stitch && is_chain(reader.kinds.at(before.work.kind)) &&
+                        before.work.times == piece.work.in_one);
+  }
+  if (!part || !bridge) return match;
+  piece.work.times = piece.work.in_one;
+  piece.work.in_one = 1;
   return worked_as(reader, match, piece);
 }
 
@@ -169,6 +204,10 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   }
   if (const std::int32_t left = worked_in_what_is_left(s.reader, index, match); left != match) {
     match = left;
+    effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
+  }
+  if (const std::int32_t along = worked_along_bridge(s.reader, index, match); along != match) {
+    match = along;
     effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
   }
   const Match& found = s.reader.matches[static_cast<std::size_t>(match)];
@@ -276,6 +315,17 @@ bool only_lists(const Sentence& sentence, const Match& found) {
   return stitches > 1;
 }
 
+/// Whether chains at the head of a passage stand for a stitch: what is repeated has no round's head.
+bool counts_chain_at_head(const WorkReader& reader, std::int32_t path) {
+  for (; path != no_path; path = reader.paths[static_cast<std::size_t>(path)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(path)];
+    if (step.taken == Taken::row &&
+        reader.pieces[static_cast<std::size_t>(step.match)].verb == Verb::starting_chain)
+      return true;
+  }
+  return false;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -294,7 +344,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
     read_inside(reader, found.slots.bracket);
     inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
   }
+  const bool repeats = piece->verb == Verb::repeat && (piece->work.to_end || piece->work.times > 1);
   for (const std::int32_t content : inner) {
+    if (repeats && content != no_path && counts_chain_at_head(reader, content)) continue;
     const Effect once =
         content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
     Effect effect = effect_with_opening(*piece, once, reader.kinds);

@@ -108,3 +108,40 @@ TEST_CASE("a right round of spaces is read in silence") {
   CHECK(text.last().counted == 60);
   for (const pattern::Finding& finding : text.read.findings) CHECK(finding.code != "reading");
 }
+
+// Common practice, no source
+TEST_CASE("chains skipped at the hook beyond the first stitch are the first space of a mesh") {
+  const Text mesh("Fern filet\n\nCh 22.\nRow 1: dc in 6th ch from hook, *ch 1, sk 1 ch, dc in next ch; rep "
+                  "from * to end, "
+                  "turn. (10 dc, 9 sps)\nRow 2: ch 4 (counts as dc, ch 1), sk first sp, dc in next dc, *ch "
+                  "1, sk next sp, "
+                  "dc in next dc; rep from * to end, last dc in turning ch, turn. (10 dc)\n");
+  CHECK(mesh.said == "");
+  CHECK(mesh.last().counted == 10);
+}
+
+// Common practice, no source
+TEST_CASE("the turning chain before a chain space is a space of the next row") {
+  const Text moss(
+      "Moss cloth\n\nCh 22.\nRow 1: sc in 4th ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * "
+      "across. "
+      "Turn. (10 sc)\nRow 2: ch 2, sc in first ch-1 sp, *ch 1, sc in next ch-1 sp; rep from * across, ending "
+      "with ch 1, sc in the turning ch sp. Turn. (10 sc)\n"
+      "Row 3: ch 2, *sc in next ch-1 sp, ch 1; rep from * across, sc in turning ch-2 sp. (10 sc)\n");
+  CHECK(moss.said == "");
+  CHECK(moss.into("part", 2, 10) == "part-0-sp-1");
+  CHECK(moss.last().counted == 10);
+}
+
+// Common practice, no source
+TEST_CASE(
+    "a petal goes down again by chains; it is no picot, and what is repeated has no first stitch of chains") {
+  const Text text("Wood anemone\n\nRnd 1: ch 2, 6 sc in second chain from hook, sl st in first sc. 6\n"
+                  "Rnd 2: (ch 2, 3 dc in next st, ch 2, sl st in same st) 6 times. 6 petals\n"
+                  "Rnd 3: working behind petals: *ch 3, sl st between next 2 petals* 6 times\n"
+                  "Rnd 4: 5 dc in each ch-3 sp around, join (30)\n");
+  CHECK(text.said == "");
+  for (const fabric::Round& round : text.worked.fabric.rounds)
+    if (round.number == 2) CHECK(round.uses == 6);
+  CHECK(text.last().counted == 30);
+}
