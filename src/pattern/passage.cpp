@@ -251,12 +251,21 @@ bool only_lists(const Sentence& sentence, const Match& found) {
       ++at;
       continue;
     }
-    const bool work = std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(sentence, w); });
+    const bool work =
+        std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(sentence, w); });
     if (!work && number_at(sentence, at) == nullptr) return false;
     stitches += work;
     at = std::max(words.first->end, at + 1);
   }
   return stitches > 1;
+}
+
+/// "… in last ch. On the other side with 3 sc": a chain of so many is told in one sentence.
+bool leaves_sentence(const Sentence& sentence, const Match& found) {
+  const std::string_view text = sentence.text();
+  for (std::uint32_t at = found.begin + 1; at + 1 < found.end; ++at)
+    if (text[at - 1] == '.' && text[at] == ' ' && sentence.folded.capital[at + 1]) return true;
+  return false;
 }
 
 /// One row for all paths that end where it begins.
@@ -269,6 +278,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
   }
   const auto piece = settled_piece(reader, found);
   if (!piece || found.end > s.end) return;
+  if (piece->verb == Verb::stitch && is_chain(reader.kinds.at(piece->work.kind)) &&
+      leaves_sentence(reader.sentence, found))
+    return;
   const auto match = static_cast<std::int32_t>(reader.matches.size());
   reader.matches.push_back(found);
   reader.pieces.push_back(*piece);
