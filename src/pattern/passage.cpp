@@ -326,6 +326,14 @@ bool counts_chain_at_head(const WorkReader& reader, std::int32_t path) {
   return false;
 }
 
+/// "… in last ch. On the other side with 3 sc": a chain of so many is told in one sentence.
+bool leaves_sentence(const Sentence& sentence, const Match& found) {
+  const std::string_view text = sentence.text();
+  for (std::uint32_t at = found.begin + 1; at + 1 < found.end; ++at)
+    if (text[at - 1] == '.' && text[at] == ' ' && sentence.folded.capital[at + 1]) return true;
+  return false;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -336,6 +344,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
   }
   const auto piece = settled_piece(reader, found);
   if (!piece || found.end > s.end) return;
+  if (piece->verb == Verb::stitch && is_chain(reader.kinds.at(piece->work.kind)) &&
+      leaves_sentence(reader.sentence, found))
+    return;
   const auto match = static_cast<std::int32_t>(reader.matches.size());
   reader.matches.push_back(found);
   reader.pieces.push_back(*piece);

@@ -200,15 +200,18 @@ std::uint32_t stop_of(const Sentence& sentence, const Parts& parts) {
 }
 
 /// The other ways to take the words of the last reading, which only counts can call for.
-void add_others(const WorkReader& reader, std::vector<Reading>& readings) {
+void add_others(const WorkReader& reader, bool folded, std::vector<Reading>& readings) {
   const Reading last = readings.back();
-  for (const auto way : {into_chains_too, through_two_pieces, through_fold})
+  for (const auto way : {into_chains_too, through_two_pieces})
     if (auto other = way(reader, last)) readings.push_back(std::move(*other));
+  if (!folded) return;
+  if (auto other = through_fold(reader, last)) readings.push_back(std::move(*other));
 }
 
 /// Every reading of the work before the count.
 std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort effort) {
   const std::uint32_t begin = skip_blanks(reader.sentence.text(), 0);
+  const bool folded = effort == Effort::all && lies_double(reader.sentence);
   std::vector<Reading> readings;
   for (const std::int32_t path : read_stretch(reader, begin, stop_of(reader.sentence, parts), Extent::line)) {
     if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
@@ -227,7 +230,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.insert(readings.end() - 1, std::move(*around));
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
-    if (effort == Effort::all) add_others(reader, readings);
+    if (effort == Effort::all) add_others(reader, folded, readings);
     if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }

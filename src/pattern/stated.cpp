@@ -261,6 +261,16 @@ std::uint32_t pass_together(const Search& search, std::uint32_t at) {
   return word == nullptr ? at : next_word(search, word->end);
 }
 
+/// "You should now have 18 sts | haben": words that end such a sentence and work nothing.
+bool only_ends_sentence(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const Word& word : words_at(search.sentence, at))
+      if (word.kind == WordKind::number || word.kind == WordKind::mark || is_work(search.sentence, word) ||
+          word.means == search.concepts.repeat || word.means == search.concepts.times)
+        return false;
+  return true;
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -275,6 +285,8 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   bool last = rest <= count.end || ends_sentence(search, count.end);
   if (const std::uint32_t end = end_of_sentence(search, count.end);
       !last && stitches && only_says_more(search, count.end, end))
+    last = true, count.end = end;
+  else if (!last && said && stitches && only_ends_sentence(search, count.end, end))
     last = true, count.end = end;
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
   return count;
@@ -308,13 +320,13 @@ bool names_shaping(const Search& search, const Bracket& bracket) {
 struct Finder {
   const Search& search;
   StatedCount last;
-  bool clause = true;    ///< a clause begins here
-  bool closed = false;   ///< the clause before closed the round
-  bool sentence = false; ///< … a sentence
-  bool parted = false;   ///< … or a part of one, behind a colon
-  bool ended = false;    ///< … or ended it or worked all of it
-  bool worked = false;   ///< some work stands before
-  bool stitched = false; ///< … a stitch that is no chain
+  bool clause = true;      ///< a clause begins here
+  bool closed = false;     ///< the clause before closed the round
+  bool sentence = false;   ///< … a sentence
+  bool parted = false;     ///< … or a part of one, behind a colon
+  bool ended = false;      ///< … or ended it or worked all of it
+  bool worked = false;     ///< some work stands before
+  bool stitched = false;   ///< … a stitch that is no chain
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
@@ -440,7 +452,9 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.ended =
       finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
   const bool stop = word.end > at && search.sentence.text()[word.end - 1] == '.'; // "…, sl. st. 32 dc"
-  if (stop && finder.ended) finder.clause = finder.sentence = finder.parted = true;
+  const std::uint32_t next = next_word(search, word.end);
+  const bool said = stop && pass_total(search, next) != next; // "…, 1 inc. | You have 18 sts"
+  if (stop && (finder.ended || said)) finder.clause = finder.sentence = finder.parted = true;
   return std::max(word.end, at + 1);
 }
 
