@@ -327,11 +327,13 @@ struct Finder {
   bool ended = false;      ///< … or ended it or worked all of it
   bool worked = false;     ///< some work stands before
   bool stitched = false;   ///< … a stitch that is no chain
+  bool chained = false;    ///< … a chain
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside && count.begin >= least) last = count;
+    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (!tells_together(search, count)) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -436,16 +438,19 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  if (finder.clause || after_around) finder.keep(as_sentence(search, at));
+  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
+  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
+  if (finder.clause && !(only_turned && !finder.sentence) &&
+      (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
   if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
+  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
   finder.worked = finder.worked || sort != ConceptClass::loops;
   finder.clause = false;
   finder.closed = closes_round(search, at);
