@@ -134,7 +134,7 @@ private:
       typed.begins_round = true;
     } else if (is_round_along_edges(typed)) {
       typed.begins_round = true;
-    } else if (closes_flat(typed)) {
+    } else if (closes_flat(typed) || goes_into_free_loops(typed)) {
       typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
@@ -235,6 +235,21 @@ private:
              node.work.into == Into::both_layers;
     });
     if (!flat || reading.stated.empty()) return false;
+    typed.ways = {std::move(way)};
+    return true;
+  }
+
+  /// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)", without a label.
+  bool goes_into_free_loops(Typed& typed) const {
+    if (!rounds_seen_ || !names_stitches(reader_, typed.span) || !names_free_loops(reader_, typed.span))
+      return false;
+    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
+    if (way.readings.empty() || !does_work(way) || !way.readings.front().passed_over.empty()) return false;
+    const Reading& reading = way.readings.front();
+    const bool opens = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
+    });
+    if (!opens || reading.stated.empty() || reading.cost > cost::clean_start) return false;
     typed.ways = {std::move(way)};
     return true;
   }
