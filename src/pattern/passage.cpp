@@ -387,6 +387,22 @@ void step_from(Stretching& s, std::uint32_t place) {
   offer_others(s, place);
 }
 
+/// Behind the loops that a list begins with and small words beside them, "back loops only | sc, inc, 6
+/// times": they hold for all of it.
+std::uint32_t behind_head_loops(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  bool loops = false;
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) return loops ? at : begin;
+    const words::ConceptClass sort = sort_of(sentence, *words.first);
+    if (sort != words::ConceptClass::loops && !(loops && sort == words::ConceptClass::filler))
+      return loops ? at : begin;
+    loops = true;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return begin;
+}
+
 /// A list begins with the line, or behind a colon. "6 times: 2 sc, inc" has its list behind it.
 void add_list(Stretching& s) {
   const std::uint32_t ahead = behind_repeat(s.reader.sentence, s.begin, s.end);
@@ -395,6 +411,7 @@ void add_list(Stretching& s) {
   std::uint32_t begin = behind_leading_repeat(s.reader.sentence, s.begin);
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
+  if (s.extent == Extent::line) begin = behind_head_loops(s.reader.sentence, begin, stop);
   std::uint32_t end = trim_separators(text, begin, stop);
   const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
   if (!then.empty()) begin = then.begin, end = then.end;
