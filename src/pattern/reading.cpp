@@ -368,13 +368,19 @@ Stuck too_deep(const Sentence& sentence) {
 
 /// Whether the words before `end` name no stitch, number, ring or loops: "change to white".
 bool works_nothing(const Sentence& sentence, std::uint32_t end) {
-  for (std::uint32_t at = 0; at < end; ++at)
-    for (const words::Word& word : words_at(sentence, at)) {
-      const words::ConceptClass sort = sort_of(sentence, word);
-      if (is_work(sentence, word) || word.kind == words::WordKind::number ||
-          sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
-        return false;
+  for (std::uint32_t at = 0; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
     }
+    const words::Word& word = *words.first; // "cor" of "trocar de cor" is no chain
+    const words::ConceptClass sort = sort_of(sentence, word);
+    if (is_work(sentence, word) || word.kind == words::WordKind::number ||
+        sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
+      return false;
+    at = std::max(word.end, at + 1);
+  }
   return true;
 }
 
