@@ -126,10 +126,11 @@ private:
   /// Along an oval.
   std::vector<Point> stretch(std::uint32_t ring, const Patch& patch, double low, double high) const {
     const Stadium stadium = stadium_of(figure_);
-    const double middle = figure_.rings[ring].middle;
+    const Lap lap = lap_of(figure_.rings[ring]);
     const double from = place_before(ring, patch.first), to = place_before(ring, patch.last + 1);
     const auto side = [&](double r) {
-      return curve_on(stadium, r, carried(stadium, middle, from, r), carried(stadium, middle, to, r));
+      const Lap edge = square_to(stadium, lap, r);
+      return curve_on(stadium, edge, carried(stadium, lap, from, edge), carried(stadium, lap, to, edge));
     };
     std::vector<Point> outline = side(high), back = side(low);
     std::reverse(back.begin(), back.end());

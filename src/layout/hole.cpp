@@ -30,7 +30,8 @@ Spot beside_all(const Figure& figure, const Ring& ring, const std::vector<Spot>&
   }
   if (figure.form == Form::oval) {
     const Stadium stadium = stadium_of(figure);
-    return {point_on(stadium, ring.outer, 0), outward(stadium, ring.outer, 0)};
+    const Lap lap = square_to(stadium, lap_of(ring), ring.outer);
+    return {point_on(stadium, lap, 0), outward(stadium, lap, 0)};
   }
   const double on = ring.leftward == behind ? -half_stitch : half_stitch;
   const Spot& end = behind ? heads.back() : heads.front();
@@ -91,8 +92,10 @@ bool is_disc(const Figure& figure) {
 bool goes_round(const Figure& figure) { return is_disc(figure) || figure.form == Form::oval; }
 
 Stadium stadium_of(const Figure& figure) {
-  return {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise, figure.beside_core};
+  return {figure.half_core, figure.clockwise ? Way::clockwise : Way::anticlockwise};
 }
+
+Lap lap_of(const Ring& ring) { return {ring.middle, ring.lead}; }
 
 std::vector<Spot> heads_of(const Fabric& fabric, const Figure& figure, std::uint32_t ring) {
   const Ring& it = figure.rings[ring];

@@ -25,6 +25,9 @@ bool keeps_loops(const Figure& figure, std::uint32_t ring);
 /// The contours of an oval, or of a disc, whose core is a point.
 Stadium stadium_of(const Figure& figure);
 
+/// The way round an oval along the middle of one of its rings.
+Lap lap_of(const Ring& ring);
+
 /// The heads of a ring's stitches that have a top, in the order of their round: the n-th is that of stitch n
 /// + 1.
 std::vector<Spot> heads_of(const fabric::Fabric& fabric, const Figure& figure, std::uint32_t ring);

@@ -53,6 +53,18 @@ void Obstacles::add(std::vector<Convex> outlines) {
                    [](const Obstacle& a, const Obstacle& b) { return a.middle.x < b.middle.x; });
 }
 
+bool Obstacles::may_be_near(Point middle, double reach) const {
+  const double far = reach + widest_;
+  auto at = std::lower_bound(sorted_.begin(), sorted_.end(), middle.x - far,
+                             [](const Obstacle& one, double x) { return one.middle.x < x; });
+  for (; at != sorted_.end() && at->middle.x <= middle.x + far; ++at) {
+    const Point apart = at->middle - middle;
+    const double near = at->reach + reach;
+    if (apart.x * apart.x + apart.y * apart.y < near * near) return true;
+  }
+  return false;
+}
+
 double Obstacles::air_around(const std::vector<Convex>& ink, double most) const {
   double air = most;
   for (const Convex& own : ink) {

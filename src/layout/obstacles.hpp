@@ -10,6 +10,8 @@ namespace whorl::layout {
 class Obstacles {
 public:
   void add(std::vector<Convex> outlines);
+  /// Whether what reaches so far round a point may touch one of them.
+  bool may_be_near(Point middle, double reach) const;
   /// Air between some ink and the outlines, looked for up to `most`.
   double air_around(const std::vector<Convex>& ink, double most) const;
 

@@ -7,6 +7,7 @@
 #include "layout/items.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/oval_furniture.hpp"
+#include "layout/oval_label.hpp"
 #include "layout/placed.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
@@ -23,11 +24,11 @@ using fabric::Fabric;
 using fabric::StitchId;
 
 constexpr double least_pitch = 1.12;   ///< of the starting chain
-constexpr double widest_pitch = 4;     ///< where rounds need it to have room by their places
 constexpr double chain_half = 0.16;    ///< of one of its ovals, across
 constexpr double first_feet = 0.64;    ///< feet of the first round, from the chain's middle line
 constexpr double turning_aside = 0.72; ///< from the last chain to one on end beside it: room for the start
-constexpr double plain_pull = 0.2, shaping_pull = 0.8;
+constexpr double plain_pull = 0.06, shaping_pull = 0.18;
+constexpr double first_ray = 0.785; ///< radians from the first side to about where the first round begins
 constexpr double arrow_gap = 0.62;
 constexpr double break_high = 0.575 + 0.26; ///< a break line with its zigzags, outside the heads
 
@@ -37,37 +38,26 @@ bool is_joining(const Fabric& fabric, const Item& item) {
   return (fabric.stitches[item.first].flags & fabric::joins) != 0;
 }
 
-/// How wide an oval is spread: the pitch of its chain, and how far beside its end rounds begin.
-struct Spread {
-  double pitch = least_pitch, beside = upright_beside;
-};
-
-/// How well a spread suits.
+/// How well a pitch of the chain suits.
 struct Fit {
   std::size_t not_held = 0; ///< stitches that have no room by their own places
   double uneven = 0;        ///< of the gaps between stitches, squares of how much they are off
-
-  bool is_better_than(const Fit& other) const {
-    constexpr double clearly = 0.9;
-    return not_held != other.not_held ? not_held < other.not_held : uneven < clearly * other.uneven;
-  }
 };
 
 /// An oval while it is put together.
 class Laying {
 public:
-  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page,
-         const Spread& spread)
+  Laying(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page, double pitch)
       : fabric_(fabric), plan_(plan), extents_(extents), page_(page), core_(oval_core(fabric, plan.part)),
-        footing_(fabric, plan.part), pitch_(spread.pitch) {
+        footing_(fabric, plan.part), pitch_(pitch) {
     around_.fabric = &fabric;
     Figure& figure = oval_.figure;
     figure.form = Form::oval;
     figure.part = plan.part;
     figure.clockwise = page.hand == Hand::left;
     figure.half_core = (pitch_ * (core_.chains() - 1) + turning_aside) / 2;
-    figure.beside_core = spread.beside;
     oval_.stadium = stadium_of(figure);
+    around_.begins = {seats_lap.r, first_ray * seats_lap.r};
     figure.first_round = plan.rings.front().round;
     figure.last_round = plan.rings.back().last_round;
   }
@@ -166,6 +156,7 @@ private:
     lay_oval_ring(extents_, oval_.stadium, around_, ring);
     keep_places(planned, ring);
     keep_heads(planned, ring);
+    around_.begins = ring.lap;
     stand(planned, ring);
     oval_.rings.push_back(std::move(ring));
   }
@@ -243,9 +234,9 @@ private:
         const double far = ring.size.wedges[shape].foot + ring.band.shapes[shape]->height;
         for (std::uint32_t j = 0; j < item.count; ++j) {
           const double aside = ring.stands[i].column ? 0 : tips[std::min<std::size_t>(j, tips.size() - 1)];
-          const double at = aside_on(oval_.stadium, ring.size.middle, ring.at[i], aside, far);
-          around_.heads.push_back({carried_square(oval_.stadium, ring.size.middle, at, seat_radius), 1,
-                                   item.first + j + onto_last, i});
+          const double at = aside_on(oval_.stadium, ring.lap, ring.at[i], aside, far);
+          around_.heads.push_back(
+              {carried(oval_.stadium, ring.lap, at, seats_lap), 1, item.first + j + onto_last, i});
         }
       }
   }
@@ -253,16 +244,15 @@ private:
   void keep_places(const Ring& planned, const OvalRing& ring) {
     const StitchId onto_last =
         fabric_.rounds[planned.last_round].first_stitch - fabric_.rounds[planned.round].first_stitch;
-    const double length = length_of(oval_.stadium, ring.size.middle);
     for (std::size_t i = 0; i < ring.stands.size(); ++i) {
       const Stand& stand = ring.stands[i];
       const Item& item = ring.items[stand.item];
       const std::uint32_t heads = stand.column ? stand.items : item.count;
       for (std::uint32_t j = 0; j < heads; ++j) {
         const double aside = stand.column ? 0 : j - (heads - 1.0) / 2;
-        const double at = std::clamp(ring.at[i] + aside * ring.size.slot, 0.0, length);
+        const double at = ring.at[i] + aside * ring.size.slot;
         const StitchId stitch = stand.column ? ring.items[stand.item + j].first : item.first + j;
-        footing_.put(stitch + onto_last, carried(oval_.stadium, ring.size.middle, at, seat_radius));
+        footing_.put(stitch + onto_last, carried(oval_.stadium, ring.lap, at, seats_lap));
       }
     }
   }
@@ -274,7 +264,8 @@ private:
     ring.items = static_cast<std::uint32_t>(laid.items.size());
     ring.inner = laid.size.inner;
     ring.outer = laid.size.outer;
-    ring.middle = laid.size.middle;
+    ring.middle = laid.lap.r;
+    ring.lead = laid.lap.lead;
     ring.last_before_break = laid.band.break_outside;
     around_.stitches.clear();
     for (std::uint32_t i = 0; i < laid.items.size(); ++i) {
@@ -284,45 +275,35 @@ private:
     }
     figure.rings.push_back(ring);
     around_.high = laid.size.high + laid.band.room_outside;
-    add_label(laid, ring);
+    add_label(laid);
     if (laid.band.break_outside) add_break(laid);
-    for (Convex& piece : label_ink(laid, oval_.stadium, laid.size.middle))
-      around_.labels.push_back(std::move(piece));
+    for (Convex& piece : label_ink(laid, oval_.stadium)) around_.labels.push_back(std::move(piece));
   }
 
   // What is no stitch.
 
-  void add_label(const OvalRing& ring, const Ring& standing) {
+  void add_label(const OvalRing& ring) {
     Figure& figure = oval_.figure;
     const auto number = static_cast<std::uint32_t>(figure.rings.size() - 1);
-    const Lettering& text = ring.band.label;
-    const Point start = label_start(ring, oval_.stadium, ring.size.middle);
-    figure.labels.push_back(
-        straight_label(start - Point{0, letter_height * number_size / 2}, text.first, number, Tone::ink));
-    if (!text.below.empty())
-      figure.labels.push_back(straight_label(start + Point{0, text.second - letter_height * second_size / 2},
-                                             text.below, number, Tone::ink));
-    for (Placed& sign : yarn_signs(text, start, false, number)) figure.placed.push_back(std::move(sign));
-    if (ring.joined) return;
-    Pointer pointer;
-    pointer.direction = along(oval_.stadium, standing.middle, 0);
-    pointer.tip = point_on(oval_.stadium, standing.middle, 0) + (pointer_length / 2) * pointer.direction;
-    pointer.ring = number;
-    figure.pointers.push_back(pointer);
+    StandingLabel label = stand_label(ring, oval_.stadium, number);
+    for (LabelLine& line : label.lines)
+      figure.labels.push_back(straight_label(line.at, std::move(line.runs), number, Tone::ink));
+    for (Placed& sign : label.signs) figure.placed.push_back(std::move(sign));
+    if (!ring.joined) figure.pointers.push_back(pointer_of(ring, oval_.stadium, number));
   }
 
   void add_break(const OvalRing& ring) {
     const double length = length_of(oval_.stadium, ring.size.middle), half = ring.size.slot / 2;
-    const double r = ring.size.outer;
-    const double from = carried(oval_.stadium, ring.size.middle, std::max(0.0, ring.at.front() - half), r);
-    const double to = carried(oval_.stadium, ring.size.middle, std::min(length, ring.at.back() + half), r);
-    oval_.figure.strokes.push_back(break_on(oval_.stadium, r, from, to));
-    around_.high = std::max(around_.high, r + break_high);
+    const Lap heads = square_to(oval_.stadium, ring.lap, ring.size.outer);
+    const double from = carried(oval_.stadium, ring.lap, std::max(0.0, ring.at.front() - half), heads);
+    const double to = carried(oval_.stadium, ring.lap, std::min(length, ring.at.back() + half), heads);
+    oval_.figure.strokes.push_back(break_on(oval_.stadium, heads, from, to));
+    around_.high = std::max(around_.high, heads.r + break_high);
   }
 
   void add_arrow() {
-    for (Stroke& stroke : arrow_on(oval_.stadium, around_.high + arrow_gap))
-      oval_.figure.strokes.push_back(std::move(stroke));
+    const Lap outside = square_to(oval_.stadium, around_.begins, around_.high + arrow_gap);
+    for (Stroke& stroke : arrow_on(oval_.stadium, outside)) oval_.figure.strokes.push_back(std::move(stroke));
   }
 
   void add_kept_loops() {
@@ -351,57 +332,57 @@ private:
 
 namespace {
 
-/// Finds the spread that suits best, while nothing else needs room. Where rounds begin with stitches of the
-/// end itself, as with an increase, a line held upright would press those together on the side; so it leans
-/// as far as leaves all even. Where stitches still have no room by their own places, the chain is pulled
-/// apart, as long as that does not draw all of it out of shape.
+/// Finds the pitch of the chain that suits best, while nothing else needs room. Where stitches have no room
+/// by their own places, the chain is pulled apart, as long as that does not draw all out of shape.
 class Spreading {
 public:
   Spreading(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page)
       : fabric_(fabric), plan_(plan), extents_(extents), page_(page) {}
 
-  Spread best() {
-    for (const double beside : {upright_beside, 2.5, 4.0, 6.0, 9.0}) {
-      const Fit fit = fit_of({least_pitch, beside});
-      if (fit.is_better_than(fit_)) fit_ = fit, best_.beside = beside;
+  double best() {
+    double best = least_pitch;
+    Fit fit = fit_of(best, all);
+    const double most_uneven = 1.2 * fit.uneven;
+    int in_vain = 0;
+    for (double pitch = wider * least_pitch; fit.not_held > 0 && in_vain < most_in_vain; pitch *= wider) {
+      const Fit wide = fit_of(pitch, fit.not_held);
+      ++in_vain;
+      if (wide.not_held < fit.not_held && wide.uneven < most_uneven) fit = wide, best = pitch, in_vain = 0;
     }
-    const double most_uneven = 1.2 * fit_.uneven;
-    for (double pitch = least_pitch; fit_.not_held > 0 && pitch < widest_pitch; pitch *= wider) {
-      const Fit fit = fit_of({pitch, best_.beside});
-      if (fit.not_held < fit_.not_held && fit.uneven < most_uneven) fit_ = fit, best_.pitch = pitch;
-    }
-    return best_;
+    return best;
   }
 
 private:
-  Fit fit_of(const Spread& spread) const {
-    Laying laying(fabric_, plan_, extents_, page_, spread);
-    laying.put_together({}, 0, fit_.not_held);
+  Fit fit_of(double pitch, std::size_t most) const {
+    Laying laying(fabric_, plan_, extents_, page_, pitch);
+    laying.put_together({}, 0, most);
     return laying.fit();
   }
 
-  static constexpr double wider = 1.08;
+  static constexpr double wider = 1.2;
+  static constexpr int most_in_vain = 2;
 
   const Fabric& fabric_;
   const Plan& plan_;
   const Extents& extents_;
   const Page& page_;
-  Spread best_;
-  Fit fit_{all, 0};
 };
 
 } // namespace
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10;
+  constexpr int most_times = 10, most_for_feet = 40;
   constexpr double more = 0.2;
-  const Spread spread = Spreading(fabric, plan, extents, page).best();
+  const double pitch = Spreading(fabric, plan, extents, page).best();
   std::vector<double> room;
   for (int i = 0;; ++i) {
-    Laying laying(fabric, plan, extents, page, spread);
+    Laying laying(fabric, plan, extents, page, pitch);
     std::vector<int> crowded = laying.put_together(room, i);
-    for (const int ring : laying.lengthen()) crowded.push_back(ring);
-    if (crowded.empty() || i == most_times) return laying.drawn();
+    if (plan.grows && i >= most_times) crowded.clear();
+    const std::vector<int> footless = laying.lengthen();
+    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    if (crowded.empty() || (!plan.grows && i == most_times)) return laying.drawn();
+    if (i == most_for_feet) return draw_oval(fabric, as_it_is(plan), extents, page);
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)
       if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;

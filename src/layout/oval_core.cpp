@@ -40,21 +40,20 @@ public:
 
 private:
   std::optional<double> seat(StitchId chain) {
-    constexpr double r = seat_radius;
+    constexpr double r = seats_lap.r;
     if (chain == fabric::none) return std::nullopt;
-    if (chain == core_.far) return far_end_begins(stadium_, r) + pi * r * (far_met_++ + 0.5) / at_far_;
+    if (chain == core_.far) return far_end_begins(stadium_) + pi * r * (far_met_++ + 0.5) / at_far_;
     if (chain == core_.near) return near_seat();
     const double from_far = pitch_ * (chain - core_.far);
-    return far_met_ == 0 ? side_begins(stadium_, r) + 2 * stadium_.half - from_far
-                         : back_begins(stadium_, r) + from_far;
+    return far_met_ == 0 ? 2 * stadium_.half - from_far : back_begins(stadium_, r) + from_far;
   }
 
   /// Those met last stand before those met first, on the way round the near end.
   double near_seat() {
-    constexpr double r = seat_radius;
-    if (far_met_ == 0) return ++near_first_, side_begins(stadium_, r) + beyond_;
+    constexpr double r = seats_lap.r;
+    if (far_met_ == 0) return ++near_first_, beyond_;
     const double angle = pi * (near_last_++ + 0.5) / at_near_;
-    return std::min(length_of(stadium_, r), near_end_begins(stadium_, r) + r * angle);
+    return near_end_begins(stadium_, r) + r * angle;
   }
 
   Stadium stadium_;

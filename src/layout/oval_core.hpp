@@ -20,7 +20,7 @@ struct OvalCore {
 /// any other part none.
 OvalCore oval_core(const fabric::Fabric& fabric, std::uint32_t part);
 
-/// Where the stitches of a first round want to be, on the contour at `seat_radius`: beside their chain, or
+/// Where the stitches of a first round want to be, on `seats_lap`: beside their chain, or
 /// fanned round the end. `pitch`: of the chain.
 std::vector<std::optional<double>> first_seats(const fabric::Fabric& fabric, const OvalCore& core,
                                                const Stadium& stadium, const std::vector<Item>& items,

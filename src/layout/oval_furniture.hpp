@@ -7,11 +7,11 @@
 
 namespace whorl::layout {
 
-/// The line with eight zigzags outside a folded ring, whose heads stand at `outer`, from one place to
-/// another.
-Stroke break_on(const Stadium& stadium, double outer, double from, double to);
+/// The line with eight zigzags outside the heads of a folded ring, which stand on a lap, from one place of it
+/// to another.
+Stroke break_on(const Stadium& stadium, const Lap& heads, double from, double to);
 
-/// The arrow of direction on a contour: its shaft, then its head.
-std::vector<Stroke> arrow_on(const Stadium& stadium, double r);
+/// The arrow of direction on a lap: its shaft, then its head.
+std::vector<Stroke> arrow_on(const Stadium& stadium, const Lap& lap);
 
 } // namespace whorl::layout

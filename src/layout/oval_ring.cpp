@@ -2,9 +2,11 @@
 
 #include "layout/hold.hpp"
 #include "layout/obstacles.hpp"
+#include "layout/oval_label.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
+#include "layout/turn.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +23,7 @@ constexpr double label_aside = 0.30; ///< between a label and the stitches besid
 constexpr double least_slot = 0.96;
 constexpr double fullness = 0.985;
 constexpr double step = 0.02;
-constexpr int most_steps = 2000, most_widenings = 30;
+constexpr int most_steps = 2000, most_widenings = 30, most_turns = 3;
 constexpr int steps_to_places = 60;    ///< a ring is pushed out further for all to stand by their places
 constexpr double far_from_seat = 0.55; ///< half-way to the next
 constexpr double pointer_side = 0.36;  ///< from a pointer's middle to the text beside it
@@ -75,7 +77,9 @@ private:
     double slots = 0;
     for (const Stand& stand : ring_.stands) slots += stand.slot;
     size.slot = (length_ - before_first - behind_last) / std::max(1.0, slots);
-    return size.slot >= least_slot && clears_inside() && clears_labels() && settles();
+    if (size.slot < least_slot || !clears_inside()) return false;
+    begin();
+    return clears_labels() && settles();
   }
 
   bool clears_inside() {
@@ -93,12 +97,40 @@ private:
   }
 
   bool clears_labels() {
-    std::vector<Convex> own = label_ink(ring_, stadium_, ring_.size.middle);
+    constexpr double furthest = 1.5, step_further = 0.25;
+    ring_.label_further = 0;
+    while (!clears_labels_here())
+      if ((ring_.label_further += step_further) > furthest || !is_aside(ring_.lap)) return false;
+    return true;
+  }
+
+  bool clears_labels_here() {
+    std::vector<Convex> own = label_ink(ring_, stadium_);
     if (air_between(own, around_.labels, label_air) < label_air) return false;
     if (air_between(own, around_.stitches, label_air) < label_air) return false;
     labels_ = {};
     labels_.add(std::move(own)), labels_.add(around_.labels);
     return true;
+  }
+
+  /// Turns the ring on until its stitches ask for no more.
+  void begin() {
+    ring_.lap = square_to(stadium_, around_.begins, ring_.size.middle);
+    for (int i = 0; i < most_turns; ++i) {
+      string();
+      ring_.lap.lead = std::clamp(ring_.lap.lead - asked_on(), 0 - stadium_.half, pi * ring_.lap.r);
+    }
+  }
+
+  /// How much further on than it does the ring should stand.
+  double asked_on() {
+    ring_.at = relax(ring_.strung);
+    double asked = 0, pull = 0;
+    for (std::size_t i = 0; i < ring_.at.size(); ++i) {
+      asked += ring_.strung.pull[i] * (ring_.strung.target[i] - ring_.at[i]);
+      pull += ring_.strung.pull[i];
+    }
+    return pull > 0 ? asked / pull : 0;
   }
 
   /// Relaxes the ring, and where ink comes too near to other ink gives it more room.
@@ -131,7 +163,7 @@ private:
                                                                        : 0));
     }
     for (std::size_t i = 0; i < stands.size(); ++i) {
-      strung.target.push_back(carried(stadium_, seat_radius, ring_.wanted[i].value_or(0), ring_.size.middle));
+      strung.target.push_back(carried(stadium_, seats_lap, ring_.wanted[i].value_or(0), ring_.lap));
       strung.pull.push_back(ring_.wanted[i] ? ring_.pull[i] : 0);
     }
     spread_fans();
@@ -168,7 +200,7 @@ private:
 
   bool hold_by_places() {
     std::vector<Head> heads = around_.heads;
-    for (Head& head : heads) head.at = carried_square(stadium_, seat_radius, head.at, ring_.size.middle);
+    for (Head& head : heads) head.at = carried(stadium_, seats_lap, head.at, ring_.lap);
     const std::vector<Tops> rounds{Tops(*around_.fabric, std::move(heads), length_)};
     if (!most_only_) return hold_feet(ring_.feet, rounds, ring_.strung, ring_.at);
     ring_.not_held = hold_most_feet(ring_.feet, rounds, ring_.strung, ring_.at);
@@ -184,18 +216,44 @@ private:
 
   /// More room where ink is too near; whether any was missing.
   bool widen() {
-    ink_.clear();
-    for (std::size_t i = 0; i < ring_.stands.size(); ++i) ink_.push_back(ink_at(i));
+    const std::size_t stands = ring_.stands.size();
+    ink_.assign(stands, {});
     bool missing = false;
-    for (std::size_t i = 0; i < ink_.size(); ++i) {
-      if (i + 1 < ink_.size())
-        missing |= add(i + 1, least_air - air_between(ink_[i], ink_[i + 1], least_air));
-      if (i + 2 < ink_.size())
-        missing |= add(i + 2, least_air - air_between(ink_[i], ink_[i + 2], least_air));
-      const bool ends = 2 * i >= ink_.size();
-      missing |= add(ends ? ink_.size() : 0, label_aside - labels_.air_around(ink_[i], label_aside));
+    for (std::size_t i = 0; i < stands; ++i) {
+      for (const std::size_t next : {i + 1, i + 2})
+        if (next < stands && !are_clear(i, next))
+          missing |= add(next, least_air - air_between(ink_at(i), ink_at(next), least_air));
+      if (is_clear_of_labels(i)) continue;
+      missing |= add(2 * i >= stands ? stands : 0, label_aside - labels_.air_around(ink_at(i), label_aside));
     }
     return missing;
+  }
+
+  /// Whether something other than symbols of one slot stands there.
+  bool has_more(std::size_t stand) const {
+    const bool first = stand == 0, last = stand + 1 == ring_.stands.size();
+    return ring_.stands[stand].column || (first && ring_.joined) || (last && ring_.cut);
+  }
+
+  /// Whether the room on their rays alone keeps the ink of two stands apart: the gap where it is narrowest,
+  /// at the inner edge of an end.
+  bool are_clear(std::size_t one, std::size_t other) const {
+    if (has_more(one) || has_more(other)) return false;
+    const double gap = ring_.at[other] - ring_.at[one], turned = gap / ring_.lap.r;
+    const double narrowest = gap * ring_.size.low / ring_.lap.r * (1 - turned * turned / 24);
+    const double ink =
+        behind_of(ring_.stands[one], stadium_.way) + before_of(ring_.stands[other], stadium_.way);
+    return narrowest - ink >= least_air;
+  }
+
+  bool is_clear_of_labels(std::size_t stand) const {
+    if (has_more(stand)) return false;
+    const Stand& it = ring_.stands[stand];
+    const double up = (ring_.size.high + ring_.size.low) / 2 - ring_.lap.r;
+    const double high = (ring_.size.high - ring_.size.low) / 2, wide = std::max(it.left, it.right);
+    const Point middle =
+        point_on(stadium_, ring_.lap, ring_.at[stand]) + up * outward(stadium_, ring_.lap, ring_.at[stand]);
+    return !labels_.may_be_near(middle, std::sqrt(high * high + wide * wide) + label_aside);
   }
 
   bool add(std::size_t gap, double shortfall) {
@@ -208,9 +266,10 @@ private:
     return (gap == ring_.at.size() ? length_ : ring_.at[gap]) - (gap == 0 ? 0 : ring_.at[gap - 1]);
   }
 
-  std::vector<Convex> ink_at(std::size_t stand) const {
+  const std::vector<Convex>& ink_at(std::size_t stand) {
+    std::vector<Convex>& ink = ink_[stand];
+    if (!ink.empty()) return ink;
     const Stand& it = ring_.stands[stand];
-    std::vector<Convex> ink;
     for (std::uint32_t j = 0; j < it.items; ++j)
       add_ink(stood_on(extents_, stadium_, ring_, it.item + j), it.item + j, ink);
     if (stand == 0 && ring_.joined) {
@@ -239,7 +298,7 @@ private:
   bool most_only_ = false; ///< not all have room by their own places
   double height_ = 0, length_ = 0;
   Obstacles labels_;
-  std::vector<std::vector<Convex>> ink_;
+  std::vector<std::vector<Convex>> ink_; ///< of the stands, where it was asked for
 };
 
 } // namespace
@@ -257,29 +316,6 @@ void set_oval_stands(const Extents& extents, std::uint32_t chains, bool counting
   side += first.column ? dot_aside + dot_reach - side : air_along + 2 * dot_reach;
 }
 
-Point label_start(const OvalRing& ring, const Stadium& stadium, double middle) {
-  const double aside = ring.joined ? 0 : pointer_side;
-  const double on = stadium.way == Way::anticlockwise ? aside : 0 - aside - ring.band.label.width;
-  return point_on(stadium, middle, 0) + Point{on, 0};
-}
-
-std::vector<Convex> label_ink(const OvalRing& ring, const Stadium& stadium, double middle) {
-  const Lettering& text = ring.band.label;
-  const Point start = label_start(ring, stadium, middle);
-  std::vector<Convex> ink{
-      line_box(start - Point{0, letter_height * number_size / 2}, line_width(text.first), number_size)};
-  if (!text.below.empty())
-    ink.push_back(line_box(start + Point{0, text.second - letter_height * second_size / 2},
-                           line_width(text.below), second_size));
-  for (const Placed& sign : yarn_signs(text, start, false, 0))
-    for (Convex& piece : outlines_of(sign)) ink.push_back(std::move(piece));
-  if (ring.joined) return ink;
-  const Point tip = point_on(stadium, middle, 0), on = (pointer_length / 2) * along(stadium, middle, 0);
-  const Point aside{0 - on.y, on.x};
-  ink.push_back({tip + on, tip - on + aside, tip - on - aside});
-  return ink;
-}
-
 void lay_oval_ring(const Extents& extents, const Stadium& stadium, const Around& around, OvalRing& ring) {
   Fitting(extents, stadium, around, ring).fit();
 }
@@ -295,9 +331,9 @@ Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ri
   const double side = before_of(first, stadium.way);
   item.height = plain.height;
   item.at = ring.at[stand] - (dot ? side - dot_reach : 0);
-  item.up = outward(stadium, size.middle, item.at);
+  item.up = outward(stadium, ring.lap, item.at);
   const auto on_ray = [&](double r) {
-    return point_on(stadium, size.middle, item.at) + (r - size.middle) * item.up;
+    return point_on(stadium, ring.lap, item.at) + (r - size.middle) * item.up;
   };
   if (dot) {
     const double high = first.column ? (first.items - 1) / 2.0 * pitch_of(ring, first) : 0;
@@ -305,7 +341,7 @@ Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ri
   } else if (ring.stands[stand].column) {
     const double high = (number - (first.items - 1) / 2.0) * pitch_of(ring, first);
     const Point middle = on_ray(centre + high);
-    item.up = -1.0 * along(stadium, size.middle, item.at);
+    item.up = -1.0 * along(stadium, ring.lap, item.at);
     item.foot = middle - plain.height / 2 * item.up;
   } else {
     item.foot = on_ray(size.wedges[ring.band.shape_of[number]].foot);

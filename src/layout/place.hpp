@@ -109,6 +109,7 @@ struct Ring {
   double inner = 0, outer = 0; ///< radii of feet and heads (a strip: heights)
   double middle = 0;           ///< radius of all angles
   double turned = 0; ///< of a disc: angle from 12 o'clock, the way work runs, at which its gutter stands
+  double lead = 0;   ///< of an oval: it begins so far before the first side, along its middle
   std::uint32_t first_item = 0;
   std::uint32_t items = 0;
 };
@@ -183,7 +184,6 @@ struct Figure {
   Centre centre = Centre::nothing;
   double centre_radius = 0;     ///< of the open middle
   double half_core = 0;         ///< of an oval: half the length of what its rings go round, on the x axis
-  double beside_core = 0;       ///< … and how far beside its end rounds begin at the most
   int corners = 0;              ///< of a motif
   std::vector<Run> centre_text; ///< neck and its note, centred, first line first
   std::vector<Ring> rings;

@@ -97,14 +97,16 @@ Next next_of(const Sentence& sentence, std::uint32_t end, std::uint32_t stop) {
   for (const Word& word : words_at(sentence, at)) {
     const ConceptClass sort = sort_of(sentence, word);
     next.works = next.works || word.kind == WordKind::number || is_work(sentence, word) ||
-                 sort == ConceptClass::loops || sort == ConceptClass::start || sort == ConceptClass::filler;
+                 sort == ConceptClass::loops || sort == ConceptClass::start || sort == ConceptClass::filler ||
+                 sort == ConceptClass::ending;
     next.ends = next.ends || word.means == sentence.conjunction;
   }
   return next;
 }
 
 bool leads(const Sentence& sentence, std::uint32_t at) {
-  return word_meaning(sentence, at, sentence.with) != nullptr;
+  return word_meaning(sentence, at, sentence.with) != nullptr ||
+         is_text_word(sentence.vocabulary, letters_at(sentence, at), TextWord::yarn_lead);
 }
 
 bool is_in(const Sentence& sentence, std::uint32_t at) {

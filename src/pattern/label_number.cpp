@@ -318,6 +318,14 @@ bool only_counts(const Head& head, std::size_t place) {
   return count.end != 0 && is_end(head, count.end);
 }
 
+/// "I omgang 2 hækler vi …": a small word that looks like a Roman one, the number behind the word for round.
+bool only_leads(const Head& head, std::size_t begin, std::size_t behind) {
+  if (!is_roman(head, begin)) return false;
+  if (end_of_text_word(head.vocabulary, head.line.text, begin, TextWord::told_lead) == begin) return false;
+  const LabelNumber number = label_number_at(head, pass_blanks(head, behind), NumberForm::digits);
+  return number.end != 0 && !works_at(head, pass_blanks(head, number.end));
+}
+
 /// "2nd Round -", "3rd rnd:", "12 row:", "5-8 rows:", "4th and 5th rounds:", "9 a row:", "13р:", "13p:",
 /// "第6圈至第8圈", "8段目から14段目まで".
 std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
@@ -331,7 +339,7 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const std::size_t letter = pass_latin_letter(head, numbers.end);
   const bool foreign = reached.end == word && (is_foreign_word(head, begin, numbers) || letter != numbers.end);
   if (foreign) reached.end = letter;
-  if (reached.end == word && !foreign) return {};
+  if ((reached.end == word && !foreign) || only_leads(head, begin, reached.end)) return {};
   const bool counts = !numbers.ranges() && counts_rounds(head, word, reached.end);
   if (numbers.ranges()) reached.end = pass_range_end(head, reached.end);
   if (only_names_rounds(head, reached.end)) return {};

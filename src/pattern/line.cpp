@@ -1,5 +1,6 @@
 #include "pattern/line.hpp"
 
+#include "pattern/chain_told.hpp"
 #include "pattern/colour.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
@@ -47,7 +48,7 @@ private:
     if (start < end && !named) named = named_start(reader_, typed_[start].span);
     const Span from = start < end ? start_in(reader_, named ? named->place : typed_[start].span) : Span{};
     const bool used = start < end && use_start(end, from);
-    if (start < end && !used && named) start = end;
+    if (start < end && !used && (named || from != typed_[start].span)) start = end;
     if (start == end) join_by_chain(reader_, typed_, at, end);
     take_block(at, start, end);
     if (start < end) take_rest_of_start(start, end, used ? from : Span{}, named ? named->name : Span{});
@@ -91,6 +92,7 @@ private:
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
     const bool names = header && !header->value.empty() && !names_start(header->name, reader_.vocabulary) &&
+                       chain_told(header->value, 0, reader_.vocabulary).empty() &&
                        !named_place(reader_, above.span);
     return !names && !start_in(reader_, above.span).empty();
   }
@@ -214,7 +216,8 @@ private:
     const bool stated = count_at_end(reader_.source.at(before.work)).has_value();
     const bool places = places_something(reader_, typed.span) && !goes_on_small(line, typed);
     if (stated || places || !names_stitches(reader_, typed.span)) return false;
-    if (tells_joining_chain(reader_, typed.span) || names_concept(reader_, typed.span, "both layers")) return false;
+    if (tells_joining_chain(reader_, typed.span) || names_concept(reader_, typed.span, "both layers"))
+      return false;
     Way joined = before;
     joined.work = {before.work.begin, typed.span.end};
     read_way(reader_, joined, Effort::cheapest);

@@ -158,15 +158,24 @@ bool may_repeat(const Reading& reading) {
   return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
 }
 
+/// Keeps the cheapest of those that do not do the same; where many differ in a small word, the cheapest that
+/// goes round takes the last place, so that it is not lost.
 void keep_best(std::vector<Reading>& readings, std::size_t most) {
   std::stable_sort(readings.begin(), readings.end(),
                    [](const Reading& a, const Reading& b) { return a.cost < b.cost; });
+  const auto goes_round = [](const Reading& reading) { return reading.effect.pass_uses > 0; };
   std::vector<Reading> kept;
   for (Reading& reading : readings) {
     const bool known = std::any_of(kept.begin(), kept.end(), [&reading](const Reading& other) {
       return other.effect == reading.effect;
     });
-    if (!known && kept.size() < most) kept.push_back(std::move(reading));
+    if (!known && kept.size() < most) {
+      kept.push_back(std::move(reading));
+    } else if (!known && most > 1 && goes_round(reading) &&
+               std::none_of(kept.begin(), kept.end(), goes_round)) {
+      kept.back() = std::move(reading);
+      break;
+    }
   }
   readings = std::move(kept);
 }
@@ -191,15 +200,18 @@ std::uint32_t stop_of(const Sentence& sentence, const Parts& parts) {
 }
 
 /// The other ways to take the words of the last reading, which only counts can call for.
-void add_others(const WorkReader& reader, std::vector<Reading>& readings) {
+void add_others(const WorkReader& reader, bool folded, std::vector<Reading>& readings) {
   const Reading last = readings.back();
-  for (const auto way : {into_chains_too, through_two_pieces, through_fold})
+  for (const auto way : {into_chains_too, through_two_pieces})
     if (auto other = way(reader, last)) readings.push_back(std::move(*other));
+  if (!folded) return;
+  if (auto other = through_fold(reader, last)) readings.push_back(std::move(*other));
 }
 
 /// Every reading of the work before the count.
 std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort effort) {
   const std::uint32_t begin = skip_blanks(reader.sentence.text(), 0);
+  const bool folded = effort == Effort::all && lies_double(reader.sentence);
   std::vector<Reading> readings;
   for (const std::int32_t path : read_stretch(reader, begin, stop_of(reader.sentence, parts), Extent::line)) {
     if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
@@ -218,7 +230,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.insert(readings.end() - 1, std::move(*around));
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
-    if (effort == Effort::all) add_others(reader, readings);
+    if (effort == Effort::all) add_others(reader, folded, readings);
     if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }
@@ -283,6 +295,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> counted = readings_of(reader, parts, effort);
   const std::uint32_t count = parts.count.stated.front().count;
+  const bool only_number = counts_unnumbered_list(sentence, parts.count.begin);
   const bool any_fits = std::any_of(counted.begin(), counted.end(),
                                     [count](const Reading& reading) { return is_sum(reading, count); });
   for (Reading& reading : counted) {
@@ -292,8 +305,9 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     if (any_fits && !fits && reading.effect.pass_uses == 0 && reading.effect.makes != count) continue;
     const bool closes = behind_slip(sentence, parts.count.begin) &&
                         (reading.effect.pass_uses != 0 || reading.effect.makes == count);
-    reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
-    const bool likelier = closes && !readings.empty();
+    const bool alone = only_number && reading.effect.pass_uses == 0 && reading.effect.makes == count;
+    reading.cost += closes || worded || alone ? 0 : fits ? costs.count_of_passes : costs.bare_count;
+    const bool likelier = (closes || alone) && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));
   }
@@ -352,6 +366,34 @@ Stuck too_deep(const Sentence& sentence) {
   return stuck;
 }
 
+/// Whether the words before `end` name no stitch, number, ring or loops: "change to white".
+bool works_nothing(const Sentence& sentence, std::uint32_t end) {
+  for (std::uint32_t at = 0; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
+    }
+    const words::Word& word = *words.first; // "cor" of "trocar de cor" is no chain
+    const words::ConceptClass sort = sort_of(sentence, word);
+    if (is_work(sentence, word) || word.kind == words::WordKind::number ||
+        sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
+      return false;
+    at = std::max(word.end, at + 1);
+  }
+  return true;
+}
+
+/// "Change colour, 10 sc: 10 sts": where nothing is worked before what looks like the count, the count stands
+/// further behind, or there is none: "change colour. 10 sc".
+void read_later_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
+                      const Parts& whole, std::vector<Reading>& readings) {
+  if (!readings.empty() || whole.count.stated.empty() || !works_nothing(sentence, whole.count.begin)) return;
+  const Parts parts{whole.text, whole.begin, find_stated(sentence, kinds, whole.count.begin + 1)};
+  WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
+  readings = readings_of(reader, parts, effort);
+}
+
 } // namespace
 
 std::vector<Reading> read_work(std::string_view text, Span span, const words::Vocabulary& vocabulary,
@@ -361,6 +403,7 @@ std::vector<Reading> read_work(std::string_view text, Span span, const words::Vo
   const Parts parts{text, span.begin, find_stated(sentence, kinds)};
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> readings = readings_of(reader, parts, effort);
+  read_later_count(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_last_sentence(sentence, kinds, effort, parts, readings);
   if (parts.count.stated.empty()) read_bare_count(sentence, kinds, effort, parts, readings);
   if (effort == Effort::all) read_glued_number(sentence, kinds, parts, readings);

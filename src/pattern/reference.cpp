@@ -50,7 +50,7 @@ public:
       place = take_part_then_rounds(place);
     else
       place = take_part_behind(place);
-    if (reference_.from == 0 && reference_.part.empty()) return std::nullopt;
+    if (reference_.from == 0 && (reference_.part.empty() || is_colour(reference_.part))) return std::nullopt;
     place = pass_as(pass_blanks(head_, place)); // "与第3圈|相同"
     if (works_at(place)) return std::nullopt;
     place = take_times(place);
@@ -90,9 +90,10 @@ private:
     const std::size_t same = pass_same(place);
     const Word* even = phrase_at(head_, pass_blanks(head_, 0), find("even")); // "all the same" is worked even
     if (even != nullptr && even->end >= same && same != place) return std::nullopt;
-    std::size_t end = same == place ? take_rounds(place) : same;
+    std::size_t end = take_rounds(same == place ? place : pass_fillers(same)); // "idem rang 2"
+    if (same != place && reference_.from == 0) end = same;
     if (const Word* again = phrase_at(head_, pass_blanks(head_, end), more_)) end = again->end;
-    if (same != place) reference_.back = 1;
+    if (same != place && reference_.from == 0) reference_.back = 1;
     if (reference_.from == 0 && reference_.back == 0) return std::nullopt;
     if (reference_.back == 0 && works_behind_number(place)) return std::nullopt;
     take_rest(take_loops(same == place ? take_part_behind(end) : end));
@@ -282,6 +283,12 @@ private:
     }
     reference_.part = line().substr(place, end - place);
     return end;
+  }
+
+  /// "Take up the brown again": a colour is no part.
+  bool is_colour(std::string_view words) const {
+    const std::size_t last = words.find_last_of(' ');
+    return is_text_word(head_.vocabulary, words.substr(last == words.npos ? 0 : last + 1), TextWord::colour);
   }
 
   /// Words that name no part: stitches, loops, stars, "around", "but".

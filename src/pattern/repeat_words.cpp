@@ -71,6 +71,15 @@ bool says_times(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
   return number_first ? is_times(sentence, second) : number_at(sentence, second) != nullptr;
 }
 
+/// "2 sc, inc twice": the word is the last of the line, and stands behind no bracket.
+bool says_twice(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  const words::Word* twice = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "twice"));
+  const std::string_view text = sentence.text();
+  const std::uint32_t before = trim_separators(text, 0, at);
+  return twice != nullptr && before > 0 && std::string_view(")]*|").find(text[before - 1]) == text.npos &&
+         trim_separators(text, twice->end, end) <= twice->end;
+}
+
 } // namespace
 
 namespace {
@@ -117,7 +126,9 @@ std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::ui
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
     if (!jumps && means(sentence, at, repeat) && at > begin) return std::max(count.begin_or(at), begin);
     if (!jumps) count.pass(at);
-    if (!jumps && (means(sentence, at, around) || (last == end && says_times(sentence, at, end)))) last = at;
+    if (!jumps && (means(sentence, at, around) ||
+                   (last == end && (says_times(sentence, at, end) || says_twice(sentence, at, end)))))
+      last = at;
     const words::Word* round =
         jumps ? nullptr : word_meaning(sentence, at, around); // "all round" is one word
     at = jumps              ? sentence.brackets.all[static_cast<std::size_t>(index)].end

@@ -253,10 +253,28 @@ bool says_total(const Search& search, std::uint32_t begin, std::uint32_t end) {
   return false;
 }
 
+/// "2 sc in each, | together 12 sts": behind a word that also closes stitches together; `at` if none stands
+/// there.
+std::uint32_t pass_together(const Search& search, std::uint32_t at) {
+  const Word* word =
+      word_meaning(search.sentence, at, words::find_concept(search.sentence.vocabulary, "together"));
+  return word == nullptr ? at : next_word(search, word->end);
+}
+
+/// "You should now have 18 sts | haben": words that end such a sentence and work nothing.
+bool only_ends_sentence(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const Word& word : words_at(search.sentence, at))
+      if (word.kind == WordKind::number || word.kind == WordKind::mark || is_work(search.sentence, word) ||
+          word.means == search.concepts.repeat || word.means == search.concepts.times)
+        return false;
+  return true;
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
-  count.end = read_figures(search, at, count.stated);
+  count.end = read_figures(search, pass_together(search, at), count.stated);
   const std::string_view figures = search.sentence.text().substr(at, count.end - at);
   if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work
@@ -267,6 +285,8 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   bool last = rest <= count.end || ends_sentence(search, count.end);
   if (const std::uint32_t end = end_of_sentence(search, count.end);
       !last && stitches && only_says_more(search, count.end, end))
+    last = true, count.end = end;
+  else if (!last && said && stitches && only_ends_sentence(search, count.end, end))
     last = true, count.end = end;
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
   return count;
@@ -300,17 +320,20 @@ bool names_shaping(const Search& search, const Bracket& bracket) {
 struct Finder {
   const Search& search;
   StatedCount last;
-  bool clause = true;    ///< a clause begins here
-  bool closed = false;   ///< the clause before closed the round
-  bool sentence = false; ///< … a sentence
-  bool parted = false;   ///< … or a part of one, behind a colon
-  bool ended = false;    ///< … or ended it or worked all of it
-  bool worked = false;   ///< some work stands before
-  bool stitched = false; ///< … a stitch that is no chain
+  bool clause = true;      ///< a clause begins here
+  bool closed = false;     ///< the clause before closed the round
+  bool sentence = false;   ///< … a sentence
+  bool parted = false;     ///< … or a part of one, behind a colon
+  bool ended = false;      ///< … or ended it or worked all of it
+  bool worked = false;     ///< some work stands before
+  bool stitched = false;   ///< … a stitch that is no chain
+  bool chained = false;    ///< … a chain
+  std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside) last = count;
+    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (!tells_together(search, count)) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -329,17 +352,27 @@ struct Finder {
   }
 };
 
+/// "Ch-6 loop": a hyphen that belongs to a chain and its number.
+bool is_hyphen_of_chain(const Search& search, std::uint32_t at) {
+  const auto& from = search.sentence.folded.from;
+  if (at == 0 || from[at + 1] - from[at] != 1) return false;
+  const std::size_t blank = search.sentence.text().find_last_of(" ([,", at - 1);
+  const std::size_t begin = blank == std::string_view::npos ? 0 : blank + 1;
+  const words::Concept chain = words::find_concept(search.sentence.vocabulary, "ch");
+  const Word* word = word_meaning(search.sentence, static_cast<std::uint32_t>(begin), chain);
+  return word != nullptr && word->end == at;
+}
+
 /// "in last st—7 hdc": a dash without blanks leads to the count where a unit and the line's end follow.
 bool is_glued_dash(const Search& search, std::uint32_t at, const StatedCount& count) {
   if (at == 0 || count.stated.empty() || count.stated.front().unit == Unit::any) return false;
   const std::string_view text = search.sentence.text();
-  const std::uint32_t before = at >= 2 ? at - 2 : 0;
   const auto& from = search.sentence.folded.from;
   const bool hyphen = from[at + 1] - from[at] == 1;
-  const bool chain = hyphen && means(search, before, words::find_concept(search.sentence.vocabulary, "ch"));
   const char last = text[at - 1];
   const bool figure = !hyphen && last >= '0' && last <= '9'; // "beg ch-3—10 dc"
-  return !chain && (figure || (last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
+  return !is_hyphen_of_chain(search, at) &&
+         (figure || (last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
          ends_sentence(search, count.end);
 }
 
@@ -379,7 +412,8 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
     const StatedCount count = behind_mark(finder.search, at, next);
     if (is_glued_dash(finder.search, at, count)) finder.keep(count);
   }
-  finder.clause = is_separator(mark) || mark == '!' || mark == '>';
+  const bool hyphen = mark == '-' && is_hyphen_of_chain(finder.search, at);
+  finder.clause = (is_separator(mark) && !hyphen) || mark == '!' || mark == '>';
   finder.sentence = mark == '.' || mark == ';';
   finder.parted = finder.sentence || mark == ':' || mark == '!';
   if (mark != '.' && mark != '-' && mark != ';') finder.closed = false;
@@ -404,23 +438,28 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  if (finder.clause || after_around) finder.keep(as_sentence(search, at));
+  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
+  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
+  if (finder.clause && !(only_turned && !finder.sentence) &&
+      (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
   if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
+  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
   finder.worked = finder.worked || sort != ConceptClass::loops;
   finder.clause = false;
   finder.closed = closes_round(search, at);
   finder.ended =
       finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
   const bool stop = word.end > at && search.sentence.text()[word.end - 1] == '.'; // "…, sl. st. 32 dc"
-  if (stop && finder.ended) finder.clause = finder.sentence = finder.parted = true;
+  const std::uint32_t next = next_word(search, word.end);
+  const bool said = stop && pass_total(search, next) != next; // "…, 1 inc. | You have 18 sts"
+  if (stop && (finder.ended || said)) finder.clause = finder.sentence = finder.parted = true;
   return std::max(word.end, at + 1);
 }
 
@@ -448,9 +487,11 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
 
 } // namespace
 
-StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds) {
+StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
+                        std::uint32_t least) {
   const Search search{sentence, kinds, concepts_of(sentence.vocabulary)};
   Finder finder{search, {}};
+  finder.least = least;
   for (std::uint32_t at = 0; at < sentence.size();) at = step(finder, at);
   return finder.last;
 }

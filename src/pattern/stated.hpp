@@ -14,7 +14,9 @@ struct StatedCount {
   std::uint32_t end = 0;
 };
 
-/// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end.
-StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds);
+/// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end; `least`: where it
+/// may begin.
+StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
+                        std::uint32_t least = 0);
 
 } // namespace whorl::pattern
