@@ -165,10 +165,10 @@ namespace {
 
 /// "Press flat and crochet together with 4 sc": no four are made one, it is four through both layers. Whether
 /// it was so.
-bool part_together(const WorkReader& reader, Work& work) {
+bool part_together(const WorkReader& reader, const Reading& reading, Work& work) {
   constexpr std::string_view tog = "tog";
   constexpr int least = 3; // two together are a decrease there too
-  const stitch::StitchKind& kind = reader.kinds.at(work.kind);
+  const stitch::StitchKind& kind = kind_in(reader, reading, work);
   const std::size_t number = kind.name.find_first_of("0123456789");
   const bool closed = kind.makes == 1 && kind.takes >= least && number != std::string::npos &&
                       kind.name.size() > tog.size() && kind.name.substr(kind.name.size() - tog.size()) == tog;
@@ -214,7 +214,7 @@ std::optional<Reading> through_fold(const WorkReader& reader, const Reading& rea
   bool parted = false;
   for (Node& node : other.nodes)
     if (node.kind == NodeKind::work && node.work.act == Act::stitch)
-      parted = part_together(reader, node.work) || parted;
+      parted = part_together(reader, reading, node.work) || parted;
   if (auto plain = gone_into(reader, other, Into::loops, Into::both_layers)) return plain;
   if (!parted) return std::nullopt;
   other.effect = effect_of(reader, other);
