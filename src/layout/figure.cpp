@@ -244,6 +244,12 @@ Plan with_arrows(const Plan& plan, const std::vector<std::uint32_t>& rings) {
 
 } // namespace
 
+Plan as_it_is(const Plan& plan) {
+  Plan other = plan;
+  other.grows = false;
+  return other;
+}
+
 Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   constexpr int most_times = 10, most_for_feet = 40;
   Drawn drawn;
@@ -254,18 +260,19 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   core.clear = centre_reach(drawn.figure);
   std::vector<int> crowded;
   std::vector<std::uint32_t> stemless;
-  for (int i = 0; i < most_for_feet; ++i) {
+  for (int i = 0; i < (plan.grows ? most_for_feet : most_times); ++i) {
     drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     for (int k = 0; i == 0 && k < most_bends && (k == 0 || !stemless.empty()); ++k)
       if (bend(rings_at_bends(drawn.figure), rungs))
         drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     if (!stemless.empty()) return draw_disc(fabric, with_arrows(plan, stemless), extents, page);
-    if (i + 1 >= most_times) crowded.clear();
-    for (const int ring : lead_feet(fabric, extents, drawn)) crowded.push_back(ring);
-    if (crowded.empty()) break;
+    if (plan.grows && i + 1 >= most_times) crowded.clear();
+    const std::vector<int> footless = lead_feet(fabric, extents, drawn);
+    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    if (crowded.empty()) return drawn;
     widen(crowded, rungs, core);
   }
-  return drawn;
+  return plan.grows ? draw_disc(fabric, as_it_is(plan), extents, page) : drawn;
 }
 
 } // namespace whorl::layout

@@ -52,7 +52,7 @@ bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t
   case Verb::loops_rest:
     return !before.loose && next < s.end;
   case Verb::loops_head:
-    return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
+    return s.extent != Extent::passage && before.effect == Effect{} && !before.loose && piece_next &&
            !starts_passage(s, next);
   case Verb::loops_next:
     return piece_next && mark != '!';

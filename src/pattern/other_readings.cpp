@@ -3,15 +3,13 @@
 #include "pattern/build.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/effect.hpp"
+#include "pattern/text_words.hpp"
 
 #include <algorithm>
 
 namespace whorl::pattern {
 
 namespace {
-
-/// Words after which a piece lies in two layers.
-constexpr std::string_view folding[] = {"fold", "flatten", "press flat", "lay flat", "pinch"};
 
 std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Reading& reading) {
   std::vector<stitch::StitchKind> all = reader.kinds.known;
@@ -157,6 +155,22 @@ std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& 
 
 namespace {
 
+/// "Press flat and crochet together with 4 sc": no four are made one, it is four through both layers. Whether
+/// it was so.
+bool part_together(const WorkReader& reader, Work& work) {
+  constexpr std::string_view tog = "tog";
+  constexpr int least = 3; // two together are a decrease there too
+  const stitch::StitchKind& kind = reader.kinds.at(work.kind);
+  const std::size_t number = kind.name.find_first_of("0123456789");
+  const bool closed = kind.makes == 1 && kind.takes >= least && number != std::string::npos &&
+                      kind.name.size() > tog.size() && kind.name.substr(kind.name.size() - tog.size()) == tog;
+  const auto base = closed ? reader.kinds.find(kind.name.substr(0, number)) : std::nullopt;
+  if (!base) return false;
+  work.times *= static_cast<std::uint32_t>(kind.takes);
+  work.kind = *base;
+  return true;
+}
+
 /// The reading with every stitch that goes in as `from` going in as `to`.
 std::optional<Reading> gone_into(const WorkReader& reader, const Reading& reading, Into from, Into to) {
   if (reading.effect.starts) return std::nullopt;
@@ -182,12 +196,21 @@ std::optional<Reading> through_two_pieces(const WorkReader& reader, const Readin
   return gone_into(reader, reading, Into::both_layers, Into::loops);
 }
 
+bool lies_double(const Sentence& sentence) {
+  return has_text_word(sentence.vocabulary, sentence.text(), TextWord::flattened);
+}
+
 std::optional<Reading> through_fold(const WorkReader& reader, const Reading& reading) {
-  const std::string_view text = reader.sentence.text();
-  const bool folds = std::any_of(std::begin(folding), std::end(folding), [text](std::string_view word) {
-    return text.find(word) != std::string_view::npos;
-  });
-  return folds ? gone_into(reader, reading, Into::loops, Into::both_layers) : std::nullopt;
+  Reading other = reading;
+  bool parted = false;
+  for (Node& node : other.nodes)
+    if (node.kind == NodeKind::work && node.work.act == Act::stitch)
+      parted = part_together(reader, node.work) || parted;
+  if (auto plain = gone_into(reader, other, Into::loops, Into::both_layers)) return plain;
+  if (!parted) return std::nullopt;
+  other.effect = effect_of(reader, other);
+  --other.cost; // nobody closes a fold by making all of it one stitch
+  return other;
 }
 
 } // namespace whorl::pattern

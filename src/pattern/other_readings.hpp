@@ -32,8 +32,11 @@ std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& 
 /// stitch taking one place: "place one ear behind the other". None where nothing is worked through both.
 std::optional<Reading> through_two_pieces(const WorkReader& reader, const Reading& reading);
 
-/// The reading of a line that speaks of folding, "fold the opening and close it with 4 sc", with its plain
-/// stitches through both layers. None where it does not.
+/// Whether a line says that the piece lies double: "fold", "press flat".
+bool lies_double(const Sentence& sentence);
+
+/// The reading of a line that says so, "fold the opening and close it with 4 sc", with its plain
+/// stitches through both layers. None where it has none.
 std::optional<Reading> through_fold(const WorkReader& reader, const Reading& reading);
 
 } // namespace whorl::pattern

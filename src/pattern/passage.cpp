@@ -326,6 +326,14 @@ bool counts_chain_at_head(const WorkReader& reader, std::int32_t path) {
   return false;
 }
 
+/// "… in last ch. On the other side with 3 sc": a chain of so many is told in one sentence.
+bool leaves_sentence(const Sentence& sentence, const Match& found) {
+  const std::string_view text = sentence.text();
+  for (std::uint32_t at = found.begin + 1; at + 1 < found.end; ++at)
+    if (text[at - 1] == '.' && text[at] == ' ' && sentence.folded.capital[at + 1]) return true;
+  return false;
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -336,6 +344,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
   }
   const auto piece = settled_piece(reader, found);
   if (!piece || found.end > s.end) return;
+  if (piece->verb == Verb::stitch && is_chain(reader.kinds.at(piece->work.kind)) &&
+      leaves_sentence(reader.sentence, found))
+    return;
   const auto match = static_cast<std::int32_t>(reader.matches.size());
   reader.matches.push_back(found);
   reader.pieces.push_back(*piece);
@@ -376,6 +387,22 @@ void step_from(Stretching& s, std::uint32_t place) {
   offer_others(s, place);
 }
 
+/// Behind the loops that a list begins with and small words beside them, "back loops only | sc, inc, 6
+/// times": they hold for all of it.
+std::uint32_t behind_head_loops(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  bool loops = false;
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) return loops ? at : begin;
+    const words::ConceptClass sort = sort_of(sentence, *words.first);
+    if (sort != words::ConceptClass::loops && !(loops && sort == words::ConceptClass::filler))
+      return loops ? at : begin;
+    loops = true;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return begin;
+}
+
 /// A list begins with the line, or behind a colon. "6 times: 2 sc, inc" has its list behind it.
 void add_list(Stretching& s) {
   const std::uint32_t ahead = behind_repeat(s.reader.sentence, s.begin, s.end);
@@ -384,6 +411,7 @@ void add_list(Stretching& s) {
   std::uint32_t begin = behind_leading_repeat(s.reader.sentence, s.begin);
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
+  if (s.extent == Extent::line) begin = behind_head_loops(s.reader.sentence, begin, stop);
   std::uint32_t end = trim_separators(text, begin, stop);
   const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
   if (!then.empty()) begin = then.begin, end = then.end;

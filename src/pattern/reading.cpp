@@ -200,15 +200,18 @@ std::uint32_t stop_of(const Sentence& sentence, const Parts& parts) {
 }
 
 /// The other ways to take the words of the last reading, which only counts can call for.
-void add_others(const WorkReader& reader, std::vector<Reading>& readings) {
+void add_others(const WorkReader& reader, bool folded, std::vector<Reading>& readings) {
   const Reading last = readings.back();
-  for (const auto way : {into_chains_too, through_two_pieces, through_fold})
+  for (const auto way : {into_chains_too, through_two_pieces})
     if (auto other = way(reader, last)) readings.push_back(std::move(*other));
+  if (!folded) return;
+  if (auto other = through_fold(reader, last)) readings.push_back(std::move(*other));
 }
 
 /// Every reading of the work before the count.
 std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort effort) {
   const std::uint32_t begin = skip_blanks(reader.sentence.text(), 0);
+  const bool folded = effort == Effort::all && lies_double(reader.sentence);
   std::vector<Reading> readings;
   for (const std::int32_t path : read_stretch(reader, begin, stop_of(reader.sentence, parts), Extent::line)) {
     if (reader.paths[static_cast<std::size_t>(path)].lost >= costs.not_read) continue;
@@ -227,7 +230,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.insert(readings.end() - 1, std::move(*around));
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
-    if (effort == Effort::all) add_others(reader, readings);
+    if (effort == Effort::all) add_others(reader, folded, readings);
     if (effort == Effort::all && may_repeat(readings.back()))
       readings.push_back(repeated_to_end(reader, readings.back()));
   }
@@ -292,6 +295,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> counted = readings_of(reader, parts, effort);
   const std::uint32_t count = parts.count.stated.front().count;
+  const bool only_number = counts_unnumbered_list(sentence, parts.count.begin);
   const bool any_fits = std::any_of(counted.begin(), counted.end(),
                                     [count](const Reading& reading) { return is_sum(reading, count); });
   for (Reading& reading : counted) {
@@ -301,8 +305,9 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     if (any_fits && !fits && reading.effect.pass_uses == 0 && reading.effect.makes != count) continue;
     const bool closes = behind_slip(sentence, parts.count.begin) &&
                         (reading.effect.pass_uses != 0 || reading.effect.makes == count);
-    reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
-    const bool likelier = closes && !readings.empty();
+    const bool alone = only_number && reading.effect.pass_uses == 0 && reading.effect.makes == count;
+    reading.cost += closes || worded || alone ? 0 : fits ? costs.count_of_passes : costs.bare_count;
+    const bool likelier = (closes || alone) && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));
   }
@@ -363,13 +368,19 @@ Stuck too_deep(const Sentence& sentence) {
 
 /// Whether the words before `end` name no stitch, number, ring or loops: "change to white".
 bool works_nothing(const Sentence& sentence, std::uint32_t end) {
-  for (std::uint32_t at = 0; at < end; ++at)
-    for (const words::Word& word : words_at(sentence, at)) {
-      const words::ConceptClass sort = sort_of(sentence, word);
-      if (is_work(sentence, word) || word.kind == words::WordKind::number ||
-          sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
-        return false;
+  for (std::uint32_t at = 0; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
     }
+    const words::Word& word = *words.first; // "cor" of "trocar de cor" is no chain
+    const words::ConceptClass sort = sort_of(sentence, word);
+    if (is_work(sentence, word) || word.kind == words::WordKind::number ||
+        sort == words::ConceptClass::start || sort == words::ConceptClass::loops)
+      return false;
+    at = std::max(word.end, at + 1);
+  }
   return true;
 }
 

@@ -90,9 +90,10 @@ private:
     const std::size_t same = pass_same(place);
     const Word* even = phrase_at(head_, pass_blanks(head_, 0), find("even")); // "all the same" is worked even
     if (even != nullptr && even->end >= same && same != place) return std::nullopt;
-    std::size_t end = same == place ? take_rounds(place) : same;
+    std::size_t end = take_rounds(same == place ? place : pass_fillers(same)); // "idem rang 2"
+    if (same != place && reference_.from == 0) end = same;
     if (const Word* again = phrase_at(head_, pass_blanks(head_, end), more_)) end = again->end;
-    if (same != place) reference_.back = 1;
+    if (same != place && reference_.from == 0) reference_.back = 1;
     if (reference_.from == 0 && reference_.back == 0) return std::nullopt;
     if (reference_.back == 0 && works_behind_number(place)) return std::nullopt;
     take_rest(take_loops(same == place ? take_part_behind(end) : end));

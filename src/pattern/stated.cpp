@@ -261,6 +261,16 @@ std::uint32_t pass_together(const Search& search, std::uint32_t at) {
   return word == nullptr ? at : next_word(search, word->end);
 }
 
+/// "You should now have 18 sts | haben": words that end such a sentence and work nothing.
+bool only_ends_sentence(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const Word& word : words_at(search.sentence, at))
+      if (word.kind == WordKind::number || word.kind == WordKind::mark || is_work(search.sentence, word) ||
+          word.means == search.concepts.repeat || word.means == search.concepts.times)
+        return false;
+  return true;
+}
+
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
@@ -275,6 +285,8 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   bool last = rest <= count.end || ends_sentence(search, count.end);
   if (const std::uint32_t end = end_of_sentence(search, count.end);
       !last && stitches && only_says_more(search, count.end, end))
+    last = true, count.end = end;
+  else if (!last && said && stitches && only_ends_sentence(search, count.end, end))
     last = true, count.end = end;
   if (!(said || stitches) || !last || !is_one_count(count.stated)) count.stated.clear();
   return count;
@@ -308,18 +320,20 @@ bool names_shaping(const Search& search, const Bracket& bracket) {
 struct Finder {
   const Search& search;
   StatedCount last;
-  bool clause = true;    ///< a clause begins here
-  bool closed = false;   ///< the clause before closed the round
-  bool sentence = false; ///< … a sentence
-  bool parted = false;   ///< … or a part of one, behind a colon
-  bool ended = false;    ///< … or ended it or worked all of it
-  bool worked = false;   ///< some work stands before
-  bool stitched = false; ///< … a stitch that is no chain
+  bool clause = true;      ///< a clause begins here
+  bool closed = false;     ///< the clause before closed the round
+  bool sentence = false;   ///< … a sentence
+  bool parted = false;     ///< … or a part of one, behind a colon
+  bool ended = false;      ///< … or ended it or worked all of it
+  bool worked = false;     ///< some work stands before
+  bool stitched = false;   ///< … a stitch that is no chain
+  bool chained = false;    ///< … a chain
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside && count.begin >= least) last = count;
+    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (!tells_together(search, count)) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -424,23 +438,28 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  if (finder.clause || after_around) finder.keep(as_sentence(search, at));
+  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
+  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
+  if (finder.clause && !(only_turned && !finder.sentence) &&
+      (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
   if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
+  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
   finder.worked = finder.worked || sort != ConceptClass::loops;
   finder.clause = false;
   finder.closed = closes_round(search, at);
   finder.ended =
       finder.ended || ends_round(search, at) || sort_of(search.sentence, word) == ConceptClass::ending;
   const bool stop = word.end > at && search.sentence.text()[word.end - 1] == '.'; // "…, sl. st. 32 dc"
-  if (stop && finder.ended) finder.clause = finder.sentence = finder.parted = true;
+  const std::uint32_t next = next_word(search, word.end);
+  const bool said = stop && pass_total(search, next) != next; // "…, 1 inc. | You have 18 sts"
+  if (stop && (finder.ended || said)) finder.clause = finder.sentence = finder.parted = true;
   return std::max(word.end, at + 1);
 }
 

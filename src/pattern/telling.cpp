@@ -5,6 +5,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/mend.hpp"
 #include "pattern/terms.hpp"
+#include "pattern/text_words.hpp"
 #include "words/lattice.hpp"
 #include "words/scanned.hpp"
 
@@ -285,6 +286,13 @@ void Telling::tell_reversed(const Line& line) {
   }
 }
 
+/// "Fold in two and close with 4 sc": an opening that is closed, which many authors give no number.
+static bool closes_opening(const Reader& reader, Span line) {
+  const std::string text = words::fold(reader.source.at(line), line.begin).text;
+  return has_text_word(reader.vocabulary, text, TextWord::flattened) ||
+         names_concept(reader, line, "together") || names_concept(reader, line, "join");
+}
+
 void Telling::tell_left_out(const Line& line) {
   if (!names_stitches(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);
@@ -300,7 +308,7 @@ void Telling::tell_left_out(const Line& line) {
   const bool closes_flat = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.work.into == Into::both_layers || node.work.act == Act::part_edge;
   });
-  if (moves_start || closes_flat) return;
+  if (moves_start || closes_flat || closes_opening(reader_, line.span)) return;
   add(finding(Severity::warning, "left-out", line.span,
               "this line reads as work, and no label says of which round; it is left out"));
 }

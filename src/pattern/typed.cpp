@@ -273,13 +273,15 @@ private:
     const bool follows = last_ > 0 && first.label.from == last_ + 1;
     const bool reads_whole = !first.readings.empty() && first.readings.front().passed_over.empty() &&
                              first.readings.front().cost <= cost::clean_in_step && does_work(first);
-    if (first.label.word && follows && reads_whole) return true; // "Rnd 2 2 in each (12)"
+    const bool begins = first.label.from == 1 && first.label.ordinal; // "1. sırada 6 sık iğne yapıyoruz"
+    if (first.label.word && (follows || begins) && reads_whole) return true; // "Rnd 2 2 in each (12)"
     if (first.label.word && first.label.closed && !first.label.unclosed) return true;
     const bool named = names_stitches(reader_, first.work);
     const bool told = named || has_digit(text_of(first.work));
     if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
     if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
-    if (first.label.closed && follows && names_concept(reader_, first.work, "even")) return true; // "6) - 8) even, 30"
+    if (first.label.closed && follows && names_concept(reader_, first.work, "even"))
+      return true; // "6) - 8) even, 30"
     const bool in_step = (first.label.closed || first.label.word) && follows;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
