@@ -225,6 +225,14 @@ bool works_led_space_again(const Stretching& s, std::int32_t index, const Piece&
   return last != nullptr && last->verb == Verb::starting_chain && led != nullptr && led->verb == Verb::travel;
 }
 
+/// "Chain 16 single crochet in the second chain": a single chain has no second.
+bool lacks_chain(const Stretching& s, std::int32_t index, const Piece& piece) {
+  if (piece.work.where != Where::chain || piece.verb != Verb::stitch) return false;
+  const Piece* last = piece_before(s.reader, index);
+  return last != nullptr && last->verb == Verb::stitch && last->work.times < piece.work.nth &&
+         is_chain(s.reader.kinds.at(last->work.kind)) && last->work.times == 1 && s.extent == Extent::line;
+}
+
 /// "Sl st in next ch-2 sp" at the head of a line leads there: it is no stitch.
 bool slips_into_space(const Stretching& s, std::int32_t index, const Piece& piece) {
   return piece.verb == Verb::stitch && piece.work.where == Where::space && !piece.work.to_end &&
@@ -266,6 +274,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   if (piece.here && (to_space || is_in_named_chain(last_work))) return false;
   if (piece.led && !to_space) return false;
   if (slips_into_space(s, index, piece)) return false;
+  if (lacks_chain(s, index, piece)) return false;
   if (works_led_space_again(s, index, piece)) return false;
   if (piece.heading && piece_before(s.reader, index) != nullptr) return false;
   if (piece.leading && before.loose) return false;

@@ -73,23 +73,26 @@ std::vector<Label> numbers_in_brackets(const Head& head, std::size_t place) {
   return {label};
 }
 
-/// "[Rnd 1] …", "(2) …", "{R3} …": the label, which the bracket closes and work follows; else none.
+/// "[Rnd 1] …", "(2) …", "{R3} …", "*Rnd 1* …" as phones set bold: the label, which the bracket closes and
+/// work follows; else none.
 std::vector<Label> label_in_brackets(const Head& head, std::size_t place) {
-  constexpr std::string_view opening = "([{", closing = ")]}";
+  constexpr std::string_view opening = "([{*_", closing = ")]}*_";
   const std::string_view text = head.line.text;
   const std::size_t bracket = place < text.size() ? opening.find(text[place]) : opening.npos;
   if (bracket == opening.npos) return {};
   const std::size_t inner = pass_blanks(head, place + 1);
   std::vector<Label> labels = labels_with_word(head, inner);
-  if (labels.empty()) labels = numbers_in_brackets(head, inner);
+  if (labels.empty() && bracket < 3) labels = numbers_in_brackets(head, inner);
   const auto is_other = [&](Label& label) {
     const std::uint32_t last = label.aside.empty() ? label.span.end : label.aside.end;
-    const std::size_t at = pass_blanks(head, place_of(head, last));
+    std::size_t at = pass_blanks(head, place_of(head, last));
+    const bool bold = text[place] == '*' || text[place] == '_';
+    if (bold && at < text.size() && text[at] == ':') ++at; // "*Rnd 1:* …"
     if (at >= text.size() || text[at] != closing[bracket] || label.relative) return true;
     const std::size_t behind = pass_closing(head, at + 1, closing_marks);
     label.closed = true;
     label.work = head.line.from[pass_blanks(head, behind)];
-    return is_end(head, behind) || (behind == at + 1 && is_repeated(head, at + 1));
+    return is_end(head, behind) || (!bold && behind == at + 1 && is_repeated(head, at + 1));
   };
   labels.erase(std::remove_if(labels.begin(), labels.end(), is_other), labels.end());
   return labels;

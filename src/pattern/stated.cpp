@@ -482,6 +482,9 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
     return bracket.end;
   }
   if (words.first->kind == WordKind::mark) return meet_mark(finder, at, words.first->mark);
+  const bool slash =
+      sentence.text()[at] == '/' && words.first->end == at + 1; // which may be a word for "and" too
+  if (slash) return meet_mark(finder, at, '/');
   return meet_word(finder, at, *words.first);
 }
 
