@@ -66,6 +66,7 @@ Symbols Pattern::symbols(const SymbolOptions& options) const {
   text.title = content_->tree.title.empty() ? say(wording, "symbols-title") : content_->tree.title;
   text.subtitle = say(wording, "symbols-of-chart");
   text.technique_scopes = technique_scopes(content_->tree, wording);
+  text.names = sheet_text_of(*content_, {}, language).names; // the author's own words, as on the chart
   text.terms = say(wording, "terms-us");
   return Symbols(content_of({content_->tree, content_->fabric, placement, text, wording, sheet}));
 }

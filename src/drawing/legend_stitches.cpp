@@ -54,8 +54,22 @@ std::string gathered_title(const Making& making, const stitch::StitchKind& kind)
   return plain.empty() ? "" : words(making, id, {std::to_string(shape.legs), kind_name(making, plain)});
 }
 
+/// "3 tr worked together": of a stitch of the pattern's own over several places, which says no more than its
+/// name; "" of any other.
+std::string together_title(const Making& making, const stitch::StitchKind& kind) {
+  const stitch::Shape shape = stitch::shape_of(kind);
+  if (!kind.own || shape.legs < 2 || kind.takes != shape.legs || shape.feet_joined) return {};
+  const std::string plain = plain_of(shape);
+  const auto of = stitch::find_kind(stitch::standard_kinds(), plain);
+  if (!of) return {};
+  const auto alike = stitch::together(stitch::standard_kinds()[*of], shape.legs);
+  if (!alike || alike->moves != kind.moves) return {};
+  return words(making, "title-together", {std::to_string(shape.legs), kind_name(making, plain)});
+}
+
 std::string kind_title(const Making& making, const stitch::StitchKind& kind) {
   if (std::string own = gathered_title(making, kind); !own.empty()) return own;
+  if (std::string own = together_title(making, kind); !own.empty()) return own;
   const std::size_t number = number_in(kind.name);
   if (kind.own || number == std::string::npos || making.copy.wording.count("title-" + kind.name) > 0)
     return words_or(making, "title-" + kind.name, kind.title);
