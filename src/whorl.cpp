@@ -8,6 +8,7 @@
 #include "pattern/report.hpp"
 #include "pattern/variants.hpp"
 #include "whorl_content.hpp"
+#include "words/fold.hpp"
 #include "words/vocabulary.hpp"
 
 #include <algorithm>
@@ -56,16 +57,26 @@ std::vector<RoundLine> lines_of(const pattern::Source& source, const pattern::Tr
   return lines;
 }
 
+/// The variant of this name, its capitals as typed or, failing that, otherwise.
+std::vector<std::string>::const_iterator find_variant(const std::string& variant,
+                                                      const std::vector<std::string>& variants) {
+  const auto found = std::find(variants.begin(), variants.end(), variant);
+  if (found != variants.end()) return found;
+  const std::string wanted = words::fold(variant).text;
+  return std::find_if(variants.begin(), variants.end(),
+                      [&](const std::string& name) { return words::fold(name).text == wanted; });
+}
+
 /// The wanted variant's number; the first where it is not one of them.
 std::size_t number_of(const std::string& variant, const std::vector<std::string>& variants) {
-  const auto found = std::find(variants.begin(), variants.end(), variant);
+  const auto found = find_variant(variant, variants);
   return found == variants.end() ? 0 : static_cast<std::size_t>(found - variants.begin());
 }
 
 /// What is wrong with the variant that is wanted, if anything.
 std::vector<pattern::Finding> find_unknown(const std::string& variant,
                                            const std::vector<std::string>& variants) {
-  if (variant.empty() || std::find(variants.begin(), variants.end(), variant) != variants.end()) return {};
+  if (variant.empty() || find_variant(variant, variants) != variants.end()) return {};
   std::string known;
   for (const std::string& name : variants) known += (known.empty() ? "" : ", ") + name;
   pattern::Finding finding;

@@ -257,14 +257,17 @@ enum class WriteForm : std::uint8_t {
 struct WriteOptions {
   std::string language; ///< to write in, BCP 47; "": the pattern's
   WriteForm form = WriteForm::kept;
-  std::string filled; ///< the table of what was left, filled in: a line each, as written, a tab, its translation
+  std::string
+      filled; ///< the table of what was left, filled in: a line each, as written, a tab, its translation
 };
 
-/// A passage that nobody but a translator can write in the other language; it stands in it as its author typed it.
+/// A passage that nobody but a translator can write in the other language; it stands in it as its author
+/// typed it.
 struct LeftPassage {
   std::uint32_t line = 1;
   std::string text;
-  bool work = false; ///< it is instruction, and so the written pattern is not the same work until it is translated
+  bool work =
+      false; ///< it is instruction, and so the written pattern is not the same work until it is translated
 };
 
 /// A pattern written out in words of a language.
@@ -285,6 +288,9 @@ public:
   const std::vector<LeftPassage>& left() const;
   /// … and as a table to fill in.
   std::string left_table() const;
+  /// Translations that were filled in and do not stand in the text: they would be other work, or translate
+  /// nothing that the pattern has (line 0).
+  const std::vector<LeftPassage>& refused() const;
   /// Whether what is written reads back as the same work, stitch by stitch.
   bool same_work() const;
 

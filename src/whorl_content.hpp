@@ -73,7 +73,7 @@ struct WrittenLine {
 struct Written::Content {
   std::string language, from;      ///< tags
   std::vector<WrittenLine> lines;
-  std::vector<LeftPassage> left;
+  std::vector<LeftPassage> left, refused;
   bool same = false;
 };
 

@@ -1,5 +1,9 @@
 #include "whorl_content.hpp"
 
+#include "pattern/text_words.hpp"
+#include "words/fold.hpp"
+#include "words/vocabulary.hpp"
+
 #include <algorithm>
 
 namespace whorl {
@@ -26,12 +30,48 @@ bool is_drawn(const fabric::Fabric& fabric, std::uint32_t index) {
                      [index](const fabric::Placing& one) { return one.text == index && !one.after.empty(); });
 }
 
-/// Sewing, and embroidery that stands behind the last round of its part or that no figure shows.
+/// Whether the yarn is cut so that a long end is left.
+bool leaves_tail(const pattern::Placing& placing, std::string_view sentence, const pattern::Tree& tree) {
+  const words::Vocabulary* const vocabulary = words::find_vocabulary(tree.language);
+  return placing.what == pattern::What::cut && vocabulary != nullptr &&
+         pattern::has_text_word(*vocabulary, words::fold(sentence).text, pattern::TextWord::tail);
+}
+
+/// What several parts are told alike: their names, and what is said of them.
+struct Told {
+  std::string names, sentence;
+};
+
+/// Where the yarn is cut with a long end, it is wanted when the parts are put together: "Ear, Tail: Cut the
+/// yarn, leave a long tail."
+std::vector<std::string> tails_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
+  const pattern::Tree& tree = pattern.tree;
+  std::vector<Told> all;
+  for (const pattern::Placing& placing : tree.placings) {
+    if (placing.part >= tree.parts.size() || !layout::is_wanted(wanted, placing.part)) continue;
+    const std::string sentence = sentence_around(pattern.source, placing.span);
+    if (!leaves_tail(placing, sentence, tree)) continue;
+    const std::string& name = tree.parts[placing.part].name;
+    const auto same = std::find_if(all.begin(), all.end(),
+                                   [&sentence](const Told& told) { return told.sentence == sentence; });
+    if (same == all.end())
+      all.push_back({name, sentence});
+    else if (!name.empty() && (", " + same->names + ",").find(", " + name + ",") == std::string::npos)
+      same->names += ", " + name;
+  }
+  std::vector<std::string> lines;
+  for (const Told& told : all) lines.push_back((told.names.empty() ? "" : told.names + ": ") + told.sentence);
+  return lines;
+}
+
+/// Long ends of yarn, sewing, and embroidery that stands behind the last round of its part or that no figure
+/// shows.
 std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
   const pattern::Source& source = pattern.source;
   const pattern::Tree& tree = pattern.tree;
   std::vector<std::string> lines;
   if (layout::leaves_rounds_out(wanted)) return lines;
+  lines = tails_of(pattern, wanted);
   for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
     const pattern::Placing& placing = tree.placings[i];
     if (placing.what != pattern::What::sew && placing.what != pattern::What::embroider) continue;

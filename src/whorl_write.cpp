@@ -138,6 +138,7 @@ private:
     const Judge judge(writing_.pattern, read, drafts_);
     bool strictly = true;
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (drafts_[i].unread) strictly = false; // a translator may have understood it
       if (judge.is_same(i, strictly)) continue;
       if (drafts_[i].chosen < last(i)) {
         ++drafts_[i].chosen;
@@ -167,6 +168,25 @@ std::vector<Draft> chosen_forms(Writing& writing) {
   }
 }
 
+/// How many lines of work stay as they are typed.
+std::size_t lines_as_typed(const std::vector<Draft>& drafts) {
+  return static_cast<std::size_t>(std::count_if(drafts.begin(), drafts.end(), [](const Draft& draft) {
+    return draft.work && draft.typed && draft.chosen + 1 == draft.forms.size();
+  }));
+}
+
+/// The pattern's own abbreviations are kept, if no line is lost by it.
+std::vector<Draft> best_forms(Writing& writing) {
+  std::vector<Draft> best = chosen_forms(writing);
+  for (const Writing::Keeps keeps : {Writing::Keeps::plain, Writing::Keeps::none}) {
+    if (own_names(writing).empty() || lines_as_typed(best) == 0) break;
+    writing.keeps = keeps;
+    std::vector<Draft> fewer = chosen_forms(writing);
+    if (lines_as_typed(fewer) < lines_as_typed(best)) best = std::move(fewer);
+  }
+  return best;
+}
+
 /// What is left for the translator.
 std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft>& drafts,
                                  const Judge& judge) {
@@ -186,6 +206,22 @@ std::vector<LeftPassage> left_of(const Writing& writing, const std::vector<Draft
                     std::string(writing.pattern.source.at(span)), (draft.work && !partly) || !same});
   }
   return left;
+}
+
+/// Translations that do not stand in the text.
+std::vector<LeftPassage> refused_of(const Writing& writing, const std::vector<Draft>& drafts) {
+  std::vector<LeftPassage> refused;
+  for (const auto& [typed, translation] : writing.filled) {
+    const auto draft = std::find_if(drafts.begin(), drafts.end(), [&](const Draft& one) {
+      return one.filled && writing.pattern.source.at(one.passage.span) == typed;
+    });
+    if (draft == drafts.end())
+      refused.push_back({0, typed, false});
+    else if (draft->chosen != 0)
+      refused.push_back(
+          {writing.pattern.source.position(draft->passage.span.begin).line, translation, draft->work});
+  }
+  return refused;
 }
 
 std::size_t count_lines(std::string_view text) {
@@ -281,12 +317,13 @@ std::shared_ptr<const Written::Content> written_of(const Pattern::Content& patte
                   filled_in(options.filled),
                   texts_in(from.language),
                   texts_in(to.language)};
-  std::vector<Draft> drafts = chosen_forms(writing);
+  std::vector<Draft> drafts = best_forms(writing);
   const ReadWork read = read_work(composed(pattern.source, drafts), to);
   auto written = std::make_shared<Written::Content>();
   written->language = to.language;
   written->from = from.language;
   written->left = left_of(writing, drafts, Judge(pattern, read, drafts));
+  written->refused = refused_of(writing, drafts);
   written->lines = lines_of(pattern, drafts, read.source);
   written->same = fabric::same_work(pattern.fabric, read.fabric).empty();
   return written;
@@ -299,6 +336,7 @@ Written Pattern::written(const WriteOptions& options) const {
 Written::Written(std::shared_ptr<const Content> content) : content_(std::move(content)) {}
 const std::string& Written::language() const { return content_->language; }
 const std::vector<LeftPassage>& Written::left() const { return content_->left; }
+const std::vector<LeftPassage>& Written::refused() const { return content_->refused; }
 bool Written::same_work() const { return content_->same; }
 
 std::string Written::text() const {

@@ -29,8 +29,9 @@ class Forms {
 public:
   explicit Forms(const Writing& writing)
       : w_(writing), tree_(writing.pattern.tree), source_(writing.pattern.source),
-        brief_(w_.to, w_.say, false, names_of(w_)), full_(w_.to, w_.say, true, names_of(w_)),
-        parts_(part_names(w_)), book_(stock_sentences(w_), all_names(), w_.from, tongue()) {}
+        brief_(w_.to, w_.say, false, names_of(w_), own_names(w_)), usual_(w_.to, w_.say, false),
+        typed_(w_.from, w_.from_say, false), full_(w_.to, w_.say, true, names_of(w_)), parts_(part_names(w_)),
+        book_(stock_sentences(w_), all_names(), w_.from, tongue()) {}
 
   Draft draft(Passage passage) {
     Draft draft;
@@ -87,7 +88,7 @@ public:
   /// in full words.
   std::string abbreviations() const {
     if (w_.form == WriteForm::full) return {};
-    const std::string list = writing::abbreviations_of(tree_, brief_);
+    const std::string list = writing::abbreviations_of(tree_, brief_, usual_);
     if (list.empty()) return list;
     const bool named = writing::has_words(w_.say, "write-abbreviations");
     return (named ? w_.say("write-abbreviations", {}) : w_.from_say("write-abbreviations", {})) + colon() +
@@ -172,12 +173,27 @@ private:
     if (w_.same_language) return draft.add(word_for_word(typed), true);
     add_header_words(draft, std::string(typed)); // "Yarn: moss" changes to it
     if (const Words known = book_.text(own)) draft.add(lead + *known, true);
-    const Words sentence = draft.passage.placings.size() == 1
-                               ? writing::placing_in_words(tree_, placing, tongue())
-                               : std::nullopt;
-    if (sentence && writing::is_said_wholly(placing, own, w_.from, brief_)) draft.add(lead + *sentence, true);
+    Words sentence = draft.passage.placings.size() == 1 ? writing::placing_in_words(tree_, placing, tongue())
+                                                        : std::nullopt;
+    if (sentence && goes_on(draft.passage.span)) *sentence = without_stop(*sentence);
+    const bool wholly = sentence && writing::is_said_wholly(tree_, placing, own, typed_, brief_);
+    if (wholly) draft.add(lead + *sentence, true);
+    if (!wholly && writing::may_be_a_name(placing)) return;
     for (const std::string& rest : {" [" + std::string(own) + "]", std::string()}) // the table has it
       if (sentence) draft.add(lead + *sentence + rest, false);
+  }
+
+  /// "…, 5 sts apart; they look cross."
+  bool goes_on(pattern::Span span) const {
+    const std::string_view text = source_.text();
+    return span.end < text.size() && (text[span.end] == ',' || text[span.end] == ';');
+  }
+
+  static std::string without_stop(std::string text) {
+    for (const std::string_view stop : {".", "\xE3\x80\x82"})
+      if (text.size() > stop.size() && text.compare(text.size() - stop.size(), stop.size(), stop) == 0)
+        text.resize(text.size() - stop.size());
+    return text;
   }
 
   void add_heading(Draft& draft) const {
@@ -326,7 +342,7 @@ private:
   const Writing& w_;
   const pattern::Tree& tree_;
   const pattern::Source& source_;
-  Tongue brief_, full_;
+  Tongue brief_, usual_, typed_, full_;
   std::map<std::string, std::string> parts_;
   writing::Phrasebook book_;
 };

@@ -21,6 +21,12 @@ bool same_label(const RoundText& a, const RoundText& b) {
   return a.from == b.from && a.to == b.to && a.again == b.again && a.read == b.read;
 }
 
+/// What is said before the first round of a part of how its owner is held.
+bool same_hold(const pattern::Tree& a, std::uint32_t x, const pattern::Tree& b, std::uint32_t y) {
+  const pattern::Part &one = a.parts[a.rounds[x].part], &other = b.parts[b.rounds[y].part];
+  return one.first_round != x || other.first_round != y || one.hold == other.hold;
+}
+
 /// The steps with the yarns numbered as they come in the line.
 std::vector<writing::Step> own_steps(const pattern::Tree& tree, const RoundText& round) {
   std::vector<writing::Step> steps = writing::steps_of(tree, round.body);
@@ -98,12 +104,25 @@ Judge::Judge(const Pattern::Content& pattern, const ReadWork& read, const std::v
 bool Judge::same_rounds(std::size_t draft, bool strictly) const {
   const std::vector<std::uint32_t>&typed = drafts_[draft].passage.rounds, &read = rounds_[draft];
   if (typed.size() != read.size()) return false;
+  const bool translated = drafts_[draft].filled && drafts_[draft].chosen == 0;
+  if (drafts_[draft].unread && translated) return same_labels(typed, read);
   for (std::size_t i = 0; i < typed.size(); ++i) {
     const RoundText &one = pattern_.tree.rounds[typed[i]], &other = read_.tree.rounds[read[i]];
-    const bool label = same_label(one, other) && same_counts(one, other);
+    const bool label = same_label(one, other) && same_counts(one, other) &&
+                       same_hold(pattern_.tree, typed[i], read_.tree, read[i]);
     const bool fabric = label && fabric::same_entry(pattern_.fabric, typed[i], read_.fabric, read[i]).empty();
     if (fabric || (!strictly && same_steps(pattern_.tree, one, read_.tree, other))) continue;
     return false;
+  }
+  return true;
+}
+
+/// Of a line that only its translator understood.
+bool Judge::same_labels(const std::vector<std::uint32_t>& typed,
+                        const std::vector<std::uint32_t>& read) const {
+  for (std::size_t i = 0; i < typed.size(); ++i) {
+    const RoundText &one = pattern_.tree.rounds[typed[i]], &other = read_.tree.rounds[read[i]];
+    if (one.from != other.from || one.to != other.to || !same_counts(one, other)) return false;
   }
   return true;
 }
@@ -122,7 +141,7 @@ bool Judge::same_placings(std::size_t draft, bool strictly) const {
                     });
 }
 
-bool Judge::same_heading(std::size_t draft, bool strictly) const {
+bool Judge::same_heading(std::size_t draft) const {
   const bool heading = drafts_[draft].passage.sort == writing::Passage::Sort::heading;
   if (!heading) return parts_[draft].empty();
   if (parts_[draft].size() != 1) return false;
@@ -130,8 +149,7 @@ bool Judge::same_heading(std::size_t draft, bool strictly) const {
                       &other = read_.tree.parts[parts_[draft].front()];
   const bool translated = (drafts_[draft].filled && drafts_[draft].chosen == 0) ||
                           (drafts_[draft].renamed && drafts_[draft].chosen + 1 < drafts_[draft].forms.size());
-  return (translated || one.name == other.name) && one.make == other.make &&
-         (!strictly || one.hold == other.hold);
+  return (translated || one.name == other.name) && one.make == other.make;
 }
 
 bool Judge::same_list(std::size_t draft) const {
@@ -148,7 +166,7 @@ bool Judge::same_list(std::size_t draft) const {
 }
 
 bool Judge::is_same(std::size_t draft, bool strictly) const {
-  return same_rounds(draft, strictly) && same_placings(draft, strictly) && same_heading(draft, strictly) &&
+  return same_rounds(draft, strictly) && same_placings(draft, strictly) && same_heading(draft) &&
          same_list(draft);
 }
 

@@ -63,6 +63,32 @@ std::string with_capitals_of(std::string_view typed, const std::string& name) {
 
 } // namespace
 
+namespace {
+
+std::string text_of(const drawing::Wording& texts, const char* id) {
+  const auto found = texts.find(id);
+  return found == texts.end() ? std::string() : found->second;
+}
+
+std::string with_first(std::string form, const std::string& first) {
+  if (const std::size_t at = form.find("{1}"); at != std::string::npos) form.replace(at, 3, first);
+  if (const std::size_t at = form.find("{2}"); at != std::string::npos) form.replace(at, 3, "{1}");
+  return form;
+}
+
+/// "Brown wool", "in brown": a sentence for each colour, so that nothing else is taken for one.
+void add_coloured(writing::Phrases& all, const Writing& w, const char* id) {
+  const std::string written = text_of(w.texts, id);
+  if (written.empty()) return;
+  for (const std::string& form : alternatives(text_of(w.from_texts, id)))
+    for (const auto& [known, other] : phrases_of(w, "say-colour-"))
+      for (const std::string& colour : alternatives(known))
+        all.emplace_back(with_first(form, colour),
+                         with_first(alternatives(written).front(), alternatives(other).front()));
+}
+
+} // namespace
+
 Names thing_names(const Writing& w) {
   Names names;
   if (w.same_language) return names;
@@ -73,7 +99,15 @@ Names thing_names(const Writing& w) {
 }
 
 writing::Phrases stock_sentences(const Writing& w) {
-  return w.same_language ? writing::Phrases() : phrases_of(w, "say-stock-");
+  if (w.same_language) return {};
+  writing::Phrases all;
+  for (auto& [known, written] : phrases_of(w, "say-stock-")) {
+    const bool of_colour = known == text_of(w.from_texts, "say-stock-coloured") ||
+                           known == text_of(w.from_texts, "say-stock-in-colour");
+    if (!of_colour) all.emplace_back(std::move(known), std::move(written));
+  }
+  for (const char* id : {"say-stock-coloured", "say-stock-in-colour"}) add_coloured(all, w, id);
+  return all;
 }
 
 std::map<std::string, std::string> part_names(const Writing& w) {
@@ -95,6 +129,30 @@ std::map<std::string, std::string> part_names(const Writing& w) {
       at = names.erase(at);
     else
       at->second = with_capitals_of(at->first, at->second), ++at;
+  return names;
+}
+
+namespace {
+
+/// Whether everybody who writes the language takes an abbreviation for something else: "mb" in Italian, "M"
+/// in German. Other letters are what a list makes of them.
+bool means_another(const words::Vocabulary& to, const pattern::OwnName& own) {
+  const std::string folded = in_small(own.name);
+  return std::any_of(to.phrases.begin(), to.phrases.end(), [&](const words::PhraseEntry& entry) {
+    if (entry.phrase != folded || entry.means >= to.concepts.size()) return false;
+    const words::ConceptEntry& means = to.concepts[entry.means];
+    return means.name != own.means && (own.name.size() > 1 || means.sort == words::ConceptClass::place);
+  });
+}
+
+} // namespace
+
+std::vector<pattern::OwnName> own_names(const Writing& w) {
+  if (w.keeps == Writing::Keeps::none || w.form == WriteForm::full) return {};
+  std::vector<pattern::OwnName> names;
+  for (const pattern::OwnName& own : w.pattern.tree.own_names)
+    if (!means_another(w.to, own) && (own.in_one == 1 || w.keeps == Writing::Keeps::all))
+      names.push_back(own);
   return names;
 }
 

@@ -91,13 +91,42 @@ private:
     if (placing.what != pattern::What::note || w_.same_language ||
         !writing::has_words(w_.say, "say-counting-chain"))
       return false;
+    return says(typed, "counted") || says(typed, "not counted");
+  }
+
+  bool says(std::string_view typed, std::string_view concept_name) const {
     const words::Folded folded = words::fold(typed);
     const words::Lattice lattice = words::lattice(folded, w_.from);
-    return std::any_of(lattice.words.begin(), lattice.words.end(), [this](const words::Word& word) {
-      if (word.kind != words::WordKind::phrase || word.means >= w_.from.concepts.size()) return false;
-      const std::string& name = w_.from.concepts[word.means].name;
-      return name == "counted" || name == "not counted";
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+      return word.kind == words::WordKind::phrase && word.means < w_.from.concepts.size() &&
+             w_.from.concepts[word.means].name == concept_name;
     });
+  }
+
+  /// The chains behind which the line says that they do not count.
+  std::set<pattern::NodeId> not_counting(const RoundText& round) const {
+    std::set<pattern::NodeId> chains;
+    for (const std::uint32_t number : draft_.passage.placings) {
+      const Placing& placing = tree_.placings[number];
+      if (!is_said_of_chain(placing, source_.at(placing.span)) ||
+          !says(source_.at(placing.span), "not counted"))
+        continue;
+      const pattern::NodeId chain = chain_before(round, placing.span.begin);
+      if (chain != pattern::no_node) chains.insert(chain);
+    }
+    return chains;
+  }
+
+  /// The chains that stand directly before a place of a line.
+  pattern::NodeId chain_before(const RoundText& round, std::uint32_t place) const {
+    pattern::NodeId last = pattern::no_node;
+    for (pattern::NodeId id = tree_.nodes[round.body].child; id < tree_.nodes.size();
+         id = tree_.nodes[id].next)
+      if (!tree_.nodes[id].span.empty() && tree_.nodes[id].span.end <= place) last = id;
+    const bool chain = last < tree_.nodes.size() && tree_.nodes[last].kind == pattern::NodeKind::work &&
+                       tree_.nodes[last].work.kind < tree_.kinds.size() &&
+                       tree_.kinds[tree_.nodes[last].work.kind].name == "ch";
+    return chain ? last : pattern::no_node;
   }
 
   /// One thing that is said beside the work: a sentence of the language, with the author's own words behind
@@ -106,9 +135,11 @@ private:
                           Beside& all) const {
     if (const Words known = book_.text(typed)) return *known;
     const Words sentence = writing::placing_in_words(tree_, placing, brief_);
-    if (sentence && writing::is_said_wholly(placing, typed, w_.from, brief_)) return *sentence;
+    if (sentence && writing::is_said_wholly(tree_, placing, typed, {w_.from, w_.from_say, false}, brief_))
+      return *sentence;
     all.whole = all.whole && w_.same_language;
-    if (sentence && !w_.same_language) return *sentence + " [" + typed + "]";
+    if (sentence && !writing::may_be_a_name(placing) && !w_.same_language)
+      return *sentence + " [" + typed + "]";
     return in_brackets ? "[" + typed + "]" : w_.same_language ? word_for_word(typed) : typed;
   }
 
@@ -138,10 +169,10 @@ private:
     const Words count = writing::count_in_words(tree_, round, tongue, plainness);
     if (!work || !count) return;
     const std::string label = label_of(round, tongue);
-    for (const std::string& head : heads_of(round))
-      draft_.add(head + label + (label.empty() || work->front() == '\n' ? "" : " ") + beside.before + *work +
-                     (count->empty() ? "" : " ") + *count + beside.behind,
-                 beside.whole);
+    for (const Head& head : heads_of(round))
+      draft_.add(head.text + label + (label.empty() || work->front() == '\n' ? "" : " ") + beside.before +
+                     *work + (count->empty() ? "" : " ") + *count + beside.behind,
+                 beside.whole && head.whole);
   }
 
   /// What stands above a line and belongs to its work: a starting chain.
@@ -150,14 +181,21 @@ private:
     return source_.at({span.begin, std::max(span.begin, begin_of(round))});
   }
 
-  std::vector<std::string> heads_of(const RoundText& round) const {
+  /// `whole`: it is not word for word, which nobody writes so.
+  struct Head {
+    std::string text;
+    bool whole = true;
+  };
+
+  std::vector<Head> heads_of(const RoundText& round) const {
     const std::string_view text = above(round);
     const std::size_t blanks = text.find_last_not_of(" \t\r\n") + 1;
-    if (blanks == 0) return {""};
-    std::vector<std::string> heads;
+    if (blanks == 0) return {{}};
+    const std::string gap(text.substr(blanks));
+    std::vector<Head> heads;
     if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
-      heads.push_back(*words + std::string(stop()) + remarks_above(round) + std::string(text.substr(blanks)));
-    heads.push_back(word_for_word(text.substr(0, blanks)) + std::string(text.substr(blanks)));
+      heads.push_back({*words + std::string(stop()) + remarks_above(round) + gap, true});
+    heads.push_back({word_for_word(text.substr(0, blanks)) + gap, w_.same_language});
     return heads;
   }
 
@@ -173,13 +211,15 @@ private:
   void add_instructions(const RoundText& round, const Beside& beside) {
     const std::uint32_t from = begin_of(round);
     const std::vector<writing::Step> steps = writing::steps_of(tree_, round.body, from);
-    const std::set<pattern::NodeId> stars = typed_with_stars(round);
+    const std::set<pattern::NodeId> stars = typed_with_stars(round), chains = not_counting(round);
     const auto by_tree = [&](const Tongue& tongue, Plainness plainness) {
       if (!stars.empty())
-        add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, {&stars}), tongue,
-                 beside, plainness);
-      add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness), tongue, beside,
-               plainness);
+        add_line(round,
+                 writing::instruction(tree_, round.body, from, tongue, plainness, {&stars, nullptr, &chains}),
+                 tongue, beside, plainness);
+      const writing::Manner manner{nullptr, nullptr, &chains};
+      add_line(round, writing::instruction(tree_, round.body, from, tongue, plainness, manner), tongue,
+               beside, plainness);
     };
     if (w_.form == WriteForm::full) {
       add_lines(round, beside);
@@ -217,7 +257,7 @@ private:
     const auto entry = static_cast<std::uint32_t>(&round - tree_.rounds.data());
     const writing::Running running = writing::running_of(tree_, w_.pattern.fabric, entry);
     Words work = writing::instruction(tree_, round.body, begin_of(round), full_, Plainness::places,
-                                      {nullptr, &running, !round.stated.empty()});
+                                      {nullptr, &running, nullptr, !round.stated.empty()});
     if (!work || work->find('\n') == std::string::npos) return;
     add_line(round, "\n" + *work, full_, beside, Plainness::places);
   }
@@ -225,7 +265,7 @@ private:
   /// The label as the language has it, all behind it word for word.
   void add_label_and_words(const RoundText& round) {
     const pattern::Span span = draft_.passage.span;
-    const std::string label = heads_of(round).back() + label_of(round, brief_);
+    const std::string label = heads_of(round).back().text + label_of(round, brief_);
     const std::uint32_t begin = std::max({span.begin, begin_of(round), round.label_span.end});
     std::string_view rest = source_.at({std::min(begin, span.end), span.end});
     while (!rest.empty() && std::string_view(" :.-)").find(rest.front()) != std::string_view::npos)

@@ -77,6 +77,16 @@ void say_left(const Written& written, const std::string& file) {
     complain(std::to_string(notes) + (notes == 1 ? " note is" : " notes are") + " left as typed");
 }
 
+/// A translator's words that do not stand in the text.
+void say_refused(const Written& written, const std::string& pattern, const std::string& table) {
+  for (const LeftPassage& refused : written.refused())
+    if (refused.line == 0)
+      complain(table + ": the pattern has no such passage: " + refused.text);
+    else
+      complain(pattern + ":" + std::to_string(refused.line) +
+               ": this translation says something else than the pattern and is not taken: " + refused.text);
+}
+
 int put_out(const Pattern& pattern, const Written& written, const WriteCall& call) {
   std::string problem;
   const bool done_so_far = write_file(call.output, bytes_of(written, call), problem) &&
@@ -86,6 +96,7 @@ int put_out(const Pattern& pattern, const Written& written, const WriteCall& cal
     return file_trouble;
   }
   if (call.left.empty()) say_left(written, call.pattern);
+  say_refused(written, call.pattern, call.filled);
   if (!written.same_work() && !leaves_work(written))
     complain("what is written does not read back as the same work in every stitch; look at it with "
              "--side-by-side");

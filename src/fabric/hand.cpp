@@ -1,5 +1,7 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/arches.hpp"
+
 #include "pattern/effect.hpp"
 
 #include <algorithm>
@@ -70,7 +72,9 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   fixed_gaps_ = need.gaps;
   fixed_centres_ = need.centres;
   rest_of_group_ = 0;
-  to_end_ = repeats_ = 0;
+  to_end_ = repeats_ = within_round_ = 0;
+  over_skipped_ = false;
+  if (fabric_.rounds.size() < 2 || !fabric_.rounds[fabric_.rounds.size() - 2].turned) climbed_ = none;
   begun_ = led_ = false;
   turned_at_ = none;
   arch_ = none;
@@ -291,7 +295,11 @@ bool Hand::work_repeat(const Node& node, const Context& context, int depth) {
   // What runs to the end inside comes to the end in one pass.
   if (node.work.to_end && pass.to_end) return follow_children(node, context, depth);
   held_times_ = times_through_part(node);
+  const bool within = pattern::repeats_within_round(tree_.nodes, node);
+  if (within && arch_ != none && arch_ == fabric_.rounds.back().first_stitch) climb();
+  within_round_ += within ? 1 : 0;
   const bool worked = passes(node, context, pass, [&] { return follow_children(node, context, depth); });
+  within_round_ -= within ? 1 : 0;
   held_times_ = 1;
   return worked;
 }
@@ -384,6 +392,7 @@ bool Hand::skip(const Node& node, const Context& context) {
   if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
   const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
   rest_of_group_ = 0;
+  over_skipped_ = over_skipped_ || arch_ != none;
   return passes(node, context, need_of_one(Where::next, 1), [&] {
     taken_.clear();
     in_place_ = 0;

@@ -245,6 +245,7 @@ private:
   void add_chain(StitchId stitch);
   void close_arch();
   bool leads_up(StitchId chain) const;
+  void open_climbed(stitch::KindId kind);
   void climb();
   stitch::KindId seen_from_outside(const pattern::Node& node, stitch::KindId kind, const Context& context);
 
@@ -279,6 +280,10 @@ private:
   pattern::NodeId carried_ = pattern::no_node;       ///< that of the row before
   std::uint8_t carried_yarn_ = 1;
   bool climbs_ = false;          ///< the chains being made
+  int within_round_ = 0;         ///< how many repeats that are done within the round are being worked
+  StitchId climbed_ = none;      ///< first of those that climbed last, no stitch having been worked since
+  bool stays_ = false;           ///< the chains being made begin in one: they are a space everywhere
+  bool over_skipped_ = false;    ///< stitches were skipped behind them
   StitchId turned_at_ = none;    ///< chains from this one on climb
   std::uint8_t yarn_ = 1;        ///< of the last stitch
   std::uint8_t wanted_yarn_ = 0; ///< to which was changed between the rounds; 0: none

@@ -1,5 +1,7 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/arches.hpp"
+
 #include <algorithm>
 
 namespace whorl::fabric {
@@ -74,6 +76,7 @@ bool Hand::work_counted_chain(const Node& node, NodeId id, const Context& contex
   if (first == fabric_.stitches.size()) return true;
   arch_ = first;
   climb();
+  climbed_ = none;
   count_chain(static_cast<StitchId>(fabric_.stitches.size() - 1));
   return true;
 }
@@ -97,7 +100,12 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   if (made_ >= limit_)
     return stop(node, "limit", "this is more than " + std::to_string(limit_) + " stitches");
   const Gist& gist = gists_[kind];
+  if (over_skipped_ && !gist.chain && arch_ != none) {
+    const auto chains = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
+    stays_ = stays_ || pattern::leads_over(chains, stitch::shape_of(fabric_.kinds[kind]).height);
+  }
   if (!gist.chain && !gist.picot) close_arch(); // a picot stands on the chains as on a stitch
+  if (gist.legs > 0 && climbed_ != none) open_climbed(kind);
   const auto number = static_cast<StitchId>(fabric_.stitches.size());
   Stitch stitch;
   stitch.kind = kind;
@@ -115,7 +123,7 @@ bool Hand::add(const Node& node, stitch::KindId kind, const Context& context, No
   if (context.into == Into::both_layers && taken_.size() > gist.takes)
     fabric_.stitches[number].flags |= two_layers;
   if (gist.chain) add_chain(number);
-  if (gist.chain && node.work.as_high && leads_up(arch_)) climbs_ = true;
+  if (gist.chain && (node.work.as_high || led_) && leads_up(arch_)) climbs_ = true;
   if (!own && !led_) put_tops(number, gist);
   return true;
 }
@@ -186,6 +194,7 @@ void Hand::put_tops(StitchId stitch, const Gist& gist) {
 }
 
 void Hand::add_chain(StitchId stitch) {
+  if (arch_ == none) stays_ = within_round_ > 0, over_skipped_ = false;
   if (arch_ == none) arch_ = stitch;
   if (!fresh_) return;
   if (foundation_count_ == 0) foundation_ = stitch;
@@ -196,8 +205,22 @@ void Hand::add_chain(StitchId stitch) {
 void Hand::climb() {
   if (arch_ == none) return;
   for (StitchId i = arch_; i < fabric_.stitches.size(); ++i) fabric_.stitches[i].flags |= starts_chain;
+  climbed_ = arch_;
   arch_ = none;
   climbs_ = false;
+}
+
+/// "Ch 2, turn, sc in first ch-1 sp": the chains at the edge of the row are a space of the next one, too.
+void Hand::open_climbed(stitch::KindId kind) {
+  const StitchId first = climbed_;
+  climbed_ = none;
+  const Round& round = fabric_.rounds.back();
+  const bool row = round.kind == pattern::RoundKind::row || round.turned;
+  const bool in_space = row && !led_ && !taken_.empty() && taken_.back().what == On::space;
+  const auto chains = static_cast<std::uint32_t>(fabric_.stitches.size()) - first;
+  if (!in_space || !pattern::leads_to_space(chains, stitch::shape_of(fabric_.kinds[kind]).height)) return;
+  edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
+  fabric_.arches.push_back(Arch{first, chains});
 }
 
 /// "Sl st into the ch-3 sp, ch 3, (dc, ch 3) …": at the head of a round, behind slip stitches only.
@@ -211,7 +234,8 @@ bool Hand::leads_up(StitchId chain) const {
 /// Chains between stitches are an arch, which is a place; those at the head of a round climb.
 void Hand::close_arch() {
   if (arch_ == none || fresh_) return;
-  if (arch_ == fabric_.rounds.back().first_stitch || arch_ == turned_at_ || climbs_) return climb();
+  const bool heads = arch_ == fabric_.rounds.back().first_stitch;
+  if ((heads && !stays_) || arch_ == turned_at_ || climbs_) return climb();
   const auto count = static_cast<std::uint32_t>(fabric_.stitches.size()) - arch_;
   edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
   fabric_.arches.push_back(Arch{arch_, count});

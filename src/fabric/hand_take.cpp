@@ -1,5 +1,6 @@
 #include "fabric/hand.hpp"
 
+#include "pattern/arches.hpp"
 #include "pattern/effect.hpp"
 
 #include <algorithm>
@@ -231,10 +232,17 @@ bool Hand::take_chain(const Node& node) {
   }
   begin_round_after_foundation();
   edge_.open_chain(foundation_, foundation_count_, nth);
-  outcome_.start = nth == foundation_count_ ? Start::second_chain : Start::chain;
+  const bool row = fabric_.rounds.back().kind == pattern::RoundKind::row; // its chains are drawn as they are
+  outcome_.start = nth == foundation_count_ && (nth == 2 || !row) ? Start::second_chain : Start::chain;
   outcome_.opened = true;
   opened_at_ = nth;
   if (node.work.counts && nth > 1) count_chain(foundation_ + foundation_count_ - 1);
+  const int height = stitch::shape_of(fabric_.kinds[node.work.kind]).height;
+  if (const std::uint32_t head = pattern::chains_of_first_space(nth, height, node.work.counts)) {
+    edge_.put(Place{static_cast<std::uint32_t>(fabric_.arches.size()), On::space, stitch::both});
+    fabric_.arches.push_back(Arch{foundation_ + foundation_count_ + 1 - nth, head});
+    ++fabric_.rounds.back().spaces;
+  }
   taken_.push_back(*edge_.take_next());
   return true;
 }

@@ -8,6 +8,7 @@
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/rings.hpp"
 #include "layout/section.hpp"
@@ -229,6 +230,12 @@ bool bend(const std::vector<std::uint32_t>& rings, Rungs& rungs) {
   return !rings.empty();
 }
 
+/// Lets lines lead from feet to their places; the rings outside which one found no room.
+std::vector<int> lead_feet(const Fabric& fabric, const Extents& extents, Drawn& drawn) {
+  const Lines which = drawn.held ? Lines::of_many_legs : Lines::of_every_foot;
+  return lengthen_legs(fabric, extents, which, drawn.figure, drawn.plain);
+}
+
 Plan with_arrows(const Plan& plan, const std::vector<std::uint32_t>& rings) {
   Plan other = plan;
   other.arrows.insert(other.arrows.end(), rings.begin(), rings.end());
@@ -237,8 +244,14 @@ Plan with_arrows(const Plan& plan, const std::vector<std::uint32_t>& rings) {
 
 } // namespace
 
+Plan as_it_is(const Plan& plan) {
+  Plan other = plan;
+  other.grows = false;
+  return other;
+}
+
 Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10;
+  constexpr int most_times = 10, most_for_feet = 40;
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
   if (plan.rings.empty()) return drawn;
@@ -247,16 +260,19 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   core.clear = centre_reach(drawn.figure);
   std::vector<int> crowded;
   std::vector<std::uint32_t> stemless;
-  for (int i = 0; i < most_times; ++i) {
+  for (int i = 0; i < (plan.grows ? most_for_feet : most_times); ++i) {
     drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     for (int k = 0; i == 0 && k < most_bends && (k == 0 || !stemless.empty()); ++k)
       if (bend(rings_at_bends(drawn.figure), rungs))
         drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     if (!stemless.empty()) return draw_disc(fabric, with_arrows(plan, stemless), extents, page);
-    if (crowded.empty()) break;
+    if (plan.grows && i + 1 >= most_times) crowded.clear();
+    const std::vector<int> footless = lead_feet(fabric, extents, drawn);
+    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    if (crowded.empty()) return drawn;
     widen(crowded, rungs, core);
   }
-  return drawn;
+  return plan.grows ? draw_disc(fabric, as_it_is(plan), extents, page) : drawn;
 }
 
 } // namespace whorl::layout

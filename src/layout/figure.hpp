@@ -21,6 +21,7 @@ struct Plan {
   std::vector<Run> centre_text; ///< face, size and text are set
   std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
   std::vector<std::uint32_t> arrows; ///< rings whose spikes keep their arrows: stems would touch something
+  bool grows = true;                 ///< until a line can lead from every foot to its place
   bool keep_problems = false;        ///< by which its rings are laid, for those who want to look at them
   std::optional<Owner> owner;        ///< of a part that is itself begun in loops, in its first figure
 };
@@ -39,6 +40,9 @@ struct Drawn {
 /// A disc in which nothing stands yet, and how much of its middle is taken.
 Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page);
 double centre_reach(const Figure& figure);
+
+/// The same plan for a figure in which no growing helps.
+Plan as_it_is(const Plan& plan);
 
 /// Draws one disc.
 Drawn draw_disc(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);

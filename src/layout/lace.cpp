@@ -6,6 +6,7 @@
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
 #include "layout/lace_ground.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/section.hpp"
 #include "layout/stand.hpp"
@@ -390,7 +391,11 @@ Lace draw_lace(const Fabric& fabric, const Plan& plan, const Extents& extents, c
         continue;
       }
     }
-    if (crowded.empty() || i == most_times) return laying.drawn();
+    if (crowded.empty() || i == most_times) {
+      Lace drawn = laying.drawn();
+      lengthen_legs(fabric, extents, Lines::of_many_legs, drawn.figure);
+      return drawn;
+    }
     for (const int ring : crowded)
       if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;
   }

@@ -102,24 +102,24 @@ private:
       }
       stood = at, before = &at, into = leg.into;
       if (!is_stitch(leg.into) || fabric_.stitches[leg.into.of].round == figure_.rings[ring].round) continue;
-      if (!is_in_fan(ring, leg.into, item) && !is_by_its_place(leg.into.of, at, item))
+      if (!is_in_fan(ring, leg.into) && !is_by_its_place(leg.into.of, at, way_out(at, item.up)))
         lead(ring, leg.into.of, item, at);
     }
   }
 
   /// Of three and more in one place, whose middle is by it, none is asked for itself.
-  bool is_in_fan(std::uint32_t ring, const fabric::Place& into, const Item& item) {
+  bool is_in_fan(std::uint32_t ring, const fabric::Place& into) {
     constexpr std::size_t most_asked_alone = 2;
     if (which_ == Lines::of_many_legs) return false;
     if (feet_of_ != ring || feet_.empty()) gather_feet(ring);
     const auto by_place = [](const Taker& one, const Taker& other) { return one.place < other.place; };
-    const auto [first, last] = std::equal_range(feet_.begin(), feet_.end(), Taker{into.of, {}}, by_place);
+    const auto [first, last] = std::equal_range(feet_.begin(), feet_.end(), Taker{into.of, {}, {}}, by_place);
     const auto many = static_cast<std::size_t>(last - first);
     if (many <= most_asked_alone) return false;
-    Point middle;
+    Point middle, up;
     for (auto one = first; one != last; ++one)
-      middle = middle + (1.0 / static_cast<double>(many)) * one->foot;
-    return is_by_its_place(into.of, middle, item);
+      middle = middle + (1.0 / static_cast<double>(many)) * one->foot, up = up + one->up;
+    return is_by_its_place(into.of, middle, way_out(middle, unit(up)));
   }
 
   /// The feet of a ring, in the order of their places.
@@ -131,7 +131,7 @@ private:
       const Item& item = figure_.items[k];
       std::uint32_t foot = item.first_foot;
       for (const fabric::Leg& leg : legs_of(fabric_, item))
-        if (foot < item.first_foot + item.feet) feet_.push_back({leg.into.of, figure_.feet[foot++]});
+        if (foot < item.first_foot + item.feet) feet_.push_back({leg.into.of, figure_.feet[foot++], item.up});
     }
     std::stable_sort(feet_.begin(), feet_.end(),
                      [](const Taker& one, const Taker& other) { return one.place < other.place; });
@@ -152,10 +152,9 @@ private:
     return goes_round(figure_) && figure_.form != Form::oval ? unit(at) : up;
   }
 
-  bool is_by_its_place(StitchId place, Point foot, const Item& item) const {
+  bool is_by_its_place(StitchId place, Point foot, Point out) const {
     const auto own = heads_.of(place);
     if (!own) return true;
-    const Point out = way_out(foot, item.up);
     const Distance to_own = distance_to(*own, foot, out);
     Distance least;
     const fabric::Round& round = fabric_.rounds[fabric_.stitches[place].round];
@@ -175,23 +174,24 @@ private:
     for (const Point beside : ends) {
       const Point to = head->at + beside.y * head->up + beside.x * Point{head->up.y, 0 - head->up.x};
       const std::optional<Point> from =
-          is_by_its_place(place, to, item) ? start_of(foot, to) : std::optional<Point>();
+          is_by_its_place(place, to, way_out(to, item.up)) ? start_of(foot, to) : std::optional<Point>();
       if (from) return add({*from, to}, ring, foot);
     }
     for (const double over : levels)
       for (const double start : {0.0, 0.2, 0.4, 0.6, 0.1, 0.3}) {
         const std::vector<Point> way = way_between(foot, *head, over, start);
-        if (is_free(way) && is_by_its_place(place, way.back(), item)) return add(way, ring, foot);
+        if (is_free(way) && is_by_its_place(place, way.back(), way_out(way.back(), item.up)))
+          return add(way, ring, foot);
       }
-    note_crowded(fabric_.stitches[place].round);
+    note_crowded(ring, fabric_.stitches[place].round);
   }
 
-  void note_crowded(std::uint32_t round) {
-    for (std::size_t i = 0; i < figure_.rings.size(); ++i) {
-      const bool own = figure_.rings[i].round <= round && round <= figure_.rings[i].last_round;
-      if (own && std::find(crowded_.begin(), crowded_.end(), static_cast<int>(i)) == crowded_.end())
-        crowded_.push_back(static_cast<int>(i));
-    }
+  /// There is too little room inside the outer one of two rings.
+  void note_crowded(std::uint32_t ring, std::uint32_t round) {
+    const std::uint32_t other = ring_of(figure_, round);
+    if (other == fabric::none) return;
+    const auto inside = static_cast<int>(std::max(ring, other)) - 1;
+    if (std::find(crowded_.begin(), crowded_.end(), inside) == crowded_.end()) crowded_.push_back(inside);
   }
 
   void add(std::vector<Point> way, std::uint32_t ring, Point& foot) {
@@ -254,7 +254,7 @@ private:
   DrawnTops heads_;
   struct Taker {
     StitchId place = 0;
-    Point foot;
+    Point foot, up;
   };
   std::vector<int> crowded_;
   std::uint32_t feet_of_ = 0;

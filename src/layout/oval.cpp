@@ -371,15 +371,18 @@ private:
 } // namespace
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10;
+  constexpr int most_times = 10, most_for_feet = 40;
   constexpr double more = 0.2;
   const double pitch = Spreading(fabric, plan, extents, page).best();
   std::vector<double> room;
   for (int i = 0;; ++i) {
     Laying laying(fabric, plan, extents, page, pitch);
     std::vector<int> crowded = laying.put_together(room, i);
-    for (const int ring : laying.lengthen()) crowded.push_back(ring);
-    if (crowded.empty() || i == most_times) return laying.drawn();
+    if (plan.grows && i >= most_times) crowded.clear();
+    const std::vector<int> footless = laying.lengthen();
+    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    if (crowded.empty() || (!plan.grows && i == most_times)) return laying.drawn();
+    if (i == most_for_feet) return draw_oval(fabric, as_it_is(plan), extents, page);
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)
       if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;

@@ -3,7 +3,6 @@
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/lace.hpp"
-#include "layout/long_legs.hpp"
 #include "layout/oval.hpp"
 #include "layout/plan.hpp"
 #include "layout/rows.hpp"
@@ -82,22 +81,13 @@ void add_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& s
 
 void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, const Extents& extents,
                 const Page& page, Placement& placement) {
-  const auto add = [&](Figure figure, bool held, const std::vector<char>& plain = {}) {
-    lengthen_legs(fabric, extents, held ? Lines::of_many_legs : Lines::of_every_foot, figure, plain);
-    placement.figures.push_back(std::move(figure));
+  const auto draw = [&](const Plan& plan) {
+    if (plan.strip) return draw_strip(fabric, plan, extents, page).figure;
+    if (plan.oval) return draw_oval(fabric, plan, extents, page).figure;
+    if (is_lace(fabric, plan)) return draw_lace(fabric, plan, extents, page).figure;
+    return draw_disc(fabric, plan, extents, page).figure;
   };
-  for (const Plan& plan : plans)
-    if (plan.strip) {
-      Straight drawn = draw_strip(fabric, plan, extents, page);
-      add(std::move(drawn.figure), drawn.held);
-    } else if (plan.oval) {
-      placement.figures.push_back(draw_oval(fabric, plan, extents, page).figure);
-    } else if (is_lace(fabric, plan)) {
-      add(draw_lace(fabric, plan, extents, page).figure, true);
-    } else {
-      Drawn drawn = draw_disc(fabric, plan, extents, page);
-      add(std::move(drawn.figure), drawn.held, drawn.plain);
-    }
+  for (const Plan& plan : plans) placement.figures.push_back(draw(plan));
 }
 
 /// Rows with the edging round them in one figure; false: that is not wanted, or finds no room.

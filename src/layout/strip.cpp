@@ -1,10 +1,11 @@
 #include "layout/strip.hpp"
-#include "layout/footprint.hpp"
 
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
+#include "layout/footprint.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/sign.hpp"
 #include "layout/spike.hpp"
@@ -357,7 +358,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
 } // namespace
 
 Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10;
+  constexpr int most_times = 10, most_for_feet = 40;
   constexpr double more = 0.2;
   Straight drawn;
   Laying laying{fabric, plan, extents, page, {}, 0};
@@ -366,8 +367,9 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   if (laying.courses.empty()) return drawn;
   set_length(laying);
   std::vector<std::uint32_t> stemless;
+  bool settled = false;
   int bent = 0; ///< times that stems were given room
-  for (int i = 0; i < most_times + bent; ++i) {
+  for (int i = 0; i < (plan.grows ? most_for_feet : most_times) + bent; ++i) {
     std::vector<int> crowded = put_together(laying, i, drawn.figure, stemless);
     const std::vector<std::uint32_t> bends = rings_at_bends(drawn.figure);
     if (bent < most_bends && !bends.empty() && (bent == 0 || !stemless.empty())) {
@@ -380,10 +382,16 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
       other.arrows.insert(other.arrows.end(), stemless.begin(), stemless.end());
       return draw_strip(fabric, other, extents, page);
     }
-    if (crowded.empty()) break;
+    if (plan.grows && i + 1 >= most_times + bent) crowded.clear();
+    const Lines which = laying.held ? Lines::of_many_legs : Lines::of_every_foot;
+    const std::vector<int> footless = lengthen_legs(fabric, extents, which, drawn.figure);
+    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    settled = crowded.empty();
+    if (settled) break;
     for (const int ring : crowded)
       if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
   }
+  if (!settled && plan.grows) return draw_strip(fabric, as_it_is(plan), extents, page);
   drawn.courses = std::move(laying.courses);
   drawn.held = laying.held;
   return drawn;

@@ -27,10 +27,16 @@ struct Stretch {
   bool climbs = false;     ///< chains that come next climb
   bool slips = false;      ///< so far only slip stitches: chains as high as what follows climb
   bool as_high = false;    ///< it is such chains
+  bool leads = false;      ///< a slip stitch into a space, from where chains climb at the head of a round
   std::int64_t before = 0; ///< chains before its first stitch; all, where it has none
   std::int64_t behind = 0; ///< chains behind its last
   Chains between;
-  Chains pass; ///< of each pass that runs to the end
+  Chains pass;           ///< of each pass that runs to the end
+  bool stays = false;    ///< its first chains are a space wherever it stands
+  bool begins = false;   ///< nothing of the round stands before it
+  std::int64_t head = 0; ///< … chains at the round's head, which climb, or lead over skipped stitches
+  bool skips = false;    ///< stitches were skipped behind them
+  int height = 0;        ///< of its first stitch
 };
 
 /// The run where one stretch meets the next.
@@ -41,19 +47,27 @@ Chains sum(const Chains& a, const Chains& b) {
 }
 
 Stretch then(Stretch a, Stretch b) {
-  if (a.climbs || (a.slips && b.as_high)) b.before = 0;
+  const bool climbs = a.climbs || (a.slips && b.as_high);
+  if (climbs && b.stays) b.between = sum(b.between, meeting(b.before));
+  if (climbs && a.begins && a.skips && b.stitches && leads_over(static_cast<std::uint32_t>(a.head), b.height))
+    b.between = sum(b.between, meeting(a.head));
+  if (climbs && a.begins && !b.stitches) a.head = std::min(most, a.head + b.before);
+  if (climbs) b.before = 0;
   if (!b.stitches) {
+    a.skips = a.skips || b.skips;
     a.slips = a.slips && b.before == 0;
     std::int64_t& end = a.stitches ? a.behind : a.before;
     end = std::min(most, end + b.before);
     return a;
   }
   if (!a.stitches) {
+    b.climbs = b.climbs || (a.slips && b.leads);
     b.before = std::min(most, a.before + b.before);
     b.slips = a.slips && b.slips;
     return b;
   }
   Stretch both = b;
+  both.climbs = b.climbs || (a.slips && b.leads);
   both.slips = a.slips && b.slips;
   both.before = a.before;
   both.between = sum(sum(a.between, b.between), meeting(a.behind + b.before));
@@ -62,6 +76,7 @@ Stretch then(Stretch a, Stretch b) {
 }
 
 Stretch repeated(Stretch one, std::int64_t times) {
+  one.begins = false;
   if (times == 0) return {};
   const Chains join = meeting(one.behind + one.before);
   if (!one.stitches) one.before = multiply(one.before, times);
@@ -88,7 +103,7 @@ public:
   /// What stands in a round before its first stitch climbs.
   Stretch body(NodeId id) const {
     Stretch head;
-    head.climbs = head.slips = true;
+    head.climbs = head.slips = head.begins = true;
     return children(nodes_[id], head);
   }
 
@@ -110,19 +125,26 @@ private:
 
   Stretch of(const Node& node) const {
     if (node.kind == NodeKind::work) return of_work(node.work);
-    const Stretch once = children(node, {});
+    Stretch once = children(node, {});
+    once.stays = repeats_within_round(nodes_, node) && once.before > 0;
     return node.work.to_end ? to_the_end(once) : repeated(once, node.work.times);
   }
 
   Stretch of_work(const Work& work) const {
     Stretch one;
     const stitch::StitchKind& kind = kinds_[std::min<std::size_t>(work.kind, kinds_.size() - 1)];
-    if (work.act == Act::travel) one.stitches = one.slips = true;
+    if (work.act == Act::travel) one.stitches = one.slips = one.climbs = true;
+    one.skips = work.act == Act::skip;
     if (work.act != Act::stitch || stitch::is_picot(kind)) return one;
     const bool chain = is_chain(kind);
     one.stitches = !chain || work.counts;
     one.slips = slips(work, kind);
     one.as_high = work.as_high;
+    one.leads = one.slips && work.where == Where::space && work.times == 1;
+    one.height = stitch::shape_of(kind).height;
+    if (work.where == Where::chain)
+      if (const std::uint32_t head = chains_of_first_space(work.nth, one.height, work.counts))
+        one.between = meeting(head);
     if (!one.stitches) one.before = work.to_end ? 1 : work.times;
     return one;
   }
@@ -144,6 +166,7 @@ private:
     }
     if (act == Act::part_edge && all.stitches) all.between.chains += all.behind; // they may lead away
     all.behind = 0;
+    all.begins = false;
     if (!all.stitches) all.before = 0;
     all.climbs = act == Act::turn || act == Act::join || all.climbs;
     return all;
@@ -155,6 +178,31 @@ private:
 };
 
 } // namespace
+
+bool repeats_within_round(const std::vector<Node>& nodes, const Node& node) {
+  if (node.kind != NodeKind::repeat || (!node.work.to_end && node.work.times < 2)) return false;
+  for (NodeId id = node.child; id != no_node; id = nodes[id].next) {
+    const Act act = nodes[id].work.act;
+    if (nodes[id].kind == NodeKind::work && (act == Act::turn || act == Act::join || act == Act::start_here))
+      return false;
+  }
+  return true;
+}
+
+bool leads_to_space(std::uint32_t chains, int height) {
+  return height >= 1 && static_cast<int>(chains) > height;
+}
+
+std::uint32_t chains_of_first_space(std::uint32_t nth, int height, bool counts) {
+  const int skipped = static_cast<int>(nth) - 1, more = skipped - height;
+  if (counts) return height >= 3 && more >= 2 && more % 2 == 0 ? static_cast<std::uint32_t>(more / 2) : 0;
+  return height == 1 && skipped == 3 ? 2 : 0;
+}
+
+bool leads_over(std::uint32_t chains, int height) {
+  constexpr int to_low = 2; // "ch 3, skip 1, sc in next"
+  return height <= 1 && static_cast<int>(chains) > height + to_low - 1;
+}
 
 void put_arches(const std::vector<Node>& nodes, NodeId body, const std::vector<stitch::StitchKind>& kinds,
                 Effect& effect) {

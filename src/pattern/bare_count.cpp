@@ -204,10 +204,27 @@ bool is_behind_times(const Sentence& sentence, std::uint32_t end) {
 
 } // namespace
 
+bool counts_unnumbered_list(const Sentence& sentence, std::uint32_t number) {
+  constexpr int least = 4;
+  int steps = 0;
+  for (std::uint32_t at = 0; at < number;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) {
+      ++at;
+      continue;
+    }
+    if (words.first->kind == WordKind::number) return false;
+    steps += is_work(sentence, *words.first);
+    at = std::max(words.first->end, at + 1);
+  }
+  return steps >= least;
+}
+
 bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   const std::uint32_t end = trim_separators(sentence.text(), 0, number);
   if (end == 0) return false;
   const char last = sentence.text()[end - 1];
+  if (counts_unnumbered_list(sentence, number)) return true;
   if (last == ')' || last == ']' || last == '*' || is_behind_times(sentence, end) ||
       is_behind_every(sentence, end))
     return true;

@@ -14,4 +14,7 @@ StatedCount last_sentence_count(const Sentence& sentence, const std::vector<stit
 /// count.
 bool may_hide_count(const Sentence& sentence, std::uint32_t number);
 
+/// "sc inc sc inc | 6": whether four steps or more stand before the last number, none of them with a number.
+bool counts_unnumbered_list(const Sentence& sentence, std::uint32_t number);
+
 } // namespace whorl::pattern

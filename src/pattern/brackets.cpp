@@ -161,7 +161,9 @@ bool begins_passage(const Pairing& pairing, std::uint32_t at) {
 }
 
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
-  if (before &&
+  const bool longer = before && skip_blanks(pairing.text, before->end) == at &&
+                      pairing.text.find(' ', before->begin) < before->end; // "between next 2 petals*"
+  if (before && !longer &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
     return StarRole::reference;
   if (before && has_concept(pairing, before->begin, pairing.repeat) && leads_to_star(pairing, at))

@@ -241,8 +241,19 @@ void put_turn(Building& b, Sequence& sequence, const Path& path, const Piece& pi
   sequence.chain.first = turn;
 }
 
+/// "Sc in next loop": stitches of the round before, if it is not of chains.
+bool takes_loops_for_stitches(const Building& b, const Path& path, const Work& work) {
+  if (work.where != Where::next || work.act != Act::stitch) return false;
+  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
+  if (match.slots.loops != words::no_concept) return false;
+  for (std::uint32_t at = match.begin; at < match.end; ++at)
+    if (word_meaning(b.reader.sentence, at, b.reader.sentence.chain_loop) != nullptr) return true;
+  return false;
+}
+
 void put_row(Building& b, Sequence& sequence, const Path& path) {
   const Piece& piece = b.reader.pieces[static_cast<std::size_t>(path.match)];
+  if (takes_loops_for_stitches(b, path, piece.work)) b.reading.loops_as_stitches = true;
   switch (piece.verb) {
   case Verb::pass:
   case Verb::others:

@@ -33,6 +33,7 @@ struct Step {
   bool uses_all = true;
   bool states = false;
   bool meets = true;
+  bool doubtful = false; ///< loops are taken for stitches where there are loops of chains
 };
 
 struct Numbers {
@@ -59,7 +60,8 @@ Outcome worked_on(const Effect& effect, const Open& open) {
   if (open.stitches != unknown && !effect.starts && known) return outcome(effect, open);
   Outcome result;
   result.makes = known ? static_cast<std::int64_t>(effect.makes) : unknown;
-  result.spaces = known ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
+  const bool by_passes = effect.pass_makes_spaces != 0; // along a chain nobody has counted them
+  result.spaces = known && !by_passes ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
   result.chains = known ? std::max<std::int64_t>(0, effect.makes_chains) : 0;
   result.carries = effect.carries;
   return result;
@@ -191,7 +193,10 @@ private:
     const Reading& chosen = way.readings[reading];
     const Step step = work_rounds(chosen.effect, {state.open, state.spaces, state.carried, state.chains},
                                   numbers.to - numbers.from + 1);
-    const Step compared = compare_count(step, count_of(chosen, step.open, kinds_));
+    Step compared = compare_count(step, count_of(chosen, step.open, kinds_));
+    compared.doubtful =
+        chosen.loops_as_stitches && !chosen.effect.starts && state.spaces > 0 && state.chains > state.spaces;
+    if (compared.doubtful) compared.cost += cost::loops_as_stitches;
     return chosen.bare_count ? met_by_bare_count(compared) : compared;
   }
 
@@ -251,6 +256,7 @@ private:
     settled.way = state.way;
     settled.reading = state.reading;
     settled.opened = before.open;
+    settled.opened_spaces = before.spaces;
     settled.open = state.open;
     const Numbers numbers = numbers_of(line[state.way].label, before.last);
     settled.from = numbers.from;
@@ -260,6 +266,7 @@ private:
     settled.uses_all = step.uses_all;
     settled.states = step.states;
     settled.meets = step.meets;
+    settled.doubtful = step.doubtful;
     compare_others(line, before, settled);
     return settled;
   }
@@ -285,6 +292,7 @@ private:
     const Effect& effect = line[way].readings[reading].effect;
     if (way == settled.way && (effect == chosen.effect || chosen.effect.starts)) return false;
     if (effect.passes_chains != chosen.effect.passes_chains && before.chains == 0) return false;
+    if (line[way].readings[reading].cost > chosen.cost + cost::worth_naming) return false;
     const Numbers numbers = numbers_of(line[way].label, before.last);
     const Step step = step_of(line[way], reading, before, numbers);
     return step.uses_all && step.meets && numbers.in_step;
@@ -323,7 +331,8 @@ bool starts_again(const Ways& line, const Settled& settled) {
 bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, const ReadAll& read_all) {
   bool more = false;
   for (std::size_t line = 0; line < lines.size(); ++line) {
-    if (settled[line].agrees() && !starts_again(lines[line], settled[line])) continue;
+    const bool sure = settled[line].agrees() && !settled[line].doubtful;
+    if (sure && !starts_again(lines[line], settled[line])) continue;
     more = read_line_again(lines[line], read_all) || more;
     if (settled[line].agrees()) continue;
     for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {

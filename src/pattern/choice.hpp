@@ -24,7 +24,7 @@ struct Target {
 struct Way {
   Label label;
   Span work;
-  Span above; ///< a line directly above that makes the ring or chain it is worked into; empty: none
+  Span above;  ///< a line directly above that makes the ring or chain it is worked into; empty: none
   Span opened; ///< … of which only these words are read, which open loops; empty: all
   std::vector<Reading> readings; ///< cheapest first; none: not read
   Effort effort = Effort::all;   ///< with which they were made
@@ -47,13 +47,15 @@ struct Settled {
   std::size_t reading = not_read;
   int from = 0;
   int to = 0;
-  std::int64_t opened = unknown; ///< stitches open before it
-  std::int64_t open = unknown;   ///< and after it
-  bool uses_all = true;          ///< it uses what was open, no more and no less
-  bool states = false;           ///< it states a count that can be compared
-  bool meets = true;             ///< and meets it
-  bool in_step = true;           ///< its number follows on
-  int agreeing = 1;              ///< readings that agree with the counts on both sides
+  std::int64_t opened = unknown;        ///< stitches open before it
+  std::int64_t opened_spaces = unknown; ///< … and chain spaces
+  std::int64_t open = unknown;          ///< and after it
+  bool uses_all = true;                 ///< it uses what was open, no more and no less
+  bool states = false;                  ///< it states a count that can be compared
+  bool meets = true;                    ///< and meets it
+  bool in_step = true;                  ///< its number follows on
+  bool doubtful = false;                ///< it takes loops for stitches, and there are loops of chains
+  int agreeing = 1;                     ///< readings that agree with the counts on both sides
   std::optional<std::pair<std::size_t, std::size_t>>
       other; ///< way and reading that would have been the next best
 

@@ -111,6 +111,10 @@ void go_where_led(Body& body, bool stays, Effect& effect) {
 }
 
 Effect effect_of_piece(Body& body, const Work& work, std::uint32_t tail) {
+  if (work.act == Act::travel) {
+    body.led = body.placed = true;
+    return {};
+  }
   if (leads_into_space(body, work)) {
     body.led = body.placed = true;
     return {};

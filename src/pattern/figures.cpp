@@ -107,6 +107,15 @@ bool is_uncounted(const Search& search, const Word& word) {
   return word.kind == WordKind::unknown || names_corner(search, word);
 }
 
+/// "24 столбика": a name that single crochets are called by and that is said of stitches of any kind rather.
+bool means_any_stitch(const Search& search, std::uint32_t at, const Word& stitch) {
+  const WordsAt words = words_at(search.sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    return word.kind == WordKind::phrase && word.end == stitch.end && word.cost < stitch.cost &&
+           sort_of(search.sentence, word) == ConceptClass::place;
+  });
+}
+
 /// The unit at `at` ("sts", "sc", "ch-2 sps"), put into `stated`; its end, or `at` if there is none.
 std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) {
   if (const std::uint32_t space = end_of_numbered_space(search, at)) {
@@ -118,6 +127,8 @@ std::uint32_t read_unit(const Search& search, std::uint32_t at, Stated& stated) 
     if (names_several(search, word)) return stated.unit = Unit::group, word.end;
     const ConceptClass sort = sort_of(search.sentence, word);
     const std::string_view name = search.sentence.vocabulary.concepts[word.means].name;
+    if (sort == ConceptClass::stitch && means_any_stitch(search, at, word))
+      return stated.unit = Unit::stitches, word.end;
     if (sort == ConceptClass::stitch) return read_stitch_unit(search, word, name, stated);
     if (sort == ConceptClass::place)
       stated.unit = are_loops_of_chains(search, word) ? Unit::spaces : unit_of_place(name);

@@ -52,7 +52,7 @@ bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t
   case Verb::loops_rest:
     return !before.loose && next < s.end;
   case Verb::loops_head:
-    return s.extent == Extent::line && before.effect == Effect{} && !before.loose && piece_next &&
+    return s.extent != Extent::passage && before.effect == Effect{} && !before.loose && piece_next &&
            !starts_passage(s, next);
   case Verb::loops_next:
     return piece_next && mark != '!';
@@ -204,16 +204,79 @@ bool has_opened(const Stretching& s, std::int32_t index) {
   return false;
 }
 
+/// The last piece before that is no chain, or nullptr.
+const Piece* last_but_chains(const Stretching& s, std::int32_t index) {
+  for (const Piece* last = piece_before(s.reader, index); last != nullptr;
+       index = before_piece(s.reader, index), last = piece_before(s.reader, index)) {
+    const bool chains = (last->verb == Verb::stitch && last->work.act == Act::stitch &&
+                         s.reader.kinds.at(last->work.kind).takes == 0) ||
+                        last->verb == Verb::starting_chain;
+    if (!chains) return last;
+  }
+  return nullptr;
+}
+
+/// "Sl st in ch-3 sp, ch 3, | (dc, ch 3) in each ch-3 sp around": the chains stand for no stitch, since all
+/// the spaces are still to be worked.
+bool works_led_space_again(const Stretching& s, std::int32_t index, const Piece& piece) {
+  if (piece.work.where != Where::space || !piece.work.to_end) return false;
+  const Piece* last = piece_before(s.reader, index);
+  const Piece* led = last_but_chains(s, index);
+  return last != nullptr && last->verb == Verb::starting_chain && led != nullptr && led->verb == Verb::travel;
+}
+
+/// "Chain 16 single crochet in the second chain": a single chain has no second.
+bool lacks_chain(const Stretching& s, std::int32_t index, const Piece& piece) {
+  if (piece.work.where != Where::chain || piece.verb != Verb::stitch) return false;
+  const Piece* last = piece_before(s.reader, index);
+  return last != nullptr && last->verb == Verb::stitch && last->work.times < piece.work.nth &&
+         is_chain(s.reader.kinds.at(last->work.kind)) && last->work.times == 1 && s.extent == Extent::line;
+}
+
+/// "Sl st in next ch-2 sp" at the head of a line leads there: it is no stitch.
+bool slips_into_space(const Stretching& s, std::int32_t index, const Piece& piece) {
+  return piece.verb == Verb::stitch && piece.work.where == Where::space && !piece.work.to_end &&
+         piece.work.times == 1 && s.extent == Extent::line && piece_before(s.reader, index) == nullptr &&
+         s.reader.kinds.at(piece.work.kind).name == "sl st";
+}
+
+/// "Ch 2, 3 dc in next st, | ch 2, sl st in same st": the chains lead down again, as others led up before.
+bool closes_petal(const Stretching& s, std::int32_t index, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = s.reader.sentence;
+  const words::Concept same = words::find_concept(sentence.vocabulary, "same");
+  bool in_same = false;
+  for (std::uint32_t at = begin; at < end; ++at)
+    for (const words::Word& word : words_at(sentence, at))
+      in_same = in_same || (word.means == same && word.cost == 0);
+  const Piece* worked = piece_before(s.reader, index);
+  const Piece* up =
+      in_same && worked != nullptr ? piece_before(s.reader, before_piece(s.reader, index)) : nullptr;
+  const bool chains = up != nullptr && (up->verb == Verb::stitch || up->verb == Verb::starting_chain);
+  return chains && is_chain(s.reader.kinds.at(up->work.kind));
+}
+
+/// "2 dc in 4th ch from hook, ch 2, | 3 dc in same ch": a chain was named, and is the same place.
+bool is_in_named_chain(const Piece* piece) {
+  return piece != nullptr && piece->work.where == Where::chain &&
+         (piece->verb == Verb::stitch || piece->verb == Verb::group);
+}
+
 } // namespace
 
 bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
   const bool same = piece.work.where == Where::same && !piece.based &&
                     (piece.verb == Verb::stitch || piece.verb == Verb::group);
-  const Piece* led = piece_before(s.reader, index);
-  const bool to_space = led != nullptr && led->verb == Verb::travel; // where it led is the same place
+  const Piece* last_work = same || piece.here || piece.led ? last_but_chains(s, index) : nullptr;
+  const bool to_space =
+      last_work != nullptr && last_work->verb == Verb::travel; // where it led is the same place
   if (same && !has_worked(before) && !to_space) return false;
-  if (piece.here && to_space) return false;
+  if (piece.here && (to_space || is_in_named_chain(last_work))) return false;
+  if (piece.led && !to_space) return false;
+  if (slips_into_space(s, index, piece)) return false;
+  if (lacks_chain(s, index, piece)) return false;
+  if (works_led_space_again(s, index, piece)) return false;
+  if (piece.heading && piece_before(s.reader, index) != nullptr) return false;
   if (piece.leading && before.loose) return false;
   if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
@@ -232,7 +295,9 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   }
   case Verb::join:
     return !goes_on_from_slip(s, index, before);
-  case Verb::picot: // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
+  case Verb::picot:
+    if (closes_petal(s, index, before.end, end)) return false;
+    // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
     return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:
     return !skips_chain(s, index, before, piece, end);

@@ -66,7 +66,7 @@ constexpr ManyName manners[] = {
     {"alone", &Meaning::alone},       {"part", &Meaning::part},         {"onward", &Meaning::onward},
     {"back", &Meaning::back},         {"gathered", &Meaning::gathered}, {"leading", &Meaning::leading},
     {"spaced", &Meaning::spaced},     {"based", &Meaning::based},       {"of-loop", &Meaning::of_loop},
-    {"plus", &Meaning::plus},
+    {"plus", &Meaning::plus},         {"led", &Meaning::led},           {"heading", &Meaning::heading},
 };
 
 struct EdgeName {
@@ -244,6 +244,7 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   if (meaning.spaced) piece.work.in_space = std::exchange(piece.work.in_one, std::uint16_t{1});
   piece.work.counts = meaning.counts;
   piece.here = meaning.here;
+  piece.led = meaning.led;
   piece.alone = meaning.alone;
   piece.opened = meaning.opens;
   piece.evenly = meaning.evenly;
@@ -299,6 +300,7 @@ std::optional<Piece> travel_piece(const Slots& slots, const Meaning& meaning, co
   piece.work.kind = *slip;
   piece.work.where = Where::space;
   piece.work.times = meaning.apart ? or_one(slots.count) : 0;
+  piece.heading = meaning.heading;
   return piece;
 }
 

@@ -66,6 +66,8 @@ struct Meaning {
   bool of_loop = false;  ///< the number is that of a loop: "start in loop 5"
   Act opens = Act::stitch; ///< an edge of a flat piece; stitch: none
   bool leading = false;    ///< it stands at the head of a clause
+  bool heading = false;    ///< nothing of the line stands before it
+  bool led = false;        ///< it goes where a slip stitch led at the head of the round
   bool spaced = false; ///< the number is of those that go into each chain space: "working 2 sc in each sp"
   bool evenly = false; ///< … along which the work spreads evenly
 };
@@ -105,6 +107,8 @@ struct Piece {
   Act opened = Act::stitch;     ///< stitch: nothing; else what is opened for it
   std::uint8_t opened_loops = 0;
   bool leading = false;     ///< see Meaning::leading
+  bool led = false;         ///< see Meaning::led
+  bool heading = false;     ///< see Meaning::heading
   bool evenly = false;      ///< see Meaning::evenly
   std::uint32_t round = 0;  ///< whose, as typed; 0: not said
   int cost = 0;             ///< besides its row's, at the head of a round

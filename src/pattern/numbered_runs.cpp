@@ -1,5 +1,6 @@
 #include "pattern/numbered_runs.hpp"
 
+#include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/lettered.hpp"
 #include "pattern/limits.hpp"
@@ -40,10 +41,18 @@ private:
       }
       behind = line + 1;
     }
-    const bool starts = !run.empty() && run.front().second.readings.front().effect.starts;
+    const bool starts = !run.empty() && may_be_first(run.front().second.readings.front());
     if (run.size() < least_unmarked || !starts) return at + 1;
     for (auto& [line, way] : run) lines_[line].begin_round(std::move(way));
     return behind;
+  }
+
+  /// "1 6 sc": a ring, or stitches of which nothing says where they go.
+  static bool may_be_first(const Reading& reading) {
+    const Effect& effect = reading.effect;
+    constexpr std::int64_t least = 3;
+    return effect.starts || (reading.cost <= cost::clean && effect.pass_uses == 0 &&
+                             effect.uses == effect.makes && effect.uses >= least);
   }
 
   static constexpr int most_notes = 3;

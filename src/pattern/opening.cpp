@@ -241,11 +241,40 @@ std::optional<Opening> opening_in(const Sentence& sentence, std::uint32_t begin,
   return scan.found;
 }
 
+namespace {
+
+/// "Return to Rnd 4. | Attach yarn to the front loops.": the round that the sentence before names; 0 if none.
+std::uint32_t round_before(const Sentence& sentence, std::uint32_t begin) {
+  for (std::uint32_t at = 0; at < begin; ++at) {
+    if (names_stitch(sentence, at)) return 0;
+    if (!is_named(sentence, at, {"hop"})) continue;
+    std::uint32_t next = words_at(sentence, at).first->end;
+    if (const std::uint32_t round = round_named(sentence, next); round != 0) return round;
+  }
+  return 0;
+}
+
+} // namespace
+
 std::optional<Opening> opening_of_clause(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   if (!sentence.opens) return std::nullopt;
   std::uint32_t stop = begin;
-  while (stop < end && !names_stitch(sentence, stop)) ++stop;
-  return opening_in(sentence, begin, stop);
+  const bool attaches =
+      is_named(sentence, skip_blanks(sentence.text(), begin), {"attach", "join", "join on"});
+  const auto joins = [&](std::uint32_t at) { // "attach yarn with a sl st to any front loop"
+    return attaches &&
+           word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "sl st")) != nullptr;
+  };
+  while (stop < end && (!names_stitch(sentence, stop) || joins(stop))) ++stop;
+  auto opening = opening_in(sentence, begin, stop);
+  if (opening || !attaches) return opening;
+  const std::uint32_t round = round_before(sentence, begin);
+  if (round == 0) return std::nullopt;
+  for (std::uint32_t at = begin; at < stop; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (const std::uint8_t loops = loops_of(name_of(sentence, word)); loops != 0)
+        return Opening{Act::free_loops, loops, round, at, word.end};
+  return std::nullopt;
 }
 
 words::Span words_that_open_loops(std::string_view text, std::uint32_t begin,

@@ -11,6 +11,12 @@ namespace whorl::pattern {
 
 namespace {
 
+/// The kind of a stitch of a reading, which may have made it itself.
+const stitch::StitchKind& kind_in(const WorkReader& reader, const Reading& reading, const Work& work) {
+  const std::size_t known = reader.kinds.known.size();
+  return work.kind < known ? reader.kinds.known[work.kind] : reading.new_kinds[work.kind - known];
+}
+
 std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Reading& reading) {
   std::vector<stitch::StitchKind> all = reader.kinds.known;
   all.insert(all.end(), reading.new_kinds.begin(), reading.new_kinds.end());
@@ -18,11 +24,11 @@ std::vector<stitch::StitchKind> all_kinds(const WorkReader& reader, const Readin
 }
 
 /// Acts that stand at the head or the end of a round and are not repeated with its stitches.
-bool is_outside(const WorkReader& reader, const Node& node) {
+bool is_outside(const WorkReader& reader, const Reading& reading, const Node& node) {
   if (node.kind != NodeKind::work) return false;
   const Act act = node.work.act;
   return act == Act::join || act == Act::turn || act == Act::start_here ||
-         (act == Act::stitch && reader.kinds.at(node.work.kind).takes == 0);
+         (act == Act::stitch && kind_in(reader, reading, node.work).takes == 0);
 }
 
 /// What the words behind a turning chain say of it: "ch 3 (counts as dc), turn".
@@ -42,10 +48,11 @@ Effect effect_of(const WorkReader& reader, const Reading& reading) {
 
 Reading repeated_to_end(const WorkReader& reader, Reading reading) {
   NodeId* first = &reading.nodes[reading.body].child;
-  while (*first != no_node && is_outside(reader, reading.nodes[*first])) first = &reading.nodes[*first].next;
+  while (*first != no_node && is_outside(reader, reading, reading.nodes[*first]))
+    first = &reading.nodes[*first].next;
   NodeId last = *first;
   for (NodeId id = *first; id != no_node; id = reading.nodes[id].next)
-    if (!is_outside(reader, reading.nodes[id])) last = id;
+    if (!is_outside(reader, reading, reading.nodes[id])) last = id;
   if (last == no_node) return reading;
   const Span span = cover(reading.nodes[*first].span, reading.nodes[last].span);
   Node repeat = make_node(NodeKind::repeat, {.to_end = true}, span);
@@ -71,13 +78,14 @@ std::optional<Reading> all_round(const WorkReader& reader, const Reading& readin
     return std::nullopt;
   const Node* only = nullptr;
   for (const Node& node : reading.nodes) {
-    if (node.kind == NodeKind::sequence || node.kind == NodeKind::loops || is_outside(reader, node)) continue;
+    if (node.kind == NodeKind::sequence || node.kind == NodeKind::loops || is_outside(reader, reading, node))
+      continue;
     if (node.kind != NodeKind::work || only != nullptr) return std::nullopt;
     only = &node;
   }
   if (only == nullptr || only->work.act != Act::stitch || only->work.where != Where::next)
     return std::nullopt;
-  if (reader.kinds.at(only->work.kind).name == "sl st") return std::nullopt;
+  if (kind_in(reader, reading, only->work).name == "sl st") return std::nullopt;
   for (std::uint32_t at = 0; at < sentence.size(); ++at)
     if (sentence.span(at, at + 1).begin >= only->span.begin &&
         sentence.span(at, at + 1).end <= only->span.end) {
@@ -94,7 +102,7 @@ std::optional<Reading> joined_at_end(const WorkReader& reader, const Reading& re
   if (first == no_node) return std::nullopt;
   const auto is_kind = [&](const Node& node, std::string_view name) {
     return node.kind == NodeKind::work && node.work.act == Act::stitch &&
-           reader.kinds.at(node.work.kind).name == name;
+           kind_in(reader, reading, node.work).name == name;
   };
   constexpr std::uint32_t most_chains = 5; // that a round stands on
   const auto does = [&](NodeId id, Act act) {
@@ -144,7 +152,7 @@ std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& 
   for (Node& node : other.nodes) {
     if (node.kind == NodeKind::group || node.work.act == Act::skip) return std::nullopt;
     const bool stitch = node.kind == NodeKind::work && node.work.act == Act::stitch;
-    if (!stitch || reader.kinds.at(node.work.kind).takes == 0) continue;
+    if (!stitch || kind_in(reader, reading, node.work).takes == 0) continue;
     if (node.work.where != Where::next || node.work.into != Into::loops) return std::nullopt;
     node.work.where = Where::any_chain;
   }
@@ -179,7 +187,8 @@ std::optional<Reading> gone_into(const WorkReader& reader, const Reading& readin
   for (Node& node : other.nodes) {
     const Work& work = node.work;
     const bool stitch = node.kind == NodeKind::work && work.act == Act::stitch;
-    if (!stitch || work.into != from || work.where != Where::next || reader.kinds.at(work.kind).takes == 0)
+    if (!stitch || work.into != from || work.where != Where::next ||
+        kind_in(reader, reading, work).takes == 0)
       continue;
     node.work.into = to;
     any = true;

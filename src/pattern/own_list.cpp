@@ -309,9 +309,26 @@ private:
     const bool heading = is_list_heading(text.substr(0, first.end), vocabulary_);
     const std::vector<Definition> found =
         definitions_without_signs(source_, part(span, first.end, text.size()), heading, vocabulary_);
-    if (found.empty()) return false;
+    if (found.empty()) return heading && take_name_and_bracket(span, first);
     if (heading) list_.headings.push_back(part(span, 0, first.end));
     list_.definitions.insert(list_.definitions.end(), found.begin(), found.end());
+    return true;
+  }
+
+  /// `Special stitch: bud (bobble of 4 dc)`.
+  bool take_name_and_bracket(Span span, const Separator& first) {
+    const std::string_view text = source_.at(span);
+    const std::size_t open = text.find('(', first.end);
+    if (open == none || end_of_bracket(text, open) + 1 != without_tail(text)) return false;
+    Definition found;
+    found.name = part(span, first.end, open);
+    found.value = part(span, open + 1, end_of_bracket(text, open));
+    found.whole = {found.name.begin, span.end};
+    if (!may_be_name(source_.at(found.name), vocabulary_) || !has_letter(source_.at(found.value)))
+      return false;
+    found.in_list = true;
+    list_.headings.push_back(part(span, 0, first.end));
+    list_.definitions.push_back(found);
     return true;
   }
 
@@ -379,8 +396,11 @@ private:
     found.name = part(span, begin, separator.at);
     found.value = part(span, separator.end, end);
     if (!found.value.empty() && source_.text()[found.value.end - 1] == '.') --found.value.end;
-    // "brown: inc" says in which yarn, "A = brown" what a yarn is called.
-    if (is_colour(small_letters(source_.at(found.name)), vocabulary_) ||
+    // "brown: inc" says in which yarn, "A = brown" what a yarn is called; "Rose = dc, ch 1, dc in same st" is
+    // a stitch all the same.
+    const std::string_view value = source_.at(found.value);
+    const bool tells_work = separator.equals && std::count(value.begin(), value.end(), ' ') > 2;
+    if ((is_colour(small_letters(source_.at(found.name)), vocabulary_) && !tells_work) ||
         is_colour(small_letters(source_.at(found.value)), vocabulary_))
       return;
     if (found.value.empty() || !may_be_name(source_.at(found.name), vocabulary_) ||

@@ -303,6 +303,7 @@ private:
     const Concept kind = words::find_concept(*vocabulary_, name);
     if (work.in_one == 1 && work.down == 0 && kind != no_concept) return add_names(entry, kind), true;
     const bool plain = work.in_one == 1 && work.down == 0;
+    if (work.down == 0) out_.own_names.push_back({typed_name(entry), name, work.in_one});
     words::ConceptEntry own{plain ? name : entry.names.front(), ConceptClass::stitch};
     if (!plain) own.works = name, own.in_one = work.in_one, own.down = work.down;
     return add_names(entry, add_concept(own)), true;
@@ -427,6 +428,14 @@ private:
       any = true;
     }
     waiting_ = waiting_ || any;
+    const bool letter = entry.names.front().size() == 1; // which is known, but nobody's usual word
+    if ((any || letter) && !name_of(means).empty() && is_work(*vocabulary_, means))
+      out_.own_names.push_back({typed_name(entry), std::string(name_of(means)), 1});
+  }
+
+  /// The shortest of the names, as it is typed where it is the only one.
+  static std::string typed_name(const Entry& entry) {
+    return entry.names.size() == 1 ? std::string(entry.name) : entry.names.back();
   }
 
   /// Whether an explanation may use words that were explained before it.

@@ -16,6 +16,7 @@ struct OwnWords {
   std::vector<words::ConceptEntry> concepts; ///< behind those of the language
   std::vector<stitch::StitchKind> kinds;     ///< the standard kinds and her own; empty: the standard ones
   std::vector<bool> explains;                ///< per definition: it is one, and no work
+  std::vector<OwnName> own_names;            ///< other words for what the language has a word for
   std::vector<Finding> findings;
 };
 

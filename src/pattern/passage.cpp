@@ -72,6 +72,19 @@ std::int32_t worked_into_first_chain(WorkReader& reader, std::int32_t index, std
   return worked_as(reader, match, piece);
 }
 
+/// Whether the last word of a match names a chain.
+bool ends_with_chain(const WorkReader& reader, std::int32_t match) {
+  const Match& found = reader.matches[static_cast<std::size_t>(match)];
+  const Sentence& sentence = reader.sentence;
+  for (const char* name : {"ch", "chain", "the chains"}) {
+    const words::Concept chain = words::find_concept(sentence.vocabulary, name);
+    for (std::uint32_t at = found.begin; at < found.end; ++at)
+      if (const Word* word = word_meaning(sentence, at, chain); word != nullptr && word->end == found.end)
+        return true;
+  }
+  return false;
+}
+
 /// "Rep from * to last 4 sts, sc to end": what a piece that runs to the end finds left by the one before.
 std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std::int32_t match) {
   const Piece* last = piece_before(reader, index);
@@ -86,12 +99,49 @@ std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std:
   return worked_as(reader, match, piece);
 }
 
+/// "Ch 2, 12 sc around the first leg, | 2 sc in ch": one into each chain of the bridge, where that has as many.
+std::int32_t worked_along_bridge(WorkReader& reader, std::int32_t index, std::int32_t match) {
+  Piece piece = reader.pieces[static_cast<std::size_t>(match)];
+  const bool many = piece.verb == Verb::stitch && piece.work.act == Act::stitch && piece.work.in_one > 1 &&
+                    piece.work.times == 1 && piece.work.where == Where::next && !piece.work.to_end;
+  if (!many || !ends_with_chain(reader, match)) return match;
+  bool part = false, bridge = false;
+  for (; index != no_path; index = reader.paths[static_cast<std::size_t>(index)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(index)];
+    if (step.taken != Taken::row) continue;
+    const Piece& before = reader.pieces[static_cast<std::size_t>(step.match)];
+    part = part || before.verb == Verb::part_here || before.verb == Verb::part_behind ||
+           before.opened == Act::part_edge;
+    bridge = bridge || (before.verb == Verb::stitch && is_chain(reader.kinds.at(before.work.kind)) &&
+                        before.work.times == piece.work.in_one);
+  }
+  if (!part || !bridge) return match;
+  piece.work.times = piece.work.in_one;
+  piece.work.in_one = 1;
+  return worked_as(reader, match, piece);
+}
+
 /// "Sc, inc around" goes round as a whole rather than in its last stitch only.
 int cost_beside_list(const Stretching& s, const Path& before, const Piece& piece, const Match& match) {
   if (!piece.work.to_end) return 0;
   if (piece.verb == Verb::repeat && match.slots.bracket == s.rows.list)
     return -std::min(match.cost, costs.plain_list);
   return piece.verb == Verb::stitch && has_worked(before) ? costs.only_last_around : 0;
+}
+
+/// "Skip next | dc": the piece before ends with a word for the next place, and a stitch stands right behind
+/// it.
+bool splits_next(const Stretching& s, const Path& before, const Match& found) {
+  if (before.taken != Taken::row) return false;
+  const Sentence& sentence = s.reader.sentence;
+  const WordsAt first = words_at(sentence, found.begin);
+  if (std::none_of(first.begin(), first.end(), [&](const Word& word) { return is_work(sentence, word); }))
+    return false;
+  for (std::uint32_t at = before.begin; at < found.begin; ++at)
+    if (const Word* next = word_meaning(sentence, at, sentence.next);
+        next != nullptr && skip_blanks(sentence.text(), next->end) == found.begin)
+      return true;
+  return false;
 }
 
 } // namespace
@@ -156,6 +206,10 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
     match = left;
     effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
   }
+  if (const std::int32_t along = worked_along_bridge(s.reader, index, match); along != match) {
+    match = along;
+    effect = effect_of(s.reader.pieces[static_cast<std::size_t>(match)], {}, s.reader.kinds);
+  }
   const Match& found = s.reader.matches[static_cast<std::size_t>(match)];
   const Piece& piece = s.reader.pieces[static_cast<std::size_t>(match)];
   const Path before = s.reader.paths[static_cast<std::size_t>(index)];
@@ -167,6 +221,7 @@ void offer_row(Stretching& s, std::int32_t index, std::int32_t match, std::int32
   const bool behind =
       piece.verb == Verb::loops_behind || piece.verb == Verb::side_behind || piece.verb == Verb::part_behind;
   if (before.loose && !behind) path.cost += costs.no_separator;
+  if (before.loose && splits_next(s, before, found)) path.cost += costs.behind_next;
   const bool own_edge = piece.opened != Act::stitch; // each side of a flat piece has an end of its own
   if (before.effect.pass_uses != 0 && effect.pass_uses != 0 && !own_edge) path.cost += costs.second_to_end;
   if (piece.verb == Verb::under_chain && piece_before(s.reader, index) == nullptr) path.cost += 3;
@@ -260,6 +315,17 @@ bool only_lists(const Sentence& sentence, const Match& found) {
   return stitches > 1;
 }
 
+/// Whether chains at the head of a passage stand for a stitch: what is repeated has no round's head.
+bool counts_chain_at_head(const WorkReader& reader, std::int32_t path) {
+  for (; path != no_path; path = reader.paths[static_cast<std::size_t>(path)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(path)];
+    if (step.taken == Taken::row &&
+        reader.pieces[static_cast<std::size_t>(step.match)].verb == Verb::starting_chain)
+      return true;
+  }
+  return false;
+}
+
 /// "… in last ch. On the other side with 3 sc": a chain of so many is told in one sentence.
 bool leaves_sentence(const Sentence& sentence, const Match& found) {
   const std::string_view text = sentence.text();
@@ -289,7 +355,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
     read_inside(reader, found.slots.bracket);
     inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
   }
+  const bool repeats = piece->verb == Verb::repeat && (piece->work.to_end || piece->work.times > 1);
   for (const std::int32_t content : inner) {
+    if (repeats && content != no_path && counts_chain_at_head(reader, content)) continue;
     const Effect once =
         content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
     Effect effect = effect_with_opening(*piece, once, reader.kinds);
@@ -319,6 +387,22 @@ void step_from(Stretching& s, std::uint32_t place) {
   offer_others(s, place);
 }
 
+/// Behind the loops that a list begins with and small words beside them, "back loops only | sc, inc, 6
+/// times": they hold for all of it.
+std::uint32_t behind_head_loops(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  bool loops = false;
+  for (std::uint32_t at = begin; at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty()) return loops ? at : begin;
+    const words::ConceptClass sort = sort_of(sentence, *words.first);
+    if (sort != words::ConceptClass::loops && !(loops && sort == words::ConceptClass::filler))
+      return loops ? at : begin;
+    loops = true;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return begin;
+}
+
 /// A list begins with the line, or behind a colon. "6 times: 2 sc, inc" has its list behind it.
 void add_list(Stretching& s) {
   const std::uint32_t ahead = behind_repeat(s.reader.sentence, s.begin, s.end);
@@ -327,6 +411,7 @@ void add_list(Stretching& s) {
   std::uint32_t begin = behind_leading_repeat(s.reader.sentence, s.begin);
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
+  if (s.extent == Extent::line) begin = behind_head_loops(s.reader.sentence, begin, stop);
   std::uint32_t end = trim_separators(text, begin, stop);
   const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
   if (!then.empty()) begin = then.begin, end = then.end;

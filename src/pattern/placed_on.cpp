@@ -54,9 +54,14 @@ private:
              reader_.vocabulary.concepts[word.means].sort == words::ConceptClass::thing; // "Sew beads …"
     });
     if (placing.sewn == no_node && where != placing.part && !names_thing) placing.sewn = where;
-    placing.behind = std::any_of(words.begin(), words.end(), [behind](const words::Word& word) {
-      return word.kind == words::WordKind::phrase && word.means == behind;
-    });
+    const words::Concept bead = words::find_concept(reader_.vocabulary, "bead");
+    const auto names = [&words](words::Concept means) {
+      return std::any_of(words.begin(), words.end(), [means](const words::Word& word) {
+        return word.kind == words::WordKind::phrase && word.means == means;
+      });
+    };
+    if (placing.sewn == no_node && placing.apart > 0 && names(bead)) placing.what = What::bead;
+    placing.behind = names(behind);
   }
 
   static std::string_view without_mark(std::string_view word) {

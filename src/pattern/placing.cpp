@@ -34,6 +34,12 @@ std::optional<What> what_of(const Sentence& sentence, const Word& word) {
   return std::nullopt;
 }
 
+/// "sık", gather, where "sık iğne", single crochet, stands, "fasta" of "fasta maskor": a longer word that is
+/// worked takes it up.
+bool is_within_work(const Sentence& sentence, const WordsAt& words, const Word& word) {
+  return word.end < words.first->end && is_work(sentence, *words.first);
+}
+
 bool means(const Sentence& sentence, std::uint32_t at, std::string_view name) {
   return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
 }
@@ -73,6 +79,7 @@ std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, st
     const WordsAt words = words_at(sentence, at);
     if (!words.empty() && joins_yarn(sentence, at, end)) return What::join;
     for (const Word& word : words) {
+      if (is_within_work(sentence, words, word)) continue;
       const auto what = what_of(sentence, word);
       if (what == What::sew && is_purpose(sentence, at)) continue;
       if ((what == What::stuff || what == What::cut) && is_negated(sentence, at, word.end)) continue;
@@ -385,11 +392,10 @@ std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin,
   for (std::uint32_t at = begin; at < end && words_before > 0; --words_before) {
     const WordsAt words = words_at(sentence, at);
     if (words.empty()) return std::nullopt;
-    const bool stitch = is_work(sentence, *words.first); // "fasta maskor" fastens nothing
     for (const Word& word : words)
-      if (const auto what = what_of(sentence, word); what && !(stitch && word.end < words.first->end))
+      if (const auto what = what_of(sentence, word); what && !is_within_work(sentence, words, word))
         return what;
-    if (stitch || sort_of(sentence, *words.first) == ConceptClass::loops ||
+    if (is_work(sentence, *words.first) || sort_of(sentence, *words.first) == ConceptClass::loops ||
         words.first->kind == WordKind::mark)
       return std::nullopt;
     at = skip_blanks(sentence.text(), words.first->end);
@@ -417,6 +423,9 @@ std::vector<Placing> read_placings(std::string_view text, Span span, const words
     // A sentence keeps its full stop.
     const std::uint32_t behind = placing.span.end - span.begin;
     if (behind < text.size() && (text[behind] == '.' || text[behind] == '!')) ++placing.span.end;
+    constexpr std::string_view wide_stop = "\xE3\x80\x82";
+    if (text.substr(std::min<std::size_t>(behind, text.size()), wide_stop.size()) == wide_stop)
+      placing.span.end += static_cast<std::uint32_t>(wide_stop.size());
     placing.text = std::string(text.substr(placing.span.begin - span.begin, placing.span.length()));
   }
   return placings;

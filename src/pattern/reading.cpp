@@ -295,6 +295,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> counted = readings_of(reader, parts, effort);
   const std::uint32_t count = parts.count.stated.front().count;
+  const bool only_number = counts_unnumbered_list(sentence, parts.count.begin);
   const bool any_fits = std::any_of(counted.begin(), counted.end(),
                                     [count](const Reading& reading) { return is_sum(reading, count); });
   for (Reading& reading : counted) {
@@ -304,8 +305,9 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     if (any_fits && !fits && reading.effect.pass_uses == 0 && reading.effect.makes != count) continue;
     const bool closes = behind_slip(sentence, parts.count.begin) &&
                         (reading.effect.pass_uses != 0 || reading.effect.makes == count);
-    reading.cost += closes || worded ? 0 : fits ? costs.count_of_passes : costs.bare_count;
-    const bool likelier = closes && !readings.empty();
+    const bool alone = only_number && reading.effect.pass_uses == 0 && reading.effect.makes == count;
+    reading.cost += closes || worded || alone ? 0 : fits ? costs.count_of_passes : costs.bare_count;
+    const bool likelier = (closes || alone) && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));
   }

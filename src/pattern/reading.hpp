@@ -45,9 +45,10 @@ struct Reading {
   Span mixed;               ///< one that stands among several stitches and is taken for single crochet
   std::uint32_t turning_chains = 0; ///< chains before a turn at its end, which may count for the next row
   std::vector<Stated> stated;
-  bool bare_count = false;       ///< … by the number that the line ends with, which no mark sets off
-  std::vector<Placing> placings; ///< what the line places besides (text and span set; part and round not)
-  std::vector<Span> passed_over; ///< stitches or numbers that were not understood: each a finding
+  bool loops_as_stitches = false; ///< a word that is also one for a chain's loop names what it goes into
+  bool bare_count = false;        ///< … by the number that the line ends with, which no mark sets off
+  std::vector<Placing> placings;  ///< what the line places besides (text and span set; part and round not)
+  std::vector<Span> passed_over;  ///< stitches or numbers that were not understood: each a finding
   int cost = 0;
   std::uint16_t habits = 0;
 };

@@ -25,6 +25,8 @@ struct Sentence {
   words::Concept in = words::no_concept;
   words::Concept with = words::no_concept;
   words::Concept space = words::no_concept;
+  words::Concept chain_loop = words::no_concept;
+  words::Concept next = words::no_concept;
   bool yarns = false; ///< some word may name a yarn
   bool opens = false; ///< some word tells of places that the round before does not have
 

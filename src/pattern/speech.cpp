@@ -45,6 +45,7 @@ void hear_list(Speech& speech, const Source& source) {
   if (!own.phrases.empty())
     speech.own_words = words::with_own_words(*speech.terms.vocabulary, own.phrases, own.concepts);
   if (!own.kinds.empty()) speech.own_kinds = std::move(own.kinds);
+  speech.own_names = std::move(own.own_names);
   speech.findings = std::move(own.findings);
   const bool any = std::find(own.explains.begin(), own.explains.end(), true) != own.explains.end();
   if (any) take_out_list(speech, source, list, own.explains);
@@ -60,6 +61,7 @@ Speech listen(const Source& source, const words::Vocabulary& given) {
 }
 
 void add_speech(Read& read, const Speech& speech) {
+  read.tree.own_names = speech.own_names;
   auto& headers = read.tree.headers;
   headers.insert(headers.end(), speech.headers.begin(), speech.headers.end());
   std::stable_sort(headers.begin(), headers.end(),

@@ -16,6 +16,7 @@ public:
   std::optional<std::vector<stitch::StitchKind>> own_kinds; ///< the standard kinds and her own
   std::optional<Source> without_list; ///< the text with blanks where it explains its words
   std::vector<Header> headers;        ///< what it explains
+  std::vector<OwnName> own_names;     ///< her words for stitches that the language has
   std::vector<Finding> findings;
 
   const words::Vocabulary& vocabulary() const { return own_words ? *own_words : *terms.vocabulary; }

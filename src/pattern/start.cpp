@@ -5,6 +5,7 @@
 #include "pattern/way.hpp"
 #include "pattern/wide_mark.hpp"
 #include "pattern/word_names.hpp"
+#include "words/letters.hpp"
 
 #include <algorithm>
 
@@ -19,13 +20,19 @@ bool is_blank_at(std::string_view text, std::size_t at) { return at < text.size(
 /// Whether a wide mark ends at a place behind which other words may stand.
 bool is_wide_end(std::string_view text, std::size_t place) { return wide_mark_before(text, place) != '\0'; }
 
+/// "鼻子（1个）| 起4锁针"
+bool closes_wide_bracket(std::string_view text, std::size_t place) {
+  constexpr std::string_view bracket = "\xEF\xBC\x89";
+  return place >= bracket.size() && text.substr(place - bracket.size(), bracket.size()) == bracket;
+}
+
 /// Where sentences and clauses of a line may begin: its front, and behind marks that a blank follows.
 std::vector<std::uint32_t> fronts_of(const Reader& reader, Span line) {
   const std::string_view text = reader.source.at(line);
   std::vector<std::uint32_t> fronts{line.begin};
   for (std::size_t at = 0; at < text.size() && fronts.size() < most_cuts; ++at) {
     const bool mark = std::string_view(".,;:!)").find(text[at]) != std::string_view::npos;
-    if ((mark && is_blank_at(text, at + 1)) || is_wide_end(text, at + 1))
+    if ((mark && is_blank_at(text, at + 1)) || is_wide_end(text, at + 1) || closes_wide_bracket(text, at + 1))
       fronts.push_back(line.begin + static_cast<std::uint32_t>(at) + 1);
   }
   return fronts;
@@ -74,9 +81,53 @@ Span sentence_with_loops(const Reader& reader, Span line) {
   return found;
 }
 
+/// Whether a stretch makes nothing but a chain of some length, hardly a word passed over.
+bool only_tells_chain(const Reader& reader, Span stretch) {
+  constexpr std::uint32_t least_chain = 4;
+  const Way way = way_of(reader, no_label(stretch), stretch.end);
+  if (!is_clean(way)) return false;
+  const auto& nodes = way.readings.front().nodes;
+  const bool chain = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.times >= least_chain;
+  });
+  return chain && only_starts(reader, stretch);
+}
+
+/// Where the next word begins, or the next letter where no blanks divide words; npos behind the last.
+std::size_t next_word(const Reader& reader, std::string_view text, std::size_t at) {
+  const std::size_t letter = at + words::letter_at(text, at).length;
+  if (!reader.vocabulary.blanks_between_words) return letter < text.size() ? letter : text.npos;
+  const std::size_t blank = text.find(' ', at);
+  return blank == text.npos ? blank : text.find_first_not_of(' ', blank);
+}
+
+/// "We work the leaf around | a chain of 7": the chain in the middle of a sentence, no number before it;
+/// empty if none is told.
+Span chain_told_in(const Reader& reader, Span line) {
+  constexpr int most_words = 12;
+  const std::string_view text = reader.source.at(line);
+  std::size_t at = 0;
+  for (int word = 0; word < most_words && at < text.size(); ++word) {
+    const std::uint32_t begin = line.begin + static_cast<std::uint32_t>(at);
+    if (names_stitches(reader, {line.begin, begin})) return {};
+    for (const std::uint32_t end : ends_of(reader, line, begin)) {
+      const Span stretch = trimmed(reader.source, {begin, end});
+      const bool goes_on = end < line.end && names_stitches(reader, {end, line.end}); // "…, and 1 ch to turn"
+      if (!goes_on && !stretch.empty() && only_tells_chain(reader, stretch)) return stretch;
+    }
+    const std::size_t next = next_word(reader, text, at);
+    if (next == text.npos || text.substr(at, next - at).find_first_of("0123456789") != text.npos) return {};
+    at = next;
+  }
+  return {};
+}
+
 /// The stretch of a line that is nothing but the start.
 Span start_typed(const Reader& reader, Span line) {
-  if (only_starts(reader, line)) return line;
+  if (only_starts(reader, line)) {
+    const Span told = chain_told_in(reader, line);
+    return told.empty() ? line : told;
+  }
   if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
   if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};
   if (const auto named = named_start(reader, line)) return named->place;
@@ -88,7 +139,7 @@ Span start_typed(const Reader& reader, Span line) {
       if (!stretch.empty() && only_starts(reader, stretch)) return stretch;
     }
   }
-  return {};
+  return chain_told_in(reader, line);
 }
 
 /// "a chain", of which the number stands elsewhere, if at all.

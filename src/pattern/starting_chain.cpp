@@ -1,5 +1,6 @@
 #include "pattern/starting_chain.hpp"
 
+#include "pattern/arches.hpp"
 #include "pattern/aside.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/reading.hpp"
@@ -38,9 +39,8 @@ bool is_edge(const Sentence& sentence, const Word& word) {
 /// Whether a ring is named at a place.
 bool names_start(const Sentence& sentence, std::uint32_t at) {
   const WordsAt words = words_at(sentence, at);
-  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
-    return sort_of(sentence, word) == words::ConceptClass::start;
-  });
+  return std::any_of(words.begin(), words.end(),
+                     [&](const Word& word) { return sort_of(sentence, word) == words::ConceptClass::start; });
 }
 
 /// Takes one place of the text; false where the look ends.
@@ -202,6 +202,8 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   if (work.where == Where::chain) {
     const int height = stitch::shape_of(kinds.at(work.kind)).height;
     const Behind behind = work.nth < 3 ? Behind{} : said_behind(sentence, match.end);
+    if (chains_of_first_space(work.nth, height, true) > 0)
+      return piece.cost = work.counts ? 0 : costs.starting_chain, true;
     return put_cost(behind, work.nth - 1U, height, work.counts, piece);
   }
   const bool chains = kinds.at(work.kind).takes == 0 && work.in_one == 1 && !work.to_end;

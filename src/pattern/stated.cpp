@@ -327,11 +327,13 @@ struct Finder {
   bool ended = false;      ///< … or ended it or worked all of it
   bool worked = false;     ///< some work stands before
   bool stitched = false;   ///< … a stitch that is no chain
+  bool chained = false;    ///< … a chain
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (!count.stated.empty() && worked && !inside && count.begin >= least) last = count;
+    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (!tells_together(search, count)) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -350,17 +352,27 @@ struct Finder {
   }
 };
 
+/// "Ch-6 loop": a hyphen that belongs to a chain and its number.
+bool is_hyphen_of_chain(const Search& search, std::uint32_t at) {
+  const auto& from = search.sentence.folded.from;
+  if (at == 0 || from[at + 1] - from[at] != 1) return false;
+  const std::size_t blank = search.sentence.text().find_last_of(" ([,", at - 1);
+  const std::size_t begin = blank == std::string_view::npos ? 0 : blank + 1;
+  const words::Concept chain = words::find_concept(search.sentence.vocabulary, "ch");
+  const Word* word = word_meaning(search.sentence, static_cast<std::uint32_t>(begin), chain);
+  return word != nullptr && word->end == at;
+}
+
 /// "in last st—7 hdc": a dash without blanks leads to the count where a unit and the line's end follow.
 bool is_glued_dash(const Search& search, std::uint32_t at, const StatedCount& count) {
   if (at == 0 || count.stated.empty() || count.stated.front().unit == Unit::any) return false;
   const std::string_view text = search.sentence.text();
-  const std::uint32_t before = at >= 2 ? at - 2 : 0;
   const auto& from = search.sentence.folded.from;
   const bool hyphen = from[at + 1] - from[at] == 1;
-  const bool chain = hyphen && means(search, before, words::find_concept(search.sentence.vocabulary, "ch"));
   const char last = text[at - 1];
   const bool figure = !hyphen && last >= '0' && last <= '9'; // "beg ch-3—10 dc"
-  return !chain && (figure || (last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
+  return !is_hyphen_of_chain(search, at) &&
+         (figure || (last >= 'a' && last <= 'z') || last == ')' || last == ']') &&
          ends_sentence(search, count.end);
 }
 
@@ -400,7 +412,8 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
     const StatedCount count = behind_mark(finder.search, at, next);
     if (is_glued_dash(finder.search, at, count)) finder.keep(count);
   }
-  finder.clause = is_separator(mark) || mark == '!' || mark == '>';
+  const bool hyphen = mark == '-' && is_hyphen_of_chain(finder.search, at);
+  finder.clause = (is_separator(mark) && !hyphen) || mark == '!' || mark == '>';
   finder.sentence = mark == '.' || mark == ';';
   finder.parted = finder.sentence || mark == ':' || mark == '!';
   if (mark != '.' && mark != '-' && mark != ';') finder.closed = false;
@@ -425,16 +438,19 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  if (finder.clause || after_around) finder.keep(as_sentence(search, at));
+  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
+  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && (finder.closed || bare || (finder.ended && finder.sentence)))
+  if (finder.clause && !(only_turned && !finder.sentence) &&
+      (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
   if (sort == ConceptClass::start && finder.stitched) finder.ended = true;
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
+  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
   finder.worked = finder.worked || sort != ConceptClass::loops;
   finder.clause = false;
   finder.closed = closes_round(search, at);

@@ -1,6 +1,8 @@
 #include "pattern/table.hpp"
 
+#include "pattern/counted_round.hpp"
 #include "pattern/header.hpp"
+#include "pattern/sentence.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -153,6 +155,32 @@ std::size_t round_column(const Reader& reader, const std::vector<Span>& titles) 
   return at;
 }
 
+/// The column whose title is a word for times; 0 if there is none.
+std::size_t times_column(const Reader& reader, const std::vector<Span>& titles) {
+  for (std::size_t at = 1; at < titles.size(); ++at) {
+    const Sentence title = look_up(reader.source.at(titles[at]), titles[at].begin, reader.vocabulary);
+    const words::Word* word = word_meaning(title, 0, title.times);
+    if (word != nullptr && word->end == title.size()) return at;
+  }
+  return 0;
+}
+
+bool is_number(std::string_view cell) {
+  return !cell.empty() && std::all_of(cell.begin(), cell.end(), is_digit);
+}
+
+/// "sc 1, inc | 6 | 18": the work so many times.
+void repeat_work(const Reader& reader, Way& way, Span work, std::string_view times) {
+  Stuck stuck;
+  const std::string text = "(" + std::string(reader.source.at(work)) + ") x " + std::string(times);
+  std::vector<Reading> told = read_work(text, {0, 0}, reader.vocabulary, reader.kinds, Effort::all, stuck);
+  if (told.empty() || !told.front().passed_over.empty()) return;
+  point_at(told, work);
+  way.readings = std::move(told);
+  way.effort = Effort::all;
+  state_count_before(reader, way);
+}
+
 } // namespace
 
 std::optional<TableForm> table_form(const Reader& reader, Span line) {
@@ -165,7 +193,7 @@ std::optional<TableForm> table_form(const Reader& reader, Span line) {
     const std::size_t round = round_column(reader, cells);
     const std::size_t least = mark == ',' || round > 0 ? 3 : 2;
     if (cells.size() >= least && round < cells.size() && (are_titles(cells) || (ruled && round == 0)))
-      return TableForm{mark, round};
+      return TableForm{mark, round, times_column(reader, cells)};
   }
   if (ruled && text.front() == '#' && cells_of(reader, line, '\0').size() > 1) return TableForm{};
   return std::nullopt;
@@ -173,7 +201,12 @@ std::optional<TableForm> table_form(const Reader& reader, Span line) {
 
 Ways table_row(const Reader& reader, Span line, const TableForm& form) {
   const char mark = form.mark == '\0' ? export_mark(reader.source.at(line)) : form.mark;
-  const std::vector<Span> cells = cells_of(reader, line, mark);
+  std::vector<Span> cells = cells_of(reader, line, mark);
+  std::string_view times;
+  if (form.times > 0 && form.times < cells.size() && is_number(reader.source.at(cells[form.times]))) {
+    times = reader.source.at(cells[form.times]);
+    cells.erase(cells.begin() + static_cast<std::ptrdiff_t>(form.times));
+  }
   if (!may_be_row(reader, line, cells, mark) && !(form.round > 0 && cells.size() > form.round)) return {};
   std::size_t round = form.round < cells.size() ? form.round : 0;
   std::vector<Label> labels = labels_in(reader, cells[round]);
@@ -186,6 +219,7 @@ Ways table_row(const Reader& reader, Span line, const TableForm& form) {
     if (columns.count) label.count = *columns.count;
     if (columns.aside) label.aside = *columns.aside;
     ways.push_back(way_of(reader, label, columns.work->end));
+    if (!times.empty()) repeat_work(reader, ways.back(), *columns.work, times);
   }
   return ways;
 }

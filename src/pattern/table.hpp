@@ -11,6 +11,7 @@ namespace whorl::pattern {
 struct TableForm {
   char mark = '\0';
   std::size_t round = 0;
+  std::size_t times = 0; ///< that of how often what stands beside it is worked; 0: there is none
 };
 
 /// The form of the table that this line names the columns of: "Rnd | What to do | Sts",

@@ -1,6 +1,7 @@
 #include "pattern/telling.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/effect.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/mend.hpp"
 #include "pattern/terms.hpp"
@@ -49,10 +50,13 @@ Span strange_word(const Reader& reader, const Way& way) {
   return {};
 }
 
-std::string uses_and_makes(const Effect& effect, std::int64_t open) {
-  if (effect.pass_uses > 0 && open == unknown) return "goes on to the end of the round";
-  const Outcome result = outcome(effect, std::max<std::int64_t>(open, 0));
-  const std::int64_t used = open - result.left_over + result.past_end;
+std::string uses_and_makes(const Effect& effect, const Settled& settled) {
+  const std::int64_t open = settled.opened, spaces = settled.opened_spaces;
+  const bool by_spaces = effect.pass_spaces > 0 && effect.pass_uses == 0;
+  if (runs_to_end(effect) && (open == unknown || (by_spaces && spaces == unknown)))
+    return "goes on to the end of the round";
+  const Outcome result = outcome(effect, Open{std::max<std::int64_t>(open, 0), spaces});
+  const std::int64_t used = by_spaces ? spaces : open - result.left_over + result.past_end;
   const std::int64_t uses = effect.starts || open == unknown ? effect.uses : used;
   return "uses " + number(uses) + " and makes " + number(result.makes);
 }
@@ -343,10 +347,9 @@ void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& set
   if (takes_last_number(ways[settled.way].readings[settled.reading], settled,
                         ways[settled.other->first].readings[settled.other->second]))
     return;
-  const std::string chosen =
-      uses_and_makes(ways[settled.way].readings[settled.reading].effect, settled.opened);
+  const std::string chosen = uses_and_makes(ways[settled.way].readings[settled.reading].effect, settled);
   const std::string other =
-      uses_and_makes(ways[settled.other->first].readings[settled.other->second].effect, settled.opened);
+      uses_and_makes(ways[settled.other->first].readings[settled.other->second].effect, settled);
   if (chosen == other) return;
   std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
                                   : "the counts chose how this is read: it ";

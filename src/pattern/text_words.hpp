@@ -45,6 +45,8 @@ enum class TextWord : std::uint8_t {
   rounds_counted,  ///< the form of the word for round that stands behind a number of them: 5 "rounds"
   round_initial,   ///< a letter for the word for round, right before its number: "O1:", "o.1"
   flattened,       ///< anywhere in a line, be it within a word: a piece lies double, "fold", "press flat"
+  part_name,       ///< what parts of toys are called, "ear": only tells which language a text is in
+  tail,            ///< in a sentence that cuts the yarn: an end of it is left "long"
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

@@ -23,13 +23,23 @@ std::uint32_t before_count(const Sentence& sentence) {
   return static_cast<std::uint32_t>(std::min(sentence.text().find_first_of("=([:"), sentence.text().size()));
 }
 
+/// "6 times | 2 sc, inc", "in turn | 2 sc and inc": the words ahead of a list that say how often; nullptr if
+/// it begins otherwise.
+const words::Word* times_ahead(const Sentence& sentence) {
+  const std::uint32_t begin = skip_blanks(sentence.text(), 0);
+  const auto named = [&](const char* name) { return words::find_concept(sentence.vocabulary, name); };
+  if (word_meaning(sentence, begin, named("repeat")) != nullptr)
+    if (const words::Word* in_turn = word_meaning(sentence, begin, named("around"))) return in_turn;
+  const words::Word* number = number_at(sentence, begin);
+  return number == nullptr
+             ? nullptr
+             : word_meaning(sentence, skip_blanks(sentence.text(), number->end), sentence.times);
+}
+
 } // namespace
 
 std::optional<std::string> mark_times_ahead(const Sentence& sentence, std::string_view text) {
-  const words::Word* number = number_at(sentence, skip_blanks(sentence.text(), 0));
-  if (number == nullptr) return std::nullopt;
-  const words::Word* times =
-      word_meaning(sentence, skip_blanks(sentence.text(), number->end), sentence.times);
+  const words::Word* times = times_ahead(sentence);
   if (times == nullptr || times->end >= sentence.size() || sentence.text()[times->end] != ' ')
     return std::nullopt;
   if (!is_list(sentence, times->end, before_count(sentence))) return std::nullopt;

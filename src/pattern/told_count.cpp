@@ -83,7 +83,8 @@ StatedCount said_behind(const Search& search, std::uint32_t at) {
   std::uint32_t before = at;
   while (before > 0 && text[before - 1] == ' ') --before;
   constexpr std::uint32_t least = 5; // "two together" is no count
-  const bool set_off = before > 0 && number_at(search.sentence, at)->number >= least && std::string_view(",;-.").find(text[before - 1]) != std::string_view::npos;
+  const bool set_off = before > 0 && number_at(search.sentence, at)->number >= least &&
+                       std::string_view(",;-.").find(text[before - 1]) != std::string_view::npos;
   if (search.sentence.vocabulary.blanks_between_words && !counts_stitches(count) && !set_off)
     count.stated.clear();
   if (count.stated.empty()) return count;
@@ -96,6 +97,18 @@ StatedCount said_behind(const Search& search, std::uint32_t at) {
   if (ends) count.end = std::max(count.end, said->end);
   if (!ends || !is_one_count(count.stated)) count.stated.clear();
   return count;
+}
+
+bool tells_together(const Search& search, const StatedCount& count) {
+  constexpr std::uint32_t most = 3;
+  if (count.stated.empty() || count.stated.back().count > most) return false;
+  const words::Concept together = words::find_concept(search.sentence.vocabulary, "together");
+  bool number = false;
+  for (std::uint32_t at = count.begin; at < count.end; ++at) {
+    if (number && means(search, at, together)) return true;
+    number = number || number_at(search.sentence, at) != nullptr;
+  }
+  return false;
 }
 
 } // namespace whorl::pattern

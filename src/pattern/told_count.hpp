@@ -23,4 +23,7 @@ bool counts_stitches(const StatedCount& count);
 /// say what there is.
 StatedCount said_behind(const Search& search, std::uint32_t at);
 
+/// "2 oczka razem": two or three stitches worked together, where the word for it may mean "in all" too.
+bool tells_together(const Search& search, const StatedCount& count);
+
 } // namespace whorl::pattern

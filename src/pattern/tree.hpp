@@ -66,25 +66,25 @@ struct Work {
   Act act = Act::stitch;
   Where where = Where::next;
   Into into = Into::loops;
-  std::uint8_t down = 1;    ///< Into::below: how many rounds
-  bool counts = false;      ///< a starting chain, or the chains skipped at the hook, that stand for a stitch:
-                            ///< they take a place (the chain) and count as one
-  bool as_high = false;     ///< chains as high as the stitch that follows them
-  std::uint8_t loops = 0;   ///< set of stitch::Loop; 0: as what surrounds it says, else both
-  std::uint8_t yarn = 0;    ///< number in Tree::yarns, from 1; 0: as what surrounds it says
-  stitch::KindId kind = 0;  ///< in Tree::kinds
+  std::uint8_t down = 1;   ///< Into::below: how many rounds
+  bool counts = false;     ///< a starting chain, or the chains skipped at the hook, that stand for a stitch:
+                           ///< they take a place (the chain) and count as one
+  bool as_high = false;    ///< chains as high as the stitch that follows them
+  std::uint8_t loops = 0;  ///< set of stitch::Loop; 0: as what surrounds it says, else both
+  std::uint8_t yarn = 0;   ///< number in Tree::yarns, from 1; 0: as what surrounds it says
+  stitch::KindId kind = 0; ///< in Tree::kinds
   /// Where::next: the kind of the places that the text names, "in next sc"; often no more than another word
   /// for any stitch.
   stitch::KindId named = stitch::no_kind;
-  std::uint16_t in_one = 1; ///< how many are worked into each place
+  std::uint16_t in_one = 1;    ///< how many are worked into each place
   std::uint16_t in_space = 0;  ///< Where::any: how many into each chain space; 0: as many as into a stitch
   std::uint16_t in_corner = 0; ///< … into each of more chains than others; 0: as many as into any space.
                                ///< Where::next: into the middle of each group
-  std::uint16_t nth = 0;       ///< Where::chain: which chain from the hook; Act::free_loops: which loop is the
-                               ///< first, 0: not said
-  bool to_end = false;         ///< until the round's places are used up …
-  std::uint32_t leave = 0;     ///< … but for the last `leave`
-  std::uint32_t times = 1;     ///< how many places, or passes of a repeat, where not to_end
+  std::uint16_t nth = 0;   ///< Where::chain: which chain from the hook; Act::free_loops: which loop is the
+                           ///< first, 0: not said
+  bool to_end = false;     ///< until the round's places are used up …
+  std::uint32_t leave = 0; ///< … but for the last `leave`
+  std::uint32_t times = 1; ///< how many places, or passes of a repeat, where not to_end
   bool operator==(const Work&) const = default;
 };
 
@@ -220,6 +220,14 @@ struct Header {
   Span span;
 };
 
+/// An abbreviation of the pattern's own, where the language has the word: "V" that its list calls an
+/// increase.
+struct OwnName {
+  std::string name;         ///< as typed
+  std::string means;        ///< the concept's name, or the kind of stitch
+  std::uint16_t in_one = 1; ///< so many of it in one place
+};
+
 /// The pattern as its author built it. Every value points back into the text.
 struct Tree {
   std::string title;
@@ -229,6 +237,7 @@ struct Tree {
   std::vector<Header> headers;
   std::vector<stitch::StitchKind> kinds; ///< the standard kinds, then those made on the way and her own
   std::vector<std::string> yarns;        ///< names of the yarns as she calls them; the first is number 1
+  std::vector<OwnName> own_names;        ///< in the order of her list
   std::vector<std::string> group_names;  ///< "shell", "V-stitch"; the first is number 1
   std::vector<Part> parts;
   std::vector<RoundText> rounds;

@@ -134,7 +134,7 @@ private:
       typed.begins_round = true;
     } else if (is_round_along_edges(typed)) {
       typed.begins_round = true;
-    } else if (closes_flat(typed)) {
+    } else if (closes_flat(typed) || goes_into_free_loops(typed)) {
       typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
@@ -239,6 +239,21 @@ private:
     return true;
   }
 
+  /// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)", without a label.
+  bool goes_into_free_loops(Typed& typed) const {
+    if (!rounds_seen_ || !names_stitches(reader_, typed.span) || !names_free_loops(reader_, typed.span))
+      return false;
+    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
+    if (way.readings.empty() || !does_work(way) || !way.readings.front().passed_over.empty()) return false;
+    const Reading& reading = way.readings.front();
+    const bool opens = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+      return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
+    });
+    if (!opens || reading.stated.empty() || reading.cost > cost::clean_start) return false;
+    typed.ways = {std::move(way)};
+    return true;
+  }
+
   /// Whether a flat piece is being worked: some row of the part, or a round that turns.
   void watch_rows(const Way& way) {
     const auto turns = [](const Node& node) {
@@ -258,13 +273,15 @@ private:
     const bool follows = last_ > 0 && first.label.from == last_ + 1;
     const bool reads_whole = !first.readings.empty() && first.readings.front().passed_over.empty() &&
                              first.readings.front().cost <= cost::clean_in_step && does_work(first);
-    if (first.label.word && follows && reads_whole) return true; // "Rnd 2 2 in each (12)"
+    const bool begins = first.label.from == 1 && first.label.ordinal; // "1. sırada 6 sık iğne yapıyoruz"
+    if (first.label.word && (follows || begins) && reads_whole) return true; // "Rnd 2 2 in each (12)"
     if (first.label.word && first.label.closed && !first.label.unclosed) return true;
     const bool named = names_stitches(reader_, first.work);
     const bool told = named || has_digit(text_of(first.work));
     if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
     if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
-    if (first.label.closed && follows && names_concept(reader_, first.work, "even")) return true; // "6) - 8) even, 30"
+    if (first.label.closed && follows && names_concept(reader_, first.work, "even"))
+      return true; // "6) - 8) even, 30"
     const bool in_step = (first.label.closed || first.label.word) && follows;
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||

@@ -104,6 +104,10 @@ std::vector<std::string> sizes_in_brackets(std::string_view line) {
   const std::size_t blank = before.find_last_of(" \t");
   const std::size_t begin = blank == none ? 0 : blank + 1;
   std::vector<std::string> names = names_listed(line.substr(begin, close - begin));
+  const auto are_sizes = [&] {
+    return names.size() > 1 && std::all_of(names.begin(), names.end(), is_size_word);
+  };
+  if (!are_sizes()) names = names_listed(line.substr(open, close - open)); // "Cub (small; large)"
   const bool sizes = names.size() > 1 && std::all_of(names.begin(), names.end(), is_size_word);
   return sizes ? names : std::vector<std::string>{};
 }

@@ -26,23 +26,39 @@ std::size_t behind_number(std::string_view text, std::size_t at) {
   return end;
 }
 
-/// The numbers of all variants that begin at a place: "6 (8, 10)", "6 (8) (10)", "6/8/10"; none if they are
-/// not as many.
-std::vector<Part> numbers_at(std::string_view text, std::size_t at, std::size_t many) {
+/// Behind "Large:", "Large =" or "Large" and a blank before a number; `at` if the name does not stand there.
+std::size_t behind_name(std::string_view text, std::size_t at, const std::string& name) {
+  if (!same_letters(text.substr(at, name.size()), name)) return at;
+  std::size_t next = behind_blanks(text, at + name.size());
+  const bool mark = next < text.size() && (text[next] == ':' || text[next] == '=');
+  if (mark) next = behind_blanks(text, next + 1);
+  const bool parted = next > at + name.size();
+  return parted && next < text.size() && is_digit(text[next]) ? next : at;
+}
+
+/// The numbers of all variants that begin at a place: "6 (8, 10)", "6 (8) (10)", "6/8/10", "6 (Large: 8)",
+/// "6; Large: 8"; none if they are not as many.
+std::vector<Part> numbers_at(std::string_view text, std::size_t at, const std::vector<std::string>& names) {
+  const std::size_t many = names.size();
   std::vector<Part> numbers;
   const std::size_t first = behind_number(text, at);
   if (first == at) return {};
   numbers.push_back({at, first});
   const std::size_t open = behind_blanks(text, first);
   const bool slashes = first < text.size() && text[first] == '/';
-  if (!slashes && (open >= text.size() || (text[open] != '(' && text[open] != '['))) return {};
+  const auto is_named = [&](std::size_t next, std::size_t i) {
+    return i < many && behind_name(text, behind_blanks(text, next), names[i]) != behind_blanks(text, next);
+  };
+  const bool listed = open < text.size() && (text[open] == ';' || text[open] == ',') && is_named(open + 1, 1);
+  if (!slashes && !listed && (open >= text.size() || (text[open] != '(' && text[open] != '['))) return {};
   for (std::size_t next = slashes ? first + 1 : open + 1; numbers.size() < most_names;) {
     next = behind_blanks(text, next);
+    if (is_named(next, numbers.size())) next = behind_name(text, next, names[numbers.size()]);
     const std::size_t end = behind_number(text, next);
     if (end == next) return {};
     numbers.push_back({next, end});
     next = behind_blanks(text, end);
-    if (next >= text.size()) break;
+    if (next >= text.size() || (listed && numbers.size() == many)) break;
     if (slashes && text[next] != '/') break;
     if (text[next] == ')' || text[next] == ']') {
       const std::size_t more = behind_blanks(text, next + 1);
@@ -57,8 +73,18 @@ std::vector<Part> numbers_at(std::string_view text, std::size_t at, std::size_t 
 }
 
 std::size_t end_of_numbers(std::string_view text, const std::vector<Part>& numbers) {
+  const std::string_view between =
+      text.substr(numbers.front().end, numbers.back().begin - numbers.front().end);
+  if (between.find_first_of("([") == none) return numbers.back().end; // "(12; Large: 18)"
   const std::size_t end = behind_blanks(text, numbers.back().end);
   return end < text.size() && (text[end] == ')' || text[end] == ']') ? end + 1 : numbers.back().end;
+}
+
+/// Whether names stand before the numbers behind the first.
+bool have_names(std::string_view text, const std::vector<Part>& numbers) {
+  const std::string_view between =
+      text.substr(numbers.front().end, numbers.back().begin - numbers.front().end);
+  return std::any_of(between.begin(), between.end(), is_letter);
 }
 
 /// "inc x 6 (12)": with two variants a number and another in brackets may be a count; sizes go on with a
@@ -68,6 +94,7 @@ bool may_be_count(std::string_view text, const std::vector<Part>& numbers) {
   const std::size_t behind = behind_blanks(text, end_of_numbers(text, numbers));
   std::size_t before = numbers.front().begin;
   while (before > 0 && is_blank(text[before - 1])) --before;
+  if (have_names(text, numbers)) return false;
   const bool inside = before > 0 && std::string_view("([=").find(text[before - 1]) != none;
   return !inside && (behind >= text.size() || !is_letter(text[behind]));
 }
@@ -79,9 +106,11 @@ public:
       : text_(text), out_(text), names_(names), chosen_(chosen) {}
 
   std::string choose() {
+    for (std::size_t at = 0; at < out_.size();) at = take_numbers(at, true);
+    text_ = out_; // "6 sc (12; Large: 18)": such a name heads no clause
     const std::vector<Part> lines = lines_of(text_);
     for (std::size_t i = 0; i < lines.size();) i = take_lines(lines, i);
-    for (std::size_t at = 0; at < out_.size();) at = take_numbers(at);
+    for (std::size_t at = 0; at < out_.size();) at = take_numbers(at, false);
     return std::move(out_);
   }
 
@@ -220,19 +249,28 @@ private:
     if (!any && markers.front().begin - line.begin <= longest_label) blank(line.begin, line.end);
   }
 
-  std::size_t take_numbers(std::size_t at) {
+  /// `named`: only numbers that have names among them, else all.
+  std::size_t take_numbers(std::size_t at, bool named) {
     const bool begins =
         is_digit(out_[at]) && (at == 0 || (!is_digit(out_[at - 1]) && !is_letter(out_[at - 1]) &&
                                            out_[at - 1] != '.' && out_[at - 1] != '/'));
-    const std::vector<Part> numbers = begins ? numbers_at(out_, at, names_.size()) : std::vector<Part>{};
+    const std::vector<Part> numbers = begins ? numbers_at(out_, at, names_) : std::vector<Part>{};
     if (numbers.empty() || may_be_count(out_, numbers)) return at + 1;
+    if (named && !have_names(out_, numbers)) return at + 1;
     apart_ = true;
     const std::size_t end = end_of_numbers(out_, numbers);
     const std::string own =
         out_.substr(numbers[chosen_].begin, numbers[chosen_].end - numbers[chosen_].begin);
-    blank(at, end);
+    blank(behind_first_name(at), end);
     std::copy(own.begin(), own.end(), out_.begin() + static_cast<std::ptrdiff_t>(at));
     return end;
+  }
+
+  /// "Small: 6; Large: 8": where the name before the first number begins; `at` if none stands there.
+  std::size_t behind_first_name(std::size_t at) const {
+    for (std::size_t back = 1; back <= names_.front().size() + 2 && back <= at; ++back)
+      if (behind_name(out_, at - back, names_.front()) == at) return at - back;
+    return at;
   }
 
   void blank(std::size_t begin, std::size_t end) {
@@ -245,7 +283,7 @@ private:
       if (out_[at] != '\n' && out_[at] != '\r') out_[at] = ' ';
   }
 
-  std::string_view text_;
+  std::string text_;
   std::string out_;
   const std::vector<std::string>& names_;
   std::size_t chosen_;

@@ -29,22 +29,6 @@ constexpr std::uint32_t least_chain = 4;   ///< that talk around it cannot mean 
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 
-/// The count that stands before the work is what each reading states that states none itself.
-void state_count_before(const Reader& reader, Way& way) {
-  const Span span = way.label.count;
-  const std::string_view typed = reader.source.at(span);
-  const bool bracketed = typed.front() == '(' || typed.front() == '[';
-  // A count is only looked for behind work.
-  const std::string before = bracketed ? "sc " : "sc (";
-  const std::string text = before + std::string(typed) + (bracketed ? "" : ")");
-  const auto begin = static_cast<std::uint32_t>(span.begin - before.size());
-  const StatedCount count = find_stated(look_up(text, begin, reader.vocabulary), reader.kinds);
-  if (count.stated.empty()) return;
-  if (!way.stated) way.stated = count.stated.front().count;
-  for (Reading& reading : way.readings)
-    if (reading.stated.empty()) reading.stated = count.stated;
-}
-
 bool has_work(const Reading& reading, Act act) {
   return std::any_of(reading.nodes.begin(), reading.nodes.end(),
                      [act](const Node& node) { return node.kind == NodeKind::work && node.work.act == act; });
@@ -187,6 +171,22 @@ bool names_a_thing(const Reader& reader, Span span) {
   return std::all_of(placings.begin(), placings.end(), [](const Placing& p) {
     return p.what == What::eye || p.what == What::bead || p.what == What::marker;
   });
+}
+
+/// The count that stands before the work is what each reading states that states none itself.
+void state_count_before(const Reader& reader, Way& way) {
+  const Span span = way.label.count;
+  const std::string_view typed = reader.source.at(span);
+  const bool bracketed = typed.front() == '(' || typed.front() == '[';
+  // A count is only looked for behind work.
+  const std::string before = bracketed ? "sc " : "sc (";
+  const std::string text = before + std::string(typed) + (bracketed ? "" : ")");
+  const auto begin = static_cast<std::uint32_t>(span.begin - before.size());
+  const StatedCount count = find_stated(look_up(text, begin, reader.vocabulary), reader.kinds);
+  if (count.stated.empty()) return;
+  if (!way.stated) way.stated = count.stated.front().count;
+  for (Reading& reading : way.readings)
+    if (reading.stated.empty()) reading.stated = count.stated;
 }
 
 Way way_of(const Reader& reader, const Label& label, std::uint32_t end) {

@@ -24,6 +24,9 @@ Way way_of(const Reader& reader, const Label& label, std::uint32_t end);
 /// Makes the readings of a way's work.
 void read_way(const Reader& reader, Way& way, Effort effort);
 
+/// Lets the readings state the count that stands before the work, beside its label.
+void state_count_before(const Reader& reader, Way& way);
+
 /// Whether a way reads with hardly a word passed over.
 bool is_clean(const Way& way);
 

@@ -98,9 +98,16 @@ bool may_be_definition(const std::string& line) {
   return line[end] == ':' || line.compare(end, 3, " - ") == 0 || line.compare(end, 2, " :") == 0;
 }
 
+/// "Kulak", "left ear": a word or two without a figure may be the name of a part.
+bool may_be_name(const std::string& line) {
+  constexpr std::ptrdiff_t most_blanks = 1;
+  constexpr std::size_t longest = 40;
+  return !line.empty() && line.size() <= longest && std::count(line.begin(), line.end(), ' ') <= most_blanks;
+}
+
 /// Whether a line may be work: it has a figure in it, or is of a script whose numbers may be words.
 bool may_be_work(const std::string& line) {
-  if (may_be_definition(line)) return true;
+  if (may_be_definition(line) || may_be_name(line)) return true;
   // the heading of a table and a list of abbreviations too
   return line.find_first_of("0123456789|\t=") != std::string::npos ||
          std::any_of(line.begin(), line.end(), [](char c) { return static_cast<unsigned char>(c) >= 0xE2; });

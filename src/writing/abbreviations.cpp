@@ -15,7 +15,8 @@ using pattern::NodeKind;
 /// An abbreviation and what it means.
 class Abbreviations {
 public:
-  Abbreviations(const pattern::Tree& tree, const Tongue& tongue) : tree_(tree), tongue_(tongue) {}
+  Abbreviations(const pattern::Tree& tree, const Tongue& tongue, const Tongue& usual)
+      : tree_(tree), tongue_(tongue), usual_(usual) {}
 
   std::string list() {
     if (has([](const Node& node) {
@@ -52,14 +53,25 @@ private:
 
   /// As a round says it, so that it is read as it is meant.
   void add_increase() {
-    const auto brief = tongue_.word("increase"), stitch = tongue_.word("sc");
-    const auto full = stitch ? tongue_.row("one-place", {"2", *stitch, {}, {}}) : std::nullopt;
+    const auto brief = tongue_.word("increase"), stitch = usual_.word("sc");
+    const auto full = stitch ? usual_.row("one-place", {"2", *stitch, {}, {}}) : std::nullopt;
     if (brief && full) add_full(*brief, *full);
+  }
+
+  /// How a round says a stitch that the pattern has a word of its own for.
+  std::optional<std::string> usual_words(const std::string& kind, std::uint16_t in_one) const {
+    const auto together = together_of(kind);
+    const auto stitch = usual_.word(together ? together->base : kind);
+    if (!stitch) return stitch;
+    if (in_one > 1) return usual_.row("one-place", {std::to_string(in_one), *stitch, {}, {}});
+    return together ? usual_.row("together", {together->number, *stitch, {}, {}}) : std::nullopt;
   }
 
   void add_stitch(const Used& used) {
     if (used.kind >= tree_.kinds.size() || tree_.kinds[used.kind].own) return;
     const std::string& kind = tree_.kinds[used.kind].name;
+    if (const auto own = tongue_.own_name(kind, used.in_one); own && used.into == Into::loops)
+      if (const auto full = usual_words(kind, used.in_one)) return add_full(*own, *full);
     const std::string post = used.into == Into::front_post ? "fp" : used.into == Into::back_post ? "bp" : "";
     if (!post.empty())
       return add_known(post + kind, full_name({used.kind, 1, used.into}, tree_, tongue_.say()));
@@ -71,15 +83,15 @@ private:
   }
 
   const pattern::Tree& tree_;
-  const Tongue& tongue_;
+  const Tongue &tongue_, &usual_;
   std::string list_;
   std::vector<std::string> told_;
 };
 
 } // namespace
 
-std::string abbreviations_of(const pattern::Tree& tree, const Tongue& tongue) {
-  return Abbreviations(tree, tongue).list();
+std::string abbreviations_of(const pattern::Tree& tree, const Tongue& tongue, const Tongue& usual) {
+  return Abbreviations(tree, tongue, usual).list();
 }
 
 } // namespace whorl::writing

@@ -92,6 +92,7 @@ private:
     const std::string_view rest = trimmed(item.substr(end));
     if (!first.empty() && first.find_first_not_of("0123456789") == first.npos && !is_unit_ahead(rest))
       return {std::string(first), rest};
+    if (is_unit_ahead(rest)) return {"", item};
     if (const auto number = book_.number(first)) return {std::to_string(*number), rest};
     return {"", item};
   }

@@ -194,6 +194,11 @@ private:
     return with && rest ? Words{*with + *rest} : std::nullopt;
   }
 
+  bool does_not_count(const Node& node) const {
+    return manner_.not_counting != nullptr &&
+           manner_.not_counting->count(static_cast<NodeId>(&node - tree_.nodes.data())) > 0;
+  }
+
   static Around in_brackets(Around around) {
     around.lines = false;
     around.in_star = true;
@@ -206,6 +211,8 @@ private:
     if (work.loops == 0) work.loops = around.loops;
     switch (node.kind) {
     case NodeKind::work:
+      if (does_not_count(node))
+        if (Words chain = tongue_.sentence("say-high-chain", {digits(work.times)})) return chain;
       if (is_of_other(work)) return of_other(tree_, work, {node.round, node.number}, tongue_);
       return work_in_words(tree_, work, tongue_, plainness_);
     case NodeKind::repeat: {

@@ -23,6 +23,8 @@ struct Manner {
   const std::set<pattern::NodeId>* stars = nullptr;
   /// A step a line, each with how far the round has come; nullptr: the steps stand behind one another.
   const Running* lines = nullptr;
+  /// Chains of which the line says that they do not count.
+  const std::set<pattern::NodeId>* not_counting = nullptr;
   bool count_behind = false; ///< the last step has the line's count behind it
 };
 

@@ -66,6 +66,11 @@ std::string with_rounds(std::string sentence, const Placing& placing, const Tong
 
 } // namespace
 
+bool may_be_a_name(const Placing& placing) {
+  const bool thing = placing.what == What::eye || placing.what == What::bead || placing.what == What::marker;
+  return thing && placing.from == 0 && placing.apart == 0;
+}
+
 std::optional<std::string> placing_in_words(const pattern::Tree& tree, const Placing& placing,
                                             const Tongue& tongue) {
   const std::string id = sentence_id(placing);

@@ -9,4 +9,7 @@ namespace whorl::writing {
 std::optional<std::string> placing_in_words(const pattern::Tree& tree, const pattern::Placing& placing,
                                             const Tongue& tongue);
 
+/// Whether nothing says that a thing is placed but its name, which may be that of a part: "NOSE TIP".
+bool may_be_a_name(const pattern::Placing& placing);
+
 } // namespace whorl::writing

@@ -1,6 +1,7 @@
 #include "writing/said_wholly.hpp"
 
 #include "words/lattice.hpp"
+#include "writing/placing_words.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -50,19 +51,51 @@ bool is_told_number(const Placing& placing, std::uint32_t number) {
          number == placing.apart;
 }
 
+/// Marks and blanks at the end say nothing.
+std::string_view without_stop(std::string_view text) {
+  while (!text.empty() && std::string_view(" .!").find(text.back()) != std::string_view::npos)
+    text.remove_suffix(1);
+  return text;
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+
+std::size_t end_of_word(std::string_view text, std::size_t at) {
+  while (at < text.size() && is_letter(text[at])) ++at;
+  return at;
+}
+
+/// Where the word at `at` ends, if the language's own sentence has that word; else `at`.
+std::uint32_t behind_word_of(std::string_view own, std::string_view text, std::uint32_t at) {
+  const std::size_t end = end_of_word(text, at);
+  const std::string_view word = text.substr(at, end - at);
+  if (word.empty() || (at > 0 && is_letter(text[at - 1]))) return at;
+  for (std::size_t begin = 0; begin < own.size();) {
+    const std::size_t stop = end_of_word(own, begin);
+    if (own.substr(begin, stop - begin) == word) return static_cast<std::uint32_t>(end);
+    begin = stop + 1;
+  }
+  return at;
+}
+
 } // namespace
 
-bool is_said_wholly(const Placing& placing, std::string_view text, const words::Vocabulary& from,
-                    const Tongue& tongue) {
+bool is_said_wholly(const pattern::Tree& tree, const Placing& placing, std::string_view text,
+                    const Tongue& from_tongue, const Tongue& tongue) {
+  const words::Vocabulary& from = from_tongue.words();
+  const std::string own = words::fold(placing_in_words(tree, placing, from_tongue).value_or("")).text;
   const words::Folded folded = words::fold(text);
+  if (without_stop(folded.text) == without_stop(own)) return true;
   const words::Lattice lattice = words::lattice(folded, from);
   for (std::uint32_t at = 0; at < folded.text.size();) {
-    const bool names = placing.what == What::sew || placing.what == What::change || placing.what == What::join;
+    const bool names =
+        placing.what == What::sew || placing.what == What::change || placing.what == What::join;
     if (const auto* const name = names ? tongue.name_at(folded.text, at) : nullptr; name != nullptr) {
       at += static_cast<std::uint32_t>(name->first.size());
       continue;
     }
     std::uint32_t end = folded.text[at] == ' ' ? at + 1 : at;
+    if (from.blanks_between_words) end = std::max(end, behind_word_of(own, folded.text, at));
     for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
       const Word& word = lattice.words[i];
       const bool phrase = word.kind == WordKind::phrase && word.means < from.concepts.size();

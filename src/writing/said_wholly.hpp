@@ -5,9 +5,10 @@
 
 namespace whorl::writing {
 
-/// Whether a text says no more than what was understood of it: what is placed, its rounds and stitches, and
-/// small words. `tongue` knows the names of parts and yarns.
-bool is_said_wholly(const pattern::Placing& placing, std::string_view text, const words::Vocabulary& from,
-                    const Tongue& tongue);
+/// Whether a text says no more than what was understood of it: what is placed, its rounds and stitches, small
+/// words, and what its own language (`from`) says of such a thing itself. `tongue` knows the names of parts
+/// and yarns.
+bool is_said_wholly(const pattern::Tree& tree, const pattern::Placing& placing, std::string_view text,
+                    const Tongue& from, const Tongue& tongue);
 
 } // namespace whorl::writing

@@ -58,8 +58,10 @@ std::string without_marks(std::string_view text, const std::vector<std::string>&
 
 } // namespace
 
-Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names)
-    : words_(words), say_(say), full_(full), names_(std::move(names)), written_(words.concepts.size()) {
+Tongue::Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names,
+               std::vector<pattern::OwnName> own)
+    : words_(words), say_(say), full_(full), names_(std::move(names)), own_(std::move(own)),
+      written_(words.concepts.size()) {
   for (const words::PhraseEntry& entry : words.phrases)
     if (entry.write && entry.means < written_.size() && written_[entry.means].empty())
       written_[entry.means] = entry.phrase;
@@ -87,8 +89,16 @@ std::string Tongue::in_full(std::string_view text) const {
 }
 
 std::optional<std::string> Tongue::word(words::Concept means) const {
-  if (means >= written_.size() || written_[means].empty()) return std::nullopt;
-  return in_full(written_[means]);
+  if (means >= written_.size()) return std::nullopt;
+  if (auto own = own_name(words_.concepts[means].name)) return own;
+  return written_[means].empty() ? std::nullopt : std::optional(in_full(written_[means]));
+}
+
+std::optional<std::string> Tongue::own_name(std::string_view means, std::uint32_t in_one) const {
+  const auto found = std::find_if(own_.begin(), own_.end(), [&](const pattern::OwnName& own) {
+    return own.in_one == in_one && (own.means == means || (means == "dec" && own.means == "sc2tog"));
+  });
+  return found == own_.end() ? std::nullopt : std::optional(found->name);
 }
 
 std::optional<std::string> Tongue::word(std::string_view concept_name) const {
@@ -176,6 +186,7 @@ std::optional<std::string> Tongue::stitch(const pattern::Tree& tree, stitch::Kin
   if (entry.own) return entry.name;
   if (full_)
     if (auto full = full_stitch(entry.name, count)) return full;
+  if (auto own = own_name(entry.name)) return own;
   if (auto known = word(entry.name)) return known;
   const auto gathered = gathered_of(entry.name);
   const auto of = gathered ? word(gathered->of) : std::nullopt, as = gathered ? word(gathered->as) : of;

@@ -26,7 +26,9 @@ class Tongue {
 public:
   /// `say`: the words beside a pattern's, in that language. `full`: no abbreviation, where it has full words.
   /// `names`: what is called otherwise there, or stays as it is, folded: colours, parts.
-  Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names = {});
+  /// `own`: abbreviations of the pattern's own, which are kept.
+  Tongue(const words::Vocabulary& words, const Say& say, bool full, Names names = {},
+         std::vector<pattern::OwnName> own = {});
 
   const words::Vocabulary& words() const { return words_; }
   const Say& say() const { return say_; }
@@ -35,6 +37,10 @@ public:
   /// How a concept is written, or none: "inc", "in", "MR".
   std::optional<std::string> word(std::string_view concept_name) const;
   std::optional<std::string> word(words::Concept means) const;
+  /// The pattern's own abbreviation of a concept or a kind of stitch, so many in one place; none: it has
+  /// none.
+  std::optional<std::string> own_name(std::string_view means, std::uint32_t in_one = 1) const;
+  bool has_own_names() const { return !own_.empty(); }
   /// A row of this id with its slots filled; none where the language has no form for it, or it needs a slot
   /// that is empty.
   std::optional<std::string> row(std::string_view id, const Slots& slots) const;
@@ -50,7 +56,8 @@ public:
   /// only.
   std::string longest_phrase(std::string_view concept_name) const;
   /// How a kind of stitch is called, so many of it; none if the language cannot tell it.
-  std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind, std::uint64_t count = 1) const;
+  std::optional<std::string> stitch(const pattern::Tree& tree, stitch::KindId kind,
+                                    std::uint64_t count = 1) const;
   /// In full words, abbreviations are put out in full; else the text as it is.
   std::string in_full(std::string_view text) const;
   /// What stands between two steps of a list.
@@ -64,7 +71,8 @@ private:
   const Say& say_;
   bool full_;
   Names names_;
-  std::vector<std::string> written_; ///< per concept; "": it has no written form
+  std::vector<pattern::OwnName> own_;
+  std::vector<std::string> written_;                           ///< per concept; "": it has no written form
   std::map<std::string, std::string, std::less<>> full_words_; ///< by their abbreviations
 };
 

@@ -78,6 +78,7 @@ private:
     if (work.into == Into::front_post) return around_post(work, "fp", "stitch-front-post");
     if (work.into == Into::back_post) return around_post(work, "bp", "stitch-back-post");
     const auto together = together_of(kind_of(work));
+    if (const Words own = tongue_.own_name(kind_of(work)); own && together) return own;
     if (!together) return tongue_.stitch(tree_, work.kind, said_of(work));
     if (kind_of(work) == "sc2tog" && !plain_) return tongue_.word("dec");
     const auto base = stitch::find_kind(tree_.kinds, together->base);
@@ -90,7 +91,13 @@ private:
     return work.in_one == 2 && !plain_ && kind_of(work) == "sc" && work.into == Into::loops;
   }
 
+  /// "6V" of letters that are the pattern's own, as everybody types them.
+  bool is_own_letter(const std::string& name) const {
+    return name.size() == 1 && !(name.front() >= 'a' && name.front() <= 'z') && tongue_.has_own_names();
+  }
+
   Words counted(std::uint64_t count, const std::string& name) const {
+    if (is_own_letter(name)) return digits(count) + name;
     return tongue_.row("count-work", {digits(count), name, {}, {}});
   }
 
@@ -102,8 +109,17 @@ private:
     return tongue_.row(plain_ || several ? "all-round" : "around", {{}, *what, {}, {}});
   }
 
+  /// "4V", where the pattern calls so many of a stitch in one place V.
+  Words of_one_place(const Work& work, const std::string& name) const {
+    if (work.to_end && work.leave > 0) return tongue_.row("to-last", {digits(work.leave), name, {}, {}});
+    if (work.to_end) return tongue_.row("around", {{}, name, {}, {}});
+    return work.times == 1 ? Words{name} : counted(work.times, name);
+  }
+
   /// "inc", "(2 hdc in next st) x 3", "4 sc".
   Words into_next(const Work& work, const std::string& name) const {
+    const Words own = work.in_one > 1 ? tongue_.own_name(kind_of(work), work.in_one) : std::nullopt;
+    if (own) return of_one_place(work, *own);
     if (work.to_end) return to_end(work, name);
     if (work.in_one == 1 && work.times > 1 && plain_ && tongue_.full() && is_together(work))
       return tongue_.row("group-times", {digits(work.times), {}, name, {}});
@@ -182,6 +198,7 @@ private:
     if (work.kind >= tree_.kinds.size() || work.in_space != 0 || work.in_corner != 0) return std::nullopt;
     if (kind_of(work) == "ch" && work.in_one == 1 && work.where == Where::next && !work.to_end) {
       const std::string times = digits(work.times);
+      if (const Words own = tongue_.own_name("ch"); own && !work.counts) return counted(work.times, *own);
       Words chain = work.counts              ? tongue_.sentence("say-counting-chain", {times})
                     : work.as_high && plain_ ? tongue_.sentence("say-high-chain", {times})
                                              : tongue_.row("starting-chain", {times, {}, {}, {}});

@@ -157,3 +157,29 @@ TEST_CASE("a heading may tell along which round a part is worked") {
     CHECK(last.substr(last.rfind('-')) == "-1");
   }
 }
+
+// Common practice, no source
+TEST_CASE("a frill in loops left free is told in many ways, with a label and without") {
+  const std::string bell = "Bell\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: BLO sc around (12)\n"
+                           "Rnd 4: sc around (12)\nFasten off.\n\nFrill\n";
+  for (const char* told :
+       {"Rnd 1: Attach yarn with a sl st to any front loop of Rnd 2, ch 1, (2 sc in next free loop) around "
+        "the front "
+        "loops, sl st to first sc. (24)",
+        "Attach yarn with a sl st to any front loop of Rnd 2, ch 1, (2 sc in next free loop) around the "
+        "front loops, "
+        "sl st to first sc. (24)",
+        "Attach yarn to any front loop of Rnd 2, ch 1, 2 sc in each front loop around, join. (24)",
+        "Return to Rnd 2. Attach yarn to the front loops.\nRnd 1: 2 hdc in each loop (24)",
+        "Return to Rnd 2. Attach yarn to the front loops.\nRnd 1: in each unworked front loop work 2 hdc "
+        "(24)",
+        "Rnd 1: in each unworked front loop of Rnd 2 work 2 hdc (24)",
+        "Go back to the free loops of Rnd 2 and join yarn.\nRnd 1: 2 hdc in each loop (24)"}) {
+    CAPTURE(told);
+    const test::Text text(bell + told + "\n");
+    CHECK(text.said == "");
+    CHECK(text.worked.fabric.parts.size() == 2);
+    CHECK(text.last().counted == 24);
+    CHECK(text.worked.fabric.parts.back().start == whorl::fabric::Start::free_loops);
+  }
+}

@@ -111,3 +111,17 @@ TEST_CASE("a stitch goes into a round further down, with a comma before the numb
     CHECK(text.into(0).substr(0, 7) == "body-1-");
   }
 }
+
+// Common practice, no source
+TEST_CASE(
+    "a stitch of the pattern's own is named behind a heading, as another name, or by a word for a colour") {
+  for (const char* told : {"special stitch: bud (bobble of 4 dc)", "bud = another name for sc",
+                           "Bud: short for sc", "Rose = dc, ch 1, dc in same st\nbud = short for sc"}) {
+    CAPTURE(told);
+    const test::Text text("Hedge bud\n\n" + std::string(told) +
+                          "\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n" +
+                          "Rnd 3: (sc, bud in next st) x 6\n");
+    CHECK(text.said == "");
+    CHECK(text.last().uses == 12);
+  }
+}

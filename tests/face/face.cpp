@@ -179,3 +179,17 @@ TEST_CASE("a caption says from where a figure is seen as the part's note does") 
   CHECK(svg("Stuff it, well, from the inside, and then, later, sew it on").find("seen from the start") !=
         std::string::npos);
 }
+
+TEST_CASE("a long end of yarn is told where the parts are put together") {
+  const std::string svg = whorl::read("Vole\n\nTerms: US\n\nEAR (make 2)\nRnd 1: 6 sc in MR (6)\nFasten off, leaving a long tail.\n\n"
+                               "TAIL\nRnd 1: 5 sc in MR (5)\nFasten off, leaving a long tail.\n\n"
+                               "HEAD\nRnd 1: 6 sc in MR (6)\nFasten off.\n")
+                              .chart()
+                              .svg();
+  CHECK(svg.find("EAR, TAIL: Fasten off, leaving a long tail.") != std::string::npos);
+  CHECK(svg.find("HEAD: Fasten off") == std::string::npos);
+  CHECK(whorl::read("Waldkauz\n\nFLÜGEL\n1. Rd: 6 fM in den FR (6)\nFaden abschneiden und zum Annähen lang lassen.\n")
+            .chart()
+            .svg()
+            .find("FLÜGEL: Faden abschneiden und zum Annähen lang lassen.") != std::string::npos);
+}

@@ -1,11 +1,14 @@
+#include "fabric/same_work.hpp"
 #include "pictures/floor.hpp"
 #include "whorl.hpp"
+#include "whorl_write.hpp"
 #include "words/vocabulary.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cstdlib>
 #include <iostream>
 #include <iterator>
 #include <map>
@@ -20,11 +23,16 @@ namespace {
 using namespace whorl;
 using Json = nlohmann::json;
 
+/// All but English; of them those that WHORL_LANGUAGES names, if it does.
 std::vector<std::string> languages() {
+  const char* const named = std::getenv("WHORL_LANGUAGES");
   std::vector<std::string> all;
-  for (const words::LanguageName& language : words::known_vocabularies())
-    if (language.language.find("-x-") == std::string_view::npos && language.language.substr(0, 2) != "en")
-      all.emplace_back(language.language);
+  for (const words::LanguageName& language : words::known_vocabularies()) {
+    const std::string tag(language.language);
+    if (tag.find("-x-") != std::string::npos || tag.substr(0, 2) == "en") continue;
+    if (named == nullptr || (' ' + std::string(named) + ' ').find(' ' + tag + ' ') != std::string::npos)
+      all.push_back(tag);
+  }
   return all;
 }
 
@@ -34,31 +42,14 @@ Written written(const std::string& text, const std::string& language) {
   return read(text).written(options);
 }
 
-/// The stitches with what they go into, without where their lines stand and what they are called; things that
-/// are placed.
-Json work_of(const Pattern& pattern) {
-  Json parts = Json::parse(pattern.chart().json())["parts"];
-  for (Json& part : parts) {
-    for (const char* name : {"key", "name"}) part.erase(name);
-    for (Json& round : part["rounds"]) {
-      for (const char* name : {"label", "stitches"}) round.erase(name);
-      if (round["kind"] == "row") round["kind"] = "round"; // one word in many languages
-    }
-    for (Json& stitch : part["stitches"]) {
-      for (const char* where : {"line", "column", "length", "id"}) stitch.erase(where);
-      for (Json& leg : stitch["legs"])
-        if (leg["into"].is_string()) { // the part's name stands before the numbers
-          const std::string into = leg["into"].get<std::string>();
-          const std::size_t last = into.rfind('-'), before = into.rfind('-', last == 0 ? 0 : last - 1);
-          if (before != std::string::npos) leg["into"] = into.substr(before);
-        }
-    }
-  }
-  return parts;
+/// Whether two texts, each alone under its own language, are the same work from the first stitch to the last.
+bool are_same_work(const std::string& a, const std::string& b, const char* language) {
+  const words::Vocabulary& words = *words::find_vocabulary(language);
+  return fabric::same_work(read_work(a, words).fabric, read_work(b, words).fabric).empty();
 }
 
 struct Kept {
-  std::size_t lines = 0, left = 0, lost = 0, partly = 0, patterns = 0;
+  std::size_t lines = 0, left = 0, partly = 0, patterns = 0;
 };
 
 std::size_t left_of_rounds(const Written& out, const Json& lines) {
@@ -96,8 +87,10 @@ void there_and_back(const std::string& text, const std::string& language, Kept& 
   CHECK(there.same_work());
   const Written back = written(there.text(), "en-US");
   INFO("-- back --\n" << back.text() << "\n-- left --\n" << back.left_table());
-  const bool same = work_of(read(back.text())) == work_of(pattern);
-  if (!same) ++kept.lost;
+  const bool left_again = leaves_work(back);
+  if (left_again) ++kept.partly;
+  const bool same = left_again || are_same_work(back.text(), text, "en-US");
+  CHECK(same);
 }
 
 std::string with_number(std::string row, int number) {
@@ -131,10 +124,7 @@ std::string rows_with(int n) {
 }
 
 /// A language must not lose more than these; in silence it loses nothing.
-void check_kept(const Kept& kept) {
-  CHECK(kept.left * 100 <= kept.lines * 8);
-  CHECK(kept.lost * 50 <= kept.patterns + 49);
-}
+void check_kept(const Kept& kept) { CHECK(kept.left * 100 <= kept.lines * 3); }
 
 /// `shapes`: so many of the shapes a language, others in the next.
 void random_law(int seeds, std::uint64_t first, std::size_t shapes) {
@@ -148,8 +138,7 @@ void random_law(int seeds, std::uint64_t first, std::size_t shapes) {
                        kept);
       }
     std::cout << language << ": " << kept.patterns << " patterns by chance, " << kept.left << " of "
-              << kept.lines << " lines left as typed, in " << kept.partly << " patterns; " << kept.lost
-              << " not the same back in English" << std::endl;
+              << kept.lines << " lines left as typed, in " << kept.partly << " patterns" << std::endl;
     check_kept(kept);
   }
 }
@@ -159,7 +148,7 @@ void random_law(int seeds, std::uint64_t first, std::size_t shapes) {
 TEST_CASE("in every language every number reads back in every row, and so it does back in English") {
   for (const std::string& language : languages()) {
     Kept kept;
-    for (const int n : {2, 5, 21}) there_and_back(rows_with(n), language, kept);
+    for (const int n : {0, 1, 2, 5, 21}) there_and_back(rows_with(n), language, kept);
     std::cout << language << ": rows and numbers, " << kept.left << " of " << kept.lines
               << " lines left as typed\n";
   }
@@ -170,7 +159,7 @@ TEST_CASE("patterns by chance read back in every language, and back in English")
 TEST_CASE("every number to 25 and a thousand patterns by chance in every language", "[.thousand]") {
   for (const std::string& language : languages()) {
     Kept kept;
-    for (int n = 1; n <= 25; ++n) there_and_back(rows_with(n), language, kept);
+    for (int n = 0; n <= 25; ++n) there_and_back(rows_with(n), language, kept);
     std::cout << language << ": rows and numbers, " << kept.left << " of " << kept.lines
               << " lines left as typed\n";
   }

@@ -91,3 +91,13 @@ TEST_CASE("options that lines begin with are variants without a header") {
   CHECK(chosen(text, 1).find("sc around") == std::string::npos);
   CHECK(variants_in("Gnome\nOption A: a hat\nR1: 6 sc in MR (6)\n").empty());
 }
+
+TEST_CASE("numbers behind the names of variants are theirs, in counts too") {
+  const std::string text = "Cub (Small; Large)\nR1: 6 (Large: 9) sc in MR (6; Large: 9)\n"
+                           "R2: inc around (Small: 12, Large: 18)\nR3: Small: 12; Large: 18 sc [12 (18)]\n";
+  REQUIRE(variants_in(text) == Names{"Small", "Large"});
+  CHECK(chosen(text, 0).find("R1: 6 sc in MR (6 )\nR2: inc around ( 12 )\nR3: 12 sc [12 ]") !=
+        std::string::npos);
+  CHECK(chosen(text, 1).find("R1: 9 sc in MR (9 )\nR2: inc around ( 18 )\nR3: 18 sc [18 ]") !=
+        std::string::npos);
+}
