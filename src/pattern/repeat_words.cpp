@@ -116,6 +116,21 @@ private:
 
 } // namespace
 
+namespace {
+
+/// "das 6x", but not "in | das nächste Stb": behind a word for "in" a small word only leads to the place.
+bool says_repeat(const Sentence& sentence, std::uint32_t at, words::Concept repeat) {
+  if (!means(sentence, at, repeat)) return false;
+  const std::string_view text = sentence.text();
+  std::uint32_t before = at;
+  while (before > 0 && text[before - 1] == ' ') --before;
+  while (before > 0 && text[before - 1] != ' ' && before < at) --before;
+  const words::Word* in = before < at ? word_meaning(sentence, before, sentence.in) : nullptr;
+  return in == nullptr || skip_blanks(text, in->end) != at;
+}
+
+} // namespace
+
 std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   const words::Concept repeat = words::find_concept(sentence.vocabulary, "repeat");
   const words::Concept around = words::find_concept(sentence.vocabulary, "around");
@@ -124,7 +139,7 @@ std::uint32_t find_repeat(const Sentence& sentence, std::uint32_t begin, std::ui
   for (std::uint32_t at = begin; at < end;) {
     const std::int32_t index = sentence.brackets.at[at];
     const bool jumps = index != no_bracket && sentence.brackets.all[static_cast<std::size_t>(index)].end > at;
-    if (!jumps && means(sentence, at, repeat) && at > begin) return std::max(count.begin_or(at), begin);
+    if (!jumps && at > begin && says_repeat(sentence, at, repeat)) return std::max(count.begin_or(at), begin);
     if (!jumps) count.pass(at);
     if (!jumps && (means(sentence, at, around) ||
                    (last == end && (says_times(sentence, at, end) || says_twice(sentence, at, end)))))
