@@ -74,6 +74,9 @@ std::map<std::string, std::string> part_names(const Writing& writing);
 /// What colours are called, and parts; "": they keep their names.
 writing::Names names_of(const Writing& writing);
 
+/// Capitals as the author has them: "EAR", "Ear".
+std::string with_capitals_of(std::string_view typed, const std::string& name);
+
 /// The pattern's own abbreviations, where they are kept.
 std::vector<pattern::OwnName> own_names(const Writing& writing);
 

@@ -153,6 +153,9 @@ private:
   /// A sentence that the language has for what is typed.
   void add_stock(Draft& draft) const {
     const std::string_view typed = source_.at(draft.passage.span);
+    const bool whole_line = source_.at(source_.line(source_.line_of(draft.passage.span.begin))) == typed;
+    if (const Words name = whole_line && !w_.same_language ? book_.name(typed) : std::nullopt) // "ASSEMBLY"
+      return draft.add(with_capitals_of(typed, *name), true);
     if (const Words known = book_.text(typed)) return draft.add(*known, true);
     if (const Words partly = book_.text_partly(typed)) draft.add(*partly, false);
   }

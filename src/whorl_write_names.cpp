@@ -42,7 +42,8 @@ void add_colours(Names& names, const Writing& w) {
       names.insert_or_assign(in_small(name), alternatives(written).front());
 }
 
-/// Capitals as the author has them: "EAR", "Ear".
+} // namespace
+
 std::string with_capitals_of(std::string_view typed, const std::string& name) {
   std::string capitals;
   bool any = false, all = true;
@@ -60,8 +61,6 @@ std::string with_capitals_of(std::string_view typed, const std::string& name) {
   }
   return capitals;
 }
-
-} // namespace
 
 namespace {
 

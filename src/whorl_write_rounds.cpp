@@ -228,6 +228,7 @@ private:
     }
     if (w_.form == WriteForm::shortest)
       add_line(round, writing::shortest_instruction(tree_, steps, brief_), brief_, beside, Plainness::usual);
+    if (round.kind == pattern::RoundKind::row && !w_.same_language) by_tree(brief_, Plainness::rows);
     by_tree(brief_, Plainness::usual);
     by_tree(brief_, Plainness::places);
     // What a line does to more than its own stitches is said in its author's words.

@@ -179,7 +179,7 @@ private:
   Words in_loops(const Node& node, Around around) {
     const bool last = node.next == pattern::no_node;
     const Words loops = loops_in_words(node.work.loops, tongue_);
-    if (last && plainness_ == Plainness::usual && loops) {
+    if (last && plainness_ != Plainness::places && loops) {
       const Words head = tongue_.row("loops-rest", {{}, {}, {}, *loops});
       const Words rest = list(node.child, {0, around.depth, around.lines, around.in_star, around.at_end});
       return head && rest ? Words{*head + " " + *rest} : std::nullopt;

@@ -14,6 +14,7 @@ namespace whorl::writing {
 /// How plainly an instruction is put.
 enum class Plainness : std::uint8_t {
   usual,  ///< as the trade does: "6 inc", "BLO: …"
+  rows,   ///< as usual, but that a row goes round nothing: "sc in each st"
   places, ///< each stitch with its place and its loops: "(2 sc in next st) x 6"
 };
 

@@ -29,7 +29,8 @@ const char* loops_concept(std::uint8_t loops) {
 class WorkWords {
 public:
   WorkWords(const Tree& tree, const Tongue& tongue, Plainness plainness)
-      : tree_(tree), tongue_(tongue), plain_(plainness == Plainness::places) {}
+      : tree_(tree), tongue_(tongue), plain_(plainness == Plainness::places),
+        rows_(plainness == Plainness::rows) {}
 
   Words words(const Work& work) const {
     switch (work.act) {
@@ -106,7 +107,7 @@ private:
     if (!what) return what;
     if (work.leave > 0) return tongue_.row("to-last", {digits(work.leave), *what, {}, {}});
     const bool several = work.in_one > 1 && !is_increase(work);
-    return tongue_.row(plain_ || several ? "all-round" : "around", {{}, *what, {}, {}});
+    return tongue_.row(plain_ || rows_ || several ? "all-round" : "around", {{}, *what, {}, {}});
   }
 
   /// "4V", where the pattern calls so many of a stitch in one place V.
@@ -214,7 +215,7 @@ private:
 
   const Tree& tree_;
   const Tongue& tongue_;
-  bool plain_;
+  bool plain_, rows_;
 };
 
 } // namespace
