@@ -41,7 +41,7 @@ public:
     const std::string number = std::to_string(n);
     const Words step = filled(row, number);
     if (!step || in(row, {"other-side", "many-of-stitch", "so-far", "count-so-far", "in-row-ends",
-                          "count-in-row-ends", "evenly-around", "count-evenly-around"}))
+                          "count-in-row-ends", "evenly-around", "count-evenly-around", "join"}))
       return std::nullopt;
     if (row == "together" && n < 2) return std::nullopt;
     if (row == "each-and-chain" && n != 1) return std::nullopt;
@@ -71,30 +71,13 @@ private:
   }
 
   static bool goes_round(const std::string& row) {
-    return in(row, {"all-round",
-                    "around",
-                    "to-last",
-                    "increase-every-nth",
-                    "group-around",
-                    "star-around",
-                    "skip-rest",
-                    "loops-rest",
-                    "all-spaces",
-                    "all-gaps",
-                    "each-and-space",
-                    "each-and-chain",
-                    "group-in-each",
-                    "group-in-spaces",
-                    "group-in-gaps",
-                    "through-layers",
-                    "in-row-ends",
-                    "evenly-around",
-                    "count-in-row-ends",
-                    "count-evenly-around",
-                    "group-in-last",
-                    "in-last",
-                    "join",
-                    "turn"});
+    return in(
+        row,
+        {"all-round",      "around",         "to-last",       "increase-every-nth", "group-around",
+         "star-around",    "skip-rest",      "loops-rest",    "all-spaces",         "all-gaps",
+         "each-and-space", "each-and-chain", "group-in-each", "group-in-spaces",    "group-in-gaps",
+         "through-layers", "in-row-ends",    "evenly-around", "count-in-row-ends",  "count-evenly-around",
+         "group-in-last",  "in-last",        "turn"});
   }
 
   /// What fills the round.
