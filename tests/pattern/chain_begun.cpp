@@ -28,3 +28,7 @@ TEST_CASE("a machine's words for making the chain lose nothing") {
   CHECK(counts("Nose\nWe recruit a chain of 5 air loops, close in a ring.\n1 row: 10 sb (10)\n") == "10");
   CHECK(counts("Tail\nBlorp 10 air loops.\nRow 1: 9 sb.\n") == "9");
 }
+
+TEST_CASE("work into each chain follows the chain it begins in without a comma") {
+  CHECK(counts("Moss\nch 13\nRow 1: from 2nd ch from hook in each ch 1 sc (12)\n") == "12");
+}

@@ -35,12 +35,15 @@ std::string language_of(const std::string& text) {
 } // namespace
 
 TEST_CASE("a sentence that only tells how many there are is the count") {
-  CHECK(counts("nl", "1e toer: 6 v in een magische ring\n2e toer: 2 v. in elke v.; men ziet nu 12 v.\n") == "6 12");
+  CHECK(counts("nl", "1e toer: 6 v in een magische ring\n2e toer: 2 v. in elke v.; men ziet nu 12 v.\n") ==
+        "6 12");
   CHECK(counts("en-US", "Rnd 1: 6 sc in MR\nRnd 2: 2 sc in each; thou shouldst see 12 sts.\n") == "6 12");
 }
 
 TEST_CASE("the point of an abbreviation ends the sentence of a count too") {
-  CHECK(counts("pt-BR", "1.ª carreira: 6 p. b. no anel\n2.ª carreira: 2 p. b. em cada p., ficando com 12 p. Encher.\n") ==
+  CHECK(counts(
+            "pt-BR",
+            "1.ª carreira: 6 p. b. no anel\n2.ª carreira: 2 p. b. em cada p., ficando com 12 p. Encher.\n") ==
         "6 12");
 }
 
@@ -52,9 +55,12 @@ TEST_CASE("rounds worked as one before, but for what is told behind it, are work
 }
 
 TEST_CASE("a first round is told in a sentence behind the part's name") {
-  CHECK(counts("nl", "Kop: Sla een lus om de vinger en haak hierin 6 v.\n2e toer: 2 v. in elke v.\n") == "6 12");
-  CHECK(counts("es", "Cuerpo: Formar un anillo con el hilo y hacer en él 6 p. b.\n2.ª vta.: 2 p. b. en cada p.\n") ==
+  CHECK(counts("nl", "Kop: Sla een lus om de vinger en haak hierin 6 v.\n2e toer: 2 v. in elke v.\n") ==
         "6 12");
+  CHECK(
+      counts("es",
+             "Cuerpo: Formar un anillo con el hilo y hacer en él 6 p. b.\n2.ª vta.: 2 p. b. en cada p.\n") ==
+      "6 12");
 }
 
 TEST_CASE("a number alone behind what it counts is the count") {
@@ -63,7 +69,8 @@ TEST_CASE("a number alone behind what it counts is the count") {
 }
 
 TEST_CASE("a round of one stitch without a number goes on to its end") {
-  CHECK(counts("en-US", "Rnd 1: 6 sc in MR\nRnd 2: 2 sc in each\nRnd 3: sc\nRnd 4: sc in BLO\n") == "6 12 12 12");
+  CHECK(counts("en-US", "Rnd 1: 6 sc in MR\nRnd 2: 2 sc in each\nRnd 3: sc\nRnd 4: sc in BLO\n") ==
+        "6 12 12 12");
 }
 
 TEST_CASE("a stitch that is glued to a number behind a dash makes it no second number of a range") {
@@ -108,4 +115,9 @@ TEST_CASE("lists of abbreviations and prose without figures tell the language") 
   CHECK(language_of("X: maglia bassa\nV: aumento\nA: diminuzione\nR1: 6X\nR2: 6V (12)\n") == "it");
   CHECK(language_of("Rang un : six mailles serrées dans le cercle magique.\n"
                     "Rang deux : deux mailles serrées dans chaque maille.\n") == "fr");
+}
+
+TEST_CASE("in German work into each chain follows the chain it begins in without a comma") {
+  CHECK(counts("de", "13 Luftmaschen anschlagen.\n"
+                     "1. Reihe: ab der 2. Luftmasche in jede Luftmasche 1 feste Masche (12)\n") == "12");
 }
