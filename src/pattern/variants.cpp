@@ -107,7 +107,7 @@ public:
 
   std::string choose() {
     for (std::size_t at = 0; at < out_.size();) at = take_numbers(at, true);
-    text_ = out_; // "6 sc (12; Large: 18)": such a name heads no clause
+    counted_ = out_, text_ = counted_; // "6 sc (12; Large: 18)": such a name heads no clause
     const std::vector<Part> lines = lines_of(text_);
     for (std::size_t i = 0; i < lines.size();) i = take_lines(lines, i);
     for (std::size_t at = 0; at < out_.size();) at = take_numbers(at, false);
@@ -283,7 +283,8 @@ private:
       if (out_[at] != '\n' && out_[at] != '\r') out_[at] = ' ';
   }
 
-  std::string text_;
+  std::string_view text_;
+  std::string counted_; ///< the text in which numbers behind names are chosen
   std::string out_;
   const std::vector<std::string>& names_;
   std::size_t chosen_;
