@@ -244,6 +244,14 @@ Plan with_arrows(const Plan& plan, const std::vector<std::uint32_t>& rings) {
 
 } // namespace
 
+std::vector<int> rings_to_widen(const Plan& plan, int times, std::vector<int> crowded,
+                                const std::vector<int>& footless) {
+  if (!plan.grows) return crowded;
+  if (times >= most_layings) crowded.clear();
+  crowded.insert(crowded.end(), footless.begin(), footless.end());
+  return crowded;
+}
+
 Plan as_it_is(const Plan& plan) {
   Plan other = plan;
   other.grows = false;
@@ -251,7 +259,6 @@ Plan as_it_is(const Plan& plan) {
 }
 
 Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10, most_for_feet = 40;
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
   if (plan.rings.empty()) return drawn;
@@ -260,15 +267,13 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   core.clear = centre_reach(drawn.figure);
   std::vector<int> crowded;
   std::vector<std::uint32_t> stemless;
-  for (int i = 0; i < (plan.grows ? most_for_feet : most_times); ++i) {
+  for (int i = 0; i < (plan.grows ? most_layings_for_feet : most_layings); ++i) {
     drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     for (int k = 0; i == 0 && k < most_bends && (k == 0 || !stemless.empty()); ++k)
       if (bend(rings_at_bends(drawn.figure), rungs))
         drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     if (!stemless.empty()) return draw_disc(fabric, with_arrows(plan, stemless), extents, page);
-    if (plan.grows && i + 1 >= most_times) crowded.clear();
-    const std::vector<int> footless = lead_feet(fabric, extents, drawn);
-    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    crowded = rings_to_widen(plan, i + 1, std::move(crowded), lead_feet(fabric, extents, drawn));
     if (crowded.empty()) return drawn;
     widen(crowded, rungs, core);
   }

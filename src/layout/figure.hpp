@@ -41,6 +41,14 @@ struct Drawn {
 Figure begin_figure(const Plan& plan, const Extents& extents, const Page& page);
 double centre_reach(const Figure& figure);
 
+/// How often a figure is laid again with more room for what found none, and for lines from its feet.
+inline constexpr int most_layings = 10, most_layings_for_feet = 40;
+
+/// The rings outside which a figure, laid so many times, still needs room: for what is placed on it for a
+/// while, for lines that lead from feet until it is given up.
+std::vector<int> rings_to_widen(const Plan& plan, int times, std::vector<int> crowded,
+                                const std::vector<int>& footless);
+
 /// The same plan for a figure in which no growing helps.
 Plan as_it_is(const Plan& plan);
 

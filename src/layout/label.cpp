@@ -65,6 +65,10 @@ double line_width(const std::vector<Run>& runs) {
   return runs.empty() ? 0 : runs.back().x + runs.back().width;
 }
 
+double letters_width(const Lettering& label) {
+  return std::max(line_width(label.first), line_width(label.below));
+}
+
 std::vector<Run> set_line(std::vector<Run> runs, double space, const Extents& extents) {
   double x = 0;
   for (Run& one : runs) {
@@ -118,7 +122,7 @@ Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t lo
   else if (!ring.echo && closes_flat(fabric, ring.round))
     second = page.both_layers, label.second = inward ? second_of_loops : -second_of_loops;
   if (!second.empty()) label.below = set_line({run(second, Face::italic, second_size)}, 0, extents);
-  label.width = std::max(line_width(label.first), line_width(label.below));
+  label.width = letters_width(label);
   if (!ring.echo) label.flag = changed_yarn(fabric, ring.round, page.main_yarn);
   label.attached = !ring.echo && fabric.rounds[ring.round].attached;
   put_signs_behind(label);

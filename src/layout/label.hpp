@@ -59,4 +59,7 @@ Convex line_box(Point at, double width, double size);
 
 double line_width(const std::vector<Run>& runs);
 
+/// Of the longer line of a label, without its flag and mark.
+double letters_width(const Lettering& label);
+
 } // namespace whorl::layout

@@ -36,7 +36,7 @@ constexpr int arrow_pieces = 12;
 Lettering number_alone(Lettering label) {
   if (label.first.back().text.find("(!)") != std::string::npos) return label;
   label.first.resize(1);
-  label.width = std::max(line_width(label.first), line_width(label.below));
+  label.width = letters_width(label);
   put_signs_behind(label);
   return label;
 }

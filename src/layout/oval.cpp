@@ -286,8 +286,7 @@ private:
     Figure& figure = oval_.figure;
     const auto number = static_cast<std::uint32_t>(figure.rings.size() - 1);
     StandingLabel label = stand_label(ring, oval_.stadium, number);
-    for (LabelLine& line : label.lines)
-      figure.labels.push_back(straight_label(line.at, std::move(line.runs), number, Tone::ink));
+    for (Label& line : label.lines) figure.labels.push_back(std::move(line));
     for (Placed& sign : label.signs) figure.placed.push_back(std::move(sign));
     if (!ring.joined) figure.pointers.push_back(pointer_of(ring, oval_.stadium, number));
   }
@@ -371,18 +370,15 @@ private:
 } // namespace
 
 Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10, most_for_feet = 40;
   constexpr double more = 0.2;
   const double pitch = Spreading(fabric, plan, extents, page).best();
   std::vector<double> room;
   for (int i = 0;; ++i) {
     Laying laying(fabric, plan, extents, page, pitch);
     std::vector<int> crowded = laying.put_together(room, i);
-    if (plan.grows && i >= most_times) crowded.clear();
-    const std::vector<int> footless = laying.lengthen();
-    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
-    if (crowded.empty() || (!plan.grows && i == most_times)) return laying.drawn();
-    if (i == most_for_feet) return draw_oval(fabric, as_it_is(plan), extents, page);
+    crowded = rings_to_widen(plan, i, std::move(crowded), laying.lengthen());
+    if (crowded.empty() || (!plan.grows && i == most_layings)) return laying.drawn();
+    if (i == most_layings_for_feet) return draw_oval(fabric, as_it_is(plan), extents, page);
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)
       if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;

@@ -2,6 +2,7 @@
 
 #include "layout/direction.hpp"
 #include "layout/sign.hpp"
+#include "layout/straight.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -15,16 +16,16 @@ constexpr double pointer_side = 0.36; ///< from a pointer's middle to the text b
 constexpr double widest_ray = 1.0;    ///< radians from the first side, 57 degrees: so far labels are one line
 constexpr double line_apart = 0.62;   ///< of lines one above the other
 
-double text_width(const Lettering& text) { return std::max(line_width(text.first), line_width(text.below)); }
-
 double half_high(double size) { return letter_height * size / 2; }
+
+Label in_ink(Point at, std::vector<Run> runs) { return straight_label(at, std::move(runs), 0, Tone::ink); }
 
 /// Lines beside the pointer, `start` at the height of the first one's middle.
 StandingLabel in_line(const Lettering& text, Point start) {
   StandingLabel label;
-  label.lines.push_back({start - Point{0, half_high(number_size)}, text.first});
+  label.lines.push_back(in_ink(start - Point{0, half_high(number_size)}, text.first));
   if (!text.below.empty())
-    label.lines.push_back({start + Point{0, text.second - half_high(second_size)}, text.below});
+    label.lines.push_back(in_ink(start + Point{0, text.second - half_high(second_size)}, text.below));
   label.signs = yarn_signs(text, start, false, 0);
   return label;
 }
@@ -36,16 +37,16 @@ StandingLabel stacked(const Lettering& text, Point before, Point on, double furt
   double wide = 0;
   for (std::vector<Run>& line : lines) line.front().x = 0, wide = std::max(wide, line_width(line));
   const double high = letter_height * number_size + line_apart * static_cast<double>(lines.size() - 1);
-  const double signs = text.width - text_width(text);
+  const double signs = text.width - letters_width(text);
   const double far = pointer_side + further + std::abs(on.x) * (wide + signs) / 2 + std::abs(on.y) * high / 2;
   const Point middle = before - far * on - Point{signs / 2, 0};
   StandingLabel label;
   double base = middle.y + high / 2 - letter_height * number_size;
   for (std::vector<Run>& line : lines) {
-    label.lines.push_back({{middle.x - line_width(line) / 2, base}, line});
+    label.lines.push_back(in_ink({middle.x - line_width(line) / 2, base}, line));
     base -= line_apart;
   }
-  label.signs = yarn_signs(text, middle + Point{wide / 2 - text_width(text), 0}, false, 0);
+  label.signs = yarn_signs(text, middle + Point{wide / 2 - letters_width(text), 0}, false, 0);
   return label;
 }
 
@@ -64,6 +65,7 @@ StandingLabel stand_label(const OvalRing& ring, const Stadium& stadium, std::uin
   StandingLabel label = is_aside(ring.lap)
                             ? stacked(text, start, on, ring.label_further)
                             : in_line(text, start + Point{leftward ? 0 - aside - text.width : aside, 0});
+  for (Label& line : label.lines) line.ring = number;
   for (Placed& sign : label.signs) sign.ring = number;
   return label;
 }
@@ -79,17 +81,10 @@ Pointer pointer_of(const OvalRing& ring, const Stadium& stadium, std::uint32_t n
 std::vector<Convex> label_ink(const OvalRing& ring, const Stadium& stadium) {
   std::vector<Convex> ink;
   const StandingLabel label = stand_label(ring, stadium, 0);
-  for (const LabelLine& line : label.lines) {
-    double size = 0;
-    for (const Run& run : line.runs) size = std::max(size, run.size);
-    ink.push_back(line_box(line.at, line_width(line.runs), size));
-  }
+  for (const Label& line : label.lines) ink.push_back(line.box);
   for (const Placed& sign : label.signs)
     for (Convex& piece : outlines_of(sign)) ink.push_back(std::move(piece));
-  if (ring.joined) return ink;
-  const Pointer pointer = pointer_of(ring, stadium, 0);
-  const Point on = pointer_length * pointer.direction, aside{0 - on.y / 2, on.x / 2};
-  ink.push_back({pointer.tip, pointer.tip - on + aside, pointer.tip - on - aside});
+  if (!ring.joined) ink.push_back(outline_of(pointer_of(ring, stadium, 0)));
   return ink;
 }
 

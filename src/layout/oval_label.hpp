@@ -8,12 +8,6 @@
 
 namespace whorl::layout {
 
-/// A line of letters whose base line begins at a point.
-struct LabelLine {
-  Point at;
-  std::vector<Run> runs;
-};
-
 /// Whether a round begins round the side of the end.
 bool is_aside(const Lap& lap);
 
@@ -21,7 +15,7 @@ bool is_aside(const Lap& lap);
 /// one line beside the pointer; round the side of the end, where lines would run into those of the next
 /// rings, number and count stand one above the other.
 struct StandingLabel {
-  std::vector<LabelLine> lines;
+  std::vector<Label> lines;
   std::vector<Placed> signs;
 };
 StandingLabel stand_label(const OvalRing& ring, const Stadium& stadium, std::uint32_t number);

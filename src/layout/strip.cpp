@@ -358,7 +358,6 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
 } // namespace
 
 Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
-  constexpr int most_times = 10, most_for_feet = 40;
   constexpr double more = 0.2;
   Straight drawn;
   Laying laying{fabric, plan, extents, page, {}, 0};
@@ -369,7 +368,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   std::vector<std::uint32_t> stemless;
   bool settled = false;
   int bent = 0; ///< times that stems were given room
-  for (int i = 0; i < (plan.grows ? most_for_feet : most_times) + bent; ++i) {
+  for (int i = 0; i < (plan.grows ? most_layings_for_feet : most_layings) + bent; ++i) {
     std::vector<int> crowded = put_together(laying, i, drawn.figure, stemless);
     const std::vector<std::uint32_t> bends = rings_at_bends(drawn.figure);
     if (bent < most_bends && !bends.empty() && (bent == 0 || !stemless.empty())) {
@@ -382,10 +381,9 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
       other.arrows.insert(other.arrows.end(), stemless.begin(), stemless.end());
       return draw_strip(fabric, other, extents, page);
     }
-    if (plan.grows && i + 1 >= most_times + bent) crowded.clear();
     const Lines which = laying.held ? Lines::of_many_legs : Lines::of_every_foot;
     const std::vector<int> footless = lengthen_legs(fabric, extents, which, drawn.figure);
-    if (plan.grows) crowded.insert(crowded.end(), footless.begin(), footless.end());
+    crowded = rings_to_widen(plan, i + 1 - bent, std::move(crowded), footless);
     settled = crowded.empty();
     if (settled) break;
     for (const int ring : crowded)
