@@ -10,6 +10,7 @@
 #include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
 #include "pattern/yarn.hpp"
+#include "pattern/yarn_list.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -339,7 +340,8 @@ private:
 
   bool may_name_part(std::size_t at, std::size_t title) const {
     const Typed& typed = typed_[at];
-    if (only_names_yarn(text(typed), reader_.vocabulary)) return false;
+    if (only_names_yarn(text(typed), reader_.vocabulary) || lists_yarns(text(typed), reader_.vocabulary))
+      return false;
     if (is_marked(typed)) return true;
     if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');

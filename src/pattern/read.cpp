@@ -12,6 +12,7 @@
 #include "pattern/named_rounds.hpp"
 #include "pattern/on_part.hpp"
 #include "pattern/part_lines.hpp"
+#include "pattern/part_yarn.hpp"
 #include "pattern/placed_on.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/technique_told.hpp"
@@ -19,6 +20,7 @@
 #include "pattern/throughout.hpp"
 #include "pattern/two_parts.hpp"
 #include "pattern/yarn.hpp"
+#include "pattern/yarn_list.hpp"
 
 #include <algorithm>
 
@@ -69,6 +71,7 @@ public:
     const Cut cut = pattern::cut(reader_);
     telling_.tell_long_lines(cut);
     take_front(cut);
+    result_.tree.listed_yarns = yarns_listed(source_, vocabulary_);
     std::vector<PartLines> parts = parts_of(reader_, cut);
     habits_ = chain_habits(reader_, cut);
     loops_ = loops_throughout(reader_, cut);
@@ -170,6 +173,7 @@ private:
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
+    name_yarn_of_part(yarn_of_heading(tree.parts.back().note, vocabulary_));
     const std::size_t first_node = tree.nodes.size();
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {
@@ -240,6 +244,23 @@ private:
     return std::string(text);
   }
 
+  /// Whether a sentence above a part's first round, whose placings are those from `first` on, tells how it is
+  /// begun. "Start at the nose with cream" places no nose.
+  bool begins_work(std::size_t first) {
+    auto& placings = result_.tree.placings;
+    if (first + 1 != placings.size()) return false;
+    Placing& told = placings.back();
+    const bool starts = told.what == What::bead && told.from == 0 && told.apart == 0 &&
+                        !yarn_begun_in(told.text, vocabulary_).empty();
+    if (starts) told.what = What::note;
+    return told.what == What::note;
+  }
+
+  void name_yarn_of_part(const std::string& yarn) {
+    Tree& tree = result_.tree;
+    if (!yarn.empty()) tree.parts.back().yarn = number_of_yarn(tree, yarn, tree.rounds.size());
+  }
+
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
 
   static bool ranges(const Label& label) { return label.to > label.from && !label.relative; }
@@ -257,6 +278,7 @@ private:
     const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
     const What what = result_.tree.placings.empty() ? What::note : result_.tree.placings.back().what;
     const bool note = first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
+    if (!inside && begins_work(first)) name_yarn_of_part(yarn_begun_in(text, vocabulary_));
     if (inside && note) telling_.tell_left_out(line);
   }
 
@@ -332,7 +354,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
-  bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
+  bool list_says_shaping_;       ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0;       ///< of all rounds
   std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;

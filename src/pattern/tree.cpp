@@ -141,6 +141,7 @@ std::string show_part(const Tree& tree, std::uint32_t index) {
   const Part& part = tree.parts[index];
   std::string text = "part " + part.name + " x " + number(part.make);
   if (!part.note.empty()) text += " (" + part.note + ")";
+  if (part.yarn != 0) text += " in yarn " + number(part.yarn);
   return text + "\n";
 }
 

@@ -211,6 +211,14 @@ struct Part {
   std::uint32_t first_round = 0; ///< index into Tree::rounds; they end where the next part's begin
   Span span;
   Hold hold = Hold::unsaid;
+  std::uint8_t yarn =
+      0; ///< that its heading or the sentences below it name, a number in Tree::yarns; 0: none
+};
+
+/// A yarn that the materials list.
+struct ListedYarn {
+  std::string name;   ///< "charcoal", in small letters
+  std::string letter; ///< "A", "MC"; "" if it has none
 };
 
 /// A header line `Name: value`.
@@ -237,6 +245,7 @@ struct Tree {
   std::vector<Header> headers;
   std::vector<stitch::StitchKind> kinds; ///< the standard kinds, then those made on the way and her own
   std::vector<std::string> yarns;        ///< names of the yarns as she calls them; the first is number 1
+  std::vector<ListedYarn> listed_yarns;  ///< by the materials
   std::vector<OwnName> own_names;        ///< in the order of her list
   std::vector<std::string> group_names;  ///< "shell", "V-stitch"; the first is number 1
   std::vector<Part> parts;
