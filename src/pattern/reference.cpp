@@ -419,7 +419,8 @@ std::vector<std::string> telling_words(std::string_view text, const words::Vocab
     });
     std::string word = number.end == end ? std::to_string(number.value) : line.substr(at, end - at);
     if (word.size() > 3 && word.back() == 's') word.pop_back();
-    if (filler == nullptr) words.push_back(std::move(word));
+    const bool tells = number.end == end && number.ordinal; // "prima" is "first", and "before"
+    if (filler == nullptr || tells) words.push_back(std::move(word));
     at = end;
   }
   return words;
