@@ -1,6 +1,7 @@
 #include "pattern/brackets.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/told_place.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -101,8 +102,8 @@ bool may_be_filler(const Pairing& pairing, std::uint32_t at) {
   return false;
 }
 
-/// The first word in [begin, end) that says how a passage is repeated, or end; "das", which is "that" and "the",
-/// only behind a mark or where no other does.
+/// The first word in [begin, end) that says how a passage is repeated, or end; "das", which is "that" and
+/// "the", only behind a mark or where no other does.
 std::uint32_t find_repeat(const Pairing& pairing, std::uint32_t begin, std::uint32_t end) {
   const std::uint32_t first = find_word(pairing, begin, end, pairing.repeat);
   for (std::uint32_t at = first; at < end; at = find_word(pairing, at + 1, end, pairing.repeat))
@@ -331,6 +332,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
   pair_slashes(pairing, named("in"));
   for (; !pairing.open.empty(); pairing.open.pop_back())
     if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, size);
+  pair_told_places(text, lattice, vocabulary, out);
   return out;
 }
 
