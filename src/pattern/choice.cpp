@@ -219,8 +219,10 @@ private:
     const bool goes_on = state.open > 0 && numbers.in_step && way.label.from > 1;
     const bool begins = state.open == unknown && way.label.from == 1 && may_start(way);
     for (std::size_t reading = 0; reading < way.readings.size(); ++reading) {
-      const bool starts = way.readings[reading].effect.starts;
-      const int own = goes_on && starts ? cost::starts_again : begins && !starts ? cost::begins_nothing : 0;
+      const Effect& effect = way.readings[reading].effect;
+      int own = begins && !effect.starts ? cost::begins_nothing : 0;
+      if (goes_on && effect.starts) own = cost::starts_again;
+      if (goes_on && effect.starts && effect.pass_uses > 0) own += cost::edge_unproved;
       add(reading, way.readings[reading].cost + own);
     }
   }

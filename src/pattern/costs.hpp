@@ -19,6 +19,7 @@ inline constexpr int out_of_step = 5;
 inline constexpr int not_read = 30;
 inline constexpr int loops_as_stitches = 6; ///< "in next loop" for a stitch, behind a round of chain loops
 inline constexpr int starts_again = 3;      ///< a ring or chain in a round whose number follows on
+inline constexpr int edge_unproved = 1;     ///< … along an edge to its end, so that any count is met
 inline constexpr int begins_nothing =
     2; ///< a first round with nothing to work into, where another reading makes a ring
 inline constexpr int past_edges = 2;    ///< a round behind rows that goes over the last row only

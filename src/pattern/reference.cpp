@@ -62,17 +62,27 @@ public:
 private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
-  /// "2. sıra gibi", "前段と同じ", "4段目をくり返す": the rounds stand before what says that they are
-  /// repeated.
+  /// "2. sıra gibi", "前段と同じ", "1. bacak gibi": the rounds or their part stand before what says that they
+  /// are repeated.
   bool takes_rounds_before_as() {
     const std::size_t begin = pass_fillers(0);
     std::size_t end = take_rounds_before(begin);
     if (end == begin) end = take_rounds(begin);
+    if (end == begin) end = take_leg(begin);
     const std::size_t behind = end == begin ? end : pass_as(pass_fillers(end));
     if (end == begin || behind == pass_fillers(end) || works_at(behind)) return reference_ = {}, false;
+    if (!reference_.part.empty() && !is_end_or_mark(behind)) return reference_ = {}, false; // "… like it"
     take_rest(take_loops(take_times(pass_fillers(behind))));
     if (!reference_.tail.empty()) reference_ = {};
-    return reference_.from > 0 || reference_.back > 0;
+    return reference_.from > 0 || reference_.back > 0 || !reference_.part.empty();
+  }
+
+  /// "1. bacak gibi": a word for another part; `place` if none stands there.
+  std::size_t take_leg(std::size_t place) {
+    const Word* leg = phrase_at(head_, place, find("leg"));
+    if (leg == nullptr) return place;
+    reference_.part = line().substr(place, leg->end - place);
+    return leg->end;
   }
 
   /// Passes a word that says "as" or "repeat"; `place` if none stands there.
