@@ -32,8 +32,9 @@ public:
   }
 
   std::optional<Reference> read() {
-    const std::size_t same = pass_same(pass_fillers(0));
-    if (same != pass_fillers(0) && is_end_or_mark(same)) return only_rounds(); // "同上", of which 同 is "as"
+    const std::size_t first = before_same(pass_blanks(head_, 0));
+    const std::size_t same = pass_same(first);
+    if (same != first && is_end_or_mark(same)) return only_rounds(); // "同上", of which 同 is "as"
     std::size_t place = pass_lead();
     if (place == none && takes_rounds_before_as()) return reference_;
     if (place == none) return only_rounds();
@@ -96,7 +97,7 @@ private:
   std::optional<Reference> only_rounds() {
     std::size_t place = pass_blanks(head_, 0);
     if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
-    place = pass_fillers(place);
+    place = before_same(place);
     const std::size_t same = pass_same(place);
     const Word* even = phrase_at(head_, pass_blanks(head_, 0), find("even")); // "all the same" is worked even
     if (even != nullptr && even->end >= same && same != place) return std::nullopt;
@@ -117,6 +118,11 @@ private:
     if (number == nullptr) return false;
     const Word* increase = phrase_at(head_, pass_blanks(head_, number->end), find("increase"));
     return increase != nullptr || works_at(number->end);
+  }
+
+  /// Behind the fillers at a place, unless "the same" begins with one of them: "tak samo".
+  std::size_t before_same(std::size_t place) const {
+    return pass_same(place) != place ? place : pass_fillers(place);
   }
 
   /// "same", "ditto": as the round before; `place` if no such word stands there.
