@@ -220,6 +220,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.pop_back();
       continue;
     }
+    part_layers(reader, readings.back());
     if (auto joined = joined_at_end(reader, readings.back())) {
       const int cost = readings.back().cost;
       readings.back() = std::move(*joined);
