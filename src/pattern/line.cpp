@@ -362,8 +362,8 @@ private:
     const Heading heading = read_heading(line, reader_.vocabulary);
     const std::string_view name = heading.says_make ? heading.name : line.substr(0, line.find(" ("));
     const bool letters =
-        std::count(name.begin(), name.end(), ' ') < 2 &&
-        std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || (c >= 'a' && c <= 'z'); });
+        std::count(name.begin(), name.end(), ' ') < 2 && words::fold(name).text == name &&
+        std::all_of(name.begin(), name.end(), [](char c) { return c == ' ' || words::is_folded_letter(c); });
     const std::size_t closing = line.rfind(')');
     const bool in_colour = closing != line.npos && closing + 2 < line.size() &&
                            is_colour(line.substr(closing + 2), reader_.vocabulary);
