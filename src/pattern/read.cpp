@@ -332,7 +332,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
-  bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
+  bool list_says_shaping_;       ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0;       ///< of all rounds
   std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;
