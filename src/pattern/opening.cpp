@@ -136,18 +136,23 @@ std::uint32_t round_ahead(const Sentence& sentence, std::uint32_t begin) {
   return 0;
 }
 
-/// "… free loop | no. 5": where the number of the loop ends; `at` if it has none there.
+/// "… free loop | no. 5", "… free loop | 5": where the number of the loop ends; `at` if it has none there.
 std::uint32_t behind_loop_number(const Sentence& sentence, std::uint32_t at) {
-  const std::uint32_t next = skip_blanks(sentence.text(), at);
-  if (!is_named(sentence, next, {"ordinal"})) return at;
-  const Word* const number = number_at(sentence, behind(sentence, *words_at(sentence, next).first));
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  const bool before = number_at(sentence, next) == nullptr && is_named(sentence, next, {"ordinal"});
+  if (before) next = behind(sentence, *words_at(sentence, next).first);
+  const Word* const number = number_at(sentence, next);
   return number == nullptr ? at : number->end;
 }
 
 void find_round(const Sentence& sentence, Opening& opening) {
-  opening.end = behind_loop_number(sentence, opening.end);
-  opening.round = round_named(sentence, opening.end);
-  if (opening.round != 0) opening.end = behind_part(sentence, opening.end);
+  std::uint32_t end = opening.end;
+  opening.round = round_named(sentence, end);
+  if (opening.round == 0) {
+    end = behind_loop_number(sentence, opening.end);
+    opening.round = round_named(sentence, end);
+  }
+  if (opening.round != 0) opening.end = behind_part(sentence, end);
 }
 
 void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
