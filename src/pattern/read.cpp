@@ -191,9 +191,7 @@ private:
     if (owner.in_tree.empty() || lines.in_tree.empty()) return;
     open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back(),
                     stitch_begun_in(reader_, lines));
-    Part& part = result_.tree.parts.back();
-    part.hold = hold_before_work(lines);
-    if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
+    result_.tree.parts.back().hold = hold_before_work(lines);
   }
 
   /// The part in hand is worked along the other side of another's starting chain, be it that its first round
@@ -224,7 +222,7 @@ private:
         hold = hold_said(source_.at(lines.rounds[line.round].front().above), vocabulary_);
       if (works) break;
     }
-    return hold;
+    return hold == Hold::unsaid && runs_against(reader_, lines) ? Hold::start_up : hold;
   }
 
   /// The short line directly below a part's heading, without its full stop; "" if there is none.
@@ -332,7 +330,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
-  bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
+  bool list_says_shaping_;       ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0;       ///< of all rounds
   std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;
