@@ -3,6 +3,7 @@
 #include "pattern/text_words.hpp"
 #include "words/fold.hpp"
 #include "words/vocabulary.hpp"
+#include "writing/phrasebook.hpp"
 
 #include <algorithm>
 
@@ -170,6 +171,31 @@ std::string yarns_of(const pattern::Tree& tree, const fabric::Fabric& fabric,
   return words;
 }
 
+bool is_header(const pattern::Header& header, const drawing::Wording& own, std::string_view id) {
+  const std::string name = words::fold(header.name).text;
+  const std::vector<std::string> names = writing::alternatives(drawing::say(own, id));
+  return std::any_of(names.begin(), names.end(),
+                     [&name](const std::string& one) { return words::fold(one).text == name; });
+}
+
+/// One blank where several stood: those of other variants were left out.
+std::string without_gaps(const std::string& typed) {
+  std::string text;
+  for (const char c : typed)
+    if (c != ' ' || (!text.empty() && text.back() != ' ')) text += c;
+  return line_of_variant(std::move(text));
+}
+
+/// "Yarn: brown · Hook: 2 mm": what the variant shown is made of and with, in the author's words.
+std::string materials_of(const pattern::Tree& tree, const drawing::Wording& own) {
+  std::string words;
+  for (const char* id : {"write-header-yarn", "write-header-hook"})
+    for (const pattern::Header& header : tree.headers)
+      if (is_header(header, own, id) && !header.value.empty())
+        words += (words.empty() ? "" : " · ") + header.name + ": " + without_gaps(header.value);
+  return words;
+}
+
 } // namespace
 
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
@@ -183,7 +209,11 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
-  if (!pattern.variant.empty()) text.terms = pattern.variant + " · " + text.terms;
+  if (!pattern.variant.empty()) {
+    text.terms = pattern.variant + " · " + text.terms;
+    const std::string materials = materials_of(tree, own);
+    text.subtitle += (text.subtitle.empty() || materials.empty() ? "" : " · ") + materials;
+  }
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
     const std::string start = said_between(part.note, own, "notes-start");

@@ -78,6 +78,20 @@ void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& pl
                                  " of " + fabric::name_of(round)));
 }
 
+/// Posts in the holes that the text numbers.
+void place_in_holes(const Fabric& fabric, const pattern::Placing& text, Placing& placing,
+                    std::vector<pattern::Finding>& findings) {
+  const Round& round = fabric.rounds[placing.round];
+  const std::uint32_t last = *std::max_element(text.holes.begin(), text.holes.end());
+  if (last <= width(round)) {
+    placing.after = text.holes;
+    return;
+  }
+  findings.push_back(finding(pattern::Severity::error, text,
+                             "there is no stitch " + std::to_string(last) + ": " + fabric::name_of(round) +
+                                 " has " + stitches(width(round))));
+}
+
 void place(const pattern::Tree& tree, Fabric& fabric, std::uint32_t index,
            std::vector<pattern::Finding>& findings) {
   const pattern::Placing& text = tree.placings[index];
@@ -86,7 +100,10 @@ void place(const pattern::Tree& tree, Fabric& fabric, std::uint32_t index,
   placing.part = text.part;
   placing.text = index;
   if (text.from > 0) placing.round = find_round(fabric, text.part, text.from);
-  if (placing.round != none && text.apart > 0) place_posts(fabric, text, placing, findings);
+  if (placing.round != none && !text.holes.empty())
+    place_in_holes(fabric, text, placing, findings);
+  else if (placing.round != none && text.apart > 0)
+    place_posts(fabric, text, placing, findings);
   fabric.placings.push_back(placing);
 }
 

@@ -1,6 +1,7 @@
 #include "pattern/placing.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/named_holes.hpp"
 #include "pattern/negated.hpp"
 #include "pattern/reading.hpp"
 #include "pattern/text_words.hpp"
@@ -147,7 +148,9 @@ std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::
     const bool stop = mark == '.' && !decimal && !is_ordinal_stop(sentence, at);
     if (depth <= 0 && (stop || mark == ';' || mark == '!')) return at;
     const bool link = mark == ',' || means(sentence, at, "and");
-    if (depth <= 0 && link && at > begin && begins_new_clause(sentence, words.first->end)) return at;
+    const bool closes = means(sentence, at, "gather"); // "stuff and close"
+    if (depth <= 0 && link && at > begin && (closes || begins_new_clause(sentence, words.first->end)))
+      return at;
     at = std::max(words.first->end, at + 1);
   }
   return end;
@@ -157,7 +160,7 @@ std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at, std::uint3
   while (at < end) {
     const char c = sentence.text()[at];
     const Word* link = word_meaning(sentence, at, sentence.conjunction);
-    if (link != nullptr)
+    if (link != nullptr && !means(sentence, at, "gather"))
       at = link->end;
     else if (c == ' ' || is_separator(c) || c == '!')
       ++at;
@@ -351,6 +354,10 @@ void read_across(const Sentence& sentence, const Clause& clause, Placing& placin
   }
 }
 
+bool is_post(What what) {
+  return what == What::eye || what == What::marker || what == What::bead || what == What::embroider;
+}
+
 bool says_gather(const Sentence& sentence, const Clause& clause) {
   for (std::uint32_t at = clause.begin; at < clause.end; ++at)
     if (means(sentence, at, "gather")) return true;
@@ -372,8 +379,10 @@ Placing placing_of(const Sentence& sentence, const Clause& clause) {
   placing.what = clause.what.value_or(What::note);
   placing.span = sentence.span(clause.begin, trim_separators(sentence.text(), clause.begin, clause.end));
   read_rounds(sentence, clause, placing);
-  read_apart(sentence, clause, placing);
-  if (placing.what == What::embroider && placing.apart == 0) read_across(sentence, clause, placing);
+  if (is_post(placing.what)) placing.holes = holes_named(sentence, clause.begin, clause.end, placing.what);
+  if (placing.holes.empty()) read_apart(sentence, clause, placing);
+  if (placing.what == What::embroider && placing.apart == 0 && placing.holes.empty())
+    read_across(sentence, clause, placing);
   placing.gather = placing.what == What::cut && says_gather(sentence, clause);
   if (placing.gather) placing.loops = loops_named(sentence, clause);
   return placing;

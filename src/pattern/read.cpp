@@ -195,9 +195,7 @@ private:
     if (owner.in_tree.empty() || lines.in_tree.empty()) return;
     open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back(),
                     stitch_begun_in(reader_, lines));
-    Part& part = result_.tree.parts.back();
-    part.hold = hold_before_work(lines);
-    if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
+    result_.tree.parts.back().hold = hold_before_work(lines);
   }
 
   /// The part in hand is worked along the other side of another's starting chain, be it that its first round
@@ -228,7 +226,7 @@ private:
         hold = hold_said(source_.at(lines.rounds[line.round].front().above), vocabulary_);
       if (works) break;
     }
-    return hold;
+    return hold == Hold::unsaid && runs_against(reader_, lines) ? Hold::start_up : hold;
   }
 
   /// The short line directly below a part's heading, without its full stop; "" if there is none.

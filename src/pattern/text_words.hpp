@@ -47,6 +47,7 @@ enum class TextWord : std::uint8_t {
   flattened,       ///< anywhere in a line, be it within a word: a piece lies double, "fold", "press flat"
   part_name,       ///< what parts of toys are called, "ear": only tells which language a text is in
   tail,            ///< in a sentence that cuts the yarn: an end of it is left "long"
+  hole,            ///< between two stitches, where posts and needles go: "hole" 14
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

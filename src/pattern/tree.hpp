@@ -84,7 +84,8 @@ struct Work {
                            ///< first, 0: not said
   bool to_end = false;     ///< until the round's places are used up …
   std::uint32_t leave = 0; ///< … but for the last `leave`
-  std::uint32_t times = 1; ///< how many places, or passes of a repeat, where not to_end
+  std::uint32_t times = 1; ///< how many places, or passes of a repeat, where not to_end; Act::free_loops: how
+                           ///< many loops from the nth on, 1: all
   bool operator==(const Work&) const = default;
 };
 
@@ -185,17 +186,18 @@ enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bea
 struct Placing {
   What what = What::note;
   std::uint32_t part = 0;
-  int from = 0, to = 0;          ///< rounds that the text names (eyes between 11 and 12); 0: none named
-  std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
-  std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
-  bool across = false;           ///< embroider: over so many stitches, from hole to hole
-  bool between = false;          ///< the rounds that are named lie outside it: "between rounds 9 and 13"
-  bool behind = false;           ///< sew: on the back of the piece, where rounds begin
-  std::uint32_t sewn = no_node;  ///< sew: the part that is sewn on; no_node: it is not named
-  bool gather = false;           ///< cut: the last stitches are gathered and closed
-  std::uint8_t loops = 0;        ///< … through these loops of theirs; 0: not said
-  bool attaches = false;         ///< join: it is the yarn that is joined, to the first stitch that follows
-  std::uint8_t yarn = 0;         ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
+  int from = 0, to = 0;             ///< rounds that the text names (eyes between 11 and 12); 0: none named
+  std::uint32_t after_round = 0;    ///< how many entries of Tree::rounds stand before it
+  std::uint32_t apart = 0;          ///< whole stitches between two posts; 0: not said
+  bool across = false;              ///< embroider: over so many stitches, from hole to hole
+  std::vector<std::uint32_t> holes; ///< behind which stitches of the first round named; empty: not said
+  bool between = false;             ///< the rounds that are named lie outside it: "between rounds 9 and 13"
+  bool behind = false;              ///< sew: on the back of the piece, where rounds begin
+  std::uint32_t sewn = no_node;     ///< sew: the part that is sewn on; no_node: it is not named
+  bool gather = false;              ///< cut: the last stitches are gathered and closed
+  std::uint8_t loops = 0;           ///< … through these loops of theirs; 0: not said
+  bool attaches = false;            ///< join: it is the yarn that is joined, to the first stitch that follows
+  std::uint8_t yarn = 0;            ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
   Span span;
   std::string text; ///< as typed
 };
