@@ -97,7 +97,6 @@ Json placing_json(const Pattern::Content& pattern, std::size_t index) {
   for (const fabric::Placing& worked : pattern.fabric.placings)
     if (worked.text == index && !worked.after.empty()) one["after"] = worked.after;
   if (placing.apart > 0) one["apart"] = placing.apart;
-  if (!placing.holes.empty()) one["holes"] = placing.holes;
   return one;
 }
 

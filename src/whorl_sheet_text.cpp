@@ -2,6 +2,7 @@
 
 #include "pattern/text_words.hpp"
 #include "words/fold.hpp"
+#include "words/lattice.hpp"
 #include "words/vocabulary.hpp"
 #include "writing/phrasebook.hpp"
 
@@ -65,8 +66,18 @@ std::vector<std::string> tails_of(const Pattern::Content& pattern, const layout:
   return lines;
 }
 
-/// Long ends of yarn, sewing, and embroidery that stands behind the last round of its part or that no figure
-/// shows.
+/// Whether it is done when the parts are put together: sewing, embroidery behind the last round of its part,
+/// and whatever no figure shows.
+bool is_put_together(const Pattern::Content& pattern, std::uint32_t index) {
+  const pattern::Placing& placing = pattern.tree.placings[index];
+  if (placing.what == pattern::What::sew) return true;
+  const bool shown = is_drawn(pattern.fabric, index);
+  if (placing.what == pattern::What::embroider)
+    return !shown || placing.after_round >= pattern::end_round(pattern.tree, placing.part);
+  return !shown && (placing.what == pattern::What::eye || placing.what == pattern::What::bead);
+}
+
+/// Long ends of yarn, and the author's sentences about what is put together.
 std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
   const pattern::Source& source = pattern.source;
   const pattern::Tree& tree = pattern.tree;
@@ -75,10 +86,7 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
   lines = tails_of(pattern, wanted);
   for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
     const pattern::Placing& placing = tree.placings[i];
-    if (placing.what != pattern::What::sew && placing.what != pattern::What::embroider) continue;
-    const bool behind = placing.after_round >= pattern::end_round(tree, placing.part);
-    if (placing.what == pattern::What::embroider && !behind && is_drawn(pattern.fabric, i)) continue;
-    if (!layout::is_wanted(wanted, placing.part)) continue;
+    if (!is_put_together(pattern, i) || !layout::is_wanted(wanted, placing.part)) continue;
     std::string sentence = sentence_around(source, placing.span);
     if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
   }
@@ -138,6 +146,17 @@ bool can_name(const pattern::Work& work, std::string_view word) {
   return work.in_one == 1 || word.size() == 1 || word.substr(0, 3) == "inc";
 }
 
+/// "mr 6": what the stitches go into, no name of theirs.
+bool names_ring(const pattern::Tree& tree, std::string_view word) {
+  const words::Vocabulary* const vocabulary = words::find_vocabulary(tree.language);
+  if (vocabulary == nullptr) return false;
+  const auto all = words::lattice(words::fold(word), *vocabulary).words;
+  return std::any_of(all.begin(), all.end(), [vocabulary](const words::Word& one) {
+    return one.kind == words::WordKind::phrase &&
+           vocabulary->concepts[one.means].sort == words::ConceptClass::start;
+  });
+}
+
 /// What the author calls her stitches, where one word says it; the first word for each.
 std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pattern::Tree& tree) {
   std::vector<drawing::TypedName> names;
@@ -147,7 +166,7 @@ std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pa
     const auto known = std::find_if(names.begin(), names.end(), [&](const drawing::TypedName& name) {
       return name.kind == node.work.kind && name.in_one == node.work.in_one;
     });
-    if (known == names.end() && can_name(node.work, word))
+    if (known == names.end() && can_name(node.work, word) && !names_ring(tree, word))
       names.push_back({node.work.kind, node.work.in_one, word});
   }
   return names;

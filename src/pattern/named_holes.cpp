@@ -95,11 +95,13 @@ private:
   std::uint32_t at_, end_;
 };
 
-void put(std::vector<std::uint32_t>& holes, std::uint32_t hole) {
+void put(std::vector<std::uint16_t>& holes, std::uint32_t number) {
+  constexpr std::uint32_t most = 0xFFFF;
+  const auto hole = static_cast<std::uint16_t>(std::min(number, most));
   if (std::find(holes.begin(), holes.end(), hole) == holes.end()) holes.push_back(hole);
 }
 
-void put_holes(std::vector<std::uint32_t>& holes, const Numbers& numbers, What what) {
+void put_holes(std::vector<std::uint16_t>& holes, const Numbers& numbers, What what) {
   const std::uint32_t first = numbers.all.front(), last = numbers.all.back();
   const bool pair = numbers.all.size() == 2 && last > first && !numbers.holes;
   if (pair && numbers.between && (last == first + 1 || what == What::embroider)) {
@@ -114,9 +116,9 @@ void put_holes(std::vector<std::uint32_t>& holes, const Numbers& numbers, What w
 
 } // namespace
 
-std::vector<std::uint32_t> holes_named(const Sentence& sentence, std::uint32_t begin, std::uint32_t end,
+std::vector<std::uint16_t> holes_named(const Sentence& sentence, std::uint32_t begin, std::uint32_t end,
                                        What what) {
-  std::vector<std::uint32_t> holes;
+  std::vector<std::uint16_t> holes;
   for (const Numbers& numbers : Hearing(sentence, begin, end).all()) put_holes(holes, numbers, what);
   return holes;
 }

@@ -177,7 +177,7 @@ private:
     const std::size_t first_node = tree.nodes.size();
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {
-        add_sentence(*line.line);
+        add_sentence(*line.line, lines.heading != nullptr && lines.rounds.empty());
         continue;
       }
       lines.in_tree.push_back(static_cast<std::uint32_t>(tree.rounds.size()));
@@ -263,7 +263,8 @@ private:
 
   static bool ranges(const Label& label) { return label.to > label.from && !label.relative; }
 
-  void add_sentence(const Line& line) {
+  /// `alone`: its part has a heading and no round.
+  void add_sentence(const Line& line, bool alone) {
     const std::string_view text = source_.at(line.span);
     if (const std::uint8_t loops = loops_above(reader_, line.span); loops != 0) loops_above_ = loops;
     const std::size_t first = result_.tree.placings.size();
@@ -273,7 +274,7 @@ private:
         only_names_yarn(text, vocabulary_))
       result_.tree.placings.back().what = What::change;
     settle_changes(result_.tree, first, vocabulary_);
-    const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
+    const bool inside = alone || result_.tree.rounds.size() > result_.tree.parts.back().first_round;
     const What what = result_.tree.placings.empty() ? What::note : result_.tree.placings.back().what;
     const bool note = first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
     if (!inside && begins_work(first)) name_yarn_of_part(yarn_begun_in(text, vocabulary_));

@@ -133,7 +133,7 @@ std::string show_placing(const Placing& placing) {
   std::string text = std::string("  ") + name(placing.what);
   if (placing.from > 0) text += " " + show_range(placing.from, placing.to);
   if (placing.apart > 0) text += " apart " + number(placing.apart);
-  for (const std::uint32_t hole : placing.holes) text += " hole " + number(hole);
+  for (const std::uint16_t hole : placing.after) text += " hole " + number(hole);
   if (placing.gather) text += " gathered";
   return text + ": " + placing.text + "\n";
 }

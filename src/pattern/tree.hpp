@@ -189,8 +189,11 @@ struct Placing {
   int from = 0, to = 0;             ///< rounds that the text names (eyes between 11 and 12); 0: none named
   std::uint32_t after_round = 0;    ///< how many entries of Tree::rounds stand before it
   std::uint32_t apart = 0;          ///< whole stitches between two posts; 0: not said
+  std::vector<std::uint16_t> after; ///< stitches of the round, from 1, behind which the text puts it
+  bool centred = false;             ///< bead: one, in the middle of the front: "between the eyes"
+  bool spread = false;              ///< sew: on opposite sides, or evenly spread over the round
+  std::uint16_t copies = 0;         ///< sew: so many of the part; 0: not said
   bool across = false;              ///< embroider: over so many stitches, from hole to hole
-  std::vector<std::uint32_t> holes; ///< behind which stitches of the first round named; empty: not said
   bool between = false;             ///< the rounds that are named lie outside it: "between rounds 9 and 13"
   bool behind = false;              ///< sew: on the back of the piece, where rounds begin
   std::uint32_t sewn = no_node;     ///< sew: the part that is sewn on; no_node: it is not named

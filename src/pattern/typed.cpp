@@ -4,6 +4,7 @@
 #include "pattern/compared_lines.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
+#include "pattern/flat_told.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
@@ -51,6 +52,7 @@ public:
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
     compare_lines(reader_, lines_);
+    tell_rows(lines_);
     return std::move(lines_);
   }
 

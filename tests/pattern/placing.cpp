@@ -115,7 +115,7 @@ TEST_CASE("the loops through which the last stitches are gathered are heard") {
 }
 
 TEST_CASE("holes that a text numbers by their stitches are known") {
-  using Holes = std::vector<std::uint32_t>;
+  using Holes = std::vector<std::uint16_t>;
   struct Case {
     const char* text;
     Holes holes;
@@ -134,7 +134,7 @@ TEST_CASE("holes that a text numbers by their stitches are known") {
     INFO(one.text);
     const auto all = placings(one.text);
     REQUIRE_FALSE(all.empty());
-    CHECK(all[0].holes == one.holes);
+    CHECK(all[0].after == one.holes);
     if (!one.holes.empty()) CHECK(all[0].apart == 0);
   }
 }
