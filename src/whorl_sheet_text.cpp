@@ -26,6 +26,21 @@ std::string sentence_around(const pattern::Source& source, pattern::Span clause)
   return std::string(text.substr(begin, end - begin));
 }
 
+/// Whether a clause stands behind the work of a line.
+bool stands_in_round(const pattern::Tree& tree, pattern::Span clause) {
+  return std::any_of(tree.rounds.begin(), tree.rounds.end(), [clause](const pattern::RoundText& round) {
+    return round.span.begin <= clause.begin && clause.begin < round.span.end;
+  });
+}
+
+/// The same; of a line of work, what stands from the clause on: the work is in the figure.
+std::string told_at(const pattern::Source& source, const pattern::Tree& tree, pattern::Span clause) {
+  std::string sentence = sentence_around(source, clause);
+  if (!stands_in_round(tree, clause)) return sentence;
+  const std::size_t at = sentence.find(source.at(clause));
+  return at == std::string::npos ? sentence : sentence.substr(at);
+}
+
 /// Whether the figures show it in its holes.
 bool is_drawn(const fabric::Fabric& fabric, std::uint32_t index) {
   return std::any_of(fabric.placings.begin(), fabric.placings.end(),
@@ -51,7 +66,7 @@ std::vector<std::string> tails_of(const Pattern::Content& pattern, const layout:
   std::vector<Told> all;
   for (const pattern::Placing& placing : tree.placings) {
     if (placing.part >= tree.parts.size() || !layout::is_wanted(wanted, placing.part)) continue;
-    const std::string sentence = sentence_around(pattern.source, placing.span);
+    const std::string sentence = told_at(pattern.source, tree, placing.span);
     if (!leaves_tail(placing, sentence, tree)) continue;
     const std::string& name = tree.parts[placing.part].name;
     const auto same = std::find_if(all.begin(), all.end(),
@@ -87,7 +102,7 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
   for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
     const pattern::Placing& placing = tree.placings[i];
     if (!is_put_together(pattern, i) || !layout::is_wanted(wanted, placing.part)) continue;
-    std::string sentence = sentence_around(source, placing.span);
+    std::string sentence = told_at(source, tree, placing.span);
     if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
   }
   return lines;
