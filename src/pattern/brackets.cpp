@@ -186,6 +186,7 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (before && !longer &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
     return StarRole::reference;
+  if (longer && before->means == pairing.from) return StarRole::reference; // "a partir de *"
   if (before && has_concept(pairing, before->begin, pairing.repeat) && leads_to_star(pairing, at))
     return StarRole::reference;
   if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
