@@ -165,7 +165,7 @@ std::vector<std::string> remarks_of(const Chart::Content& chart, const drawing::
   const double stitch = stitch_of(chart);
   if (stitch < chart.options.stitch)
     remarks.push_back(drawing::say(wording, "stitch-made-smaller", {tenths(stitch, wording)}));
-  if (stitch < least_stitch)
+  if (tenths(stitch, wording) != tenths(least_stitch, wording) && stitch < least_stitch)
     remarks.push_back(
         drawing::say(wording, "stitch-too-small", {tenths(stitch, wording), tenths(least_stitch, wording)}));
   const drawing::Paper paper = size_of(chart.options.paper);

@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/format.hpp"
+#include "cli/numbers.hpp"
 #include "cli/rounds.hpp"
 #include "whorl_paint.hpp"
 
@@ -113,7 +114,7 @@ void declare_figures(CLI::App& app, ChartCall& call) {
                "increases and decreases of single crochet with a short stroke on each leg");
   app.add_option("--stitch", call.options.stitch, "millimetres for one single crochet, as a rule 4.4")
       ->type_name("MM")
-      ->check(CLI::Range(1.0, 20.0));
+      ->check(number_between(1, 20));
 }
 
 void declare_sheet(CLI::App& app, ChartCall& call) {
@@ -128,7 +129,7 @@ void declare_sheet(CLI::App& app, ChartCall& call) {
                  "without it one sheet, as large as needed")
       ->type_name("SIZE")
       ->check(CLI::IsMember({"A4", "Letter"}, CLI::ignore_case));
-  app.add_option("--dpi", call.dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
+  app.add_option("--dpi", call.dots_per_inch, "dots to the inch of a .png")->check(number_between(20, 1200));
 }
 
 void settle(ChartCall& call) {

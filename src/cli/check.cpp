@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
+#include "cli/numbers.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -199,8 +200,8 @@ Command declare_check(CLI::App& app) {
   CLI::Option* round =
       app.add_option("--round", call->round, "a round that does not come out: what may have happened in it");
   CLI::Option* have = app.add_option("--have", call->have, "how many stitches you have in it");
-  round->needs(have)->check(CLI::Range(1, 100000));
-  have->needs(round)->check(CLI::Range(0U, 1000000U));
+  round->needs(have)->check(number_between(1, 100000));
+  have->needs(round)->check(number_between(0, 1000000));
   app.add_option("--part", call->part, "the part of that round, where several have one of this number")
       ->needs(round);
   return [call] { return check(*call); };

@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/format.hpp"
+#include "cli/numbers.hpp"
 #include "whorl_paint.hpp"
 
 #include <CLI/CLI.hpp>
@@ -69,7 +70,7 @@ Command declare_moves(CLI::App& app) {
                  "draw it as strips of small pictures; the ending says what: .svg .png .pdf .json");
   declare_wanted(app, call->wanted);
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
-  app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
+  app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(number_between(20, 1200));
   return [call] { return moves(*call); };
 }
 

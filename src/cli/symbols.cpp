@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/files.hpp"
 #include "cli/format.hpp"
+#include "cli/numbers.hpp"
 #include "whorl_paint.hpp"
 
 #include <CLI/CLI.hpp>
@@ -72,7 +73,7 @@ Command declare_symbols(CLI::App& app) {
   app.add_flag("--uk", call->uk, "name the stitches in UK terms");
   app.add_flag("--plus", call->options.plus, "single crochet as + instead of x");
   app.add_flag("--json", call->json, "print one object for programs, and nothing else");
-  app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(CLI::Range(20.0, 1200.0));
+  app.add_option("--dpi", call->dots_per_inch, "dots to the inch of a .png")->check(number_between(20, 1200));
   return [call] {
     call->options.language = call->uk ? "en-GB" : language_of(call->wanted.language);
     return symbols(*call);

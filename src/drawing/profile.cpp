@@ -24,9 +24,10 @@ double radius_of(const fabric::Fabric& fabric, std::uint32_t number) {
   return radius(layout::stitches_wide(layout::widths_of(fabric, {number}).front()));
 }
 
+/// A chain that is worked round on both sides closes the piece as a ring does.
 bool starts_closed(const fabric::Part& part) {
   return part.start == fabric::Start::magic_ring || part.start == fabric::Start::second_chain ||
-         part.start == fabric::Start::chain_ring;
+         part.start == fabric::Start::chain_ring || part.start == fabric::Start::chain;
 }
 
 /// Goes on to a radius, by steps; the way down is what the slope leaves of a round's length.

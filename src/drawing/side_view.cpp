@@ -29,7 +29,7 @@ Figures figures_of(const Copy& copy, std::uint32_t part) {
     const layout::Figure& figure = copy.placement.figures[i];
     if (figure.part != part) continue;
     const bool goes_round = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward ||
-                            figure.form == layout::Form::strip;
+                            figure.form == layout::Form::strip || figure.form == layout::Form::oval;
     const bool follows =
         figures.empty() || copy.placement.figures[figures.back()].last_round + 1 == figure.first_round;
     if (!goes_round || !follows) return {};
@@ -39,7 +39,8 @@ Figures figures_of(const Copy& copy, std::uint32_t part) {
 }
 
 bool can_be_seen(const Copy& copy, const fabric::Part& part, const Figures& figures) {
-  if (figures.size() < 2 || part.start == fabric::Start::chain) return false;
+  const bool oval = !figures.empty() && copy.placement.figures[figures.front()].form == layout::Form::oval;
+  if (figures.size() < 2 || (part.start == fabric::Start::chain && !oval)) return false;
   const std::uint32_t first = copy.placement.figures[figures.front()].first_round;
   const std::uint32_t last = copy.placement.figures[figures.back()].last_round;
   if (last - first >= most_rounds) return false;

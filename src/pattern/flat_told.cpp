@@ -85,7 +85,10 @@ private:
                till = first + static_cast<std::ptrdiff_t>(std::min(rows_.size(), turned_by));
     const bool turned =
         std::any_of(first, till, [](const Typed* row) { return does(row->ways.front(), Act::turn); });
-    if (turned && !round)
+    const bool told = std::any_of(rows_.begin(), rows_.end(), [](const Typed* row) {
+      return row->ways.front().label.kind == RoundKind::row; // so that others are called rounds on purpose
+    });
+    if (turned && !round && !told)
       for (Typed* row : rows_) make_row(*row);
     rows_.clear();
   }

@@ -154,8 +154,19 @@ Reading finish(WorkReader& reader, const Parts& parts, std::int32_t path) {
   return reading;
 }
 
+/// Whether the work is one passage that says how often it is done: "*2 sc, inc; rep from * 3 times".
+bool says_times(const Reading& reading) {
+  NodeId id = reading.body;
+  while (id != no_node && reading.nodes[id].kind == NodeKind::sequence && reading.nodes[id].next == no_node)
+    id = reading.nodes[id].child;
+  if (id == no_node || reading.nodes[id].next != no_node) return false;
+  const Node& node = reading.nodes[id];
+  return node.kind == NodeKind::repeat && !node.work.to_end && node.work.times > 1;
+}
+
 bool may_repeat(const Reading& reading) {
-  return reading.effect.pass_uses == 0 && !reading.effect.starts && reading.effect.uses > 0;
+  return !says_times(reading) && reading.effect.pass_uses == 0 && !reading.effect.starts &&
+         reading.effect.uses > 0;
 }
 
 /// Keeps the cheapest of those that do not do the same; where many differ in a small word, the cheapest that

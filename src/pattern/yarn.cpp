@@ -94,9 +94,9 @@ bool has_work_before(const Tree& tree, std::size_t rounds) {
 
 /// The yarns get their numbers when the first is named: those listed in their order. Rounds before it that
 /// name none are in the first of them, or the second where the first is changed to.
-void begin_yarns(Tree& tree, std::size_t named, bool worked) {
+void begin_yarns(Tree& tree, std::size_t named, bool worked, bool changes) {
   for (const ListedYarn& yarn : tree.listed_yarns) tree.yarns.push_back(yarn.name);
-  if (!worked || (named != 0 && !tree.yarns.empty())) return;
+  if (!worked || (!tree.yarns.empty() && (named != 0 || !changes))) return;
   if (tree.yarns.size() > 1)
     std::swap(tree.listed_yarns[0], tree.listed_yarns[1]), std::swap(tree.yarns[0], tree.yarns[1]);
   else if (named == 0)
@@ -135,9 +135,9 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
   return led;
 }
 
-std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before) {
+std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before, bool changes) {
   if (tree.yarns.empty())
-    begin_yarns(tree, find_listed(tree.listed_yarns, name), has_work_before(tree, rounds_before));
+    begin_yarns(tree, find_listed(tree.listed_yarns, name), has_work_before(tree, rounds_before), changes);
   if (const std::size_t listed = find_listed(tree.listed_yarns, name); listed != unlisted)
     return static_cast<std::uint8_t>(listed + 1);
   if (!tree.yarns.empty() && tree.yarns.front().empty() && names_first_yarn(name)) tree.yarns.front() = name;
@@ -155,7 +155,7 @@ void settle_changes(Tree& tree, std::size_t first, const words::Vocabulary& voca
     if (!joins && placing.what != What::change) continue;
     const std::string name = yarn_named(placing.text, vocabulary);
     if (belongs_before_last(tree, placing)) --placing.after_round;
-    if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round);
+    if (!name.empty()) placing.yarn = number_of_yarn(tree, name, placing.after_round, true);
     placing.attaches =
         joins && (!name.empty() || names_yarn(placing.text, vocabulary) || follows_cut(tree, i));
   }
@@ -170,7 +170,7 @@ void change_in_label(Tree& tree, Span aside, const Reader& reader) {
   change.what = What::change;
   change.part = tree.rounds.back().part;
   change.after_round = static_cast<std::uint32_t>(tree.rounds.size() - 1);
-  change.yarn = number_of_yarn(tree, name, change.after_round);
+  change.yarn = number_of_yarn(tree, name, change.after_round, false);
   change.span = aside;
   change.text = std::string(text);
   for (auto placing = tree.placings.rbegin(); placing != tree.placings.rend(); ++placing)

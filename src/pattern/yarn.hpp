@@ -16,8 +16,10 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
 
 /// The number of a yarn in Tree::yarns, which it joins where it is new and the materials list none like it.
 /// Where rounds stand before in which no yarn was named, the first is theirs: it is the first of the list
-/// that is not changed to, else has no name until "A" or "MC" is told.
-std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before);
+/// that is not changed to (`changes`: the words do nothing but change to it), else has no name until "A" or
+/// "MC" is told.
+std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before,
+                            bool changes = false);
 
 /// Gives the changes of yarn among the placings from `first` on their numbers, and yarn that is joined. One
 /// that stands before the work of the tree's last round is done before that round.
