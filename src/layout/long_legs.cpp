@@ -32,6 +32,7 @@ constexpr double over_head[] = {0.20, 0.15, 0.26, 0.34, 0.42};
 /// … or beneath the foot, where something lies between the two: a break line, the outline of a part sewn on.
 constexpr double beneath_foot[] = {0.20, 0.12, 0.28, 0.36, 0.05};
 constexpr double least_air = 0.06;
+constexpr double one_foot = 0.35;      ///< feet of a group that stand no further apart have one line
 constexpr std::int64_t neighbours = 6; ///< to either side, that a foot may be nearer to than to its own place
 constexpr std::uint32_t many_legs = 3; ///< two feet are always by their own places
 
@@ -104,10 +105,20 @@ private:
         continue;
       }
       stood = at, before = &at, into = leg.into;
+      if (leg.into == led_.into && length(at - led_.from) < one_foot) {
+        at = led_.to;
+        continue;
+      }
       if (!is_stitch(leg.into) || fabric_.stitches[leg.into.of].round == figure_.rings[ring].round) continue;
       if (!is_in_fan(ring, leg.into) && !is_by_its_place(leg.into.of, at, way_out(at, item.up)))
-        lead(ring, leg.into.of, item, at);
+        lead_from(ring, leg.into, item, at);
     }
+  }
+
+  void lead_from(std::uint32_t ring, const fabric::Place& into, const Item& item, Point& foot) {
+    const Point from = foot;
+    lead(ring, into.of, item, foot);
+    if (!(foot == from)) led_ = {into, from, foot};
   }
 
   /// Of three and more in one place, whose middle is by it, none is asked for itself.
@@ -275,6 +286,11 @@ private:
     StitchId place = 0;
     Point foot, up;
   };
+  struct Led {
+    fabric::Place into;
+    Point from{1e9, 1e9}, to;
+  };
+  Led led_; ///< the last foot from which a line leads: one beside it in the same place shares it
   std::vector<int> crowded_;
   std::uint32_t feet_of_ = 0;
   std::vector<Taker> feet_; ///< of that ring, before any line led on from them
