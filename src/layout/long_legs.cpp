@@ -5,6 +5,7 @@
 #include "layout/items.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -189,7 +190,7 @@ private:
       const Point to = head->at + beside.y * head->up + beside.x * Point{head->up.y, 0 - head->up.x};
       const std::optional<Point> from =
           is_by_its_place(place, to, way_out(to, item.up)) ? start_of(foot, to) : std::optional<Point>();
-      if (from) return add({*from, to}, ring, foot);
+      if (from) return add({*from, to}, ring, item, foot);
     }
     if (lead_between(ring, place, item, foot, head->at, head->up, over_head)) return;
     if (lead_between(ring, place, item, foot, at_height_of(foot, head->at), -1 * head->up, beneath_foot))
@@ -204,7 +205,7 @@ private:
       for (const double start : {0.0, 0.2, 0.4, 0.6, 0.1, 0.3}) {
         const std::vector<Point> way = way_between(foot, at + over * up, start);
         if (!is_free(way) || !is_by_its_place(place, way.back(), way_out(way.back(), item.up))) continue;
-        add(way, ring, foot);
+        add(way, ring, item, foot);
         return true;
       }
     return false;
@@ -218,13 +219,25 @@ private:
     if (std::find(crowded_.begin(), crowded_.end(), inside) == crowded_.end()) crowded_.push_back(inside);
   }
 
-  void add(std::vector<Point> way, std::uint32_t ring, Point& foot) {
+  void add(std::vector<Point> way, std::uint32_t ring, const Item& item, Point& foot) {
+    if (may_join(item, foot, way.front())) way.insert(way.begin(), foot);
     foot = way.back();
     Stroke stroke;
     stroke.line = Line::stem;
     stroke.points = std::move(way);
     stroke.ring = ring;
     figure_.strokes.push_back(std::move(stroke));
+  }
+
+  /// Whether a line to a place may begin at the end of the leg itself: that is no cross, has no mark beneath,
+  /// and nothing else is near.
+  bool may_join(const Item& item, Point foot, Point start) const {
+    if (extent(extents_, item.key).below > 0) return false;
+    const std::vector<Convex> own = ink_of(extents_, item);
+    const bool ends_there = std::any_of(own.begin(), own.end(), [foot](const Convex& piece) {
+      return distance(piece, Convex{foot}) < half_pen;
+    });
+    return ends_there && air_round(foot, start, own) >= least_air;
   }
 
   /// Over a place, as high as a foot stands.
@@ -268,12 +281,12 @@ private:
     return std::nullopt;
   }
 
-  double air_round(Point from, Point to) const {
+  double air_round(Point from, Point to, const std::vector<Convex>& own = {}) const {
     const Point on = half_pen * unit(to - from), aside{-on.y, on.x};
     const Convex line{from - on - aside, to + on - aside, to + on + aside, from - on + aside};
     double air = 1;
     for (const Convex& ink : ink_near(figure_, extents_, 0.5 * (from + to), length(to - from) / 2 + 1))
-      air = std::min(air, distance(line, ink));
+      if (std::find(own.begin(), own.end(), ink) == own.end()) air = std::min(air, distance(line, ink));
     return air;
   }
 

@@ -1,5 +1,7 @@
 /// Groups of stitches with chains among them, in one stitch of a disc.
 
+#include "layout/sign.hpp"
+
 #include "standing.hpp"
 #include "typed.hpp"
 
@@ -78,4 +80,24 @@ TEST_CASE("groups give way where a figure would be much larger for them") {
                     "Rnd 3: ((sc, ch 2, sc) in next, sc in next) x 6 (18)\nRnd 4: (skip 1, 2 sc) x 6\n");
   REQUIRE(typed.figures.size() == 2);
   CHECK(typed.figures[1].high.x < 8);
+}
+
+TEST_CASE("a line that leads a leg on begins at the end of the leg") {
+  const Typed typed(
+      "Cliff fern\n\nTerms: US\n\nRow 1: ch 20, dc in 4th ch from hook and in each across, turn\n"
+      "Row 2: ch 3 (counts as dc), dc3tog, (ch 2, dc3tog) x 4, dc in last 2, turn\n");
+  REQUIRE(typed.figures.size() == 1);
+  const Figure& figure = typed.figures[0];
+  int lines = 0;
+  for (const Stroke& stroke : figure.strokes) {
+    if (stroke.line != Line::stem) continue;
+    ++lines;
+    const auto ends_there = [&](const test::Patch& patch) {
+      return patch.what != "line" && layout::distance(patch.outline, Convex{stroke.points.front()}) < 0.05;
+    };
+    const std::vector<test::Patch> patches = test::patches_of(figure, typed.extents);
+    CHECK(std::any_of(patches.begin(), patches.end(), ends_there));
+  }
+  CHECK(lines > 0);
+  CHECK(typed.air() > 0.05);
 }
