@@ -18,6 +18,13 @@ struct LoopPlace {
   Sign sign = Sign::free_loop; ///< or what marks it as one that two parts share
 };
 
+/// An item of a group that stands as one: where it stands beside the group's foot, outward being up.
+struct InGroup {
+  Item item;
+  const SymbolExtent* shape = nullptr;
+  bool on_end = false; ///< a chain of several, one above the other
+};
+
 /// What a ring is made of, before it has a radius.
 struct Band {
   std::vector<const SymbolExtent*> shapes; ///< the different ones
@@ -41,8 +48,14 @@ struct Band {
   std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
   std::vector<Item> column; ///< chains on end in the first item's place; that item stands for them
   double chain_height = 0;  ///< of one of them, across
+  std::vector<std::vector<InGroup>> groups; ///< for each of `shapes` that is one, what stands in it
   Lettering label;
 };
+
+/// What stands in an item that is a group; none: it is none.
+inline const std::vector<InGroup>* group_in(const Band& band, std::size_t shape) {
+  return shape < band.groups.size() && !band.groups[shape].empty() ? &band.groups[shape] : nullptr;
+}
 
 /// The slot of an item.
 inline double slot_of(const Band& band, std::size_t item) {

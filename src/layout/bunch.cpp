@@ -280,10 +280,10 @@ std::uint32_t leading_slips(const Fabric& fabric, const std::vector<Item>& items
 bool is_bow(const Bunch& bunch) { return bunch.sort == Bunch::Sort::bow; }
 bool is_short(const Bunch& bow) { return bow.standing.size() < least_bow; }
 
-void bend(const Extents& extents, double stretch, Way way, Bunch& bow) {
+void bend(const Extents& extents, double stretch, Way way, Bunch& bow, std::uint32_t least) {
   const auto chains = static_cast<double>(bow.standing.size());
   const SymbolExtent& chain = extent(extents, bow.standing.front().key);
-  const double half = stretch < 1 && chains >= least_bow ? half_angle(stretch) : 0;
+  const double half = stretch < 1 && chains >= least ? half_angle(stretch) : 0;
   const double radius = half > 0 ? chain_pitch * chains / 2 / half : 0;
   const double side = way == Way::anticlockwise ? -1 : 1;
   bow.low_head = chain.height;

@@ -33,14 +33,15 @@ std::uint32_t leading_slips(const fabric::Fabric& fabric, const std::vector<Item
 std::vector<Bunch> bunches_of(const fabric::Fabric& fabric, const Extents& extents,
                               const std::vector<Item>& items, bool chain_counts, Way way);
 
-/// Bends or spreads the chains of a bow until it is `stretch` as wide as they are long.
-void bend(const Extents& extents, double stretch, Way way, Bunch& bow);
-bool is_bow(const Bunch& bunch);
-bool is_short(const Bunch& bow); ///< of few chains, which lie straight
-
 /// Chains that bow outward: from how many on; and how far a bow may be pressed together or pulled.
 inline constexpr std::uint32_t least_bow = 4;
 inline constexpr double least_stretch = 0.55, greatest_stretch = 0.95;
 inline constexpr double greatest_spread = 1.25; ///< of fewer chains
+
+/// Bends or, of fewer than `least`, spreads the chains of a bow until it is `stretch` as wide as they are
+/// long.
+void bend(const Extents& extents, double stretch, Way way, Bunch& bow, std::uint32_t least = least_bow);
+bool is_bow(const Bunch& bunch);
+bool is_short(const Bunch& bow); ///< of few chains, which lie straight
 
 } // namespace whorl::layout

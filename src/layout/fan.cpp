@@ -19,6 +19,7 @@ constexpr double air = 0.10, least_air = 0.075; ///< between heads; between any 
 constexpr double wider = 0.06;
 constexpr int most_times = 24;
 constexpr double low_stitch = 1.2;
+constexpr double bow_stretch = 0.6, low_bow_stretch = 0.9, bow_under_heads = 0.1;
 
 class Fan {
 public:
@@ -47,6 +48,7 @@ public:
 
 private:
   double half_of(const Member& member) const {
+    if (member.bows) return bowed(member).before;
     const SymbolExtent& shape = extent(extents_, member.items.front().key);
     double half = 0;
     for (const Convex& piece : shape.ink)
@@ -75,6 +77,7 @@ private:
 
   std::vector<Item> stood(const Member& member, Point foot, Point up) const {
     std::vector<Item> items = member.items;
+    if (member.bows) return stood_bow(member, foot, up);
     const double own = extent(extents_, items.front().key).height;
     const double from = member.on_heads ? height_ : member.hangs ? height_ - own : 0;
     const double pitch = member.height / static_cast<double>(items.size());
@@ -86,6 +89,27 @@ private:
       const Point middle = foot + (static_cast<double>(i) + 0.5) * pitch * up;
       items[i].up = {side_ * up.y, 0.0 - side_ * up.x};
       items[i].foot = middle - own / 2 * items[i].up;
+    }
+    return items;
+  }
+
+  Bunch bowed(const Member& member) const {
+    Bunch bow;
+    bow.standing = member.items;
+    bend(extents_, member.items.size() > 2 ? bow_stretch : low_bow_stretch,
+         side_ < 0 ? Way::anticlockwise : Way::clockwise, bow, 2);
+    return bow;
+  }
+
+  /// Its ends beside the heads.
+  std::vector<Item> stood_bow(const Member& member, Point foot, Point up) const {
+    std::vector<Item> items = bowed(member).standing;
+    Item frame;
+    frame.foot = foot + (height_ - bow_under_heads) * up;
+    frame.up = up;
+    for (Item& item : items) {
+      item.up = layout::stood(frame, item.foot + item.up) - layout::stood(frame, item.foot);
+      item.foot = layout::stood(frame, item.foot);
     }
     return items;
   }

@@ -14,6 +14,7 @@ struct Member {
   bool hangs = false;    ///< it has no foot
   bool on_end = false;   ///< chains, one above the other
   bool on_heads = false; ///< it stands on the heads
+  bool bows = false;     ///< chains that bow outward from head to head
 };
 
 /// How far the feet of a fan spread: along a space of this length, or close together in a stitch.

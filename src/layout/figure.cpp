@@ -7,6 +7,7 @@
 #include "layout/footprint.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
+#include "layout/group.hpp"
 #include "layout/items.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
@@ -62,9 +63,13 @@ Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, c
       give_stems(fabric, plan.rings, i, rungs.items.back());
     std::vector<Item> column;
     if (!ring.owner && !ring.against) column = take_column(fabric, rungs.items.back());
+    std::vector<Group> groups;
+    if (!ring.owner && !ring.against && plan.kept.empty() && plan.groups)
+      groups = gather_groups(fabric, extents, column.empty() ? 0 : 1, rungs.items.back());
     Band band = band_of(rungs.items.back(), extents, ring.echo);
     const bool counting = fabric.rounds[ring.round].counting_chain != fabric::none;
     if (!column.empty()) stand_on_end(std::move(column), counting, extents, band);
+    fan_out(fabric, extents, groups, page.hand, band);
     draw_loops(ring, plan, page.hand, rungs.items.back(), band);
     band.break_outside = ring.round != ring.last_round;
     band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
@@ -260,6 +265,25 @@ Plan given_up(const Plan& plan, const Figure& figure) {
   return other;
 }
 
+namespace {
+
+bool has_groups(const Rungs& rungs) {
+  return std::any_of(rungs.bands.begin(), rungs.bands.end(),
+                     [](const Band& band) { return !band.groups.empty(); });
+}
+
+/// Groups stand as one unless the figure would be much larger for it.
+Drawn without_groups_if_smaller(const Fabric& fabric, const Plan& plan, const Extents& extents,
+                                const Page& page, Drawn drawn) {
+  constexpr double much = 1.15;
+  Plan plain = plan;
+  plain.groups = false;
+  Drawn other = draw_disc(fabric, plain, extents, page);
+  return drawn.figure.high.x > much * other.figure.high.x ? std::move(other) : std::move(drawn);
+}
+
+} // namespace
+
 Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Drawn drawn;
   drawn.figure = begin_figure(plan, extents, page);
@@ -276,7 +300,8 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
         drawn = draw_once(fabric, plan, extents, page, rungs, core, i, crowded, stemless);
     if (!stemless.empty()) return draw_disc(fabric, with_arrows(plan, stemless), extents, page);
     crowded = rings_to_widen(plan, i + 1, std::move(crowded), lead_feet(fabric, extents, drawn));
-    if (crowded.empty()) return drawn;
+    if (crowded.empty() && !has_groups(rungs)) return drawn;
+    if (crowded.empty()) return without_groups_if_smaller(fabric, plan, extents, page, std::move(drawn));
     widen(crowded, rungs, core);
   }
   return plan.grows ? draw_disc(fabric, given_up(plan, drawn.figure), extents, page) : drawn;

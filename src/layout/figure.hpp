@@ -21,6 +21,7 @@ struct Plan {
   std::vector<Run> centre_text; ///< face, size and text are set
   std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
   std::vector<std::uint32_t> arrows; ///< rings whose spikes keep their arrows: stems would touch something
+  bool groups = true;                ///< stitches that share a place stand as one where chains are among them
   bool outlines = true;              ///< of parts sewn on, as far as stitches leave them room
   bool grows = true;                 ///< until a line can lead from every foot to its place
   bool keep_problems = false;        ///< by which its rings are laid, for those who want to look at them

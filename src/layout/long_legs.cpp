@@ -5,6 +5,7 @@
 #include "layout/items.hpp"
 #include "layout/room.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -32,6 +33,7 @@ constexpr double over_head[] = {0.20, 0.15, 0.26, 0.34, 0.42};
 /// … or beneath the foot, where something lies between the two: a break line, the outline of a part sewn on.
 constexpr double beneath_foot[] = {0.20, 0.12, 0.28, 0.36, 0.05};
 constexpr double least_air = 0.06;
+constexpr double one_foot = 0.35;      ///< feet of a group that stand no further apart have one line
 constexpr std::int64_t neighbours = 6; ///< to either side, that a foot may be nearer to than to its own place
 constexpr std::uint32_t many_legs = 3; ///< two feet are always by their own places
 
@@ -104,10 +106,20 @@ private:
         continue;
       }
       stood = at, before = &at, into = leg.into;
+      if (leg.into == led_.into && length(at - led_.from) < one_foot) {
+        at = led_.to;
+        continue;
+      }
       if (!is_stitch(leg.into) || fabric_.stitches[leg.into.of].round == figure_.rings[ring].round) continue;
       if (!is_in_fan(ring, leg.into) && !is_by_its_place(leg.into.of, at, way_out(at, item.up)))
-        lead(ring, leg.into.of, item, at);
+        lead_from(ring, leg.into, item, at);
     }
+  }
+
+  void lead_from(std::uint32_t ring, const fabric::Place& into, const Item& item, Point& foot) {
+    const Point from = foot;
+    lead(ring, into.of, item, foot);
+    if (!(foot == from)) led_ = {into, from, foot};
   }
 
   /// Of three and more in one place, whose middle is by it, none is asked for itself.
@@ -178,7 +190,7 @@ private:
       const Point to = head->at + beside.y * head->up + beside.x * Point{head->up.y, 0 - head->up.x};
       const std::optional<Point> from =
           is_by_its_place(place, to, way_out(to, item.up)) ? start_of(foot, to) : std::optional<Point>();
-      if (from) return add({*from, to}, ring, foot);
+      if (from) return add({*from, to}, ring, item, foot);
     }
     if (lead_between(ring, place, item, foot, head->at, head->up, over_head)) return;
     if (lead_between(ring, place, item, foot, at_height_of(foot, head->at), -1 * head->up, beneath_foot))
@@ -193,7 +205,7 @@ private:
       for (const double start : {0.0, 0.2, 0.4, 0.6, 0.1, 0.3}) {
         const std::vector<Point> way = way_between(foot, at + over * up, start);
         if (!is_free(way) || !is_by_its_place(place, way.back(), way_out(way.back(), item.up))) continue;
-        add(way, ring, foot);
+        add(way, ring, item, foot);
         return true;
       }
     return false;
@@ -207,13 +219,25 @@ private:
     if (std::find(crowded_.begin(), crowded_.end(), inside) == crowded_.end()) crowded_.push_back(inside);
   }
 
-  void add(std::vector<Point> way, std::uint32_t ring, Point& foot) {
+  void add(std::vector<Point> way, std::uint32_t ring, const Item& item, Point& foot) {
+    if (may_join(item, foot, way.front())) way.insert(way.begin(), foot);
     foot = way.back();
     Stroke stroke;
     stroke.line = Line::stem;
     stroke.points = std::move(way);
     stroke.ring = ring;
     figure_.strokes.push_back(std::move(stroke));
+  }
+
+  /// Whether a line to a place may begin at the end of the leg itself: that is no cross, has no mark beneath,
+  /// and nothing else is near.
+  bool may_join(const Item& item, Point foot, Point start) const {
+    if (extent(extents_, item.key).below > 0) return false;
+    const std::vector<Convex> own = ink_of(extents_, item);
+    const bool ends_there = std::any_of(own.begin(), own.end(), [foot](const Convex& piece) {
+      return distance(piece, Convex{foot}) < half_pen;
+    });
+    return ends_there && air_round(foot, start, own) >= least_air;
   }
 
   /// Over a place, as high as a foot stands.
@@ -257,12 +281,12 @@ private:
     return std::nullopt;
   }
 
-  double air_round(Point from, Point to) const {
+  double air_round(Point from, Point to, const std::vector<Convex>& own = {}) const {
     const Point on = half_pen * unit(to - from), aside{-on.y, on.x};
     const Convex line{from - on - aside, to + on - aside, to + on + aside, from - on + aside};
     double air = 1;
     for (const Convex& ink : ink_near(figure_, extents_, 0.5 * (from + to), length(to - from) / 2 + 1))
-      air = std::min(air, distance(line, ink));
+      if (std::find(own.begin(), own.end(), ink) == own.end()) air = std::min(air, distance(line, ink));
     return air;
   }
 
@@ -275,6 +299,11 @@ private:
     StitchId place = 0;
     Point foot, up;
   };
+  struct Led {
+    fabric::Place into;
+    Point from{1e9, 1e9}, to;
+  };
+  Led led_; ///< the last foot from which a line leads: one beside it in the same place shares it
   std::vector<int> crowded_;
   std::uint32_t feet_of_ = 0;
   std::vector<Taker> feet_; ///< of that ring, before any line led on from them

@@ -46,6 +46,7 @@ public:
       set_size(drawn_.sizes[i], rungs_.bands[i], ring);
       stand_ring(fabric_, rungs_.items[i], rungs_.bands[i], drawn_.sizes[i], drawn_.laid[i].at, turn_,
                  drawn_.figure);
+      ring.items = static_cast<std::uint32_t>(drawn_.figure.items.size()) - ring.first_item;
     }
   }
 
@@ -250,7 +251,6 @@ private:
     ring.outer = size.outer;
     ring.middle = size.middle;
     ring.last_before_break = band.break_outside;
-    ring.items = static_cast<std::uint32_t>(band.shape_of.size() + chains_below(band));
   }
 
   /// Keeps the figure's lists from growing bit by bit.

@@ -82,6 +82,35 @@ std::vector<Convex> ink_of(const Extents& extents, const Item& item) {
   return ink;
 }
 
+namespace {
+
+/// Chains on end have their tops above them.
+Point top_on_end(const Item& chain, double pitch, Hand hand) {
+  const double side = hand == Hand::right ? -1 : 1;
+  return chain.foot + chain.height / 2 * chain.up +
+         pitch / 2 * Point{0 - side * chain.up.y, side * chain.up.x};
+}
+
+/// Adds what stands in a group whose foot an item has.
+void stand_group(const fabric::Fabric& fabric, const std::vector<InGroup>& group, const Item& whole,
+                 Hand hand, Figure& figure) {
+  constexpr double pitch = 0.72;
+  fabric::StitchId first = whole.first;
+  for (const InGroup& one : group) {
+    Item item = one.item;
+    item.first = first;
+    first += item.count;
+    const Point middle = item.foot + item.height / 2 * item.up;
+    item.at = whole.at + (hand == Hand::right ? -middle.x : middle.x);
+    item.up = stood(whole, item.foot + item.up) - stood(whole, item.foot);
+    item.foot = stood(whole, item.foot);
+    stand_item(fabric, *one.shape, item, hand, figure);
+    if (one.on_end) figure.tips.back() = top_on_end(item, pitch, hand);
+  }
+}
+
+} // namespace
+
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
@@ -95,6 +124,10 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
     const Point out = outward(item.at / size.middle + size.turned, way);
     item.foot = size.wedges[shape].foot * out;
     item.up = turn.inward ? Point{0 - out.x, 0 - out.y} : out;
+    if (const std::vector<InGroup>* group = group_in(band, shape)) {
+      stand_group(fabric, *group, item, turn.hand, figure);
+      continue;
+    }
     add_item(item, ends[shape], static_cast<std::uint32_t>(legs_of(fabric, item).size()), figure);
   }
 }

@@ -32,6 +32,17 @@ std::vector<Point> flattened(const Stroke& stroke) {
   return line;
 }
 
+/// The item, from 1, whose leg a line leads on; 0: it is no such line.
+std::size_t item_led(const Figure& figure, const Stroke& stroke) {
+  if (stroke.line != Line::stem || stroke.curved) return 0;
+  for (std::size_t i = 0; i < figure.items.size(); ++i) {
+    const Item& item = figure.items[i];
+    for (std::uint32_t k = 0; k < item.feet; ++k)
+      if (figure.feet[item.first_foot + k] == stroke.points.back()) return i + 1;
+  }
+  return 0;
+}
+
 struct Box {
   double left = 1e18, right = -1e18, low = 1e18, high = -1e18;
 };
@@ -69,9 +80,10 @@ std::vector<Patch> patches_of(const Figure& figure, const Extents& extents) {
   }
   for (const Stroke& stroke : figure.strokes) {
     if (stroke.line != Line::direction || stroke.curved) ++owner;
+    const std::size_t led = item_led(figure, stroke);
     const std::vector<Point> line = flattened(stroke);
     for (std::size_t i = 0; i + 1 < line.size(); ++i)
-      patches.push_back({thin(line[i], line[i + 1], 0.05), owner, "line"});
+      patches.push_back({thin(line[i], line[i + 1], 0.05), led > 0 ? led : owner, "line"});
   }
   if (!(figure.cut == Cut{})) patches.push_back({outline_of(figure.cut), ++owner, "cut"});
   for (const Placed& placed : figure.placed) {

@@ -120,6 +120,18 @@ bool join(const Mark& one, const Mark& other) {
   return false;
 }
 
+/// Whether a line begins on the end of a stroke of a stitch.
+bool begins_at(const Mark& line, const Mark& stitch) {
+  const auto ends_there = [&stitch](Point start) {
+    return std::any_of(stitch.pieces.begin(), stitch.pieces.end(), [start](const Piece& piece) {
+      return distance(piece.points.front(), start) < piece.reach ||
+             distance(piece.points.back(), start) < piece.reach;
+    });
+  };
+  return std::any_of(line.pieces.begin(), line.pieces.end(),
+                     [&](const Piece& piece) { return ends_there(piece.points.front()); });
+}
+
 void take_over(Mark& mark, Mark& other) {
   mark.pieces.insert(mark.pieces.end(), other.pieces.begin(), other.pieces.end());
 }
@@ -135,6 +147,7 @@ public:
     line_.reset();
     for (const drawing::Item& item : items)
       std::visit([this, &where](const auto& it) { add(it, where); }, item);
+    lead_on();
   }
 
 private:
@@ -146,6 +159,18 @@ private:
       if (join(marks_[before], mark)) return take_over(marks_[before], mark);
     strokes_.push_back(marks_.size());
     marks_.push_back(std::move(mark));
+  }
+
+  /// A line that begins at the end of a stitch's leg leads it on.
+  void lead_on() {
+    for (const std::size_t line : strokes_)
+      for (std::size_t i = line + 1; i < marks_.size(); ++i) {
+        if (marks_[i].stitch == fabric::none || marks_[i].name.rfind("stitch", 0) != 0) continue;
+        if (!begins_at(marks_[line], marks_[i])) continue;
+        take_over(marks_[i], marks_[line]);
+        marks_[line].pieces.clear();
+        break;
+      }
   }
 
   void add(const drawing::Fill& fill, const std::string& where) {

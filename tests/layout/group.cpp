@@ -1,0 +1,103 @@
+/// Groups of stitches with chains among them, in one stitch of a disc.
+
+#include "layout/sign.hpp"
+
+#include "standing.hpp"
+#include "typed.hpp"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+using namespace whorl;
+using namespace whorl::layout;
+
+using test::Typed;
+
+namespace {
+
+const std::string disc = "Thistle\n\nTerms: US\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n";
+
+Point head(const Item& item) { return item.foot + item.height * item.up; }
+
+double apart(Point a, Point b) { return std::sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y)); }
+
+/// The items of a ring that go into something, in the order of work.
+std::vector<Item> standing_in(const Figure& figure, const Ring& ring) {
+  std::vector<Item> all;
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+    if (figure.items[i].feet > 0) all.push_back(figure.items[i]);
+  return all;
+}
+
+void check_law(const Typed& typed) {
+  for (const Figure& figure : typed.figures) {
+    CHECK(test::nearness_of(typed.fabric, figure).which == "");
+    CHECK(test::out_of_order(typed.fabric, figure) == "");
+    CHECK(test::crossing_stems(typed.fabric, figure) == "");
+  }
+  CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
+  CHECK(typed.air() > 0.05);
+}
+
+} // namespace
+
+TEST_CASE("stitches with chains between them fan out of the one stitch that they go into") {
+  const Typed typed(disc + "Rnd 3: (sc, inc) x 6 (18)\nRnd 4: (sc, skip 1, (hdc, ch 2, hdc) in next) x 6\n");
+  REQUIRE(typed.figures.size() == 1);
+  const Ring& ring = typed.ring(3);
+  const std::vector<Item> items = standing_in(typed.figures[0], ring);
+  REQUIRE(items.size() == 18);
+  for (std::size_t i = 0; i < 18; i += 3)
+    CHECK(apart(items[i + 1].foot, items[i + 2].foot) < 0.5 * apart(head(items[i + 1]), head(items[i + 2])));
+  CHECK(ring.inner < typed.ring(2).outer + 0.6);
+  check_law(typed);
+}
+
+TEST_CASE("the chains of a petal lead up beside its tall stitches") {
+  const Typed typed("Wood anemone\n\nTerms: US\n\nRnd 1: 12 sc in MR (12)\n"
+                    "Rnd 2: (sl st, ch 3, 2 dc, ch 3, sl st) in each st around\n");
+  REQUIRE(typed.figures.size() == 1);
+  const Figure& figure = typed.figures[0];
+  const Ring& ring = typed.ring(1);
+  CHECK(ring.outer < typed.ring(0).outer + 5);
+  double low = 1e9, high = 0; // of the chains
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+    if (figure.items[i].feet == 0) {
+      const double far = apart(figure.items[i].foot, {0, 0});
+      low = std::min(low, far), high = std::max(high, far);
+    }
+  CHECK(high - low > 1.2);
+  check_law(typed);
+}
+
+TEST_CASE("chains between two low stitches bow outward") {
+  check_law(Typed(disc + "Rnd 3: (sc, ch 3, sc) in each st around\n"));
+}
+
+TEST_CASE("groups give way where a figure would be much larger for them") {
+  const Typed typed(disc +
+                    "Rnd 3: ((sc, ch 2, sc) in next, sc in next) x 6 (18)\nRnd 4: (skip 1, 2 sc) x 6\n");
+  REQUIRE(typed.figures.size() == 2);
+  CHECK(typed.figures[1].high.x < 8);
+}
+
+TEST_CASE("a line that leads a leg on begins at the end of the leg") {
+  const Typed typed(
+      "Cliff fern\n\nTerms: US\n\nRow 1: ch 20, dc in 4th ch from hook and in each across, turn\n"
+      "Row 2: ch 3 (counts as dc), dc3tog, (ch 2, dc3tog) x 4, dc in last 2, turn\n");
+  REQUIRE(typed.figures.size() == 1);
+  const Figure& figure = typed.figures[0];
+  int lines = 0;
+  for (const Stroke& stroke : figure.strokes) {
+    if (stroke.line != Line::stem) continue;
+    ++lines;
+    const auto ends_there = [&](const test::Patch& patch) {
+      return patch.what != "line" && layout::distance(patch.outline, Convex{stroke.points.front()}) < 0.05;
+    };
+    const std::vector<test::Patch> patches = test::patches_of(figure, typed.extents);
+    CHECK(std::any_of(patches.begin(), patches.end(), ends_there));
+  }
+  CHECK(lines > 0);
+  CHECK(typed.air() > 0.05);
+}
