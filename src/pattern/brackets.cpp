@@ -1,6 +1,7 @@
 #include "pattern/brackets.hpp"
 
 #include "pattern/costs.hpp"
+#include "pattern/told_place.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -56,6 +57,12 @@ bool has_concept(const Pairing& pairing, std::uint32_t at, Concept wanted) {
   return false;
 }
 
+/// The byte before `at` that is no blank.
+char byte_before(std::string_view text, std::uint32_t at) {
+  while (at > 0 && text[at - 1] == ' ') --at;
+  return at == 0 ? '\0' : text[at - 1];
+}
+
 /// The first word of `wanted` in [begin, end), or end.
 std::uint32_t find_word(const Pairing& pairing, std::uint32_t begin, std::uint32_t end, Concept wanted) {
   for (std::uint32_t at = begin; at < end; ++at)
@@ -85,9 +92,28 @@ std::uint32_t before_around(const Pairing& pairing, std::uint32_t begin, std::ui
   return end;
 }
 
+bool may_be_filler(const Pairing& pairing, std::uint32_t at) {
+  for (std::uint32_t i = pairing.lattice.at[at]; i < pairing.lattice.at[at + 1]; ++i) {
+    const Word& word = pairing.lattice.words[i];
+    if (word.kind == WordKind::phrase &&
+        pairing.vocabulary.concepts[word.means].sort == words::ConceptClass::filler)
+      return true;
+  }
+  return false;
+}
+
+/// The first word in [begin, end) that says how a passage is repeated, or end; "das", which is "that" and
+/// "the", only behind a mark or where no other does.
+std::uint32_t find_repeat(const Pairing& pairing, std::uint32_t begin, std::uint32_t end) {
+  const std::uint32_t first = find_word(pairing, begin, end, pairing.repeat);
+  for (std::uint32_t at = first; at < end; at = find_word(pairing, at + 1, end, pairing.repeat))
+    if (!may_be_filler(pairing, at) || is_separator(byte_before(pairing.text, at))) return at;
+  return first;
+}
+
 /// A star that nothing closes runs to the words that say how it is repeated, or to `limit`.
 void put_open_star(Pairing& pairing, std::uint32_t begin, std::uint32_t limit) {
-  const std::uint32_t repeat = find_word(pairing, begin + 1, limit, pairing.repeat);
+  const std::uint32_t repeat = find_repeat(pairing, begin + 1, limit);
   const std::uint32_t stop = repeat == limit ? before_around(pairing, begin + 1, limit) : repeat;
   const std::uint32_t end = trim_separators(pairing.text, begin + 1, stop);
   put(pairing, Passage::open_star, begin, end, end);
@@ -104,12 +130,6 @@ void close_bracket(Pairing& pairing, std::uint32_t at) {
   }
   put(pairing, passage_of(wanted), pairing.open.back().at, at, at + 1);
   pairing.open.pop_back();
-}
-
-/// The byte before `at` that is no blank.
-char byte_before(std::string_view text, std::uint32_t at) {
-  while (at > 0 && text[at - 1] == ' ') --at;
-  return at == 0 ? '\0' : text[at - 1];
 }
 
 /// Two stars inside a passage: its end where the text goes on "to **", else the end of its last pass; behind
@@ -166,6 +186,7 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   if (before && !longer &&
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
     return StarRole::reference;
+  if (longer && before->means == pairing.from) return StarRole::reference; // "a partir de *"
   if (before && has_concept(pairing, before->begin, pairing.repeat) && leads_to_star(pairing, at))
     return StarRole::reference;
   if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
@@ -312,6 +333,7 @@ Brackets pair_brackets(const words::Folded& text, const words::Lattice& lattice,
   pair_slashes(pairing, named("in"));
   for (; !pairing.open.empty(); pairing.open.pop_back())
     if (pairing.open.back().mark == '*') put_open_star(pairing, pairing.open.back().at, size);
+  pair_told_places(text, lattice, vocabulary, out);
   return out;
 }
 

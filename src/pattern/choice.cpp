@@ -164,6 +164,11 @@ Step met_by_bare_count(Step step) {
   return step;
 }
 
+bool may_start(const Way& way) {
+  return std::any_of(way.readings.begin(), way.readings.end(),
+                     [](const Reading& reading) { return reading.effect.starts; });
+}
+
 /// One choice over one part.
 class Paths {
 public:
@@ -212,9 +217,13 @@ private:
     };
     if (may_stay_unread(way)) add(not_read, 0);
     const bool goes_on = state.open > 0 && numbers.in_step && way.label.from > 1;
+    const bool begins = state.open == unknown && way.label.from == 1 && may_start(way);
     for (std::size_t reading = 0; reading < way.readings.size(); ++reading) {
-      const bool again = goes_on && way.readings[reading].effect.starts;
-      add(reading, way.readings[reading].cost + (again ? cost::starts_again : 0));
+      const Effect& effect = way.readings[reading].effect;
+      int own = begins && !effect.starts ? cost::begins_nothing : 0;
+      if (goes_on && effect.starts) own = cost::starts_again;
+      if (goes_on && effect.starts && effect.pass_uses > 0) own += cost::edge_unproved;
+      add(reading, way.readings[reading].cost + own);
     }
   }
 
@@ -327,12 +336,19 @@ bool starts_again(const Ways& line, const Settled& settled) {
   return line[settled.way].readings[settled.reading].effect.starts;
 }
 
+/// Whether a first round has nothing to work into, as it was read: it may begin a ring.
+bool begins_nothing(const Ways& line, const Settled& settled) {
+  if (settled.reading == not_read || settled.opened != unknown || settled.from != 1) return false;
+  return !line[settled.way].readings[settled.reading].effect.starts;
+}
+
 /// Makes all readings of the lines whose counts disagree, and of those before them that no count confirmed.
 bool read_more(std::vector<Ways>& lines, const std::vector<Settled>& settled, const ReadAll& read_all) {
   bool more = false;
   for (std::size_t line = 0; line < lines.size(); ++line) {
     const bool sure = settled[line].agrees() && !settled[line].doubtful;
-    if (sure && !starts_again(lines[line], settled[line])) continue;
+    if (sure && !starts_again(lines[line], settled[line]) && !begins_nothing(lines[line], settled[line]))
+      continue;
     more = read_line_again(lines[line], read_all) || more;
     if (settled[line].agrees()) continue;
     for (int back = 1; back <= limit::lines_back && static_cast<std::size_t>(back) <= line; ++back) {

@@ -350,6 +350,19 @@ std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vecto
   return end == begin ? begin : pass_left(search, pass_total(search, end), out);
 }
 
+std::uint32_t read_figures_of_stitch(const Search& search, std::uint32_t begin, std::vector<Stated>& out) {
+  if (search.sentence.vocabulary.blanks_between_words) return begin;
+  for (const Word& word : words_at(search.sentence, begin)) {
+    if (!is_work(search.sentence, word) || sort_of(search.sentence, word) != ConceptClass::stitch) continue;
+    const std::uint32_t end = read_figures(search, word.end, out);
+    if (end == word.end || out.size() != 1) return out.clear(), begin;
+    if (out.front().unit == Unit::any || out.front().unit == Unit::stitches)
+      read_stitch_unit(search, word, search.sentence.vocabulary.concepts[word.means].name, out.front());
+    return end;
+  }
+  return begin;
+}
+
 /// Two bare numbers are a list of sizes, not a count.
 bool is_one_count(const std::vector<Stated>& all) {
   if (all.empty()) return false;

@@ -30,6 +30,10 @@ std::uint32_t pass_total(const Search& search, std::uint32_t at);
 /// no count.
 std::uint32_t read_figures(const Search& search, std::uint32_t begin, std::vector<Stated>& out);
 
+/// "(長編み12目)": the stitch stands before the number where no blanks divide the words; `begin` if none
+/// does.
+std::uint32_t read_figures_of_stitch(const Search& search, std::uint32_t begin, std::vector<Stated>& out);
+
 /// Two bare numbers are a list of sizes, not a count.
 bool is_one_count(const std::vector<Stated>& all);
 

@@ -89,13 +89,22 @@ bool names_chain(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   return named;
 }
 
+/// Whether a word may as well be one for any stitch: the Polish "oczko".
+bool names_place(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept st = words::find_concept(sentence.vocabulary, "st");
+  for (std::uint32_t at = begin; at < end; ++at)
+    if (word_meaning(sentence, at, st) != nullptr) return true;
+  return false;
+}
+
 /// "Ch 7, miss 1 ch": the work begins in a chain, no stitch is skipped; "ch 2, miss 2 ch" misses others.
 bool skips_chain(const Stretching& s, std::int32_t index, const Path& before, const Piece& piece,
                  std::uint32_t end) {
   const Piece* last = piece_before(s.reader, index);
   if (has_worked(before) || last == nullptr || s.reader.kinds.at(last->work.kind).takes != 0) return false;
   if (last->work.times <= piece.work.times) return false;
-  return last->verb == Verb::stitch && names_chain(s.reader.sentence, before.end, end);
+  if (last->verb != Verb::stitch || !names_chain(s.reader.sentence, before.end, end)) return false;
+  return s.extent == Extent::line || !names_place(s.reader.sentence, before.end, end);
 }
 
 /// "Sl st to join" is one slip stitch.

@@ -43,15 +43,33 @@ bool is_ordinal_of_loop(const Sentence& sentence, const Word& number) {
   return at != 0 && end_of_loop(sentence, at) != 0;
 }
 
-/// "… loop | of st 5": the number; 0 if none stands there.
+/// "5th | st", "no. 5 | st" at a place: the number; 0 if that does not stand there.
+std::uint32_t counted_stitch(const Sentence& sentence, std::uint32_t at) {
+  const bool before = number_at(sentence, at) == nullptr && is_named(sentence, at, {"ordinal"});
+  if (before) at = behind(sentence, *words_at(sentence, at).first);
+  const Word* const number = number_at(sentence, at);
+  if (number == nullptr) return 0;
+  std::uint32_t next = behind_ordinal(sentence, *number);
+  if (next == 0 && before) next = behind(sentence, *number);
+  if (next != 0 && is_named(sentence, next, {"with"}) && !is_named(sentence, next, {"st"}))
+    next = behind(sentence, *words_at(sentence, next).first);
+  return next != 0 && is_named(sentence, next, {"st"}) ? number->number : 0;
+}
+
+/// The same, or "st | 5".
+std::uint32_t numbered_stitch(const Sentence& sentence, std::uint32_t at) {
+  if (const std::uint32_t counted = counted_stitch(sentence, at); counted != 0) return counted;
+  if (number_at(sentence, at) != nullptr || !is_named(sentence, at, {"st"})) return 0;
+  const Word* number = number_at(sentence, behind(sentence, *words_at(sentence, at).first));
+  return number == nullptr ? 0 : number->number;
+}
+
+/// "… loop | of st 5", "… loop | of the 5th st": the number; 0 if none stands there.
 std::uint32_t stitch_behind(const Sentence& sentence, std::uint32_t loop_end) {
   std::uint32_t at = skip_blanks(sentence.text(), loop_end);
-  bool stitch = false;
   for (int small = 0; small < 4; ++small) {
-    if (const Word* number = number_at(sentence, at)) return stitch ? number->number : 0;
-    const bool place = is_named(sentence, at, {"st"});
-    if (!place && !is_named(sentence, at, {"with", "filler", "in", "from"})) return 0;
-    stitch = stitch || place;
+    if (const std::uint32_t number = numbered_stitch(sentence, at); number != 0) return number;
+    if (!is_named(sentence, at, {"with", "filler", "in", "from"})) return 0;
     at = behind(sentence, *words_at(sentence, at).first);
   }
   return 0;
@@ -114,30 +132,27 @@ std::uint16_t loop_named(std::string_view text, const words::Vocabulary& vocabul
   return 0;
 }
 
-namespace {
-
-/// "5th | st", "no. 5 | st" at a place: the number; 0 if that does not stand there.
-std::uint32_t counted_stitch(const Sentence& sentence, std::uint32_t at) {
-  const bool before = number_at(sentence, at) == nullptr && is_named(sentence, at, {"ordinal"});
-  if (before) at = behind(sentence, *words_at(sentence, at).first);
-  const Word* const number = number_at(sentence, at);
-  if (number == nullptr) return 0;
-  std::uint32_t next = behind_ordinal(sentence, *number);
-  if (next == 0 && before) next = behind(sentence, *number);
-  if (next != 0 && is_named(sentence, next, {"with"}) && !is_named(sentence, next, {"st"}))
-    next = behind(sentence, *words_at(sentence, next).first);
-  return next != 0 && is_named(sentence, next, {"st"}) ? number->number : 0;
+NumberedLoops loops_numbered(const Sentence& sentence, std::uint32_t loop_end) {
+  constexpr std::uint32_t most = 0xFFFF;
+  const Word* first = number_at(sentence, skip_blanks(sentence.text(), loop_end));
+  if (first == nullptr || first->number == 0) return {};
+  std::uint32_t at = behind(sentence, *first);
+  const bool dash = at < sentence.size() && sentence.text()[at] == '-';
+  if (!dash && !is_named(sentence, at, {"to", "through"})) return {};
+  at = dash ? skip_blanks(sentence.text(), at + 1) : behind(sentence, *words_at(sentence, at).first);
+  const Word* last = number_at(sentence, at);
+  if (last == nullptr || last->number <= first->number || last->number > most) return {};
+  return {static_cast<std::uint16_t>(first->number), static_cast<std::uint16_t>(last->number), last->end};
 }
 
-/// The same, or "st | 5".
-std::uint32_t numbered_stitch(const Sentence& sentence, std::uint32_t at) {
-  if (const std::uint32_t counted = counted_stitch(sentence, at); counted != 0) return counted;
-  if (number_at(sentence, at) != nullptr || !is_named(sentence, at, {"st"})) return 0;
-  const Word* number = number_at(sentence, behind(sentence, *words_at(sentence, at).first));
-  return number == nullptr ? 0 : number->number;
+NumberedLoops loops_named(std::string_view text, const words::Vocabulary& vocabulary) {
+  const Sentence sentence = look_up(text, 0, vocabulary);
+  for (std::uint32_t at = 0; at < sentence.size(); ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_loop(sentence, word))
+        if (const NumberedLoops loops = loops_numbered(sentence, word.end); loops.first != 0) return loops;
+  return {};
 }
-
-} // namespace
 
 std::uint16_t stitch_named(std::string_view text, const words::Vocabulary& vocabulary) {
   constexpr std::uint32_t most = 0xFFFF;

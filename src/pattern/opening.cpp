@@ -1,5 +1,6 @@
 #include "pattern/opening.hpp"
 
+#include "pattern/named_loop.hpp"
 #include "pattern/word_names.hpp"
 
 #include <algorithm>
@@ -164,6 +165,8 @@ void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
   const std::uint32_t counted = skip_blanks(scan.sentence.text(), opening.end);
   if (word_meaning(scan.sentence, counted, scan.sentence.counted) != nullptr) return; // "… are the first dc"
   find_round(scan.sentence, opening);
+  const bool holds = is_named(scan.sentence, at, {"hold"}); // "the cap held upside down"
+  if (holds && opening.end == word.end && opening.round == 0) return;
   scan.found = opening;
 }
 
@@ -185,6 +188,8 @@ void meet_loops(Scan& scan, std::uint32_t at, const Word& word, std::uint8_t loo
     scan.found = Opening{Act::other_side, 0, 0, at, chain};
     return;
   }
+  const NumberedLoops numbered = loops_numbered(scan.sentence, opening.end);
+  if (numbered.first != 0) opening.end = numbered.end;
   find_round(scan.sentence, opening);
   if (opening.round == 0 && scan.unused) opening.round = round_ahead(scan.sentence, opening.begin);
   if (opening.round == 0) opening.end = behind_what_hides(scan.sentence, opening.end);
@@ -240,7 +245,8 @@ bool names_stitch(const Sentence& sentence, std::uint32_t at) {
 
 namespace {
 
-/// "2 sc in each | free front loop": where the loops end that follow behind small words; `at` if none do.
+/// "2 sc in each | free front loop", "6 sc in the | skipped sts": where the loops or stitches end that follow
+/// behind small words; `at` if none do.
 std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
   constexpr int most_words = 4;
   std::uint32_t next = skip_blanks(sentence.text(), at);
@@ -248,6 +254,7 @@ std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
     std::uint32_t end = next;
     for (const Word& word : words_at(sentence, next)) {
       if (sort_of(sentence, word) == ConceptClass::loops) return word.end;
+      if (small > 0 && sort_of(sentence, word) == ConceptClass::place) return word.end;
       if (sort_of(sentence, word) == ConceptClass::filler) end = std::max(end, word.end);
     }
     if (end == next) return at;

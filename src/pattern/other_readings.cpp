@@ -205,6 +205,15 @@ std::optional<Reading> through_two_pieces(const WorkReader& reader, const Readin
   return gone_into(reader, reading, Into::both_layers, Into::loops);
 }
 
+bool part_layers(const WorkReader& reader, Reading& reading) {
+  bool parted = false;
+  for (Node& node : reading.nodes)
+    if (node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.into == Into::both_layers)
+      parted = part_together(reader, reading, node.work) || parted;
+  if (parted) reading.effect = effect_of(reader, reading);
+  return parted;
+}
+
 bool lies_double(const Sentence& sentence) {
   return has_text_word(sentence.vocabulary, sentence.text(), TextWord::flattened);
 }

@@ -32,6 +32,9 @@ std::optional<Reading> into_chains_too(const WorkReader& reader, const Reading& 
 /// stitch taking one place: "place one ear behind the other". None where nothing is worked through both.
 std::optional<Reading> through_two_pieces(const WorkReader& reader, const Reading& reading);
 
+/// "Crochet together with 5 sc through both layers" makes no five stitches one; whether it was read so.
+bool part_layers(const WorkReader& reader, Reading& reading);
+
 /// Whether a line says that the piece lies double: "fold", "press flat".
 bool lies_double(const Sentence& sentence);
 

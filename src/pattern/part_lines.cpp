@@ -12,10 +12,15 @@ namespace whorl::pattern {
 
 namespace {
 
+/// "Rnd 0": the chain that the first round is worked along.
+bool is_round_0(const Label& label) { return !label.span.empty() && !label.relative && label.to == 0; }
+
 bool begins_part(const Line& line, const PartLines& part) {
   if (line.kind == LineKind::heading) return !part.rounds.empty() || part.heading != nullptr;
-  return line.kind == LineKind::round && !part.rounds.empty() && line.ways.front().label.from == 1 &&
-         starts(line.ways);
+  if (line.kind != LineKind::round || part.rounds.empty()) return false;
+  const Label& label = line.ways.front().label;
+  const bool first = label.from == 1 || is_round_0(label);
+  return first && starts(line.ways) && !is_round_0(part.rounds.back().front().label);
 }
 
 void add_line(const Line& line, PartLines& part) {

@@ -220,6 +220,7 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.pop_back();
       continue;
     }
+    part_layers(reader, readings.back());
     if (auto joined = joined_at_end(reader, readings.back())) {
       const int cost = readings.back().cost;
       readings.back() = std::move(*joined);
@@ -230,9 +231,10 @@ std::vector<Reading> readings_of(WorkReader& reader, const Parts& parts, Effort 
       readings.insert(readings.end() - 1, std::move(*around));
     }
     if (auto other = carrying(reader, readings.back())) readings.push_back(std::move(*other));
-    if (effort == Effort::all) add_others(reader, folded, readings);
-    if (effort == Effort::all && may_repeat(readings.back()))
-      readings.push_back(repeated_to_end(reader, readings.back()));
+    if (effort != Effort::all) continue;
+    const Reading typed = readings.back();
+    add_others(reader, folded, readings);
+    if (may_repeat(typed)) readings.push_back(repeated_to_end(reader, typed));
   }
   return readings;
 }

@@ -32,8 +32,9 @@ public:
   }
 
   std::optional<Reference> read() {
-    const std::size_t same = pass_same(pass_fillers(0));
-    if (same != pass_fillers(0) && is_end_or_mark(same)) return only_rounds(); // "同上", of which 同 is "as"
+    const std::size_t first = before_same(pass_blanks(head_, 0));
+    const std::size_t same = pass_same(first);
+    if (same != first && is_end_or_mark(same)) return only_rounds(); // "同上", of which 同 is "as"
     std::size_t place = pass_lead();
     if (place == none && takes_rounds_before_as()) return reference_;
     if (place == none) return only_rounds();
@@ -62,17 +63,27 @@ public:
 private:
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
-  /// "2. sıra gibi", "前段と同じ", "4段目をくり返す": the rounds stand before what says that they are
-  /// repeated.
+  /// "2. sıra gibi", "前段と同じ", "1. bacak gibi": the rounds or their part stand before what says that they
+  /// are repeated.
   bool takes_rounds_before_as() {
     const std::size_t begin = pass_fillers(0);
     std::size_t end = take_rounds_before(begin);
     if (end == begin) end = take_rounds(begin);
+    if (end == begin) end = take_leg(begin);
     const std::size_t behind = end == begin ? end : pass_as(pass_fillers(end));
     if (end == begin || behind == pass_fillers(end) || works_at(behind)) return reference_ = {}, false;
+    if (!reference_.part.empty() && !is_end_or_mark(behind)) return reference_ = {}, false; // "… like it"
     take_rest(take_loops(take_times(pass_fillers(behind))));
     if (!reference_.tail.empty()) reference_ = {};
-    return reference_.from > 0 || reference_.back > 0;
+    return reference_.from > 0 || reference_.back > 0 || !reference_.part.empty();
+  }
+
+  /// "1. bacak gibi": a word for another part; `place` if none stands there.
+  std::size_t take_leg(std::size_t place) {
+    const Word* leg = phrase_at(head_, place, find("leg"));
+    if (leg == nullptr) return place;
+    reference_.part = line().substr(place, leg->end - place);
+    return leg->end;
   }
 
   /// Passes a word that says "as" or "repeat"; `place` if none stands there.
@@ -86,7 +97,7 @@ private:
   std::optional<Reference> only_rounds() {
     std::size_t place = pass_blanks(head_, 0);
     if (place < line().size() && line()[place] == '=') place = pass_blanks(head_, place + 1);
-    place = pass_fillers(place);
+    place = before_same(place);
     const std::size_t same = pass_same(place);
     const Word* even = phrase_at(head_, pass_blanks(head_, 0), find("even")); // "all the same" is worked even
     if (even != nullptr && even->end >= same && same != place) return std::nullopt;
@@ -107,6 +118,11 @@ private:
     if (number == nullptr) return false;
     const Word* increase = phrase_at(head_, pass_blanks(head_, number->end), find("increase"));
     return increase != nullptr || works_at(number->end);
+  }
+
+  /// Behind the fillers at a place, unless "the same" begins with one of them: "tak samo".
+  std::size_t before_same(std::size_t place) const {
+    return pass_same(place) != place ? place : pass_fillers(place);
   }
 
   /// "same", "ditto": as the round before; `place` if no such word stands there.
@@ -419,7 +435,8 @@ std::vector<std::string> telling_words(std::string_view text, const words::Vocab
     });
     std::string word = number.end == end ? std::to_string(number.value) : line.substr(at, end - at);
     if (word.size() > 3 && word.back() == 's') word.pop_back();
-    if (filler == nullptr) words.push_back(std::move(word));
+    const bool tells = number.end == end && number.ordinal; // "prima" is "first", and "before"
+    if (filler == nullptr || tells) words.push_back(std::move(word));
     at = end;
   }
   return words;

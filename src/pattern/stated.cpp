@@ -161,7 +161,8 @@ StatedCount in_brackets(const Search& search, const Bracket& bracket) {
   if (inner < bracket.inner_end &&
       (search.sentence.text()[inner] == '=' || search.sentence.text()[inner] == '>'))
     inner = next_word(search, inner + 1);
-  std::uint32_t end = read_figures(search, inner, count.stated);
+  std::uint32_t end = read_figures_of_stitch(search, inner, count.stated);
+  if (end == inner) end = read_figures(search, inner, count.stated);
   if (end != inner) end = behind_sizes(search.sentence, end); // "(20 (30))"
   const std::uint32_t told = behind_counted_chain(search, end);
   const std::uint32_t rest = trim_separators(search.sentence.text(), told, bracket.inner_end);

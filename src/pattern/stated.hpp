@@ -14,8 +14,8 @@ struct StatedCount {
   std::uint32_t end = 0;
 };
 
-/// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end; `least`: where it
-/// may begin.
+/// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end; `least`: where
+/// it may begin.
 StatedCount find_stated(const Sentence& sentence, const std::vector<stitch::StitchKind>& kinds,
                         std::uint32_t least = 0);
 

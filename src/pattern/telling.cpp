@@ -293,6 +293,19 @@ static bool closes_opening(const Reader& reader, Span line) {
          names_concept(reader, line, "together") || names_concept(reader, line, "join");
 }
 
+/// "1 sl st, leave a long tail", "finish with a slip stitch": the end of a piece, which has no number.
+static bool only_ends_piece(const Reader& reader, const Reading& reading) {
+  bool slips = false;
+  for (const Node& node : reading.nodes) {
+    if (node.kind == NodeKind::repeat) return false;
+    if (node.kind != NodeKind::work || node.work.act != Act::stitch) continue;
+    const bool slip = node.work.kind < reader.kinds.size() && reader.kinds[node.work.kind].name == "sl st";
+    if (!slip || node.work.times != 1 || node.work.to_end) return false;
+    slips = true;
+  }
+  return slips;
+}
+
 void Telling::tell_left_out(const Line& line) {
   if (!names_stitches(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);
@@ -301,6 +314,7 @@ void Telling::tell_left_out(const Line& line) {
         Severity::warning, "left-out", line.span,
         "this line names stitches and ends with a count, but I cannot read it as a round; it is left out"));
   if (!is_clean(way) || !does_work(way)) return;
+  if (only_ends_piece(reader_, way.readings.front())) return;
   const auto& nodes = way.readings.front().nodes;
   const bool moves_start = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::start_here;
