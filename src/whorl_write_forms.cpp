@@ -285,11 +285,25 @@ private:
     if (mark == std::string::npos || w_.same_language) return;
     const std::string name = header_name(std::string_view(typed).substr(0, mark));
     if (name.empty()) return;
+    if (name == alternatives(w_.say("write-header-note", {})).front())
+      return add_note_words(draft, name, typed);
     const bool hook = name == alternatives(w_.say("write-header-hook", {})).front();
     const writing::HeaderWords value =
         writing::header_in_words(std::string_view(typed).substr(mark + 1), hook, book_, tongue(),
                                  measuring(w_.from_say), measuring(w_.say));
     draft.add(name + colon() + " " + value.text, value.whole);
+  }
+
+  /// "Hinweis: In Spiralrunden." of "Note: Worked in a spiral."
+  void add_note_words(Draft& draft, const std::string& name, std::string_view typed) const {
+    const std::string_view value = typed.substr(std::min(typed.find_first_of(":=") + 1, typed.size()));
+    const Words whole = book_.text(value), partly = whole ? whole : book_.text_partly(value);
+    if (partly)
+      draft.add(name + colon() + " " + *partly, whole.has_value());
+    else
+      draft.add(name + colon() + " " +
+                    std::string(value.substr(std::min(value.find_first_not_of(' '), value.size()))),
+                false);
   }
 
   std::string colon() const {

@@ -60,6 +60,7 @@ private:
   /// "two 8 mm safety eyes": a number, a size and what it is; "moss (30 g)" with what stands in brackets.
   std::optional<std::string> item_in_words(std::string_view item) const {
     if (auto whole = known(item)) return whole;
+    if (auto gauge = equals_in_words(item)) return gauge;
     for (const auto& [before, behind] : book_.parted(item)) {
       const auto first = item_in_words(before), second = first ? item_in_words(behind) : std::nullopt;
       if (first && second) return tongue_.sentence("caption-and", {*first, *second});
@@ -80,6 +81,31 @@ private:
     return *counted + " (" + size + ")";
   }
 
+  /// "5 sts = 2,5 cm", "10 sc x 11 rows = 5 x 5 cm".
+  std::optional<std::string> equals_in_words(std::string_view item) const {
+    const std::size_t sign = item.find('=');
+    if (sign == item.npos) return std::nullopt;
+    const auto one = counts_in_words(trimmed(item.substr(0, sign))),
+               other = counts_in_words(trimmed(item.substr(sign + 1)));
+    return one && other ? std::optional(*one + " = " + *other) : std::nullopt;
+  }
+
+  /// Numbers of stitches and measures, with "x" or "and" between them.
+  std::optional<std::string> counts_in_words(std::string_view text) const {
+    if (is_measure(text)) return std::string(text);
+    if (const std::size_t by = text.find(" x "); by != text.npos) {
+      const auto one = counts_in_words(trimmed(text.substr(0, by))),
+                 other = counts_in_words(trimmed(text.substr(by + 3)));
+      return one && other ? std::optional(*one + " x " + *other) : std::nullopt;
+    }
+    for (const auto& [before, behind] : book_.parted(text)) {
+      const auto one = counts_in_words(trimmed(before)), other = counts_in_words(trimmed(behind));
+      if (one && other) return tongue_.sentence("caption-and", {*one, *other});
+    }
+    const std::size_t end = std::min(text.find_first_not_of("0123456789"), text.size());
+    return end == 0 ? std::nullopt : book_.counted(std::string(text.substr(0, end)), text.substr(end));
+  }
+
   std::optional<std::string> known(std::string_view text) const {
     if (auto name = book_.name(text)) return name;
     return book_.piece(text);
@@ -98,7 +124,14 @@ private:
   }
 
   static bool is_unit_ahead(std::string_view rest) {
-    return rest.substr(0, 2) == "mm" || rest.substr(0, 2) == "cm" || rest.substr(0, 2) == "g ";
+    return length_unit(rest) > 0 || rest.substr(0, 2) == "g ";
+  }
+
+  /// How long the unit of a length is that stands at the head.
+  static std::size_t length_unit(std::string_view text) {
+    for (const std::string_view unit : {"mm", "cm", "мм", "см"})
+      if (text.substr(0, unit.size()) == unit) return unit.size();
+    return 0;
   }
 
   /// "8 mm" before a thing, or behind it after "of", "à": the size without the thing, and the thing.
@@ -109,10 +142,12 @@ private:
     while (end < item.size() && (is_digit(item[end]) || item[end] == '.' || item[end] == ',')) ++end;
     std::size_t unit = end;
     while (unit < item.size() && item[unit] == ' ') ++unit;
-    if (item.substr(unit, 2) != "mm" && item.substr(unit, 2) != "cm") return {"", item};
+    const std::size_t length = length_unit(item.substr(unit));
+    if (length == 0) return {"", item};
     const std::string size =
-        std::string(item.substr(begin, end - begin)) + " " + std::string(item.substr(unit, 2));
-    const std::string_view before = trimmed(item.substr(0, begin)), behind = trimmed(item.substr(unit + 2));
+        std::string(item.substr(begin, end - begin)) + " " + std::string(item.substr(unit, length));
+    const std::string_view before = trimmed(item.substr(0, begin)),
+                           behind = trimmed(item.substr(unit + length));
     if (before.empty()) return {size, behind};
     if (!behind.empty()) return {"", item};
     // A small word leads to the size: "eyes of 6 mm".

@@ -84,10 +84,10 @@ std::string decimal(long hundredths, const Measuring& to) {
   return text;
 }
 
-/// To the next half of a centimetre.
+/// In centimetres, to the next half.
 std::string centimetres(long hundredths_of_inch, const Measuring& to) {
   const long halves = (hundredths_of_inch * 254 + 2500) / 5000;
-  return decimal(std::max(halves, 1L) * 50, to) + " " + to.cm;
+  return decimal(std::max(halves, 1L) * 50, to);
 }
 
 /// To the next quarter of an inch.
@@ -134,6 +134,38 @@ std::string as_written(std::string_view text, const Number& number, const Measur
   return out;
 }
 
+/// "2 | x 2 inches": whether the number before is one side of what is measured in inches.
+bool is_side_in_inches(std::string_view text, std::size_t at) {
+  if (text.substr(at, 2) != "x ") return false;
+  const std::size_t begin = behind_blanks(text, at + 1);
+  if (begin >= text.size() || !is_digit(text[begin])) return false;
+  const std::size_t unit = behind_blanks(text, number_at(text, begin).end);
+  return end_of_inch(text, unit) > unit;
+}
+
+/// "12 cm | (4.7 in)": where a bracket ends that says the same in inches; `at` if none stands there.
+std::size_t behind_inches(std::string_view text, std::size_t at) {
+  const std::size_t open = text.find_first_not_of(' ', at);
+  if (open == text.npos || text[open] != '(' || open + 1 >= text.size() || !is_digit(text[open + 1]))
+    return at;
+  const std::size_t unit = behind_blanks(text, number_at(text, open + 1).end), end = end_of_inch(text, unit);
+  return end > unit && end < text.size() && text[end] == ')' ? end + 1 : at;
+}
+
+/// "3.5 mm | (US E/4)": whether what stands behind millimetres is nothing but that hook's own name.
+bool only_names_hook(std::string_view behind, long hundredths) {
+  const std::size_t open = behind.find_first_not_of(' ');
+  if (open == behind.npos) return true;
+  if (behind[open] != '(' || behind.back() != ')') return false;
+  std::string name(behind.substr(open + 1, behind.size() - open - 2));
+  for (const std::string_view lead : {"size ", "US ", "U.S. "})
+    if (name.substr(0, lead.size()) == lead) name.erase(0, lead.size());
+  std::replace(name.begin(), name.end(), '/', '-');
+  return std::any_of(std::begin(hooks), std::end(hooks), [&](const Hook& one) {
+    return one.size == hundredths && (name == one.name || one.name.substr(0, one.name.find('-')) == name);
+  });
+}
+
 } // namespace
 
 std::string measured(std::string_view text, const Measuring& from, const Measuring& to) {
@@ -143,15 +175,20 @@ std::string measured(std::string_view text, const Measuring& from, const Measuri
   for (std::size_t at = 0; at < text.size();) {
     const Number number = is_digit(text[at]) ? number_at(text, at) : Number{at, at, 0, 0};
     if (number.end == at) {
-      out += text[at++];
+      const std::size_t behind = has_metric && from.inches && !to.inches ? behind_inches(text, at) : at;
+      if (behind == at) out += text[at++];
+      at = std::max(at, behind);
       continue;
     }
     const std::size_t unit = behind_blanks(text, number.end), inch_end = end_of_inch(text, unit);
     const std::size_t cm_end = end_of_unit(text, unit, from.cm);
     const Unit known = unit_at(text, number.end, from, to);
     if (from.inches && !to.inches && !has_metric && inch_end > unit) {
-      out += centimetres(number.hundredths, to);
+      out += centimetres(number.hundredths, to) + " " + to.cm;
       at = inch_end;
+    } else if (from.inches && !to.inches && !has_metric && is_side_in_inches(text, unit)) {
+      out += centimetres(number.hundredths, to);
+      at = number.end;
     } else if (!from.inches && to.inches && cm_end > unit && !has_inches) {
       out += as_written(text, number, to) + " " + to.cm + " (" + inches(number.hundredths) + ")";
       at = cm_end;
@@ -173,12 +210,14 @@ std::optional<std::string> hook_size(std::string_view text, const Measuring& fro
     const Number number = number_at(text, at);
     const std::size_t unit = behind_blanks(text, number.end);
     if (number.end == at || end_of_unit(text, unit, from.mm) == unit) continue;
-    const bool alone = at == 0 && unit + from.mm.size() == text.size();
+    const std::size_t behind = std::min(unit + from.mm.size(), text.size());
+    const bool alone = at == 0 && (behind == text.size() ||
+                                   (from.inches && only_names_hook(text.substr(behind), number.hundredths)));
     if (!alone) return std::nullopt;
     const auto hook = std::find_if(std::begin(hooks), std::end(hooks),
                                    [&](const Hook& one) { return one.size == number.hundredths; });
     const std::string size = as_written(text, number, to) + " " + to.mm;
-    const bool named = to.inches && !from.inches && hook != std::end(hooks);
+    const bool named = to.inches && hook != std::end(hooks);
     return named ? size + " (US " + std::string(hook->name) + ")" : size;
   }
   std::string_view name = text;

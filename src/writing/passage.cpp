@@ -144,13 +144,25 @@ private:
     add({placing.what == pattern::What::note ? Sort::note : Sort::placing, span, {}, {number}, 0, 0});
   }
 
+  /// Whether it explains a stitch of the pattern's own.
+  bool is_own(const pattern::Definition& definition) const {
+    const std::string_view name = source_.at(definition.name);
+    return std::any_of(tree_.kinds.begin(), tree_.kinds.end(), [name](const stitch::StitchKind& kind) {
+      return kind.own && name.find(kind.name) != name.npos;
+    });
+  }
+
   /// The headings of lists and what stands below them, up to where other text begins.
   void add_list() {
     const pattern::OwnList list = pattern::find_own_list(source_, vocabulary_);
     std::vector<Span> spans = list.headings;
-    for (const pattern::Definition& definition : list.definitions)
-      if (definition.in_list && !definition.in_line)
+    bool equals = false; // "Finished size: 16 cm" below "sc = single crochet" is none of them
+    for (const pattern::Definition& definition : list.definitions) {
+      if (!definition.in_list || definition.in_line) continue;
+      equals = equals || definition.equals;
+      if (!equals || definition.equals || is_own(definition))
         spans.push_back(words::cover(words::cover(definition.whole, definition.name), definition.value));
+    }
     std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
     Span open;
     for (const Span span : spans) {

@@ -195,6 +195,19 @@ std::optional<std::string> Phrasebook::text(std::string_view typed) const {
   return out.empty() ? std::nullopt : std::optional(out);
 }
 
+std::optional<std::string> Phrasebook::counted(const std::string& count, std::string_view typed) const {
+  const std::string text(trimmed(folded(typed)));
+  for (const words::PhraseEntry& entry : from_.phrases) {
+    if (entry.phrase != text || entry.write || entry.means >= from_.concepts.size()) continue;
+    const words::ConceptEntry& means = from_.concepts[entry.means];
+    if (means.name == "round" || means.name == "row") return tongue_.sentence("say-count-rows", {count});
+    if (means.name != "st" && means.sort != words::ConceptClass::stitch) continue;
+    const auto word = tongue_.word(means.name);
+    return word ? tongue_.row("count-work", {count, *word, {}, {}}) : word;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::string> Phrasebook::text_partly(std::string_view typed) const {
   std::string out;
   bool any = false;

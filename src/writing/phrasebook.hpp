@@ -25,6 +25,9 @@ public:
 
   /// One or several sentences, or pieces of one between commas.
   std::optional<std::string> text(std::string_view typed) const;
+  /// So many of what is counted in a gauge, "sts", "rows", "sc", as the other language writes it; none if it
+  /// is no such word.
+  std::optional<std::string> counted(const std::string& count, std::string_view typed) const;
   /// … in which sentences that are not known stay as they are; none where no sentence is known.
   std::optional<std::string> text_partly(std::string_view typed) const;
   /// One sentence or a piece of one, without its stop.
