@@ -87,9 +87,10 @@ bool is_put_together(const Pattern::Content& pattern, std::uint32_t index) {
   const pattern::Placing& placing = pattern.tree.placings[index];
   if (placing.what == pattern::What::sew) return true;
   const bool shown = is_drawn(pattern.fabric, index);
-  if (placing.what == pattern::What::embroider)
-    return !shown || placing.after_round >= pattern::end_round(pattern.tree, placing.part);
-  return !shown && (placing.what == pattern::What::eye || placing.what == pattern::What::bead);
+  const bool behind = placing.after_round >= pattern::end_round(pattern.tree, placing.part);
+  if (placing.what == pattern::What::embroider) return !shown || behind;
+  const bool thing = placing.what == pattern::What::eye || placing.what == pattern::What::bead;
+  return thing && !shown && (behind || placing.from > 0); // not "begin at the nose"
 }
 
 /// Long ends of yarn, and the author's sentences about what is put together.

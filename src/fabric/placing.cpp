@@ -70,7 +70,7 @@ void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& pl
   }
   placing.after = *after;
   if (text.across) fill(placing.after);
-  if ((width(round) - text.apart) % 2 == 0) return;
+  if ((width(round) - text.apart) % 2 == 0 || text.what == What::sew) return;
   findings.push_back(finding(Severity::note, text,
                              name_of(text.what) +
                                  " cannot be centred: they are put half a stitch aside, after stitches " +
@@ -126,7 +126,7 @@ void place(const pattern::Tree& tree, Fabric& fabric, std::uint32_t index,
     place_posts(fabric, text, placing, findings);
   else if (placing.round != none && !text.after.empty())
     place_after(fabric, text, placing, findings);
-  else if (placing.round != none && text.centred)
+  else if (placing.round != none && text.centred && text.what == What::bead)
     place_centred(fabric, placing);
   else if (placing.round != none && (text.what == What::eye || text.what == What::bead))
     say_unplaced(fabric, text, placing, findings);

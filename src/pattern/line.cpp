@@ -342,7 +342,7 @@ private:
     const Typed& typed = typed_[at];
     if (only_names_yarn(text(typed), reader_.vocabulary) || lists_yarns(text(typed), reader_.vocabulary))
       return false;
-    if (is_marked(typed)) return true;
+    if (is_marked(typed) || is_made_name(at)) return true;
     if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
     if (places_something(reader_, typed.span) && (blanks > 0 || !names_a_thing(reader_, typed.span)))
@@ -351,6 +351,15 @@ private:
     if (below_title && static_cast<std::size_t>(blanks) + 1 > words_of_name_below_title) return false;
     const auto header = read_header(text(typed), typed.span);
     return !header || (header->value.empty() && !opens_list(at));
+  }
+
+  /// "eyes (make 2)" right above a first round, be it in small letters and without a blank line.
+  bool is_made_name(std::size_t at) const {
+    if (at + 1 >= typed_.size() || !typed_[at + 1].begins_round || typed_[at + 1].ways.empty()) return false;
+    const Heading heading = read_heading(text(typed_[at]), reader_.vocabulary);
+    const bool short_name = std::count(heading.name.begin(), heading.name.end(), ' ') < 2;
+    return heading.says_make && heading.make > 1 && short_name && !heading.name.empty() &&
+           typed_[at + 1].ways.front().label.from == 1 && !names_stitches(reader_, typed_[at].span);
   }
 
   /// "stalk", "nut (sand)", "ears 2x" in small letters, a blank line above it and its first round below.

@@ -150,6 +150,17 @@ bool is_cut_phrase(std::string_view name, const words::Vocabulary& vocabulary) {
          lattice.words.front().begin == 0 && lattice.words.front().end == folded.text.size();
 }
 
+/// "Eyes: between Rnds 4 & 5": no word that is explained.
+bool names_eyes(std::string_view name, const words::Vocabulary& vocabulary) {
+  const words::Folded folded = words::fold(name);
+  const words::Lattice lattice = words::lattice(folded, vocabulary);
+  const words::Concept eye = words::find_concept(vocabulary, "eye");
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+    return word.begin == 0 && word.end == folded.text.size() && word.kind == words::WordKind::phrase &&
+           word.means == eye;
+  });
+}
+
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
 bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
   if (is_sign(name)) return true;
@@ -163,7 +174,7 @@ bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
     words += word.empty() ? 0 : 1;
     at = end + 1;
   }
-  return words <= words_of_name && name.find_first_of(",;!?\"") == none &&
+  return words <= words_of_name && name.find_first_of(",;!?\"") == none && !names_eyes(name, vocabulary) &&
          (name.find('.') == none || is_cut_phrase(name, vocabulary));
 }
 

@@ -213,8 +213,16 @@ private:
 
   bool is_round_without_label(Typed& typed) const {
     auto way = round_without_label(reader_, typed.span, behind_rows_);
+    if (!way && is_below_free_loops(typed)) way = round_below_loops(reader_, typed.span, (&typed - 1)->span);
     if (way) typed.ways = {std::move(*way)};
     return way.has_value();
+  }
+
+  /// Below "Attach cream to a front loop left on Rnd 9", which is no round itself.
+  bool is_below_free_loops(const Typed& typed) const {
+    if (&typed == lines_.data()) return false;
+    const Typed& above = *(&typed - 1);
+    return !above.blank && !above.begins_round && names_free_loops(reader_, above.span);
   }
 
   /// Whether a flat piece is being worked: some row of the part, or a round that turns.

@@ -52,4 +52,13 @@ std::optional<Way> round_without_label(const Reader& reader, Span line, bool beh
   return closes_flat(reading) || into_loops ? std::optional(std::move(way)) : std::nullopt;
 }
 
+std::optional<Way> round_below_loops(const Reader& reader, Span line, Span above) {
+  if (!names_stitches(reader, line)) return std::nullopt;
+  Way way = way_of(reader, no_label(line), line.end);
+  if (way.readings.empty() || !way.readings.front().passed_over.empty() || !does_work(way))
+    return std::nullopt;
+  if (!way.readings.front().effect.starts && !work_into(reader, way, above)) return std::nullopt;
+  return goes_into_free_loops(way.readings.front()) ? std::optional(std::move(way)) : std::nullopt;
+}
+
 } // namespace whorl::pattern

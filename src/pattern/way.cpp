@@ -263,6 +263,24 @@ void go_on_plainly(const Reader& reader, Way& way, std::string_view text, Span s
 
 } // namespace
 
+namespace {
+
+/// "Join in a front loop of Rnd 9, working upside down": what grows from free loops leads to no other side of
+/// a chain; how the piece is held is told.
+void hold_upside_down(std::vector<Reading>& readings) {
+  const auto does = [](const Node& node, Act act) {
+    return node.kind == NodeKind::work && node.work.act == act;
+  };
+  for (Reading& reading : readings) {
+    const auto opens = [&does](const Node& node) { return does(node, Act::free_loops); };
+    if (std::none_of(reading.nodes.begin(), reading.nodes.end(), opens)) continue;
+    for (Node& node : reading.nodes)
+      if (does(node, Act::other_side)) node.kind = NodeKind::sequence, node.work = {};
+  }
+}
+
+} // namespace
+
 void read_way(const Reader& reader, Way& way, Effort effort) {
   if (way.label.behind_rows) effort = Effort::all;
   way.reference = way.above.empty()
@@ -323,6 +341,7 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
   if (!way.label.count.empty()) state_count_before(reader, way);
   if (way.label.behind_rows) prefer_edges(way.readings);
+  hold_upside_down(way.readings);
 }
 
 namespace {

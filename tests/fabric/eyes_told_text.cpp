@@ -39,6 +39,29 @@ std::string where(const std::string& line) {
 // round; n holes between is n + 1 stitches.
 TEST_CASE("how far apart two eyes are is told in many words") {
   const Told all[] = {
+      {"pop eyes in btwn rnd 6 n 7, 5 sts btwn", "eye 6: 12 17"},
+      {"Insert eyes between the 6th and 7th row, distance 6 stitches.", "eye 6: 12 18"},
+      {"Safety eyes on Rnd 8 (6 sts between).", "eye 8: 12 18"},
+      {"Fasten safety eyes at rounds 7-8, keeping 6 stitches in between.", "eye 7: 12 18"},
+      {"Eye placement: between rounds 7 and 8, six stitches apart.", "eye 7: 12 18"},
+      {"Eye position: R7/R8, 6 sts apart.", "eye 7: 12 18"},
+      {"The eyes are inserted between rounds 7 and 8, there are 6 stitches between them.", "eye 7: 12 18"},
+      {"We fix the eyes between 7 and 8 rows at a distance of 6 sc.", "eye 7: 12 18"},
+      {"Glue the eyes on round 8, leave a gap of 6 stitches.", "eye 8: 12 18"},
+      {"Put the eyes in the holes of round 8 after stitches 12 and 18.", "eye 8: 12 18"},
+      {"Place eyes on the 8th round at the 12th and 18th stitches.", "eye 8: 12 18"},
+      {"eyes: 8th rnd, stitches 12 & 18", "eye 8: 12 18"},
+      {"Safety eyes are placed between rounds 7 and 8 with an interval of 6 stitches.", "eye 7: 12 18"},
+      {"Place the safety eyes between R7-R8 so that there are 6 sts between them.", "eye 7: 12 18"},
+      {"Place the safety eyes in between the 7th and 8th rounds with 6 visible sc in between.",
+       "eye 7: 12 18"},
+      {"Insert 8mm eyes between rnds 7 and 8. Leave 6 stitches between.", "eye 7: 12 18"},
+      {"Add eyes (rnd 7-8, 6 sts apart).", "eye 7: 12 18"},
+      {"Between round 7 and 8, 6 stitches apart, insert eyes.", "eye 7: 12 18"},
+      {"Insert the eyes in Rnd 7, with a 6 sts space between them.", "eye 7: 12 18"},
+      {"With black yarn embroider the eyes between rounds 7 and 8, about 6 stitches apart.",
+       "embroider 7: 12 18"},
+      {"Embroider two eyes between R7 and R8 with 6 stitches in between.", "embroider 7: 12 18"},
       {"Insert safety eyes between rounds 7 and 8, with 5 stitches between them.", "eye 7: 12 17"},
       {"Attach eyes between rounds 7 & 8, leaving 5 visible stitches between.", "eye 7: 12 17"},
       {"Add the eyes between row 7 and row 8 at a distance of 6 stitches.", "eye 7: 12 18"},
@@ -142,4 +165,9 @@ TEST_CASE("where no stitches are told that are understood, the round is known an
 
 TEST_CASE("a stitch that the round does not have is an error") {
   CHECK(where("Insert the eyes after stitches 12 and 31 of round 8.").find("there is no stitch 31") == 0);
+}
+
+TEST_CASE("what goes into the eyes' place is no word of a list") {
+  CHECK(where("Eyes: between Rnds 7 and 8, 6 sts apart. Nose: on Rnd 9, in the middle.") ==
+        "eye 7: 12 18bead 9: 15");
 }
