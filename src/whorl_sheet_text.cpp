@@ -2,7 +2,9 @@
 
 #include "pattern/text_words.hpp"
 #include "words/fold.hpp"
+#include "words/lattice.hpp"
 #include "words/vocabulary.hpp"
+#include "writing/phrasebook.hpp"
 
 #include <algorithm>
 
@@ -22,6 +24,21 @@ std::string sentence_around(const pattern::Source& source, pattern::Span clause)
   while (begin < end && std::string_view(" \t-*").find(text[begin]) != std::string_view::npos) ++begin;
   while (end > begin && (text[end - 1] == ' ' || text[end - 1] == '\t')) --end;
   return std::string(text.substr(begin, end - begin));
+}
+
+/// Whether a clause stands behind the work of a line.
+bool stands_in_round(const pattern::Tree& tree, pattern::Span clause) {
+  return std::any_of(tree.rounds.begin(), tree.rounds.end(), [clause](const pattern::RoundText& round) {
+    return round.span.begin <= clause.begin && clause.begin < round.span.end;
+  });
+}
+
+/// The same; of a line of work, what stands from the clause on: the work is in the figure.
+std::string told_at(const pattern::Source& source, const pattern::Tree& tree, pattern::Span clause) {
+  std::string sentence = sentence_around(source, clause);
+  if (!stands_in_round(tree, clause)) return sentence;
+  const std::size_t at = sentence.find(source.at(clause));
+  return at == std::string::npos ? sentence : sentence.substr(at);
 }
 
 /// Whether the figures show it in its holes.
@@ -49,7 +66,7 @@ std::vector<std::string> tails_of(const Pattern::Content& pattern, const layout:
   std::vector<Told> all;
   for (const pattern::Placing& placing : tree.placings) {
     if (placing.part >= tree.parts.size() || !layout::is_wanted(wanted, placing.part)) continue;
-    const std::string sentence = sentence_around(pattern.source, placing.span);
+    const std::string sentence = told_at(pattern.source, tree, placing.span);
     if (!leaves_tail(placing, sentence, tree)) continue;
     const std::string& name = tree.parts[placing.part].name;
     const auto same = std::find_if(all.begin(), all.end(),
@@ -64,8 +81,18 @@ std::vector<std::string> tails_of(const Pattern::Content& pattern, const layout:
   return lines;
 }
 
-/// Long ends of yarn, sewing, and embroidery that stands behind the last round of its part or that no figure
-/// shows.
+/// Whether it is done when the parts are put together: sewing, embroidery behind the last round of its part,
+/// and whatever no figure shows.
+bool is_put_together(const Pattern::Content& pattern, std::uint32_t index) {
+  const pattern::Placing& placing = pattern.tree.placings[index];
+  if (placing.what == pattern::What::sew) return true;
+  const bool shown = is_drawn(pattern.fabric, index);
+  if (placing.what == pattern::What::embroider)
+    return !shown || placing.after_round >= pattern::end_round(pattern.tree, placing.part);
+  return !shown && (placing.what == pattern::What::eye || placing.what == pattern::What::bead);
+}
+
+/// Long ends of yarn, and the author's sentences about what is put together.
 std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
   const pattern::Source& source = pattern.source;
   const pattern::Tree& tree = pattern.tree;
@@ -74,11 +101,8 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
   lines = tails_of(pattern, wanted);
   for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
     const pattern::Placing& placing = tree.placings[i];
-    if (placing.what != pattern::What::sew && placing.what != pattern::What::embroider) continue;
-    const bool behind = placing.after_round >= pattern::end_round(tree, placing.part);
-    if (placing.what == pattern::What::embroider && !behind && is_drawn(pattern.fabric, i)) continue;
-    if (!layout::is_wanted(wanted, placing.part)) continue;
-    std::string sentence = sentence_around(source, placing.span);
+    if (!is_put_together(pattern, i) || !layout::is_wanted(wanted, placing.part)) continue;
+    std::string sentence = told_at(source, tree, placing.span);
     if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
   }
   return lines;
@@ -137,6 +161,17 @@ bool can_name(const pattern::Work& work, std::string_view word) {
   return work.in_one == 1 || word.size() == 1 || word.substr(0, 3) == "inc";
 }
 
+/// "mr 6": what the stitches go into, no name of theirs.
+bool names_ring(const pattern::Tree& tree, std::string_view word) {
+  const words::Vocabulary* const vocabulary = words::find_vocabulary(tree.language);
+  if (vocabulary == nullptr) return false;
+  const auto all = words::lattice(words::fold(word), *vocabulary).words;
+  return std::any_of(all.begin(), all.end(), [vocabulary](const words::Word& one) {
+    return one.kind == words::WordKind::phrase &&
+           vocabulary->concepts[one.means].sort == words::ConceptClass::start;
+  });
+}
+
 /// What the author calls her stitches, where one word says it; the first word for each.
 std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pattern::Tree& tree) {
   std::vector<drawing::TypedName> names;
@@ -146,7 +181,7 @@ std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pa
     const auto known = std::find_if(names.begin(), names.end(), [&](const drawing::TypedName& name) {
       return name.kind == node.work.kind && name.in_one == node.work.in_one;
     });
-    if (known == names.end() && can_name(node.work, word))
+    if (known == names.end() && can_name(node.work, word) && !names_ring(tree, word))
       names.push_back({node.work.kind, node.work.in_one, word});
   }
   return names;
@@ -170,6 +205,31 @@ std::string yarns_of(const pattern::Tree& tree, const fabric::Fabric& fabric,
   return words;
 }
 
+bool is_header(const pattern::Header& header, const drawing::Wording& own, std::string_view id) {
+  const std::string name = words::fold(header.name).text;
+  const std::vector<std::string> names = writing::alternatives(drawing::say(own, id));
+  return std::any_of(names.begin(), names.end(),
+                     [&name](const std::string& one) { return words::fold(one).text == name; });
+}
+
+/// One blank where several stood: those of other variants were left out.
+std::string without_gaps(const std::string& typed) {
+  std::string text;
+  for (const char c : typed)
+    if (c != ' ' || (!text.empty() && text.back() != ' ')) text += c;
+  return line_of_variant(std::move(text));
+}
+
+/// "Yarn: brown · Hook: 2 mm": what the variant shown is made of and with, in the author's words.
+std::string materials_of(const pattern::Tree& tree, const drawing::Wording& own) {
+  std::string words;
+  for (const char* id : {"write-header-yarn", "write-header-hook"})
+    for (const pattern::Header& header : tree.headers)
+      if (is_header(header, own, id) && !header.value.empty())
+        words += (words.empty() ? "" : " · ") + header.name + ": " + without_gaps(header.value);
+  return words;
+}
+
 } // namespace
 
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
@@ -183,7 +243,11 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
-  if (!pattern.variant.empty()) text.terms = pattern.variant + " · " + text.terms;
+  if (!pattern.variant.empty()) {
+    text.terms = pattern.variant + " · " + text.terms;
+    const std::string materials = materials_of(tree, own);
+    text.subtitle += (text.subtitle.empty() || materials.empty() ? "" : " · ") + materials;
+  }
   for (const pattern::Part& part : tree.parts) {
     text.part_notes.push_back(part.note);
     const std::string start = said_between(part.note, own, "notes-start");

@@ -59,15 +59,13 @@ Symbols Pattern::symbols(const SymbolOptions& options) const {
   const std::string_view language = language_or(options.language, content_->tree);
   const drawing::Wording& wording = wording_for(language);
   const drawing::SheetOptions sheet = options_of(options);
+  layout::Page page;
+  page.main_yarn = plain_yarn(*content_, wording_for(content_->tree.language));
   const layout::Placement placement = layout::place(
-      content_->fabric, drawing::extents_of(content_->fabric, drawing::built_in_marks(), sheet.style), {});
-  drawing::SheetText text;
-  text.language = language;
-  text.title = content_->tree.title.empty() ? say(wording, "symbols-title") : content_->tree.title;
+      content_->fabric, drawing::extents_of(content_->fabric, drawing::built_in_marks(), sheet.style), page);
+  drawing::SheetText text = sheet_text_of(*content_, {}, language); // words and grounds as on the chart
+  if (text.title.empty()) text.title = say(wording, "symbols-title");
   text.subtitle = say(wording, "symbols-of-chart");
-  text.technique_scopes = technique_scopes(content_->tree, wording);
-  text.names = sheet_text_of(*content_, {}, language).names; // the author's own words, as on the chart
-  text.terms = say(wording, "terms-us");
   return Symbols(content_of({content_->tree, content_->fabric, placement, text, wording, sheet}));
 }
 

@@ -1,9 +1,11 @@
 #include "whorl_write.hpp"
 
+#include "pattern/hold.hpp"
 #include "pattern/own_list.hpp"
 #include "words/fold.hpp"
 #include "words/telling.hpp"
 #include "writing/abbreviations.hpp"
+#include "writing/begun_words.hpp"
 #include "writing/header_words.hpp"
 #include "writing/name.hpp"
 #include "writing/own_stitch_words.hpp"
@@ -144,10 +146,23 @@ private:
     case Sort::language:
       return draft.forms.push_back(language_line());
     case Sort::note:
+      draft.prose = w_.same_language;
+      add_hold(draft);
+      return add_stock(draft);
     case Sort::prose:
       draft.prose = w_.same_language;
       return add_stock(draft);
     }
+  }
+
+  /// How another part is held.
+  void add_hold(Draft& draft) const {
+    const pattern::Placing& placing = tree_.placings[draft.passage.placings.front()];
+    const bool holds =
+        pattern::hold_said(source_.at(draft.passage.span), w_.from) == tree_.parts[placing.part].hold;
+    const Words words =
+        holds && !w_.same_language ? writing::held_in_words(tree_, placing.part, tongue()) : std::nullopt;
+    if (words) draft.add(*words, true);
   }
 
   /// A sentence that the language has for what is typed.

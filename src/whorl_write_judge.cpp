@@ -49,8 +49,8 @@ bool same_steps(const pattern::Tree& a, const RoundText& x, const pattern::Tree&
 
 bool same_sentence(const Placing& a, const Placing& b) {
   return a.what == b.what && a.from == b.from && a.to == b.to && a.apart == b.apart && a.across == b.across &&
-         a.between == b.between && a.behind == b.behind && a.gather == b.gather && a.loops == b.loops &&
-         a.attaches == b.attaches && (a.yarn == 0) == (b.yarn == 0) &&
+         a.after == b.after && a.between == b.between && a.behind == b.behind && a.gather == b.gather &&
+         a.loops == b.loops && a.attaches == b.attaches && (a.yarn == 0) == (b.yarn == 0) &&
          (a.sewn == pattern::no_node) == (b.sewn == pattern::no_node);
 }
 

@@ -1,6 +1,8 @@
 #include "whorl_write.hpp"
 
+#include "pattern/hold.hpp"
 #include "words/lattice.hpp"
+#include "writing/begun_words.hpp"
 #include "writing/instruction.hpp"
 #include "writing/name.hpp"
 #include "writing/placing_words.hpp"
@@ -149,9 +151,28 @@ private:
     for (const std::uint32_t number : draft_.passage.placings) {
       const Placing& placing = tree_.placings[number];
       if (placing.span.end > begin_of(round) || placing.what != pattern::What::note) continue;
+      if (!held(placing).empty()) continue;
       remarks += " [" + std::string(source_.at(placing.span)) + "]";
     }
     return remarks;
+  }
+
+  /// How another part is held, if that is what a remark says.
+  std::string held(const Placing& placing) const {
+    const bool holds =
+        pattern::hold_said(source_.at(placing.span), w_.from) == tree_.parts[placing.part].hold;
+    return holds ? writing::held_in_words(tree_, placing.part, brief_).value_or("") : std::string();
+  }
+
+  /// The same of what stands above a line, with a blank behind it.
+  std::string held_above(const RoundText& round) const {
+    for (const std::uint32_t number : draft_.passage.placings) {
+      const Placing& placing = tree_.placings[number];
+      if (placing.span.end > begin_of(round) || placing.what != pattern::What::note) continue;
+      if (const std::string words = held(placing); !words.empty())
+        return words + (brief_.words().blanks_between_words ? " " : "");
+    }
+    return {};
   }
 
   /// Where the work of a line begins.
@@ -194,7 +215,9 @@ private:
     const std::string gap(text.substr(blanks));
     std::vector<Head> heads;
     if (const Words words = writing::instruction_above(tree_, round.body, begin_of(round), brief_))
-      heads.push_back({*words + std::string(stop()) + remarks_above(round) + gap, true});
+      heads.push_back({held_above(round) + writing::as_sentence(*words) + std::string(stop()) +
+                           remarks_above(round) + gap,
+                       true});
     heads.push_back({word_for_word(text.substr(0, blanks)) + gap, w_.same_language});
     return heads;
   }

@@ -34,7 +34,7 @@ std::uint8_t free_tone(std::uint8_t wanted, const std::vector<std::uint8_t>& tak
 } // namespace
 
 std::uint8_t plain_yarn(const Pattern::Content& pattern, const drawing::Wording& wording) {
-  constexpr std::size_t fewer = 4; ///< that a pale yarn's stitches may be fewer, so many times
+  constexpr std::size_t part = 3, of = 4; ///< so many of the most at least are in a pale yarn left plain
   const Counts counts = stitches_of(pattern.fabric);
   const auto most = std::max_element(counts.begin(), counts.end());
   if (*most == 0) return 1;
@@ -42,7 +42,7 @@ std::uint8_t plain_yarn(const Pattern::Content& pattern, const drawing::Wording&
   if (is_called(pattern.tree, plain, wording, "yarns-pale")) return static_cast<std::uint8_t>(plain);
   std::size_t of_pale = 0;
   for (std::size_t yarn = 1; yarn < counts.size(); ++yarn) {
-    if (counts[yarn] <= of_pale || fewer * counts[yarn] < *most) continue;
+    if (counts[yarn] <= of_pale || of * counts[yarn] < part * *most) continue;
     if (!is_called(pattern.tree, yarn, wording, "yarns-pale")) continue;
     of_pale = counts[yarn];
     plain = yarn;

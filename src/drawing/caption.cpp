@@ -181,9 +181,30 @@ std::vector<std::string> gathering_said(const Copy& copy, const Figure& figure) 
   return {};
 }
 
+bool is_placed_in(const fabric::Placing& placing, const Figure& figure) {
+  return is_post(placing.what) && placing.part == figure.part && is_in(figure, placing.round);
+}
+
+/// Whether a figure shows two of them in their holes.
 bool places_posts(const fabric::Placing& placing, const Figure& figure) {
-  return is_post(placing.what) && placing.part == figure.part && is_in(figure, placing.round) &&
-         placing.after.size() >= 2 && placing.after.back() > placing.after.front();
+  return is_placed_in(placing, figure) && placing.after.size() >= 2 &&
+         placing.after.back() > placing.after.front();
+}
+
+/// Whether their round is all that is said of them.
+bool names_round_of_posts(const fabric::Placing& placing, const Figure& figure) {
+  const bool said = placing.what == pattern::What::eye || placing.what == pattern::What::bead;
+  return said && is_placed_in(placing, figure) && placing.after.size() < 2;
+}
+
+/// "eyes between rounds 11 and 12".
+std::string posts_by_round(const Copy& copy, const fabric::Placing& placing) {
+  const pattern::Placing* text =
+      placing.text < copy.tree.placings.size() ? &copy.tree.placings[placing.text] : nullptr;
+  if (text != nullptr && text->to > text->from)
+    return say(copy.wording, of_posts(placing, "-round-between"),
+               {std::to_string(text->from), std::to_string(text->to)});
+  return say(copy.wording, of_posts(placing, "-round"), {round_number(copy.fabric, placing.round)});
 }
 
 std::string stitches(const Copy& copy, std::uint32_t count) {
@@ -253,7 +274,10 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   if (std::string inside_out = inside_out_words(copy, figure); !inside_out.empty())
     sentences.push_back(std::move(inside_out));
   for (const fabric::Placing& placing : copy.fabric.placings)
-    if (places_posts(placing, it)) sentences.push_back(posts(copy, placing));
+    if (places_posts(placing, it))
+      sentences.push_back(posts(copy, placing));
+    else if (names_round_of_posts(placing, it))
+      sentences.push_back(posts_by_round(copy, placing));
   return sentences;
 }
 

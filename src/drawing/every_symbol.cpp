@@ -59,7 +59,7 @@ void add_label(Figure& figure) {
 
 void add_lines(Figure& figure) {
   for (const layout::Line line :
-       {layout::Line::fold_break, layout::Line::direction, layout::Line::footprint}) {
+       {layout::Line::fold_break, layout::Line::direction, layout::Line::footprint, layout::Line::join}) {
     figure.strokes.emplace_back();
     figure.strokes.back().line = line;
   }
@@ -85,10 +85,11 @@ void add_signs(Figure& figure) {
 }
 
 void add_rings(Figure& figure) {
-  figure.rings.resize(3);
+  figure.rings.resize(4);
   figure.rings[0].items = 1;
   figure.rings[1].ink = 1;
   figure.rings[2].echo = true;
+  figure.rings[3].chain = true;
 }
 
 void add_part(Everything& all) {
@@ -124,6 +125,7 @@ Everything every_symbol(const std::string& language) {
   add_label(figure);
   add_lines(figure);
   add_signs(figure);
+  figure.cut.tip = {0, 1};
   for (const layout::Centre centre : {layout::Centre::magic_ring, layout::Centre::second_chain,
                                       layout::Centre::chain_ring, layout::Centre::gathered}) {
     figure.centre = centre;

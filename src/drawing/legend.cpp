@@ -38,9 +38,26 @@ double name_width(const Entry& entry) {
   return entry.name.empty() ? 0 : width_of(entry.name, lettering::legend_name) + 2;
 }
 
+double room_for_words(const Grid& grid) { return grid.column - grid.sample - text_gap - margin_right; }
+
+/// Whether a name is so long that its words stand on lines below it.
+bool stands_above(const Entry& entry, const Grid& grid) {
+  const double room = room_for_words(grid);
+  return name_width(entry) > (entry.words.empty() ? room : room / 2);
+}
+
+std::vector<std::string> name_lines(const Entry& entry, const Grid& grid) {
+  if (!stands_above(entry, grid)) return {entry.name};
+  return wrap(entry.name, lettering::legend_name, room_for_words(grid), 0, 3);
+}
+
+/// The lines of an entry's words; empty ones are beside a name that stands above them.
 std::vector<std::string> lines_of(const Entry& entry, const Grid& grid) {
-  const double room = grid.column - grid.sample - text_gap - margin_right;
-  return wrap(entry.words, lettering::legend_words, room, std::min(name_width(entry), room / 2), 6);
+  const bool above = stands_above(entry, grid);
+  std::vector<std::string> lines =
+      wrap(entry.words, lettering::legend_words, room_for_words(grid), above ? 0 : name_width(entry), 6);
+  if (above) lines.insert(lines.begin(), name_lines(entry, grid).size(), "");
+  return lines;
 }
 
 double height_of(const Entry& entry, const Grid& grid) {
@@ -69,10 +86,14 @@ Group set_entry(const Entry& entry, const Grid& grid, Point middle) {
   Point at =
       middle + Point{grid.sample / 2 + text_gap,
                      base_line - line_height / 2 * static_cast<double>(lines.empty() ? 0 : lines.size() - 1)};
-  if (!entry.name.empty()) group.items.push_back(written(entry.name, lettering::legend_name, at));
+  const std::vector<std::string> names = name_lines(entry, grid);
+  for (std::size_t i = 0; i < names.size() && !entry.name.empty(); ++i)
+    group.items.push_back(
+        written(names[i], lettering::legend_name, at + Point{0, line_height * static_cast<double>(i)}));
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const double indent = i == 0 ? name_width(entry) : 0;
-    group.items.push_back(written(lines[i], lettering::legend_words, at + Point{indent, 0}));
+    if (!lines[i].empty())
+      group.items.push_back(written(lines[i], lettering::legend_words, at + Point{indent, 0}));
     at.y += line_height;
   }
   return group;

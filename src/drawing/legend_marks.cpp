@@ -88,20 +88,35 @@ std::string stitches(const Making& making, std::uint32_t count) {
 
 } // namespace
 
+namespace {
+
+/// A line of a label, its middle at 0.
+std::vector<Item> label_sample(const Making& making, const layout::Label& label, double base) {
+  const layout::Run& last = label.runs.back();
+  const double width = (last.x + last.width) * making.scale;
+  std::vector<Item> sample;
+  for (const layout::Run& run : label.runs)
+    sample.push_back(lettered(run, {run.x * making.scale - width / 2, base}, making.scale, ink::black));
+  return sample;
+}
+
+} // namespace
+
 /// A label of the sheet, as it stands there.
 void add_label(const Making& making, Entries& entries) {
   const layout::Label* label = making.usage.label;
   if (label == nullptr) return;
-  const layout::Run& last = label->runs.back();
-  const double width = (last.x + last.width) * making.scale;
-  std::vector<Item> sample;
-  for (const layout::Run& run : label->runs)
-    sample.push_back(lettered(run, {run.x * making.scale - width / 2, base_line}, making.scale, ink::black));
+  std::vector<Item> sample = label_sample(making, *label, base_line);
+  if (const layout::Label* below = making.usage.count_below; below != nullptr) {
+    const double apart = (label->at.y - below->at.y) * making.scale;
+    sample = label_sample(making, *label, base_line - apart / 2);
+    for (Item& item : label_sample(making, *below, base_line + apart / 2)) sample.push_back(std::move(item));
+  }
   const std::uint32_t round = making.usage.label_figure->rings[label->ring].round;
   const fabric::Round& it = making.copy.fabric.rounds[round];
-  const char* id = it.kind == pattern::RoundKind::row ? "title-label-row"
-                   : label->runs.size() == 1          ? "title-label-number"
-                                                      : "title-label";
+  const char* id = it.kind == pattern::RoundKind::row                               ? "title-label-row"
+                   : label->runs.size() == 1 && making.usage.count_below == nullptr ? "title-label-number"
+                                                                                    : "title-label";
   entries.push_back(finished_letters(
       making, {"label",
                std::move(sample),

@@ -1,6 +1,7 @@
 #include "drawing/lettering.hpp"
 
 #include "drawing/type.hpp"
+#include "drawing/wide_letters.hpp"
 
 #include <utf8proc.h>
 
@@ -57,9 +58,9 @@ struct Pieces {
   std::deque<std::string> apart;
 };
 
-void take_apart(const std::string& word, const Lettering& lettering, double width, Pieces& pieces) {
-  bool glued = false;
-  for (std::string& piece : pieces_of(word, lettering, width)) {
+void take_apart(const Word& word, const Lettering& lettering, double width, Pieces& pieces) {
+  bool glued = word.glued;
+  for (std::string& piece : pieces_of(word.text, lettering, width)) {
     pieces.apart.push_back(std::move(piece));
     pieces.all.push_back({pieces.apart.back(), width_of(pieces.apart.back(), lettering), glued});
     glued = true;
@@ -73,9 +74,9 @@ Pieces pieces_of(const std::vector<Word>& words, const Lettering& lettering, dou
     if (enough < 0) break;
     enough -= word.width;
     if (word.width <= width)
-      pieces.all.push_back({word.text, word.width, false});
+      pieces.all.push_back({word.text, word.width, word.glued});
     else
-      take_apart(word.text, lettering, width, pieces);
+      take_apart(word, lettering, width, pieces);
   }
   return pieces;
 }
@@ -162,17 +163,20 @@ Text written(std::string text, const Lettering& lettering, Point at, Anchor anch
 
 std::vector<Word> words_of(std::string_view text, const Lettering& lettering) {
   std::vector<Word> words;
-  bool within = false;
-  for (const char c : text) {
-    if (is_blank(c)) {
-      within = false;
-      continue;
+  for (std::size_t at = 0; at < text.size();) {
+    const auto rest = text.substr(at);
+    const auto end = std::find_if(rest.begin(), rest.end(), is_blank);
+    const std::string_view word = rest.substr(0, static_cast<std::size_t>(end - rest.begin()));
+    if (!word.empty()) {
+      bool glued = false;
+      for (std::string& piece : breakable_pieces(word)) {
+        const double width = width_of(piece, lettering);
+        words.push_back({std::move(piece), width, glued});
+        glued = true;
+      }
     }
-    if (!within) words.emplace_back();
-    within = true;
-    words.back().text += c;
+    at += word.size() + 1;
   }
-  for (Word& word : words) word.width = width_of(word.text, lettering);
   return words;
 }
 

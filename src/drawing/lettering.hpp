@@ -43,15 +43,18 @@ double width_of(std::string_view text, const Lettering& lettering);
 /// A text so set, with its width.
 Text written(std::string text, const Lettering& lettering, Point at, Anchor anchor = Anchor::start);
 
-/// A word of a text, measured once to be set in lines of several widths.
+/// A word of a text, or a piece of one that a line may break behind, measured once to be set in lines of
+/// several widths. A glued one follows the piece before without a blank.
 struct Word {
   std::string text;
   double width = 0;
+  bool glued = false;
 };
 std::vector<Word> words_of(std::string_view text, const Lettering& lettering);
 
 /// Breaks a text into lines no wider than `width`, evened out; the first begins `indent` further in. Breaks
-/// fall between words, and inside a word only where it is wider than a line. Beyond `most` lines it ends in
+/// fall between words, between the letters of scripts without blanks, and inside another word only where it is
+/// wider than a line. Beyond `most` lines it ends in
 /// "…".
 std::vector<std::string> wrap(std::string_view text, const Lettering& lettering, double width,
                               double indent = 0, std::size_t most = 12);

@@ -94,20 +94,33 @@ bool is_number(const Figure& figure, const layout::Label& label) {
   return round && label.runs.size() == 1 && label.runs.front().face == layout::Face::bold;
 }
 
-/// A label serves as example if it has number and count in one line, and says nothing that needs explaining
-/// itself.
-bool explains(const Figure& figure, const layout::Label& label) {
-  if (!(label.runs.size() >= 3 || is_number(figure, label)) || label.ring >= figure.rings.size())
+/// The count that stands below a number beside an oval, or nullptr.
+const layout::Label* count_below(const Figure& figure, std::size_t label) {
+  if (figure.form != layout::Form::oval || label + 1 >= figure.labels.size()) return nullptr;
+  const layout::Label &number = figure.labels[label], &count = figure.labels[label + 1];
+  const bool stacked = number.runs.size() == 1 && number.runs.front().face == layout::Face::bold &&
+                       count.runs.size() == 1 && count.ring == number.ring;
+  return stacked ? &count : nullptr;
+}
+
+/// A label serves as example if it has number and count in one line, or one below the other, and says nothing
+/// that needs explaining itself.
+bool explains(const Figure& figure, std::size_t number) {
+  const layout::Label& label = figure.labels[number];
+  if (!(label.runs.size() >= 3 || is_number(figure, label) || count_below(figure, number) != nullptr) ||
+      label.ring >= figure.rings.size())
     return false;
   const Ring& ring = figure.rings[label.ring];
   return !ring.echo && ring.round == ring.last_round && !shows_miscount(figure, label.ring);
 }
 
 void note_label(Usage& usage, const Figure& figure) {
-  for (const layout::Label& label : figure.labels) {
-    if (!explains(figure, label)) continue;
+  for (std::size_t i = 0; i < figure.labels.size(); ++i) {
+    const layout::Label& label = figure.labels[i];
+    if (!explains(figure, i)) continue;
     if (usage.label != nullptr && usage.label->runs.size() > label.runs.size()) continue;
     usage.label = &label;
+    usage.count_below = count_below(figure, i);
     usage.label_figure = &figure;
     // The third round shows best that the two numbers mean different things.
     if (figure.rings[label.ring].round >= figure.first_round + 2) return;

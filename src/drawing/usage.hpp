@@ -16,7 +16,8 @@ struct Usage {
   std::set<layout::Line> lines;
   std::vector<std::uint32_t> miscounted;        ///< rounds whose label carries "(!)"
   const layout::Figure* label_figure = nullptr; ///< where a label stands that can serve as the example …
-  const layout::Label* label = nullptr;         ///< … and the label
+  const layout::Label* label = nullptr;         ///< … the label …
+  const layout::Label* count_below = nullptr;   ///< … and the one below it that has its count, if one has
   const layout::Pointer* pointer = nullptr;
   /// One of each kind, and of those with letters or yarns one of each text.
   std::vector<layout::Placed> signs;

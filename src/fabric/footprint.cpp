@@ -58,8 +58,27 @@ std::vector<Covering> stretches(std::uint32_t stitches, std::uint32_t copies, st
   return found;
 }
 
+/// Each copy with its middle behind a stitch that the text names; none if one lies over the start of the
+/// round.
+std::vector<Covering> stretches_at(const std::vector<std::uint16_t>& after, std::uint32_t stitches,
+                                   std::uint32_t width) {
+  std::vector<Covering> found;
+  for (const std::uint32_t middle : after) {
+    if (middle < width / 2 || middle - width / 2 + width > stitches) return {};
+    found.push_back({middle - width / 2, middle - width / 2 + width});
+  }
+  return found;
+}
+
+/// Whether the text tells where on its rounds a part lies, or that follows: a pair opposite one another, a
+/// snout in the middle of the front.
+bool tells_where(const pattern::Placing& text) {
+  if (!text.after.empty()) return text.after.size() == text.copies;
+  return text.copies == 1 ? text.centred : text.apart > 0 || text.spread;
+}
+
 void find(const pattern::Placing& text, Fabric& fabric) {
-  const bool sews = text.what == pattern::What::sew && text.from > 0 && !text.behind;
+  const bool sews = text.what == pattern::What::sew && text.from > 0 && !text.behind && tells_where(text);
   if (!sews || text.part >= fabric.parts.size() || text.sewn >= fabric.parts.size()) return;
   const Part& part = fabric.parts[text.sewn];
   const auto rounds = covered(fabric, text);
@@ -71,7 +90,9 @@ void find(const pattern::Placing& text, Fabric& fabric) {
   const Round& middle = fabric.rounds[rounds->first + (rounds->rounds() - 1) / 2];
   print.on_round = rounds->first + (rounds->rounds() - 1) / 2;
   if (middle.kind != pattern::RoundKind::round) return;
-  print.stitches = stretches(middle.makes, part.make, width_of(fabric, part, *rounds), text.apart);
+  const std::uint32_t width = width_of(fabric, part, *rounds);
+  print.stitches = text.after.empty() ? stretches(middle.makes, text.copies, width, text.apart)
+                                      : stretches_at(text.after, middle.makes, width);
   if (!print.stitches.empty()) fabric.footprints.push_back(std::move(print));
 }
 

@@ -236,14 +236,20 @@ bool Hand::open_free_loops(const Node& node) {
         std::string("there are no free ") + name_of_loops(loops) + " of " + fabric::name_of(round) +
             ": all of them are worked into" +
             (hides_loops(fabric_, named) ? ", or lie out of reach behind an invisible decrease" : ""));
-  if (node.work.nth > places.size())
+  const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
+  const std::uint32_t last = node.work.nth + (node.work.times > 1 ? node.work.times - 1 : 0);
+  if (last > places.size())
     return stop(node, "edge",
                 fabric::name_of(round) + " has " + std::to_string(places.size()) + " " +
-                    name_of_loops(loops) + ", there is no loop " + std::to_string(node.work.nth));
-  const bool up = tree_.parts[fabric_.parts[part_].text].hold == pattern::Hold::start_up;
+                    name_of_loops(loops) + ", there is no loop " + std::to_string(last));
   if (node.work.nth > 0) warn_of_taken(node, places[node.work.nth - 1], owner);
   opened_ = what_was_open(places, owner);
-  places = in_order_met(std::move(places), round, node.work.nth, up);
+  std::uint32_t first = node.work.nth;
+  if (node.work.times > 1) { // "loops 4-9": the last of them is met first where it is held the other way up
+    places = {places.begin() + (node.work.nth - 1), places.begin() + last};
+    first = up ? node.work.times : 1;
+  }
+  places = in_order_met(std::move(places), round, first, up);
   return open_places(std::move(places));
 }
 

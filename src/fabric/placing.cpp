@@ -78,6 +78,42 @@ void place_posts(const Fabric& fabric, const pattern::Placing& text, Placing& pl
                                  " of " + fabric::name_of(round)));
 }
 
+/// Posts behind the stitches that the text names.
+void place_after(const Fabric& fabric, const pattern::Placing& text, Placing& placing,
+                 std::vector<pattern::Finding>& findings) {
+  const Round& round = fabric.rounds[placing.round];
+  const std::uint32_t last = *std::max_element(text.after.begin(), text.after.end());
+  if (last <= width(round)) {
+    placing.after.assign(text.after.begin(), text.after.end());
+    return;
+  }
+  findings.push_back(finding(pattern::Severity::error, text,
+                             "there is no stitch " + std::to_string(last) + ": " + fabric::name_of(round) +
+                                 " has " + stitches(width(round))));
+}
+
+/// One post in the middle of the front: between the eyes where the part has two, else opposite the start.
+void place_centred(const Fabric& fabric, Placing& placing) {
+  const std::uint32_t stitches = width(fabric.rounds[placing.round]);
+  std::uint32_t middle = stitches / 2;
+  for (const Placing& eyes : fabric.placings) {
+    if (eyes.what != What::eye || eyes.part != placing.part || eyes.after.size() != 2) continue;
+    const std::uint32_t all = width(fabric.rounds[eyes.round]), both = eyes.after[0] + eyes.after[1];
+    if (all > 0) middle = (both * stitches + all) / (2 * all);
+  }
+  if (middle > 0 && middle <= stitches) placing.after = {middle};
+}
+
+/// What is put into holes by its round alone.
+void say_unplaced(const Fabric& fabric, const pattern::Placing& text, const Placing& placing,
+                  std::vector<pattern::Finding>& findings) {
+  findings.push_back(finding(pattern::Severity::note, text,
+                             "where on " + fabric::name_of(fabric.rounds[placing.round]) + " the " +
+                                 name_of(text.what) +
+                                 " go is not told in words that are understood, so no figure shows them; "
+                                 "understood are `6 stitches apart` and `after stitches 12 and 18`"));
+}
+
 void place(const pattern::Tree& tree, Fabric& fabric, std::uint32_t index,
            std::vector<pattern::Finding>& findings) {
   const pattern::Placing& text = tree.placings[index];
@@ -86,7 +122,14 @@ void place(const pattern::Tree& tree, Fabric& fabric, std::uint32_t index,
   placing.part = text.part;
   placing.text = index;
   if (text.from > 0) placing.round = find_round(fabric, text.part, text.from);
-  if (placing.round != none && text.apart > 0) place_posts(fabric, text, placing, findings);
+  if (placing.round != none && text.apart > 0)
+    place_posts(fabric, text, placing, findings);
+  else if (placing.round != none && !text.after.empty())
+    place_after(fabric, text, placing, findings);
+  else if (placing.round != none && text.centred)
+    place_centred(fabric, placing);
+  else if (placing.round != none && (text.what == What::eye || text.what == What::bead))
+    say_unplaced(fabric, text, placing, findings);
   fabric.placings.push_back(placing);
 }
 

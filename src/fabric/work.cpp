@@ -21,6 +21,8 @@ constexpr std::int64_t most_rounds = 100'000;
 /// The yarn that is changed to between the rounds, before every entry of the text.
 std::vector<std::uint8_t> yarns_before(const Tree& tree) {
   std::vector<std::uint8_t> yarns(tree.rounds.size() + 1, 0);
+  for (const pattern::Part& part : tree.parts)
+    if (part.first_round < yarns.size()) yarns[part.first_round] = part.yarn;
   for (const pattern::Placing& placing : tree.placings)
     if ((placing.what == pattern::What::change || placing.attaches) && placing.yarn != 0 &&
         placing.after_round < yarns.size())

@@ -208,7 +208,7 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   lay_rings(fabric, plan.centre == Centre::open, turn, rungs, core, drawn);
   add_loops(keeping_of(plan), rungs.bands, extents, page.hand, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
-  add_footprints(fabric, extents, drawn.figure);
+  if (plan.outlines) add_footprints(fabric, extents, drawn.figure);
   furnish(rungs.bands, core, drawn);
   if (!labels_are_clear(drawn.figure, extents)) {
     rungs.most_turned = rungs.most_turned > least_turned ? 0.75 * rungs.most_turned : 0;
@@ -252,9 +252,11 @@ std::vector<int> rings_to_widen(const Plan& plan, int times, std::vector<int> cr
   return crowded;
 }
 
-Plan as_it_is(const Plan& plan) {
+Plan given_up(const Plan& plan, const Figure& figure) {
+  const auto is_outline = [](const Stroke& stroke) { return stroke.line == Line::footprint; };
   Plan other = plan;
-  other.grows = false;
+  other.grows = std::any_of(figure.strokes.begin(), figure.strokes.end(), is_outline);
+  other.outlines = false;
   return other;
 }
 
@@ -277,7 +279,7 @@ Drawn draw_disc(const Fabric& fabric, const Plan& plan, const Extents& extents, 
     if (crowded.empty()) return drawn;
     widen(crowded, rungs, core);
   }
-  return plan.grows ? draw_disc(fabric, as_it_is(plan), extents, page) : drawn;
+  return plan.grows ? draw_disc(fabric, given_up(plan, drawn.figure), extents, page) : drawn;
 }
 
 } // namespace whorl::layout

@@ -21,6 +21,7 @@ struct Plan {
   std::vector<Run> centre_text; ///< face, size and text are set
   std::vector<Kept> kept;       ///< loops of its rounds in which later parts are begun, in order of stitches
   std::vector<std::uint32_t> arrows; ///< rings whose spikes keep their arrows: stems would touch something
+  bool outlines = true;              ///< of parts sewn on, as far as stitches leave them room
   bool grows = true;                 ///< until a line can lead from every foot to its place
   bool keep_problems = false;        ///< by which its rings are laid, for those who want to look at them
   std::optional<Owner> owner;        ///< of a part that is itself begun in loops, in its first figure
@@ -49,8 +50,9 @@ inline constexpr int most_layings = 10, most_layings_for_feet = 40;
 std::vector<int> rings_to_widen(const Plan& plan, int times, std::vector<int> crowded,
                                 const std::vector<int>& footless);
 
-/// The same plan for a figure in which no growing helps.
-Plan as_it_is(const Plan& plan);
+/// The same plan for a figure in which no growing helps: without the outlines of parts sewn on, if it shows
+/// some, which may part a foot from its place; else as it is.
+Plan given_up(const Plan& plan, const Figure& figure);
 
 /// Draws one disc.
 Drawn draw_disc(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);

@@ -87,27 +87,45 @@ private:
 
   void lay_ring(std::uint32_t number) {
     const Ring& planned = plan_.rings[number];
-    const fabric::Round& round = fabric_.rounds[planned.round];
     items_ = items_of(fabric_, planned.round, planned.echo);
     contour_ = contour_of(planned);
     hand_ = planned.against == (page_.hand == Hand::left) ? Hand::right : Hand::left;
-    LaceRing ring;
-    ring.bunches = bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, contour_.way);
-    ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
-    ring.pointed = !round.joined || is_turned(lace_.figure);
-    ring.feet_if_none = nominal_feet(number);
-    ring.start = turned_round(start_);
     spaces_ = works_in_spaces(fabric_, planned.round);
-    for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
-    lay_lace_ring(
-        extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
-        ring);
+    LaceRing ring = laid_ring(number, Corners::draw);
+    if (ring.pushed > 0 && has_corners(ring))
+      if (LaceRing other = laid_ring(number, Corners::leave); other.pushed < ring.pushed)
+        ring = std::move(other);
     inside_.add(ink_of_ring(extents_, contour_, ring));
     begin_ring(number, ring);
     stand_slips(ring);
     stand(number, ring);
     under_feet_.add(lace_.figure, lace_.figure.rings[number]);
     lace_.rings.push_back(std::move(ring));
+  }
+
+  /// Whether the groups of corners are drawn into them, or stand over what they go into: where that is off
+  /// its own corner a ring would have to stand far out before their feet are by their places.
+  enum class Corners : std::uint8_t { draw, leave };
+
+  bool has_corners(const LaceRing& ring) const {
+    return lace_.contour.corners > 0 && std::any_of(ring.bunches.begin(), ring.bunches.end(),
+                                                    [](const Bunch& bunch) { return bunch.corner; });
+  }
+
+  LaceRing laid_ring(std::uint32_t number, Corners corners) {
+    const Ring& planned = plan_.rings[number];
+    const fabric::Round& round = fabric_.rounds[planned.round];
+    LaceRing ring;
+    ring.bunches = bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, contour_.way);
+    ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
+    ring.pointed = !round.joined || is_turned(lace_.figure);
+    ring.feet_if_none = nominal_feet(number);
+    ring.start = turned_round(start_);
+    for (const Bunch& bunch : ring.bunches) seat(bunch, number, corners, ring);
+    lay_lace_ring(
+        extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
+        ring);
+    return ring;
   }
 
   bool stand_in_place(const std::vector<Item>& items) const {
@@ -139,12 +157,12 @@ private:
     return lace_.figure.rings[number - 1].outer + clearance + room_inside(number);
   }
 
-  void seat(const Bunch& bunch, std::uint32_t number, LaceRing& ring) {
+  void seat(const Bunch& bunch, std::uint32_t number, Corners corners, LaceRing& ring) {
     std::optional<Spotted> seat;
     double feet = 0, pull = group_pull;
     if (bunch.sort == Bunch::Sort::stitch) {
       seat = seat_of(bunch);
-      if (seat && bunch.corner) draw_to_corner(*seat);
+      if (seat && bunch.corner && corners == Corners::draw) draw_to_corner(*seat);
       feet = seat ? seat->r + under_feet(bunch) + room_inside(number) : ring.feet_if_none;
       if (!bunch.group && !goes_into_space(bunch)) pull = plain_pull;
     } else if (bunch.sort == Bunch::Sort::column) {

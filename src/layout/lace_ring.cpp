@@ -36,6 +36,7 @@ public:
     label_in_ring_ = ring_.pointed;
     push_out();
     draw_taut();
+    ring_.pushed = pushed_;
     if (label_in_ring_) return;
     if (const std::optional<Point> start = free_label_start(contour_, ring_, inside_, ink_)) {
       ring_.label_start = *start;
@@ -44,6 +45,7 @@ public:
     label_in_ring_ = true;
     push_out();
     draw_taut();
+    ring_.pushed = pushed_;
   }
 
 private:

@@ -26,6 +26,7 @@ struct LaceRing {
 
   // What laying it finds.
   double r = 0;               ///< of the contour along which places count
+  double pushed = 0;          ///< how far it had to move out
   std::vector<double> at;     ///< places of the bunches
   std::vector<double> stands; ///< r of their feet
   std::vector<double> leans;  ///< how far ahead of its head a tall one's foot stands, as a place

@@ -10,6 +10,7 @@
 #include <cmath>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <utility>
 
 namespace whorl::layout {
@@ -26,8 +27,10 @@ constexpr Point ends[] = {{0, 0.26},     {0, 0.20},     {0, 0.34},     {0.12, 0.
                           {0.12, 0.20},  {-0.12, 0.20}, {0.24, 0.26},  {-0.24, 0.26}, {0.12, 0.34},
                           {-0.12, 0.34}, {0.24, 0.20},  {-0.24, 0.20}, {0.24, 0.34},  {-0.24, 0.34},
                           {0.36, 0.26},  {-0.36, 0.26}, {0.36, 0.16},  {-0.36, 0.16}};
-constexpr double levels[] = {0.20, 0.15, 0.26, 0.34,
-                             0.42}; ///< or it leads between the rounds, at such a height
+/// Or it leads between the rounds, at such a height over the head …
+constexpr double over_head[] = {0.20, 0.15, 0.26, 0.34, 0.42};
+/// … or beneath the foot, where something lies between the two: a break line, the outline of a part sewn on.
+constexpr double beneath_foot[] = {0.20, 0.12, 0.28, 0.36, 0.05};
 constexpr double least_air = 0.06;
 constexpr std::int64_t neighbours = 6; ///< to either side, that a foot may be nearer to than to its own place
 constexpr std::uint32_t many_legs = 3; ///< two feet are always by their own places
@@ -177,13 +180,23 @@ private:
           is_by_its_place(place, to, way_out(to, item.up)) ? start_of(foot, to) : std::optional<Point>();
       if (from) return add({*from, to}, ring, foot);
     }
+    if (lead_between(ring, place, item, foot, head->at, head->up, over_head)) return;
+    if (lead_between(ring, place, item, foot, at_height_of(foot, head->at), -1 * head->up, beneath_foot))
+      return;
+    note_crowded(ring, fabric_.stitches[place].round);
+  }
+
+  /// Leads between the rounds, so far from a point by its place.
+  bool lead_between(std::uint32_t ring, StitchId place, const Item& item, Point& foot, Point at, Point up,
+                    std::span<const double> levels) {
     for (const double over : levels)
       for (const double start : {0.0, 0.2, 0.4, 0.6, 0.1, 0.3}) {
-        const std::vector<Point> way = way_between(foot, *head, over, start);
-        if (is_free(way) && is_by_its_place(place, way.back(), way_out(way.back(), item.up)))
-          return add(way, ring, foot);
+        const std::vector<Point> way = way_between(foot, at + over * up, start);
+        if (!is_free(way) || !is_by_its_place(place, way.back(), way_out(way.back(), item.up))) continue;
+        add(way, ring, foot);
+        return true;
       }
-    note_crowded(ring, fabric_.stitches[place].round);
+    return false;
   }
 
   /// There is too little room inside the outer one of two rings.
@@ -203,10 +216,16 @@ private:
     figure_.strokes.push_back(std::move(stroke));
   }
 
-  /// A way between the rounds, at one height over the head that it leads to.
-  std::vector<Point> way_between(Point foot, const DrawnTops::Head& head, double over, double start) const {
+  /// Over a place, as high as a foot stands.
+  Point at_height_of(Point foot, Point place) const {
+    if (!goes_round(figure_)) return {place.x, foot.y};
+    const Point core = on_core(place);
+    return core + length(foot - on_core(foot)) * unit(place - core);
+  }
+
+  /// A way between the rounds, at the height of the point that it leads to.
+  std::vector<Point> way_between(Point foot, Point to, double start) const {
     constexpr double step = 0.5;
-    const Point to = head.at + over * head.up;
     const bool round = goes_round(figure_);
     const double far = length(to - foot), level = round ? length(to - on_core(to)) : to.y;
     const int steps = 1 + static_cast<int>(far / step);

@@ -378,7 +378,8 @@ Oval draw_oval(const Fabric& fabric, const Plan& plan, const Extents& extents, c
     std::vector<int> crowded = laying.put_together(room, i);
     crowded = rings_to_widen(plan, i, std::move(crowded), laying.lengthen());
     if (crowded.empty() || (!plan.grows && i == most_layings)) return laying.drawn();
-    if (i == most_layings_for_feet) return draw_oval(fabric, as_it_is(plan), extents, page);
+    if (i == most_layings_for_feet)
+      return draw_oval(fabric, given_up(plan, laying.drawn().figure), extents, page);
     room.resize(laying.lines(), 0);
     for (const int ring : crowded)
       if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;

@@ -337,7 +337,7 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   lay(laying, figure);
   draw_kept(laying, figure);
   stemless = add_stems(laying.fabric, laying.extents, figure);
-  add_footprints(laying.fabric, laying.extents, figure);
+  if (laying.plan.outlines) add_footprints(laying.fabric, laying.extents, figure);
   add_labels(laying, figure);
   add_numbers(laying, figure);
   for (std::size_t i = 0; i < laying.courses.size(); ++i) {
@@ -389,7 +389,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
     for (const int ring : crowded)
       if (ring >= 0) laying.courses[static_cast<std::size_t>(ring)].band.room_outside += more;
   }
-  if (!settled && plan.grows) return draw_strip(fabric, as_it_is(plan), extents, page);
+  if (!settled && plan.grows) return draw_strip(fabric, given_up(plan, drawn.figure), extents, page);
   drawn.courses = std::move(laying.courses);
   drawn.held = laying.held;
   return drawn;

@@ -340,8 +340,9 @@ bool equals_height(const Sentence& sentence, const Bracket& bracket) {
     if (chains == nullptr) continue;
     next = skip_blanks(sentence.text(), chains->end);
     for (const Word& word : words_at(sentence, next)) {
-      const std::string_view name =
-          word.kind == WordKind::phrase ? std::string_view(sentence.vocabulary.concepts[word.means].name) : "";
+      const std::string_view name = word.kind == WordKind::phrase
+                                        ? std::string_view(sentence.vocabulary.concepts[word.means].name)
+                                        : "";
       const bool chain = name == "ch" || name == "chain" || name == "st"; // "1 słupek i 1 oczko"
       if (chain && skip_blanks(sentence.text(), word.end) >= bracket.inner_end) return true;
     }

@@ -74,11 +74,12 @@ namespace {
 
 /// Whether a reading says itself what it begins in; "on the other side" only goes on round a chain.
 bool says_start(const Reading& reading) {
-  return reading.effect.starts && std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
-    const bool into = node.work.where == Where::chain || node.work.where == Where::ring;
-    return node.kind != NodeKind::sequence &&
-           (into || (opens_edge(node.work.act) && node.work.act != Act::other_side));
-  });
+  return reading.effect.starts &&
+         std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+           const bool into = node.work.where == Where::chain || node.work.where == Where::ring;
+           return node.kind != NodeKind::sequence &&
+                  (into || (opens_edge(node.work.act) && node.work.act != Act::other_side));
+         });
 }
 
 } // namespace

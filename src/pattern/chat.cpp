@@ -206,8 +206,8 @@ bool leads_on(const Reader& reader, Span span) {
 void add_without_talk(const Reader& reader, Way& way) {
   constexpr int talk = 2;
   Span work = way.work;
-  const auto stated = cut_sentences(
-      reader, work, [&](Span span) { return is_talk(reader, span) || leads_on(reader, span); });
+  const auto stated =
+      cut_sentences(reader, work, [&](Span span) { return is_talk(reader, span) || leads_on(reader, span); });
   if (work.length() == way.work.length()) return;
   Way part = way;
   part.readings.clear();

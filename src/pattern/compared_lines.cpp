@@ -186,8 +186,8 @@ void compare_lines(const Reader& reader, std::vector<Typed>& lines) { Comparing(
 
 namespace {
 
-/// "MR, SC, INC, DEC - you know them all": names of the craft one after the other, without a number or a word of
-/// how often or where, are a list of them.
+/// "MR, SC, INC, DEC - you know them all": names of the craft one after the other, without a number or a word
+/// of how often or where, are a list of them.
 bool only_lists_names(const Reader& reader, Span line) {
   constexpr int least = 3;
   const Sentence sentence = look_up(reader.source.at(line), line.begin, reader.vocabulary);

@@ -1,6 +1,8 @@
 #include "pattern/header.hpp"
 
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
+#include "words/fold.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -250,6 +252,15 @@ bool same_but_for_capitals(std::string_view a, std::string_view b) {
 std::optional<Header> read_header(std::string_view line, Span span) {
   std::optional<Header> header = with_colon(line, span);
   return header ? header : with_equals(line, span);
+}
+
+bool is_title_with_colon(std::string_view line, Span span, const words::Vocabulary& vocabulary) {
+  const auto header = with_colon(line, span);
+  if (!header || header->value.find(' ') == std::string::npos) return false;
+  if (line.find_first_of("0123456789,=;/") != std::string_view::npos) return false;
+  const std::string name = words::fold(header->name).text;
+  return !has_text_word(vocabulary, name, TextWord::yarn) &&
+         !has_text_word(vocabulary, name, TextWord::list_heading);
 }
 
 std::string_view value_of(const std::vector<Header>& headers, std::string_view name) {

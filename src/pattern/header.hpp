@@ -29,6 +29,10 @@ bool looks_like_heading(std::string_view line);
 /// A line `Name: value` or `sc = single crochet`; none if it is neither. `span` is the line's.
 std::optional<Header> read_header(std::string_view line, Span span);
 
+/// Whether a header line may as well be a title that says more behind a colon: words, no list, no figures,
+/// nothing of yarn or stitches in front.
+bool is_title_with_colon(std::string_view line, Span span, const words::Vocabulary& vocabulary);
+
 /// The value of the first header of this name, whatever its capitals; "" if there is none.
 std::string_view value_of(const std::vector<Header>& headers, std::string_view name);
 

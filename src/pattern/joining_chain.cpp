@@ -10,7 +10,7 @@ namespace {
 
 using words::Word;
 
-constexpr int most_lines = 4;            ///< that are looked at above the round
+constexpr int most_lines = 4;             ///< that are looked at above the round
 constexpr std::uint32_t most_chains = 20; ///< between two parts
 
 bool is_chain(const Reader& reader, const Node& node) {

@@ -144,8 +144,8 @@ LabelNumber number_of_letters(const Head& head, std::size_t place) {
   return first == nullptr ? LabelNumber{} : LabelNumber{1, first->end, true};
 }
 
-/// The O of "O1:", the o of "o.1", where a letter stands for the word for round though it means something else
-/// too; `place` if none stands there.
+/// The O of "O1:", the o of "o.1", where a letter stands for the word for round though it means something
+/// else too; `place` if none stands there.
 std::size_t pass_round_initial(const Head& head, std::size_t place) {
   const std::string_view text = head.line.text;
   const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::round_initial);

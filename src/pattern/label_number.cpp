@@ -263,7 +263,8 @@ bool is_foreign_word(const Head& head, std::size_t begin, const LabelNumbers& nu
   if (!is_digit(head.line.text[begin])) return false; // 头, "first", is no number with letters behind
   std::size_t letters = numbers.end;
   while (letters > 0 && is_folded_letter(head.line.text[letters - 1])) --letters;
-  return !works_at(head, letters) && numbers.ordinal && static_cast<unsigned char>(head.line.text[numbers.end - 1]) >= 0x80 &&
+  return !works_at(head, letters) && numbers.ordinal &&
+         static_cast<unsigned char>(head.line.text[numbers.end - 1]) >= 0x80 &&
          pass_closing(head, numbers.end, closing_marks) != numbers.end;
 }
 
@@ -337,7 +338,8 @@ std::vector<Label> number_before_word(const Head& head, std::size_t begin) {
   const std::size_t word = pass_article(head, pass_blanks(head, numbers.end));
   reached.end = pass_round_word(head, word, row);
   const std::size_t letter = pass_latin_letter(head, numbers.end);
-  const bool foreign = reached.end == word && (is_foreign_word(head, begin, numbers) || letter != numbers.end);
+  const bool foreign =
+      reached.end == word && (is_foreign_word(head, begin, numbers) || letter != numbers.end);
   if (foreign) reached.end = letter;
   if ((reached.end == word && !foreign) || only_leads(head, begin, reached.end)) return {};
   const bool counts = !numbers.ranges() && counts_rounds(head, word, reached.end);

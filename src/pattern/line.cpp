@@ -10,6 +10,7 @@
 #include "pattern/pieces.hpp"
 #include "pattern/typed.hpp"
 #include "pattern/yarn.hpp"
+#include "pattern/yarn_list.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -339,7 +340,8 @@ private:
 
   bool may_name_part(std::size_t at, std::size_t title) const {
     const Typed& typed = typed_[at];
-    if (only_names_yarn(text(typed), reader_.vocabulary)) return false;
+    if (only_names_yarn(text(typed), reader_.vocabulary) || lists_yarns(text(typed), reader_.vocabulary))
+      return false;
     if (is_marked(typed)) return true;
     if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
@@ -381,8 +383,18 @@ private:
   std::size_t first_title(std::size_t begin, std::size_t end) const {
     if (has_title_) return none;
     for (std::size_t at = begin; at < end; ++at)
-      if (!typed_[at].blank && !read_header(text(typed_[at]), typed_[at].span)) return at;
+      if (!typed_[at].blank && (!read_header(text(typed_[at]), typed_[at].span) || is_colon_title(at)))
+        return at;
     return none;
+  }
+
+  /// "Ladder fungus: three frills on one stem", alone at the head of the text.
+  bool is_colon_title(std::size_t at) const {
+    const auto is_text = [](const Typed& typed) { return !typed.blank; };
+    const bool first =
+        std::none_of(typed_.begin(), typed_.begin() + static_cast<std::ptrdiff_t>(at), is_text);
+    const bool alone = at + 1 < typed_.size() && (typed_[at + 1].blank || typed_[at].underlined);
+    return first && alone && is_title_with_colon(text(typed_[at]), typed_[at].span, reader_.vocabulary);
   }
 
   void take_heading(std::size_t at) {
@@ -395,7 +407,7 @@ private:
   std::size_t take_front_matter(std::size_t at, std::size_t end) {
     const Typed& typed = typed_[at];
     const auto header = read_header(text(typed), typed.span);
-    if (header) return take_header(*header, at, end);
+    if (header && (has_title_ || !is_colon_title(at))) return take_header(*header, at, end);
     if (!has_title_) {
       has_title_ = true;
       add(LineKind::title, typed.span);

@@ -152,6 +152,13 @@ Names names_of(const Sentence& sentence, const Slots& slots) {
           works ? sentence.vocabulary.concepts[slots.work].down : std::uint8_t{0}};
 }
 
+/// "In each ch-1 sp 2 dc": the chain only names the place, though it stands first.
+Names without_place(Names names, const Meaning& meaning) {
+  const bool in_space = meaning.where == Where::space || meaning.where == Where::any;
+  if (in_space && !meaning.spaced && names.work == "ch" && !names.second.empty()) names.work = names.second;
+  return names;
+}
+
 bool is_bare_word(std::string_view name) { return name.empty() || name == "increase" || name == "dec"; }
 
 /// A stitch round a post or a spike by the stitch that it is: "fpdc" is a dc.
@@ -232,7 +239,7 @@ bool put_numbers(Work& work, const Names& names, const Slots& slots, const Meani
 
 std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
                                   Kinds& kinds) {
-  const Names names = names_of(sentence, slots);
+  const Names names = without_place(names_of(sentence, slots), meaning);
   Piece piece;
   const auto kind = worked_kind(names, slots, meaning, kinds, piece.work.into);
   piece.verb = meaning.verb;

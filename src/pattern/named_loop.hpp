@@ -12,6 +12,15 @@ namespace whorl::pattern {
 /// back loop of st 5", "starting in loop 5"; 0: it does not say.
 std::uint16_t loop_named(std::string_view sentence, const words::Vocabulary& vocabulary);
 
+/// "front loops | 4-9 of Rnd 3", "loops | 1 to 6": the first and the last, and where the words for them end;
+/// 0: none are numbered.
+struct NumberedLoops {
+  std::uint16_t first = 0, last = 0;
+  std::uint32_t end = 0;
+};
+NumberedLoops loops_numbered(const Sentence& sentence, std::uint32_t loop_end);
+NumberedLoops loops_named(std::string_view text, const words::Vocabulary& vocabulary);
+
 /// Which of a round's stitches a sentence begins in: "join yarn in the 5th st of the last round", "starting
 /// in st 5"; 0: it does not say.
 std::uint16_t stitch_named(std::string_view sentence, const words::Vocabulary& vocabulary);

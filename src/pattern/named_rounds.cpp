@@ -140,6 +140,13 @@ std::uint16_t loop_begun_in(const Tree& tree, const Node& node, const Reader& re
   return other != 0 ? other : loop_named(first_clause(tree.rounds.back(), reader), reader.vocabulary);
 }
 
+/// In which loop an opening begins, and how many it opens.
+void begin_in_loop(const Tree& tree, Node& node, const Reader& reader) {
+  const NumberedLoops loops = loops_named(reader.source.at(node.span), reader.vocabulary);
+  node.work.nth = loops.first != 0 ? loops.first : loop_begun_in(tree, node, reader);
+  if (loops.first != 0) node.work.times = static_cast<std::uint32_t>(loops.last - loops.first) + 1;
+}
+
 } // namespace
 
 void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
@@ -151,7 +158,7 @@ void name_rounds(Tree& tree, std::size_t first_node, const Reader& reader) {
     const auto typed =
         number == 0 ? std::nullopt
                     : round_of_part(tree, before, number, behind_number(reader.source.at(node.span)), reader);
-    if (node.work.act == Act::free_loops) node.work.nth = loop_begun_in(tree, node, reader);
+    if (node.work.act == Act::free_loops) begin_in_loop(tree, node, reader);
     if (node.work.act == Act::free_loops && number != 0 && !typed)
       node.round = no_round, node.number = static_cast<std::uint16_t>(std::min(number, most_number));
     else if (node.work.act == Act::free_loops)

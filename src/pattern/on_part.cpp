@@ -145,7 +145,8 @@ std::uint16_t stitch_begun_in(const Reader& reader, const PartLines& part) {
 }
 
 bool runs_against(const Reader& reader, const PartLines& part) {
-  const std::vector<Span> places = places_of(part);
+  std::vector<Span> places = places_of(part);
+  places.push_back(part.rounds.front().front().above);
   return std::any_of(places.begin(), places.end(), [&reader](Span place) {
     return said_in(reader.source.at(place), reader.vocabulary).against;
   });

@@ -1,5 +1,6 @@
 #include "pattern/opening.hpp"
 
+#include "pattern/named_loop.hpp"
 #include "pattern/word_names.hpp"
 
 #include <algorithm>
@@ -114,9 +115,45 @@ std::uint32_t behind_what_hides(const Sentence& sentence, std::uint32_t at) {
   return !name.empty() && name.first->kind == WordKind::unknown ? name.first->end : at;
 }
 
+/// Behind the small words, ordinals and words for "free" that stand between a round and its loops.
+std::uint32_t behind_words_before_loops(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  while (at < end && is_named(sentence, at, {"with", "from", "in", "filler", "unused", "remain", "ordinal"}))
+    at = behind(sentence, *words_at(sentence, at).first);
+  return at;
+}
+
+/// "3rd round's | free front loops": the number of the round that stands directly before loops, where the
+/// language puts it so; 0 if none does.
+std::uint32_t round_ahead(const Sentence& sentence, std::uint32_t begin) {
+  for (std::uint32_t at = 0; at < begin; ++at) {
+    std::uint32_t next = at;
+    const std::uint32_t number = numbered_round(sentence, at, next);
+    if (number == 0) continue;
+    next = behind_words_before_loops(sentence, skip_blanks(sentence.text(), next), begin);
+    if (const Word* const nth = number_at(sentence, next); nth != nullptr && next < begin)
+      next = behind_words_before_loops(sentence, behind(sentence, *nth), begin); // "the 5th | free loop"
+    if (next == begin) return number;
+  }
+  return 0;
+}
+
+/// "… free loop | no. 5", "… free loop | 5": where the number of the loop ends; `at` if it has none there.
+std::uint32_t behind_loop_number(const Sentence& sentence, std::uint32_t at) {
+  std::uint32_t next = skip_blanks(sentence.text(), at);
+  const bool before = number_at(sentence, next) == nullptr && is_named(sentence, next, {"ordinal"});
+  if (before) next = behind(sentence, *words_at(sentence, next).first);
+  const Word* const number = number_at(sentence, next);
+  return number == nullptr ? at : number->end;
+}
+
 void find_round(const Sentence& sentence, Opening& opening) {
-  opening.round = round_named(sentence, opening.end);
-  if (opening.round != 0) opening.end = behind_part(sentence, opening.end);
+  std::uint32_t end = opening.end;
+  opening.round = round_named(sentence, end);
+  if (opening.round == 0) {
+    end = behind_loop_number(sentence, opening.end);
+    opening.round = round_named(sentence, end);
+  }
+  if (opening.round != 0) opening.end = behind_part(sentence, end);
 }
 
 void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
@@ -128,6 +165,8 @@ void meet_skipped(Scan& scan, std::uint32_t at, const Word& word) {
   const std::uint32_t counted = skip_blanks(scan.sentence.text(), opening.end);
   if (word_meaning(scan.sentence, counted, scan.sentence.counted) != nullptr) return; // "… are the first dc"
   find_round(scan.sentence, opening);
+  const bool holds = is_named(scan.sentence, at, {"hold"}); // "the cap held upside down"
+  if (holds && opening.end == word.end && opening.round == 0) return;
   scan.found = opening;
 }
 
@@ -149,7 +188,10 @@ void meet_loops(Scan& scan, std::uint32_t at, const Word& word, std::uint8_t loo
     scan.found = Opening{Act::other_side, 0, 0, at, chain};
     return;
   }
+  const NumberedLoops numbered = loops_numbered(scan.sentence, opening.end);
+  if (numbered.first != 0) opening.end = numbered.end;
   find_round(scan.sentence, opening);
+  if (opening.round == 0 && scan.unused) opening.round = round_ahead(scan.sentence, opening.begin);
   if (opening.round == 0) opening.end = behind_what_hides(scan.sentence, opening.end);
   if (scan.unused || opening.round != 0 || opening.end != word.end) scan.found = opening;
 }
@@ -203,7 +245,8 @@ bool names_stitch(const Sentence& sentence, std::uint32_t at) {
 
 namespace {
 
-/// "2 sc in each | free front loop": where the loops end that follow behind small words; `at` if none do.
+/// "2 sc in each | free front loop", "6 sc in the | skipped sts": where the loops or stitches end that follow
+/// behind small words; `at` if none do.
 std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
   constexpr int most_words = 4;
   std::uint32_t next = skip_blanks(sentence.text(), at);
@@ -211,6 +254,7 @@ std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
     std::uint32_t end = next;
     for (const Word& word : words_at(sentence, next)) {
       if (sort_of(sentence, word) == ConceptClass::loops) return word.end;
+      if (small > 0 && sort_of(sentence, word) == ConceptClass::place) return word.end;
       if (sort_of(sentence, word) == ConceptClass::filler) end = std::max(end, word.end);
     }
     if (end == next) return at;

@@ -265,6 +265,34 @@ std::optional<std::string> group_told(std::string_view explanation, const Vocabu
   return stitches.front() == '(' ? stitches : "(" + stitches + ")";
 }
 
+std::optional<std::string> group_named(std::string_view explanation, const Vocabulary& vocabulary) {
+  const Folded folded = words::fold(explanation);
+  const Lattice lattice = words::lattice(folded, vocabulary);
+  std::optional<std::string> group;
+  for (std::size_t at = 0; at < folded.text.size();) {
+    const Word* named = nullptr;
+    bool known = lattice.at[at] == lattice.at[at + 1];
+    std::size_t end = at + 1;
+    for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
+      const Word& word = lattice.words[i];
+      if (word.kind != WordKind::phrase) continue;
+      const words::ConceptEntry& means = vocabulary.concepts[word.means];
+      const bool group_here = names_group(vocabulary, word.means);
+      const bool small = means.sort == words::ConceptClass::filler ||
+                         means.sort == words::ConceptClass::place || means.name == "as" ||
+                         means.name == "same" || means.name == "for";
+      if (!group_here && !small) continue;
+      if (known && word.end <= end) continue;
+      known = true, end = word.end, named = group_here ? &word : nullptr;
+    }
+    if (!known && !(lattice.words[lattice.at[at]].kind == WordKind::mark)) return std::nullopt;
+    if (named != nullptr && group) return std::nullopt;
+    if (named != nullptr) group = vocabulary.concepts[named->means].works;
+    at = end;
+  }
+  return group;
+}
+
 bool tell_groups(Folded& folded, const Lattice& lattice, const Vocabulary& vocabulary) {
   Folded out;
   if (!Telling(folded, lattice, vocabulary).tell(out)) return false;

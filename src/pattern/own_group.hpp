@@ -19,6 +19,10 @@ bool is_own_group(const words::Vocabulary& vocabulary, words::Concept means);
 std::optional<std::string> group_told(std::string_view explanation, const words::Vocabulary& vocabulary,
                                       int least = 2);
 
+/// The stitches of the group that an explanation names and nothing else: "Fan", "same as a Fan"; none if it
+/// says more or names none.
+std::optional<std::string> group_named(std::string_view explanation, const words::Vocabulary& vocabulary);
+
 /// Puts the stitches of named groups where they are named: "V-st in next st" becomes "(dc, ch 1, dc) in next
 /// st", "in each V-st" the chain space of each. Groups that are only counted stay. False if none is named.
 bool tell_groups(words::Folded& folded, const words::Lattice& lattice, const words::Vocabulary& vocabulary);

@@ -147,6 +147,8 @@ private:
     if (const auto group = group_told(entry.value, *vocabulary_, least);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
+    if (known == no_concept && is_used(entry))
+      if (const auto group = group_named(entry.value, *vocabulary_)) return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
     if (entry.definition.behind_work) return take_sentence(entry, family, known);
     if (const Family told = family_told(entry); told != Family::none && known == no_concept)

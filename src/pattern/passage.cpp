@@ -99,7 +99,8 @@ std::int32_t worked_in_what_is_left(WorkReader& reader, std::int32_t index, std:
   return worked_as(reader, match, piece);
 }
 
-/// "Ch 2, 12 sc around the first leg, | 2 sc in ch": one into each chain of the bridge, where that has as many.
+/// "Ch 2, 12 sc around the first leg, | 2 sc in ch": one into each chain of the bridge, where that has as
+/// many.
 std::int32_t worked_along_bridge(WorkReader& reader, std::int32_t index, std::int32_t match) {
   Piece piece = reader.pieces[static_cast<std::size_t>(match)];
   const bool many = piece.verb == Verb::stitch && piece.work.act == Act::stitch && piece.work.in_one > 1 &&

@@ -205,7 +205,8 @@ void offer_name(Stretching& s, std::uint32_t place) {
   const Sentence& sentence = s.reader.sentence;
   std::uint32_t at = place;
   for (int words = 0; words <= most_words && at < s.end; ++words) {
-    if (words > 0 && sentence.text()[at] == ',') return offer_for_all(s, place, Taken::aside, at + 1, cost::clean + 1, false);
+    if (words > 0 && sentence.text()[at] == ',')
+      return offer_for_all(s, place, Taken::aside, at + 1, cost::clean + 1, false);
     const WordsAt here = words_at(sentence, at);
     if (here.empty() || here.first->kind != WordKind::unknown) return;
     at = skip_blanks(sentence.text(), here.first->end);

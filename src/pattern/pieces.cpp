@@ -96,8 +96,8 @@ private:
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
   }
 
-  /// "eyes between Rnd 5 and Rnd 6", "eyes between 7 and | 8 rounds": the words before a place say that rounds
-  /// are only named.
+  /// "eyes between Rnd 5 and Rnd 6", "eyes between 7 and | 8 rounds": the words before a place say that
+  /// rounds are only named.
   bool is_between(std::size_t place) const {
     constexpr std::size_t most = 48; // bytes that are looked back over
     std::size_t begin = place > most ? place - most : 0;

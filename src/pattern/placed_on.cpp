@@ -2,6 +2,7 @@
 
 #include "pattern/reference.hpp"
 #include "pattern/sentence_around.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
 
@@ -25,15 +26,44 @@ public:
   PlacingOn(Tree& tree, const Reader& reader) : tree_(tree), reader_(reader) {}
 
   void settle() {
+    for (std::size_t i = 1; i < tree_.placings.size(); ++i)
+      tell_where(tree_.placings[i - 1], tree_.placings[i]);
     for (Placing& placing : tree_.placings) {
       if (placing.from == 0 || placing.part >= tree_.parts.size()) continue;
       const PartNumber where = placing.part;
       settle(placing);
       if (placing.what == What::sew && placing.from != 0) name_sewn(placing, where);
     }
+    for (Placing& placing : tree_.placings)
+      if (placing.what == What::sew && placing.sewn < tree_.parts.size()) tell_copies(placing);
   }
 
 private:
+  /// "Insert the eyes." and, on the next line, "Place them between rounds 7 and 8, 6 sts apart."
+  static void tell_where(Placing& thing, const Placing& note) {
+    const bool eyes = thing.what == What::eye || thing.what == What::bead;
+    const bool told = note.what == What::note && note.from > 0 && (note.apart > 0 || !note.after.empty());
+    if (!eyes || thing.from > 0 || !told || note.part != thing.part || note.after_round != thing.after_round)
+      return;
+    thing.from = note.from, thing.to = note.to, thing.between = note.between;
+    thing.apart = note.apart, thing.after = note.after;
+  }
+
+  /// The first part that a text names and that is not what it is sewn to, and how many of it.
+  void name_first_part(Placing& placing, std::string_view text) const {
+    for (std::size_t at = 0; at < text.size() && placing.sewn == no_node;) {
+      const std::size_t end = std::min(text.find(' ', at), text.size());
+      const auto part = part_of_name(without_mark(text.substr(at, end - at)));
+      if (part && *part != placing.part) {
+        placing.sewn = *part;
+        const words::Folded before = words::fold(text.substr(0, at));
+        const auto numbers = words::lattice(before, reader_.vocabulary).words;
+        placing.copies = copies_named(numbers, before.text, before.text.size());
+      }
+      at = end + 1;
+    }
+  }
+
   /// What is sewn on: the first part named in its sentence that is not what it is sewn to; where none is, nor
   /// any thing that is bought, the one in whose rounds the sentence stands. How far a part reaches that is
   /// folded is not told.
@@ -41,12 +71,8 @@ private:
     const std::string_view text = sentence_around(reader_.source, placing.span);
     for (const std::string_view folding : {"fold", "Fold", "pinch", "Pinch"})
       if (text.find(folding) != std::string_view::npos) return;
-    for (std::size_t at = 0; at < text.size() && placing.sewn == no_node;) {
-      const std::size_t end = std::min(text.find(' ', at), text.size());
-      const auto part = part_of_name(without_mark(text.substr(at, end - at)));
-      if (part && *part != placing.part) placing.sewn = *part;
-      at = end + 1;
-    }
+    name_first_part(placing, placing.text);
+    if (placing.sewn == no_node) name_first_part(placing, text);
     const words::Concept behind = words::find_concept(reader_.vocabulary, "at the back");
     const auto words = words::lattice(words::fold(text), reader_.vocabulary).words;
     const bool names_thing = std::any_of(words.begin(), words.end(), [this](const words::Word& word) {
@@ -54,14 +80,62 @@ private:
              reader_.vocabulary.concepts[word.means].sort == words::ConceptClass::thing; // "Sew beads …"
     });
     if (placing.sewn == no_node && where != placing.part && !names_thing) placing.sewn = where;
-    const words::Concept bead = words::find_concept(reader_.vocabulary, "bead");
+    const words::Concept bead = words::find_concept(reader_.vocabulary, "bead"),
+                         eye = words::find_concept(reader_.vocabulary, "eye");
     const auto names = [&words](words::Concept means) {
       return std::any_of(words.begin(), words.end(), [means](const words::Word& word) {
         return word.kind == words::WordKind::phrase && word.means == means;
       });
     };
-    if (placing.sewn == no_node && placing.apart > 0 && names(bead)) placing.what = What::bead;
+    const bool holes = placing.apart > 0 || !placing.after.empty();
+    if (placing.sewn == no_node && names(bead) && (holes || placing.centred)) placing.what = What::bead;
+    if (placing.sewn == no_node && placing.what == What::sew && holes && names(eye)) placing.what = What::eye;
     placing.behind = names(behind);
+  }
+
+  /// How many of the part go there, and whether its name tells where: ears sit at both sides, a snout in the
+  /// middle of the face.
+  void tell_copies(Placing& placing) const {
+    const Part& part = tree_.parts[placing.sewn];
+    if (placing.copies == 0) {
+      const auto sentences = static_cast<std::uint32_t>(
+          std::count_if(tree_.placings.begin(), tree_.placings.end(), [&placing](const Placing& other) {
+            return other.what == What::sew && other.sewn == placing.sewn && other.from > 0;
+          }));
+      const bool shared = sentences > 0 && part.make % sentences == 0; // front paws, and back ones
+      placing.copies =
+          static_cast<std::uint16_t>(std::min(shared ? part.make / sentences : part.make, 1000U));
+    }
+    const bool unsaid = placing.apart == 0 && placing.after.empty();
+    if (unsaid && placing.copies == 2 && is_called(part, TextWord::at_sides)) placing.spread = true;
+    if (unsaid && placing.copies == 1 && is_called(part, TextWord::at_front)) placing.centred = true;
+  }
+
+  /// Whether the name of a part holds a word of a kind.
+  bool is_called(const Part& part, TextWord kind) const {
+    const std::string name = words::fold(part.name).text;
+    for (std::size_t at = 0; at < name.size(); ++at) {
+      const bool begins = at == 0 || !words::is_folded_letter(name[at - 1]);
+      if ((begins || !reader_.vocabulary.blanks_between_words) &&
+          end_of_text_word(reader_.vocabulary, name, at, kind) > at)
+        return true;
+    }
+    return false;
+  }
+
+  /// "Sew two of the paws to Rnd 9", "the 2 front paws": the number before the name of the part; 0: none.
+  std::uint16_t copies_named(const std::vector<words::Word>& words, std::string_view folded,
+                             std::size_t name) const {
+    constexpr std::size_t most_before = 16; // "of the front "
+    std::uint16_t number = 0;
+    for (const words::Word& word : words) {
+      if (word.kind != words::WordKind::number || word.end > name || word.end + most_before < name) continue;
+      const std::string_view gap = folded.substr(word.end, name - word.end);
+      const bool one_breath = gap.find_first_of(",.;0123456789") == std::string_view::npos;
+      if (one_breath && word.number > 0 && word.number < 1000)
+        number = static_cast<std::uint16_t>(word.number);
+    }
+    return number;
   }
 
   static std::string_view without_mark(std::string_view word) {
@@ -143,6 +217,8 @@ private:
   bool is_sewn_to(std::string_view text, PartNumber part) const {
     for (const std::string_view before : {" to ", " onto ", " on ", " of ", " in ", " into "})
       for (std::size_t at = text.find(before); at != std::string_view::npos; at = text.find(before, at + 1)) {
+        if (before == " of " && text.find(" to ", at) != std::string_view::npos)
+          continue; // "two of the paws"
         std::size_t word = at + before.size();
         if (word_at(text, word) == "the") word = std::min(word + 4, text.size());
         if (names(word_at(text, word), part)) return true;

@@ -1,7 +1,10 @@
 #include "pattern/placing.hpp"
 
 #include "pattern/colour.hpp"
+#include "pattern/named_holes.hpp"
 #include "pattern/negated.hpp"
+#include "pattern/placing_rounds.hpp"
+#include "pattern/placing_stitches.hpp"
 #include "pattern/reading.hpp"
 #include "pattern/text_words.hpp"
 
@@ -40,10 +43,6 @@ bool is_within_work(const Sentence& sentence, const WordsAt& words, const Word& 
   return word.end < words.first->end && is_work(sentence, *words.first);
 }
 
-bool means(const Sentence& sentence, std::uint32_t at, std::string_view name) {
-  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, name)) != nullptr;
-}
-
 /// "Join green", "attach the new yarn B", "join in white": a yarn that is brought in, whose name stands a
 /// few words behind.
 bool joins_yarn(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
@@ -73,6 +72,20 @@ bool is_purpose(const Sentence& sentence, std::uint32_t at) {
   return begin < before && means(sentence, begin, "for") && words_at(sentence, begin).first->end == before;
 }
 
+/// "Attach the eyes", "attach 8 mm eyes": it is no yarn that is joined where a thing follows.
+bool thing_follows(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  constexpr int most_between = 5;
+  for (int i = 0; i < most_between && at < end; ++i) {
+    at = skip_blanks(sentence.text(), at);
+    const WordsAt words = words_at(sentence, at);
+    if (words.empty() || words.first->kind == WordKind::mark) return false;
+    if (means(sentence, at, "round") || means(sentence, at, "between")) return false;
+    if (sort_of(sentence, *words.first) == ConceptClass::thing) return true;
+    at = std::max(words.first->end, at + 1);
+  }
+  return false;
+}
+
 /// The first placing word in [begin, end) among the first `most` words.
 std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, int most) {
   for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end && most > 0; --most) {
@@ -82,6 +95,7 @@ std::optional<What> first_what(const Sentence& sentence, std::uint32_t begin, st
       if (is_within_work(sentence, words, word)) continue;
       const auto what = what_of(sentence, word);
       if (what == What::sew && is_purpose(sentence, at)) continue;
+      if (what == What::join && thing_follows(sentence, word.end, end)) continue;
       if ((what == What::stuff || what == What::cut) && is_negated(sentence, at, word.end)) continue;
       if (what) return what;
     }
@@ -103,14 +117,6 @@ struct Clause {
 bool begins_new_clause(const Sentence& sentence, std::uint32_t at) {
   const std::uint32_t next = skip_blanks(sentence.text(), at);
   return first_what(sentence, next, sentence.size(), 2).has_value();
-}
-
-const Word* ordinal_mark_at(const Sentence& sentence, std::uint32_t at) {
-  return word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "ordinal"));
-}
-
-bool is_round_word(const Sentence& sentence, std::uint32_t at) {
-  return means(sentence, at, "round") || means(sentence, at, "row");
 }
 
 /// The full stop of "zwischen der 11. und 12. Runde": it makes an ordinal and ends nothing.
@@ -147,7 +153,9 @@ std::uint32_t end_of_clause(const Sentence& sentence, std::uint32_t begin, std::
     const bool stop = mark == '.' && !decimal && !is_ordinal_stop(sentence, at);
     if (depth <= 0 && (stop || mark == ';' || mark == '!')) return at;
     const bool link = mark == ',' || means(sentence, at, "and");
-    if (depth <= 0 && link && at > begin && begins_new_clause(sentence, words.first->end)) return at;
+    const bool closes = means(sentence, at, "gather"); // "stuff and close"
+    if (depth <= 0 && link && at > begin && (closes || begins_new_clause(sentence, words.first->end)))
+      return at;
     at = std::max(words.first->end, at + 1);
   }
   return end;
@@ -157,7 +165,7 @@ std::uint32_t behind_link(const Sentence& sentence, std::uint32_t at, std::uint3
   while (at < end) {
     const char c = sentence.text()[at];
     const Word* link = word_meaning(sentence, at, sentence.conjunction);
-    if (link != nullptr)
+    if (link != nullptr && !means(sentence, at, "gather"))
       at = link->end;
     else if (c == ' ' || is_separator(c) || c == '!')
       ++at;
@@ -182,173 +190,100 @@ std::optional<What> what_in(const Sentence& sentence, std::uint32_t begin, std::
   return what;
 }
 
+bool is_thing(std::optional<What> what) {
+  return what == What::eye || what == What::bead || what == What::marker || what == What::embroider;
+}
+
+bool is_post(What what) {
+  return what == What::eye || what == What::marker || what == What::bead || what == What::embroider;
+}
+
+/// Where [begin, end) puts something of a kind.
+Placing where_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, What what) {
+  Placing placing;
+  placing.what = what;
+  read_rounds(sentence, begin, end, placing);
+  if (what == What::embroider) placing.after = holes_named(sentence, begin, end, what); // from hole to hole
+  if (placing.after.empty()) read_stitches(sentence, begin, end, placing);
+  if (is_post(what) && placing.after.empty() && placing.apart == 0)
+    placing.after = holes_named(sentence, begin, end, what);
+  return placing;
+}
+
+/// "Insert the eyes. They go between rounds 7 and 8, 6 stitches apart.": a clause without a thing of its own
+/// says where that of the one before is put.
+bool tells_where(const Sentence& sentence, const Clause& before, std::uint32_t begin, std::uint32_t end) {
+  if (!is_thing(before.what)) return false;
+  const Placing told = where_of(sentence, before.begin, before.end, *before.what);
+  const Placing more = where_of(sentence, begin, end, *before.what);
+  const bool rounds = told.from == 0 && more.from > 0;
+  return rounds || (told.from > 0 && told.apart == 0 && told.after.empty() && more.apart > 0);
+}
+
+/// "Between rounds 7 and 8 count 6 stitches and fix the eyes": the place was told before the thing.
+bool was_told_where(const Sentence& sentence, const Clause& before, const Clause& clause) {
+  if (before.what || !is_thing(clause.what) || clause.begin < before.end) return false;
+  const bool leads = means(sentence, before.begin, "between") || means(sentence, before.begin, "in") ||
+                     means(sentence, before.begin, "over");
+  if (!leads) return false;
+  const std::string_view gap =
+      std::string_view(sentence.text()).substr(before.end, clause.begin - before.end);
+  return gap.find('.') == std::string_view::npos && names_round(sentence, before.begin, before.end) &&
+         !names_round(sentence, clause.begin, clause.end);
+}
+
+/// Whether [begin, end) names something and behind it a round: "the back ones to Rnds 14 and 15".
+bool names_another(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  bool named = false;
+  for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    if (!words.empty() && is_round_word(sentence, at)) return named;
+    named = named || (!words.empty() && words.first->kind == WordKind::unknown);
+    at = skip_blanks(sentence.text(), words.empty() ? at + 1 : std::max(words.first->end, at + 1));
+  }
+  return false;
+}
+
+/// Where a second part is sewn on within a clause: "the front paws to Rnds 9-11 and | the back ones to …".
+std::uint32_t end_of_sewing(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  for (std::uint32_t at = begin; at < end; ++at) {
+    const bool link = sentence.text()[at] == ',' || means(sentence, at, "and");
+    if (!link || !names_round(sentence, begin, at)) continue;
+    if (names_another(sentence, behind_link(sentence, at, end), end)) return at;
+  }
+  return end;
+}
+
 /// Parts that are sewn on to rounds of their own are placed one by one.
 std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   std::vector<Clause> clauses;
+  bool goes_on_sewing = false; // the verb stands in the clause before
   for (std::uint32_t at = behind_link(sentence, begin, end); at < end;) {
-    const std::uint32_t stop = std::max(end_of_clause(sentence, at, end), at + 1);
-    const auto what = what_in(sentence, at, stop);
-    const bool parted = what == What::sew && !clauses.empty() && names_round(sentence, at, stop) &&
-                        names_round(sentence, clauses.back().begin, clauses.back().end);
-    const bool same = !clauses.empty() && what && clauses.back().what == what && !parted;
-    if (same)
-      clauses.back().end = stop;
-    else
-      clauses.push_back({at, stop, what});
+    std::uint32_t stop = std::max(end_of_clause(sentence, at, end), at + 1);
+    auto what = what_in(sentence, at, stop);
+    if (goes_on_sewing) what = What::sew;
+    const std::uint32_t first = what == What::sew ? end_of_sewing(sentence, at, stop) : stop;
+    goes_on_sewing = first < stop;
+    stop = first;
+    const Clause clause{at, stop, what};
     at = behind_link(sentence, stop, end);
+    if (clauses.empty()) {
+      clauses.push_back(clause);
+      continue;
+    }
+    Clause& before = clauses.back();
+    const bool parted = clause.what == What::sew && names_round(sentence, clause.begin, stop) &&
+                        names_round(sentence, before.begin, before.end);
+    const bool same = clause.what ? before.what == clause.what && !parted
+                                  : tells_where(sentence, before, clause.begin, stop);
+    const bool told = was_told_where(sentence, before, clause);
+    if (told) before.what = clause.what;
+    if (same || told)
+      before.end = stop;
+    else
+      clauses.push_back(clause);
   }
   return clauses;
-}
-
-/// Whether "between" stands right before a place, but for small words.
-bool names_between(const Sentence& sentence, std::uint32_t begin, std::uint32_t place) {
-  for (std::uint32_t at = begin; at < place; ++at) {
-    const Word* word = word_meaning(sentence, at, words::find_concept(sentence.vocabulary, "between"));
-    if (word == nullptr) continue;
-    std::uint32_t next = skip_blanks(sentence.text(), word->end);
-    while (next < place && !words_at(sentence, next).empty() &&
-           sort_of(sentence, *words_at(sentence, next).first) == ConceptClass::filler)
-      next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
-    if (next == place) return true;
-  }
-  return false;
-}
-
-/// Whether "over" stands right before a number, but for small words: "over the middle 4 sts".
-bool stands_over(const Sentence& sentence, std::uint32_t begin, std::uint32_t number) {
-  constexpr int most_between = 3;
-  const words::Concept over = words::find_concept(sentence.vocabulary, "over");
-  for (std::uint32_t at = begin; at < number; ++at) {
-    const Word* word = word_meaning(sentence, at, over);
-    if (word == nullptr) continue;
-    std::uint32_t next = skip_blanks(sentence.text(), word->end);
-    for (int i = 0; i < most_between && next < number; ++i)
-      next = skip_blanks(sentence.text(), end_of_letters(sentence, next));
-    if (next == number) return true;
-  }
-  return false;
-}
-
-/// Rounds that are named: the first and the last, and where their numbers begin.
-struct NamedRounds {
-  int from = 0, to = 0; ///< 0: none
-  std::uint32_t begin = 0;
-  std::uint32_t end = 0; ///< behind the word for round
-};
-
-int number_of(const Word& word) { return static_cast<int>(std::min(word.number, 1'000'000U)); }
-
-/// Behind a number, the mark of its ordinal and blanks.
-std::uint32_t behind_ordinal(const Sentence& sentence, const Word& number) {
-  const Word* mark = ordinal_mark_at(sentence, number.end);
-  return skip_blanks(sentence.text(), mark != nullptr ? mark->end : number.end);
-}
-
-/// Behind what links two numbers, small words passed over; `at` if nothing links there.
-std::uint32_t behind_number_link(const Sentence& sentence, std::uint32_t at) {
-  if (at >= sentence.size()) return at;
-  const bool linked = sentence.text()[at] == '-' || sentence.text()[at] == '&' ||
-                      means(sentence, at, "and") || means(sentence, at, "to");
-  if (!linked) return at;
-  std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
-  while (!words_at(sentence, next).empty() && number_at(sentence, next) == nullptr &&
-         sort_of(sentence, *words_at(sentence, next).first) == ConceptClass::filler)
-    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
-  return next;
-}
-
-/// "11. und 12. Runde", "6 et 7e tours": the numbers that begin at `at`, the word for round behind the last.
-NamedRounds rounds_before_word(const Sentence& sentence, std::uint32_t at) {
-  const Word* number = number_at(sentence, at);
-  if (number == nullptr || (at > 0 && sentence.text()[at - 1] >= '0' && sentence.text()[at - 1] <= '9'))
-    return {};
-  NamedRounds named{number_of(*number), number_of(*number), at, at};
-  std::uint32_t next = behind_ordinal(sentence, *number);
-  if (is_round_word(sentence, next)) next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
-  const std::uint32_t behind = behind_number_link(sentence, next);
-  if (const Word* last = behind == next ? nullptr : number_at(sentence, behind)) {
-    named.to = std::max(named.to, number_of(*last));
-    next = behind_ordinal(sentence, *last);
-  } else {
-    next = behind_ordinal(sentence, *number);
-  }
-  if (!is_round_word(sentence, next)) return {};
-  named.end = words_at(sentence, next).first->end;
-  return named;
-}
-
-/// "between" behind the rounds, as many languages have it: "4段目と5段目の間に".
-bool between_follows(const Sentence& sentence, const NamedRounds& named) {
-  std::uint32_t next = skip_blanks(sentence.text(), named.end);
-  while (named.from != named.to && !words_at(sentence, next).empty()) {
-    if (means(sentence, next, "between")) return true;
-    if (sort_of(sentence, *words_at(sentence, next).first) != ConceptClass::filler) return false;
-    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
-  }
-  return false;
-}
-
-/// The numbers in front of the word for round, where no number stands behind it.
-void read_rounds_before_word(const Sentence& sentence, const Clause& clause, Placing& placing) {
-  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
-    const NamedRounds named = rounds_before_word(sentence, at);
-    if (named.from == 0) continue;
-    placing.between = names_between(sentence, clause.begin, named.begin) || between_follows(sentence, named);
-    placing.from = named.from;
-    placing.to = named.to;
-    return;
-  }
-}
-
-/// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
-void read_rounds(const Sentence& sentence, const Clause& clause, Placing& placing) {
-  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
-    if (!means(sentence, at, "round") && !means(sentence, at, "row")) continue;
-    std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
-    const Word* first = number_at(sentence, next);
-    if (first == nullptr || first->end > clause.end) continue;
-    const int number = static_cast<int>(std::min(first->number, 1'000'000U));
-    if (placing.from == 0) placing.between = names_between(sentence, clause.begin, at);
-    if (placing.from == 0) placing.from = placing.to = number;
-    placing.to = std::max(placing.to, number);
-    next = skip_blanks(sentence.text(), first->end);
-    const bool linked = next < clause.end && (sentence.text()[next] == '-' || sentence.text()[next] == '&' ||
-                                              means(sentence, next, "and") || means(sentence, next, "to"));
-    if (!linked) continue;
-    next = skip_blanks(sentence.text(), words_at(sentence, next).first->end);
-    if (const Word* last = number_at(sentence, next); last != nullptr && last->end <= clause.end)
-      placing.to = std::max(placing.to, static_cast<int>(std::min(last->number, 1'000'000U)));
-  }
-  if (placing.from == 0) read_rounds_before_word(sentence, clause, placing);
-}
-
-/// "8 sts apart", "with 8 sts between".
-void read_apart(const Sentence& sentence, const Clause& clause, Placing& placing) {
-  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
-    const Word* number = number_at(sentence, at);
-    if (number == nullptr) continue;
-    std::uint32_t next = skip_blanks(sentence.text(), number->end);
-    const WordsAt unit = words_at(sentence, next);
-    if (!unit.empty() && sort_of(sentence, *unit.first) == ConceptClass::place)
-      next = skip_blanks(sentence.text(), unit.first->end);
-    if (next < clause.end && (means(sentence, next, "apart") || means(sentence, next, "between")))
-      placing.apart = number->number;
-  }
-}
-
-/// "over 4 sts", "4 sts wide": how far a line of embroidery reaches.
-void read_across(const Sentence& sentence, const Clause& clause, Placing& placing) {
-  for (std::uint32_t at = clause.begin; at < clause.end; ++at) {
-    const Word* number = number_at(sentence, at);
-    if (number == nullptr) continue;
-    const std::uint32_t next = skip_blanks(sentence.text(), number->end);
-    const WordsAt unit = words_at(sentence, next);
-    if (unit.empty() || sort_of(sentence, *unit.first) != ConceptClass::place) continue;
-    const std::uint32_t behind = skip_blanks(sentence.text(), unit.first->end);
-    if (!stands_over(sentence, clause.begin, at) && !means(sentence, behind, "wide")) continue;
-    placing.apart = number->number;
-    placing.across = true;
-  }
 }
 
 bool says_gather(const Sentence& sentence, const Clause& clause) {
@@ -368,12 +303,8 @@ std::uint8_t loops_named(const Sentence& sentence, const Clause& clause) {
 }
 
 Placing placing_of(const Sentence& sentence, const Clause& clause) {
-  Placing placing;
-  placing.what = clause.what.value_or(What::note);
+  Placing placing = where_of(sentence, clause.begin, clause.end, clause.what.value_or(What::note));
   placing.span = sentence.span(clause.begin, trim_separators(sentence.text(), clause.begin, clause.end));
-  read_rounds(sentence, clause, placing);
-  read_apart(sentence, clause, placing);
-  if (placing.what == What::embroider && placing.apart == 0) read_across(sentence, clause, placing);
   placing.gather = placing.what == What::cut && says_gather(sentence, clause);
   if (placing.gather) placing.loops = loops_named(sentence, clause);
   return placing;

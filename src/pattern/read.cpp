@@ -12,6 +12,7 @@
 #include "pattern/named_rounds.hpp"
 #include "pattern/on_part.hpp"
 #include "pattern/part_lines.hpp"
+#include "pattern/part_yarn.hpp"
 #include "pattern/placed_on.hpp"
 #include "pattern/speech.hpp"
 #include "pattern/technique_told.hpp"
@@ -19,6 +20,7 @@
 #include "pattern/throughout.hpp"
 #include "pattern/two_parts.hpp"
 #include "pattern/yarn.hpp"
+#include "pattern/yarn_list.hpp"
 
 #include <algorithm>
 
@@ -69,6 +71,7 @@ public:
     const Cut cut = pattern::cut(reader_);
     telling_.tell_long_lines(cut);
     take_front(cut);
+    result_.tree.listed_yarns = yarns_listed(source_, vocabulary_);
     std::vector<PartLines> parts = parts_of(reader_, cut);
     habits_ = chain_habits(reader_, cut);
     loops_ = loops_throughout(reader_, cut);
@@ -170,10 +173,11 @@ private:
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
+    name_yarn_of_part(yarn_of_heading(tree.parts.back().note, vocabulary_));
     const std::size_t first_node = tree.nodes.size();
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {
-        add_sentence(*line.line);
+        add_sentence(*line.line, lines.heading != nullptr && lines.rounds.empty());
         continue;
       }
       lines.in_tree.push_back(static_cast<std::uint32_t>(tree.rounds.size()));
@@ -191,9 +195,7 @@ private:
     if (owner.in_tree.empty() || lines.in_tree.empty()) return;
     open_last_round(result_.tree, lines.in_tree.front(), owner.in_tree.back(),
                     stitch_begun_in(reader_, lines));
-    Part& part = result_.tree.parts.back();
-    part.hold = hold_before_work(lines);
-    if (part.hold == Hold::unsaid && runs_against(reader_, lines)) part.hold = Hold::start_up;
+    result_.tree.parts.back().hold = hold_before_work(lines);
   }
 
   /// The part in hand is worked along the other side of another's starting chain, be it that its first round
@@ -224,7 +226,7 @@ private:
         hold = hold_said(source_.at(lines.rounds[line.round].front().above), vocabulary_);
       if (works) break;
     }
-    return hold;
+    return hold == Hold::unsaid && runs_against(reader_, lines) ? Hold::start_up : hold;
   }
 
   /// The short line directly below a part's heading, without its full stop; "" if there is none.
@@ -240,11 +242,29 @@ private:
     return std::string(text);
   }
 
+  /// Whether a sentence above a part's first round, whose placings are those from `first` on, tells how it is
+  /// begun. "Start at the nose with cream" places no nose.
+  bool begins_work(std::size_t first) {
+    auto& placings = result_.tree.placings;
+    if (first + 1 != placings.size()) return false;
+    Placing& told = placings.back();
+    const bool starts = told.what == What::bead && told.from == 0 && told.apart == 0 &&
+                        !yarn_begun_in(told.text, vocabulary_).empty();
+    if (starts) told.what = What::note;
+    return told.what == What::note;
+  }
+
+  void name_yarn_of_part(const std::string& yarn) {
+    Tree& tree = result_.tree;
+    if (!yarn.empty()) tree.parts.back().yarn = number_of_yarn(tree, yarn, tree.rounds.size());
+  }
+
   std::uint32_t part() const { return static_cast<std::uint32_t>(result_.tree.parts.size() - 1); }
 
   static bool ranges(const Label& label) { return label.to > label.from && !label.relative; }
 
-  void add_sentence(const Line& line) {
+  /// `alone`: its part has a heading and no round.
+  void add_sentence(const Line& line, bool alone) {
     const std::string_view text = source_.at(line.span);
     if (const std::uint8_t loops = loops_above(reader_, line.span); loops != 0) loops_above_ = loops;
     const std::size_t first = result_.tree.placings.size();
@@ -254,9 +274,10 @@ private:
         only_names_yarn(text, vocabulary_))
       result_.tree.placings.back().what = What::change;
     settle_changes(result_.tree, first, vocabulary_);
-    const bool inside = result_.tree.rounds.size() > result_.tree.parts.back().first_round;
+    const bool inside = alone || result_.tree.rounds.size() > result_.tree.parts.back().first_round;
     const What what = result_.tree.placings.empty() ? What::note : result_.tree.placings.back().what;
     const bool note = first + 1 == result_.tree.placings.size() && (what == What::note || what == What::join);
+    if (!inside && begins_work(first)) name_yarn_of_part(yarn_begun_in(text, vocabulary_));
     if (inside && note) telling_.tell_left_out(line);
   }
 
@@ -332,7 +353,7 @@ private:
   const Reader reader_;
   Telling telling_;
   std::vector<ChainHabit> habits_;
-  bool list_says_shaping_; ///< the pattern's list says what an increase or decrease is
+  bool list_says_shaping_;       ///< the pattern's list says what an increase or decrease is
   std::uint8_t loops_ = 0;       ///< of all rounds
   std::uint8_t loops_above_ = 0; ///< of the next one
   Read result_;

@@ -455,7 +455,9 @@ int names_part(std::string_view words, std::string_view name, const words::Vocab
   int shared = 0;
   for (const std::string& word : wanted)
     if (std::find(has.begin(), has.end(), word) != has.end()) shared += word.size() > 1 ? 2 : 1;
-  return shared;
+  if (shared > 0 || vocabulary.blanks_between_words) return shared;
+  const std::string whole = words::fold(name).text; // no blank parts it from what stands beside it
+  return !whole.empty() && words::fold(words).text.find(whole) != std::string::npos ? 2 : 0;
 }
 
 } // namespace whorl::pattern

@@ -116,7 +116,8 @@ void take_piece(const Looked& looked, std::size_t begin, std::size_t end, Pieces
   const bool told = value != none && is_abbreviation(name) &&
                     !is_colour(small_letters(name), looked.vocabulary) &&
                     names_stitch(text.substr(value, end - value));
-  const bool whole_name = value != none && !meanings_of(text.substr(begin, end - begin), looked.vocabulary).empty();
+  const bool whole_name =
+      value != none && !meanings_of(text.substr(begin, end - begin), looked.vocabulary).empty();
   const bool letter = is_letter_name(name) || (in_list && is_abbreviation(name) && !whole_name);
   const bool named = letter || told;
   out.told = out.told || (told && !letter);

@@ -5,6 +5,8 @@
 #include "pattern/own_words.hpp"
 #include "pattern/part_word.hpp"
 #include "pattern/round_word.hpp"
+#include "pattern/text_words.hpp"
+#include "pattern/yarn_list.hpp"
 
 #include <algorithm>
 
@@ -51,12 +53,33 @@ void hear_list(Speech& speech, const Source& source) {
   if (any) take_out_list(speech, source, list, own.explains);
 }
 
+/// What her materials call a yarn is a colour wherever it is worked in.
+void hear_colours(Speech& speech, const Source& source) {
+  const words::Vocabulary& known = speech.vocabulary();
+  if (known.text == nullptr || !known.blanks_between_words) return;
+  std::vector<words::PhraseEntry> own;
+  for (const OwnColour& colour : own_colours(source, known)) {
+    words::PhraseEntry entry;
+    entry.phrase = colour.word;
+    entry.cost = 1; // beside whatever else it is
+    entry.means = static_cast<words::Concept>(
+        known.text->first_text_concept +
+        static_cast<words::Concept>(colour.shade ? TextWord::shade : TextWord::colour));
+    own.push_back(std::move(entry));
+  }
+  if (own.empty()) return;
+  speech.own_text = std::make_unique<words::Vocabulary>(words::with_own_words(*known.text, own, {}));
+  if (!speech.own_words) speech.own_words = known;
+  speech.own_words->text = speech.own_text.get();
+}
+
 } // namespace
 
 Speech listen(const Source& source, const words::Vocabulary& given) {
   Speech speech;
   speech.terms = find_terms(source, given);
   hear_list(speech, source);
+  hear_colours(speech, source);
   return speech;
 }
 

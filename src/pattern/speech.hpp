@@ -3,6 +3,7 @@
 #include "pattern/terms.hpp"
 #include "pattern/tree.hpp"
 
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -13,6 +14,7 @@ class Speech {
 public:
   Terms terms;
   std::optional<words::Vocabulary> own_words;               ///< the language with words of her own before it
+  std::unique_ptr<words::Vocabulary> own_text;              ///< its words around the rounds, with her colours
   std::optional<std::vector<stitch::StitchKind>> own_kinds; ///< the standard kinds and her own
   std::optional<Source> without_list; ///< the text with blanks where it explains its words
   std::vector<Header> headers;        ///< what it explains

@@ -125,8 +125,9 @@ Span chain_told_in(const Reader& reader, Span line) {
 /// The stretch of a line that is nothing but the start.
 Span start_typed(const Reader& reader, Span line) {
   if (only_starts(reader, line)) {
-    const Span told = chain_told_in(reader, line);
-    return told.empty() ? line : told;
+    if (const Span told = chain_told_in(reader, line); !told.empty()) return told;
+    const Span loops = names_free_loops(reader, line) ? sentence_with_loops(reader, line) : Span{};
+    return loops.empty() ? line : loops;
   }
   if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
   if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};

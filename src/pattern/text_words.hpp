@@ -35,18 +35,29 @@ enum class TextWord : std::uint8_t {
   of_which,        ///< behind a count, before the number of a part of it: "of which" 6 are bobbles
   fresh,           ///< "new" yarn
   count_lead,      ///< behind a count, before a remark about it: "plus" the tip
-  so,             ///< talk leads to the work: "so" begin with 1 sc
-  but,            ///< as Rnd 3, "but" increasing in every 4th st
-  stands_for,     ///< in an aside, before the stitch that chains are as good as: "for the" first dc
-  place_told,     ///< at the head of an aside that tells which place was meant: "where" you began
-  counted_with,   ///< behind a count, before chains that are among it: "including"
-  throughout,     ///< the loops named in the sentence hold for all rounds: "unless"
+  so,              ///< talk leads to the work: "so" begin with 1 sc
+  but,             ///< as Rnd 3, "but" increasing in every 4th st
+  stands_for,      ///< in an aside, before the stitch that chains are as good as: "for the" first dc
+  place_told,      ///< at the head of an aside that tells which place was meant: "where" you began
+  counted_with,    ///< behind a count, before chains that are among it: "including"
+  throughout,      ///< the loops named in the sentence hold for all rounds: "unless"
   range_end,       ///< behind the last number of a range and its word: 14段目"まで"
   rounds_counted,  ///< the form of the word for round that stands behind a number of them: 5 "rounds"
   round_initial,   ///< a letter for the word for round, right before its number: "O1:", "o.1"
   flattened,       ///< anywhere in a line, be it within a word: a piece lies double, "fold", "press flat"
   part_name,       ///< what parts of toys are called, "ear": only tells which language a text is in
   tail,            ///< in a sentence that cuts the yarn: an end of it is left "long"
+  gap,             ///< before the stitches that two things lie apart: "with a gap of" 6 stitches
+  keep,            ///< … where the things are put into holes: "leaving" 6 stitches
+  gap_behind,    ///< behind them, besides the words for between and apart: 6 stitches "away from each other"
+  counted_so,    ///< between a number of stitches and their word, or before it: 6 "visible" stitches
+  hole,          ///< what lies between two stitches: with 5 "holes" between
+  after_stitch,  ///< before the number of a stitch: "after" stitch 12
+  before_stitch, ///< "before" stitch 13
+  in_middle,     ///< in a sentence that places one thing: "between the eyes"
+  opposite,      ///< in a sentence that sews parts on: "on both sides", "evenly spaced"
+  at_sides,      ///< in the name of a part: one of a pair that sits at both sides, "ear"
+  at_front,      ///< … or of what sits in the middle of the face, "snout"
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

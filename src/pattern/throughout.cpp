@@ -48,7 +48,7 @@ namespace {
 
 /// Words that tell of loops what is not worked in the next round: which are free, which round has them.
 bool speaks_of_others(const Sentence& sentence, const Word& word) {
-  static constexpr std::string_view names[] = {"round", "row",  "leave off", "join", "between", "behind",
+  static constexpr std::string_view names[] = {"round", "row",  "leave off", "join",  "between", "behind",
                                                "leg",   "hold", "each",      "times", "repeat"};
   const std::string_view name = name_of(sentence, word);
   const words::ConceptClass sort = sort_of(sentence, word);
@@ -77,7 +77,7 @@ std::uint8_t loops_above(const Reader& reader, Span line) {
       if (word.end < words.first->end)
         break; // a part of a longer phrase
       else if (word.kind == words::WordKind::number ||
-          (word.kind == words::WordKind::phrase && speaks_of_others(sentence, word)))
+               (word.kind == words::WordKind::phrase && speaks_of_others(sentence, word)))
         return 0;
     strange += !words.empty() && words.first->kind == words::WordKind::unknown;
     at = words.empty() ? at + 1 : std::max(words.first->end, at + 1);
@@ -111,7 +111,8 @@ bool is_bare_decrease(std::string_view typed) {
 void decrease_invisibly(Tree& tree, const Reader& reader, const Cut& cut) {
   const auto says = [&reader](const Line& line) {
     const std::string_view text = reader.source.at(line.span);
-    return line.kind != LineKind::round && (speaks_of_all(text, reader.vocabulary) || speaks_of_all_decreases(text)) &&
+    return line.kind != LineKind::round &&
+           (speaks_of_all(text, reader.vocabulary) || speaks_of_all_decreases(text)) &&
            names_invisible(text, reader.vocabulary);
   };
   if (std::none_of(cut.lines.begin(), cut.lines.end(), says)) return;

@@ -133,6 +133,7 @@ std::string show_placing(const Placing& placing) {
   std::string text = std::string("  ") + name(placing.what);
   if (placing.from > 0) text += " " + show_range(placing.from, placing.to);
   if (placing.apart > 0) text += " apart " + number(placing.apart);
+  for (const std::uint16_t hole : placing.after) text += " hole " + number(hole);
   if (placing.gather) text += " gathered";
   return text + ": " + placing.text + "\n";
 }
@@ -141,6 +142,7 @@ std::string show_part(const Tree& tree, std::uint32_t index) {
   const Part& part = tree.parts[index];
   std::string text = "part " + part.name + " x " + number(part.make);
   if (!part.note.empty()) text += " (" + part.note + ")";
+  if (part.yarn != 0) text += " in yarn " + number(part.yarn);
   return text + "\n";
 }
 

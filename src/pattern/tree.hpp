@@ -84,7 +84,8 @@ struct Work {
                            ///< first, 0: not said
   bool to_end = false;     ///< until the round's places are used up …
   std::uint32_t leave = 0; ///< … but for the last `leave`
-  std::uint32_t times = 1; ///< how many places, or passes of a repeat, where not to_end
+  std::uint32_t times = 1; ///< how many places, or passes of a repeat, where not to_end; Act::free_loops: how
+                           ///< many loops from the nth on, 1: all
   bool operator==(const Work&) const = default;
 };
 
@@ -185,17 +186,21 @@ enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bea
 struct Placing {
   What what = What::note;
   std::uint32_t part = 0;
-  int from = 0, to = 0;          ///< rounds that the text names (eyes between 11 and 12); 0: none named
-  std::uint32_t after_round = 0; ///< how many entries of Tree::rounds stand before it
-  std::uint32_t apart = 0;       ///< whole stitches between two posts; 0: not said
-  bool across = false;           ///< embroider: over so many stitches, from hole to hole
-  bool between = false;          ///< the rounds that are named lie outside it: "between rounds 9 and 13"
-  bool behind = false;           ///< sew: on the back of the piece, where rounds begin
-  std::uint32_t sewn = no_node;  ///< sew: the part that is sewn on; no_node: it is not named
-  bool gather = false;           ///< cut: the last stitches are gathered and closed
-  std::uint8_t loops = 0;        ///< … through these loops of theirs; 0: not said
-  bool attaches = false;         ///< join: it is the yarn that is joined, to the first stitch that follows
-  std::uint8_t yarn = 0;         ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
+  int from = 0, to = 0;             ///< rounds that the text names (eyes between 11 and 12); 0: none named
+  std::uint32_t after_round = 0;    ///< how many entries of Tree::rounds stand before it
+  std::uint32_t apart = 0;          ///< whole stitches between two posts; 0: not said
+  std::vector<std::uint16_t> after; ///< stitches of the round, from 1, behind which the text puts it
+  bool centred = false;             ///< bead: one, in the middle of the front: "between the eyes"
+  bool spread = false;              ///< sew: on opposite sides, or evenly spread over the round
+  std::uint16_t copies = 0;         ///< sew: so many of the part; 0: not said
+  bool across = false;              ///< embroider: over so many stitches, from hole to hole
+  bool between = false;             ///< the rounds that are named lie outside it: "between rounds 9 and 13"
+  bool behind = false;              ///< sew: on the back of the piece, where rounds begin
+  std::uint32_t sewn = no_node;     ///< sew: the part that is sewn on; no_node: it is not named
+  bool gather = false;              ///< cut: the last stitches are gathered and closed
+  std::uint8_t loops = 0;           ///< … through these loops of theirs; 0: not said
+  bool attaches = false;            ///< join: it is the yarn that is joined, to the first stitch that follows
+  std::uint8_t yarn = 0;            ///< change, join: to this yarn, a number in Tree::yarns; 0: not said
   Span span;
   std::string text; ///< as typed
 };
@@ -211,6 +216,14 @@ struct Part {
   std::uint32_t first_round = 0; ///< index into Tree::rounds; they end where the next part's begin
   Span span;
   Hold hold = Hold::unsaid;
+  std::uint8_t yarn =
+      0; ///< that its heading or the sentences below it name, a number in Tree::yarns; 0: none
+};
+
+/// A yarn that the materials list.
+struct ListedYarn {
+  std::string name;   ///< "charcoal", in small letters
+  std::string letter; ///< "A", "MC"; "" if it has none
 };
 
 /// A header line `Name: value`.
@@ -237,6 +250,7 @@ struct Tree {
   std::vector<Header> headers;
   std::vector<stitch::StitchKind> kinds; ///< the standard kinds, then those made on the way and her own
   std::vector<std::string> yarns;        ///< names of the yarns as she calls them; the first is number 1
+  std::vector<ListedYarn> listed_yarns;  ///< by the materials
   std::vector<OwnName> own_names;        ///< in the order of her list
   std::vector<std::string> group_names;  ///< "shell", "V-stitch"; the first is number 1
   std::vector<Part> parts;

@@ -4,11 +4,13 @@
 #include "pattern/compared_lines.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
+#include "pattern/flat_told.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
 #include "pattern/table.hpp"
+#include "pattern/unlabelled.hpp"
 #include "words/ascii.hpp"
 #include "words/letters.hpp"
 
@@ -50,6 +52,7 @@ public:
     for (std::size_t i = 0; i < reader_.source.line_count(); ++i) type_line(reader_.source.line(i));
     for (Typed& typed : lines_) guess(typed);
     compare_lines(reader_, lines_);
+    tell_rows(lines_);
     return std::move(lines_);
   }
 
@@ -132,9 +135,7 @@ private:
       typed.begins_round = is_round(typed);
     } else if (is_edging(typed)) {
       typed.begins_round = true;
-    } else if (is_round_along_edges(typed)) {
-      typed.begins_round = true;
-    } else if (closes_flat(typed) || goes_into_free_loops(typed)) {
+    } else if (rounds_seen_ && is_round_without_label(typed)) {
       typed.begins_round = true;
     } else if (repeats_part(typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
@@ -210,48 +211,10 @@ private:
     return (is_clean(way) && does_work(way)) || (way.stated && names_stitches(reader_, way.work));
   }
 
-  /// "Ch 1, sc evenly around the edge of the ear (18)" behind rows, without a label.
-  bool is_round_along_edges(Typed& typed) const {
-    if (!behind_rows_ || !names_stitches(reader_, typed.span)) return false;
-    Label label = no_label(typed.span);
-    label.behind_rows = true;
-    Way way = way_of(reader_, label, typed.span.end);
-    if (!is_clean(way) || !does_work(way) || !goes_along_edges(way.readings.front()) ||
-        way.readings.front().stated.empty())
-      return false;
-    typed.ways = {std::move(way)};
-    return true;
-  }
-
-  /// "Press flat and sc through both layers across (5).", without a label: its count, or a number of
-  /// stitches, says that it is worked.
-  bool closes_flat(Typed& typed) const {
-    if (!rounds_seen_ || !names_stitches(reader_, typed.span)) return false;
-    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
-    if (way.readings.empty() || !way.readings.front().passed_over.empty()) return false;
-    const Reading& reading = way.readings.front();
-    const bool flat = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
-      return node.kind == NodeKind::work && node.work.act == Act::stitch &&
-             node.work.into == Into::both_layers;
-    });
-    if (!flat || reading.stated.empty()) return false;
-    typed.ways = {std::move(way)};
-    return true;
-  }
-
-  /// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)", without a label.
-  bool goes_into_free_loops(Typed& typed) const {
-    if (!rounds_seen_ || !names_stitches(reader_, typed.span) || !names_free_loops(reader_, typed.span))
-      return false;
-    Way way = way_of(reader_, no_label(typed.span), typed.span.end);
-    if (way.readings.empty() || !does_work(way) || !way.readings.front().passed_over.empty()) return false;
-    const Reading& reading = way.readings.front();
-    const bool opens = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
-      return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
-    });
-    if (!opens || reading.stated.empty() || reading.cost > cost::clean_start) return false;
-    typed.ways = {std::move(way)};
-    return true;
+  bool is_round_without_label(Typed& typed) const {
+    auto way = round_without_label(reader_, typed.span, behind_rows_);
+    if (way) typed.ways = {std::move(*way)};
+    return way.has_value();
   }
 
   /// Whether a flat piece is being worked: some row of the part, or a round that turns.

@@ -61,8 +61,8 @@ ChainsMade chains_made(const Reader& reader, const Reading& reading) {
   return chains;
 }
 
-/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not, nor
-/// 鎖の2目めから, which is no chain of one, nor "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
+/// Whether a reading makes a chain before it works into one: "sc in 2nd ch from hook, ch 1, turn" does not,
+/// nor 鎖の2目めから, which is no chain of one, nor "ch 1, 4 sc, 3 sc in last ch", whose chain only turns.
 bool chains_first(const Reader& reader, const Reading& reading) {
   const ChainsMade chains = chains_made(reader, reading);
   return chains.made > 0 && chains.made >= (chains.into != 0 ? chains.into : least_chain);
@@ -76,8 +76,7 @@ bool brings_start(const Reader& reader, const Reading& reading) {
 
 /// … where a line above is read with it, whatever the likeliest reading takes its chain for.
 bool begins_with(const Reader& reader, const Reading& reading) {
-  return brings_start(reader, reading) ||
-         (reading.effect.starts && chains_made(reader, reading).made > 0);
+  return brings_start(reader, reading) || (reading.effect.starts && chains_made(reader, reading).made > 0);
 }
 
 /// "2 sc in each free front loop": which round left them free is said elsewhere, if at all.
@@ -302,8 +301,8 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
     return;
   }
   if (constexpr std::uint32_t added = 3; span.begin >= added && is_number_alone(reader, way, typed)) {
-    way.readings = read_work("sc " + without_unit(reader, typed), {span.begin - added, span.end}, reader.vocabulary,
-                             reader.kinds, effort, way.stuck);
+    way.readings = read_work("sc " + without_unit(reader, typed), {span.begin - added, span.end},
+                             reader.vocabulary, reader.kinds, effort, way.stuck);
     take_stitch_before(way.readings);
     way.effort = effort;
     way.stated = count_at_end(typed);

@@ -60,6 +60,52 @@ bool follows_cut(const Tree& tree, std::size_t placing) {
 /// By their letters these are the yarn that a pattern is begun in.
 bool names_first_yarn(const std::string& name) { return name == "A" || name == "MC"; }
 
+/// Whether the words of one name are among those of another: "brown" of "chestnut brown".
+bool is_among(std::string_view name, std::string_view words) {
+  const std::size_t at = words.find(name), end = at + name.size();
+  return at != words.npos && (at == 0 || words[at - 1] == ' ') && (end == words.size() || words[end] == ' ');
+}
+
+constexpr std::size_t unlisted = static_cast<std::size_t>(-1);
+
+/// Which of the listed yarns it is: by its name or letter, else the only one whose words tell it, else by the
+/// place of its letter where none has one.
+std::size_t find_listed(const std::vector<ListedYarn>& listed, const std::string& name) {
+  const auto only = [&](auto is_it) {
+    const auto first = std::find_if(listed.begin(), listed.end(), is_it);
+    const bool one = first != listed.end() && std::none_of(first + 1, listed.end(), is_it);
+    return one ? static_cast<std::size_t>(first - listed.begin()) : unlisted;
+  };
+  for (std::size_t i = 0; i < listed.size(); ++i)
+    if (listed[i].name == name || (!name.empty() && listed[i].letter == name)) return i;
+  const std::size_t told =
+      only([&](const ListedYarn& yarn) { return is_among(name, yarn.name) || is_among(yarn.name, name); });
+  const bool lettered =
+      std::any_of(listed.begin(), listed.end(), [](const ListedYarn& y) { return !y.letter.empty(); });
+  if (told != unlisted || lettered || name.size() != 1 || name[0] < 'A') return told;
+  const auto place = static_cast<std::size_t>(name[0] - 'A');
+  return place < listed.size() ? place : unlisted;
+}
+
+bool has_work_before(const Tree& tree, std::size_t rounds) {
+  const auto end = tree.rounds.begin() + static_cast<std::ptrdiff_t>(std::min(rounds, tree.rounds.size()));
+  return std::any_of(tree.rounds.begin(), end, [](const RoundText& round) { return round.body != no_node; });
+}
+
+/// The yarns get their numbers when the first is named: those listed in their order. Rounds before it that
+/// name none are in the first of them, or the second where the first is changed to.
+void begin_yarns(Tree& tree, std::size_t named, bool worked) {
+  for (const ListedYarn& yarn : tree.listed_yarns) tree.yarns.push_back(yarn.name);
+  if (!worked || (named != 0 && !tree.yarns.empty())) return;
+  if (tree.yarns.size() > 1)
+    std::swap(tree.listed_yarns[0], tree.listed_yarns[1]), std::swap(tree.yarns[0], tree.yarns[1]);
+  else if (named == 0)
+    tree.listed_yarns.insert(tree.listed_yarns.begin(), ListedYarn{}),
+        tree.yarns.insert(tree.yarns.begin(), "");
+  else
+    tree.yarns.emplace_back();
+}
+
 } // namespace
 
 std::string yarn_named(std::string_view text, const words::Vocabulary& vocabulary) {
@@ -90,10 +136,10 @@ bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary)
 }
 
 std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before) {
-  const auto worked = static_cast<std::ptrdiff_t>(std::min(rounds_before, tree.rounds.size()));
-  if (tree.yarns.empty() && std::any_of(tree.rounds.begin(), tree.rounds.begin() + worked,
-                                        [](const RoundText& round) { return round.body != no_node; }))
-    tree.yarns.emplace_back();
+  if (tree.yarns.empty())
+    begin_yarns(tree, find_listed(tree.listed_yarns, name), has_work_before(tree, rounds_before));
+  if (const std::size_t listed = find_listed(tree.listed_yarns, name); listed != unlisted)
+    return static_cast<std::uint8_t>(listed + 1);
   if (!tree.yarns.empty() && tree.yarns.front().empty() && names_first_yarn(name)) tree.yarns.front() = name;
   const auto known = std::find(tree.yarns.begin(), tree.yarns.end(), name);
   if (known == tree.yarns.end() && tree.yarns.size() >= most_yarns) return 0;

@@ -14,8 +14,9 @@ std::string yarn_named(std::string_view text, const words::Vocabulary& vocabular
 /// Whether a short line between the rounds does nothing but name a yarn: "With green:", "colour A".
 bool only_names_yarn(std::string_view line, const words::Vocabulary& vocabulary);
 
-/// The number of a yarn in Tree::yarns, which it joins where it is new. Where rounds stand before in which no
-/// yarn was named, the first is theirs and has no name until "A" or "MC" is told.
+/// The number of a yarn in Tree::yarns, which it joins where it is new and the materials list none like it.
+/// Where rounds stand before in which no yarn was named, the first is theirs: it is the first of the list
+/// that is not changed to, else has no name until "A" or "MC" is told.
 std::uint8_t number_of_yarn(Tree& tree, const std::string& name, std::size_t rounds_before);
 
 /// Gives the changes of yarn among the placings from `first` on their numbers, and yarn that is joined. One

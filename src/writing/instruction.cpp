@@ -1,6 +1,7 @@
 #include "writing/instruction.hpp"
 
 #include "pattern/limits.hpp"
+#include "writing/begun_words.hpp"
 #include "writing/instruction_parts.hpp"
 
 namespace whorl::writing {
@@ -45,7 +46,7 @@ public:
     std::uint8_t yarn = 0;
     for (; id < tree_.nodes.size(); id = tree_.nodes[id].next) {
       const Node& node = tree_.nodes[id];
-      if (is_passed_over(node)) continue;
+      if (is_passed_over(node) || (node.kind == NodeKind::work && is_said_above(node.work))) continue;
       if (is_ring(node) && is_in_ring(tree_, node.next)) continue; // "6 sc in MR" names it
       const bool leg = names_leg(node) && next_work(node) != nullptr, edges = goes_along_edges(node);
       const Words words = leg ? in_leg(node, around) : edges ? along_edges(node) : node_words(node, around);

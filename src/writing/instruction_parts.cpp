@@ -1,5 +1,6 @@
 #include "writing/instruction_parts.hpp"
 
+#include "writing/begun_words.hpp"
 #include "writing/instruction.hpp"
 #include "writing/name.hpp"
 
@@ -89,7 +90,8 @@ Words of_other(const Tree& tree, const Work& work, const Named& named, const Ton
     return plain ? tongue.sentence("say-through-parts", {digits(work.times), *name, part}) : std::nullopt;
   }
   const Words number = number_of(tree, named), loops = loops_in_words(work.loops, tongue);
-  if (!number || !loops || work.act != Act::free_loops || work.nth != 0) return std::nullopt;
+  if (!number || !loops || work.act != Act::free_loops) return std::nullopt;
+  if (work.nth != 0) return joined_in_loop(tree, work, named.round, *number, tongue);
   return part.empty() ? tongue.sentence("say-in-free-loops", {*number, *loops})
                       : tongue.sentence("say-in-free-loops-of", {*number, *loops, part});
 }

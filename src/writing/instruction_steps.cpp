@@ -1,3 +1,4 @@
+#include "writing/begun_words.hpp"
 #include "writing/instruction.hpp"
 #include "writing/instruction_parts.hpp"
 
@@ -19,7 +20,8 @@ public:
     std::string text;
     std::uint8_t yarn = 0;
     for (; at_ < steps_.size() && steps_[at_].sort != Step::Sort::close; ++at_) {
-      if (is_named_ring()) continue;
+      if (is_named_ring() || (steps_[at_].sort == Step::Sort::work && is_said_above(steps_[at_].work)))
+        continue;
       const Act act = steps_[at_].sort == Step::Sort::work ? steps_[at_].work.act : Act::stitch;
       const std::uint8_t in_yarn =
           steps_[at_].sort == Step::Sort::work ? steps_[at_].work.yarn : std::uint8_t{0};

@@ -38,7 +38,8 @@ std::vector<std::string_view> pieces_of(std::string_view text, std::string_view 
   return pieces;
 }
 
-/// The first letter as a capital.
+} // namespace
+
 std::string as_sentence(std::string text) {
   if (text.empty()) return text;
   const words::Letter first = words::letter_at(text, 0);
@@ -47,8 +48,6 @@ std::string as_sentence(std::string text) {
   words::append_utf8(out, words::upper(first.code));
   return out + text.substr(first.length);
 }
-
-} // namespace
 
 std::vector<std::string> alternatives(std::string_view text) {
   std::vector<std::string> all{""};

@@ -51,6 +51,9 @@ private:
   const Tongue& tongue_;
 };
 
+/// The first letter as a capital.
+std::string as_sentence(std::string text);
+
 /// The words of a text that are parted by bars.
 std::vector<std::string> alternatives(std::string_view text);
 

@@ -1,5 +1,6 @@
 #include "writing/placing_words.hpp"
 
+#include "writing/begun_words.hpp"
 #include "writing/name.hpp"
 
 namespace whorl::writing {
@@ -73,6 +74,7 @@ bool may_be_a_name(const Placing& placing) {
 
 std::optional<std::string> placing_in_words(const pattern::Tree& tree, const Placing& placing,
                                             const Tongue& tongue) {
+  if (placing.what == What::join && placing.yarn == 0) return joined_at_edge(tree, placing.part, tongue);
   const std::string id = sentence_id(placing);
   if (id.empty() || !has_words(tongue.say(), id)) return std::nullopt;
   std::vector<std::string> with;

@@ -43,6 +43,15 @@ TEST_CASE("a chart says which variant it shows, and has its parts") {
   CHECK(has(read("nut.json"), "\"variant\": \"medium\""));
 }
 
+TEST_CASE("a chart of a variant says its yarn and its hook") {
+  clear();
+  write("nut.txt", "Beech nut\n\nSizes: small (medium, large)\nYarn: cotton in brown\nHook: 2 (2.5, 3) mm\n\n"
+                   "Rnd 1: 6 (7, 8) sc in MR (6 (7, 8))\n");
+  CHECK(whorl({"chart", "nut.txt", "-o", "nut.svg", "--variant", "large"}).status == 0);
+  CHECK(has(read("nut.svg"), "Yarn: cotton in brown"));
+  CHECK(has(read("nut.svg"), "Hook: 3 mm"));
+}
+
 TEST_CASE("a variant that the pattern does not have is a wrong call, and those it has are named") {
   fresh();
   for (const std::vector<std::string>& call : {std::vector<std::string>{"check", "nut.txt"},

@@ -49,9 +49,40 @@ TEST_CASE("a part that is sewn to one round is pressed flat") {
   CHECK(prints(fox("Sew the snout to round 7.")) == "SNOUT over 7-7: 9-15;");
 }
 
-TEST_CASE("two parts lie so far apart as the text says, else on both sides") {
+TEST_CASE("two parts lie so far apart as the text says, or on both sides") {
   CHECK(prints(fox("Sew the snouts to Rnd 7, 8 sts apart.", 2)) == "SNOUT over 7-7: 2-8 16-22;");
-  CHECK(prints(fox("Sew the snouts to Rnd 7.", 2)) == "SNOUT over 7-7: 3-9 15-21;");
+  CHECK(prints(fox("Sew the snouts to Rnd 7, opposite each other.", 2)) == "SNOUT over 7-7: 3-9 15-21;");
+  CHECK(prints(fox("Sew the snouts to Rnd 7, behind stitches 6 and 15.", 2)) == "SNOUT over 7-7: 3-9 12-18;");
+}
+
+namespace {
+
+/// A part of two rounds that is sewn to a head.
+Text sewn(const std::string& part, int make, const std::string& sewing) {
+  return Text("Mole\n\n" + head + "\n" + part + " (make " + std::to_string(make) +
+              ")\nRnd 1: 6 sc in MR (6)\nRnd 2: sc around (6)\n\n" + sewing + "\n");
+}
+
+} // namespace
+
+// "A part opposite another": ears sit at both sides; where paws go on their rounds nobody can know.
+TEST_CASE("where on its rounds a part lies is told or follows from what it is") {
+  CHECK(prints(sewn("EAR", 2, "Sew the ears to Rnd 7 of the head.")) == "EAR over 7-7: 4-7 16-19;");
+  CHECK(prints(sewn("PAW", 2, "Sew the paws to Rnd 7 of the head.")).empty());
+  CHECK(prints(sewn("PAW", 2, "Sew the paws to Rnd 7 of the head, one on each side.")) ==
+        "PAW over 7-7: 4-7 16-19;");
+  CHECK(prints(sewn("TAIL", 1, "Sew the tail to Rnd 7 of the head.")).empty());
+  CHECK(prints(sewn("TAIL", 1, "Sew the tail to Rnd 7 in the middle of the head.")) ==
+        "TAIL over 7-7: 10-13;");
+}
+
+TEST_CASE("each sentence has its share of the copies of a part") {
+  CHECK(prints(sewn("PAW", 4, "Sew the front paws to Rnds 5 and 6 and the back ones to Rnds 10 and 11."))
+            .empty());
+  CHECK(prints(sewn(
+            "PAW", 4,
+            "Sew two of the paws to Rnd 5, 4 sts apart. Sew the other two paws to Rnd 10, 6 sts apart.")) ==
+        "PAW over 5-5: 7-10 14-17;PAW over 10-10: 6-9 15-18;");
 }
 
 TEST_CASE("the part whose rounds the sentence stands behind is sewn on where none is named") {
@@ -77,6 +108,6 @@ TEST_CASE("each sentence names its own part and rounds") {
 }
 
 TEST_CASE("parts that do not fit on the round have no footprint") {
-  CHECK(prints(fox("Sew the snouts to Rnd 7.", 4)).empty());
+  CHECK(prints(fox("Sew the snouts to Rnd 7, evenly spaced.", 4)).empty());
   CHECK(prints(fox("Sew the snouts to Rnd 7, 20 sts apart.", 2)).empty());
 }

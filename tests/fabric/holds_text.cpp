@@ -18,8 +18,9 @@ Text skirt(const std::string& hold) {
 
 // Trade rules, Loops, holds, parts: common practice, no source
 TEST_CASE("a part in free loops runs with its owner's rounds where the owner is held with its start down") {
-  for (const char* hold : {"Hold the cap with the start down.", "Hold the cap upside down.",
-                           "Hold it with the opening up.", "A frill."}) {
+  for (const char* hold :
+       {"Hold the cap with the start down.", "Hold the cap upside down.", "Hold it with the opening up.",
+        "A frill.", "With the opening of the cap pointing up, join yarn."}) {
     const Text text = skirt(hold);
     CAPTURE(hold);
     CHECK(text.said == "");
@@ -30,7 +31,9 @@ TEST_CASE("a part in free loops runs with its owner's rounds where the owner is 
 
 TEST_CASE("and against them, from the owner's first stitch, where it is held with its start up") {
   for (const char* hold :
-       {"Hold the cap with the start up.", "Holding the cap with its magic ring up, join yarn."}) {
+       {"Hold the cap with the start up.", "Holding the cap with its magic ring up, join yarn.",
+        "The opening of the cap faces you: work against the rounds.",
+        "With the opening facing down, join yarn.", "Work in the opposite direction to the rounds."}) {
     const Text text = skirt(hold);
     CAPTURE(hold);
     CHECK(text.said == "");

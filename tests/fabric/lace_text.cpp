@@ -73,6 +73,18 @@ TEST_CASE("a shell of the pattern's own is several of a kind in one place") {
 }
 
 // Common practice, no source
+TEST_CASE("a group of the pattern's own goes by another name too") {
+  for (const char* alias : {"bud = Fan", "bud: same as Fan", "bud: another word for Fan",
+                            "bud is our name for a fan", "Bud (bd) = fan"}) {
+    CAPTURE(alias);
+    const test::Text text("Fern ball\nTerms: US\nFan: (2 dc, ch 1, 2 dc) in one st\n" + std::string(alias) +
+                          "\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n"
+                          "Rnd 3: (sc, skip 1, bud, skip 1) x 3 (15)\n");
+    CHECK(text.said == "");
+    CHECK(text.last().uses == 12);
+  }
+}
+
 TEST_CASE("a beginning cluster of chains and stitches is one group") {
   const Text text(
       "Wood sorrel\n\nBeg-CL = ch 2, dc2tog in same st\nCL = dc3tog, all in the same st\n\n"

@@ -106,6 +106,7 @@ TEST_CASE("a part begins in the loop that its text names") {
            "FRILL\nJoin yarn in the 5th front loop of Rnd 4.\nRnd 1: sc in same loop, sc in next 5 free "
            "loops (6)\n",
            "FRILL\nRnd 1: attach yarn in the front loop of stitch 5 of Rnd 4, 6 sc (6)\n",
+           "FRILL\nRnd 1: join in the free FL of the 5th st of Rnd 4, 6 sc (6)\n",
            "FRILL: worked into the free front loops of Rnd 4, starting in loop 5\nRow 1: 6 sc, turn (6)\n",
            "FRILL (in the free front loops of Rnd 4, starting in loop 5)\nRow 1: 6 sc, turn (6)\n",
            "FRILL - in free loops of round 4, beginning with loop 5\nRow 1: 6 sc, turn (6)\n",
@@ -128,6 +129,39 @@ TEST_CASE("a part begins in the loop that its text names") {
       "Woodland cup\n\n" + cup +
       "\nFRILL\nRnd 1: join yarn in the 25th free front loop of Rnd 4, sc in next 6 free loops (6)\n");
   CHECK(beyond.said.find("round 4 has 24 front loops, there is no loop 25") != std::string::npos);
+}
+
+TEST_CASE("a part goes into the loops that its text numbers, from the last where the owner's start is up") {
+  for (const char* frill : {"FRILL\nRnd 1: in the free front loops 4-9 of Rnd 4, sc in each (6)\n",
+                            "FRILL\nRow 1: 6 sc in the front loops 4 to 9 of Rnd 4 (6)\n"}) {
+    INFO(frill);
+    const Text text("Woodland cup\n\n" + cup + "\n" + frill);
+    CHECK(text.said == "");
+    CHECK(text.into(0) == "cup-4-4");
+    CHECK(text.into(5) == "cup-4-9");
+  }
+  const Text up(
+      "Woodland cup\n\n" + cup +
+      "\nFRILL\nHold the cup with its start up.\nRnd 1: in the free front loops 4-9 of Rnd 4, 6 sc (6)\n");
+  CHECK(up.into(0) == "cup-4-9");
+  CHECK(up.into(5) == "cup-4-4");
+  const Text beyond("Woodland cup\n\n" + cup +
+                    "\nFRILL\nRnd 1: in the free front loops 20-26 of Rnd 4, 7 sc (7)\n");
+  CHECK(beyond.said.find("round 4 has 24 front loops, there is no loop 26") != std::string::npos);
+}
+
+TEST_CASE("a yarn is joined to any loop while the piece is held some way") {
+  const Text text(
+      "Woodland cup\n\n" + cup +
+      "\nFRILL\nWith the cup held upside down, join yarn to any front loop of Rnd 4.\nRnd 1: 24 sc (24)\n");
+  CHECK(text.said == "");
+  CHECK(text.into(0) == "cup-4-1");
+  const Text same("Woodland cup\n\n" + cup +
+                  "\nFRILL\nJoin in the free front loops of Rnd 4.\n"
+                  "Rnd 1: 2 sc in same loop as joining, sc in each of the next 23 loops (25)\n");
+  CHECK(same.said == "");
+  CHECK(same.into(1) == "cup-4-1");
+  CHECK(same.into(2) == "cup-4-2");
 }
 
 TEST_CASE("two loops told by their numbers are not taken for the next ones") {

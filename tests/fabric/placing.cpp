@@ -83,3 +83,13 @@ TEST_CASE("Embroidery over some stitches goes through every hole from the first 
   m.tree.placings[0].across = true;
   CHECK(fabric::work(m.tree).fabric.placings[0].after == std::vector<std::uint32_t>{13, 14, 15, 16, 17});
 }
+
+TEST_CASE("Posts sit in the holes that the text numbers, and one that the round does not have is an error") {
+  Maker m = with_eyes(30, 0);
+  m.tree.placings[0].after = {10, 20};
+  CHECK(fabric::work(m.tree).fabric.placings[0].after == After{10, 20});
+  m.tree.placings[0].after = {10, 31};
+  const fabric::Worked worked = fabric::work(m.tree);
+  CHECK(worked.fabric.placings[0].after.empty());
+  CHECK(ids::said(worked.findings) == Said{"error placing: there is no stitch 31: round 2 has 30 stitches"});
+}

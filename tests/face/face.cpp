@@ -193,3 +193,12 @@ TEST_CASE("a long end of yarn is told where the parts are put together") {
             .svg()
             .find("FLÜGEL: Faden abschneiden und zum Annähen lang lassen.") != std::string::npos);
 }
+
+TEST_CASE("of a line of work only what is said behind it stands under putting together") {
+  const std::string svg = whorl::read("Hedgehog\n\nTerms: UK\n\nFEET (make 4)\nRnd 1: 5 dc in MR (5)\n"
+                                      "Rnd 2: dc round, sl st in next st, fasten off leave tail for sewing\n\n"
+                                      "Sew the feet under the body.\n")
+                              .chart()
+                              .svg();
+  CHECK(svg.find(">FEET: fasten off leave tail for sewing<") != std::string::npos);
+}

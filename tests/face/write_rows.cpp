@@ -40,10 +40,9 @@ public:
   Words pattern(const std::string& row, int n, const std::vector<std::string>& counts) const {
     const std::string number = std::to_string(n);
     const Words step = filled(row, number);
-    if (!step || in(row, {"other-side", "many-of-stitch", "so-far", "count-so-far", "in-row-ends",
-                          "count-in-row-ends", "evenly-around", "count-evenly-around", "join"}))
-      return std::nullopt;
-    if (row == "together" && n < 2) return std::nullopt;
+    if (!step) return std::nullopt;
+    if (in(row, {"together", "many-of-stitch"}) && n < 2) return std::nullopt;
+    if (row == "many-of-stitch" && n > 20) return std::nullopt; // so many are never closed together
     if (row == "each-and-chain" && n != 1) return std::nullopt;
     if (row == "travel" && (n < 1 || n > 3)) return std::nullopt;
     if (row == "increase-every-nth" && (n < 2 || 36 % n != 0)) return std::nullopt;
@@ -60,6 +59,13 @@ public:
       return rounds(
           {ring(), groups(), goes_round(row) ? step : tongue_.row("group-times", {"12", {}, *step, {}})},
           counts);
+    if (row.find("row-ends") != std::string::npos || row.find("evenly") != std::string::npos)
+      return rounds({joined(tongue_.row("starting-chain", {"31", {}, {}, {}}),
+                            joined(tongue_.row("in-chain", {"1", *tongue_.word("sc"), {}, {}}), rest(false))),
+                     joined(tongue_.row("starting-chain", {"1", {}, {}, {}}),
+                            joined(tongue_.row("turn", {}), rest(false))),
+                     step},
+                    counts, row.find("row-ends") != std::string::npos ? 3 : 2);
     if (row == "below")
       return n < 1 || n > 2 ? std::nullopt : rounds({ring(), rest(false), rest(false), last}, counts);
     return rounds({ring(), last}, counts);
@@ -94,6 +100,10 @@ private:
     const std::string list = *other + std::string(tongue_.comma()) + *stitch;
     const bool ordinal = row == "in-ordinal-chain";
     Words text = tongue_.row(row, {number, *stitch, ordinal ? "4" : list, *loops});
+    if (row == "many-of-stitch") {
+      const Words tall = tongue_.word("dc"), popcorn = tongue_.word("pc");
+      return tall && popcorn ? tongue_.row(row, {number, *tall, *popcorn, {}}) : std::nullopt;
+    }
     if (text && row == "loops-rest") *text += " " + *stitch;
     return text;
   }
@@ -122,10 +132,13 @@ private:
     return one && two ? Words(*one + std::string(tongue_.comma()) + *two) : std::nullopt;
   }
 
-  Words rounds(const std::vector<Words>& lines, const std::vector<std::string>& counts) const {
+  /// The first so many of them are rows.
+  Words rounds(const std::vector<Words>& lines, const std::vector<std::string>& counts,
+               std::size_t rows = 0) const {
     std::string text = "Fir cone\n\n";
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      const Words label = tongue_.sentence("write-label-round", {std::to_string(i + 1)});
+      const Words label =
+          tongue_.sentence(i < rows ? "write-label-row" : "write-label-round", {std::to_string(i + 1)});
       if (!label || !lines[i]) return std::nullopt;
       text += *label + " " + *lines[i] + (i < counts.size() ? " (" + counts[i] + ")\n" : "\n");
     }
@@ -161,28 +174,6 @@ std::vector<std::string> rows_of_english() {
   return rows;
 }
 
-/// Rows that read otherwise when nothing else tells how they are meant; `whorl write` puts them in another
-/// form, or leaves them to the translator.
-const std::set<std::string> not_yet = {"all-gaps tr",
-                                       "below tr",
-                                       "count-in-loops zh-Hans",
-                                       "group-in-gap tr",
-                                       "group-in-gaps tr",
-                                       "group-in-same tr",
-                                       "in-centre tr",
-                                       "in-chain ja",
-                                       "in-gap tr",
-                                       "in-ordinal-chain ja",
-                                       "in-space zh-Hans",
-                                       "star-more tr",
-                                       "travel da",
-                                       "travel it",
-                                       "travel ja",
-                                       "travel tr",
-                                       "travel zh-Hans",
-                                       "travel-to-space tr",
-                                       "travel-to-space zh-Hans"};
-
 } // namespace
 
 TEST_CASE("every row that a language writes reads as the English one, at every number") {
@@ -193,7 +184,9 @@ TEST_CASE("every row that a language writes reads as the English one, at every n
       speakers.push_back(std::make_unique<Speaker>(std::string(language.language)));
   CHECK(speakers.size() == 13);
   std::size_t looked_at = 0;
-  for (const std::string& row : rows_of_english())
+  std::set<std::string> alone; // rows that stand in no pattern by themselves
+  for (const std::string& row : rows_of_english()) {
+    const std::size_t before = looked_at;
     for (const int n : {0, 1, 2, 3, 4, 5, 7, 11, 12, 21, 22, 25}) {
       const Words bare = english.pattern(row, n, {});
       if (!bare) continue;
@@ -202,15 +195,18 @@ TEST_CASE("every row that a language writes reads as the English one, at every n
       const ReadWork work = work_of(*text, "en-US");
       if (!all_read(work)) continue;
       for (const auto& speaker : speakers) {
-        if (not_yet.count(row + " " + speaker->language()) > 0) continue;
         const Words other = speaker->pattern(row, n, counts);
         if (!other) continue;
         ++looked_at;
-        const bool same = fabric::same_work(work.fabric, work_of(*other, speaker->language()).fabric).empty();
+        const std::string_view difference =
+            fabric::same_work(work.fabric, work_of(*other, speaker->language()).fabric);
         INFO(row << " " << n << " in " << speaker->language() << "\n" << *text << "\n" << *other);
-        CHECK(same);
+        CHECK(difference == "");
       }
     }
+    if (looked_at == before) alone.insert(row);
+  }
+  for (const std::string& row : alone) std::cout << "row not looked at: " << row << "\n";
   std::cout << "rows: " << rows_of_english().size() << ", " << looked_at << " looked at\n";
-  CHECK(looked_at > 4000);
+  CHECK(looked_at > 7000);
 }

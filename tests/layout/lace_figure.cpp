@@ -319,3 +319,14 @@ TEST_CASE("a round of lace that must stand far out is drawn there") {
   CHECK(last.outer > 100);
   CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
 }
+
+TEST_CASE("rounds of groups with chains in them stand on one another though none is in its corner") {
+  const Typed typed("Acorn cup\n\nTerms: US\n\nRnd 1: 6 hdc in MR, join (6)\n"
+                    "Rnd 2: ch 1, (hdc, ch 1, hdc) in each st around, join\n"
+                    "Rnd 3: ch 1, (hdc, ch 1, hdc) in each ch-1 sp around, join\n");
+  REQUIRE(typed.figures.size() == 1);
+  for (std::uint32_t round = 1; round < 3; ++round)
+    CHECK(typed.ring(round).inner < typed.ring(round - 1).outer + 0.8);
+  CHECK(test::nearness_of(typed.fabric, typed.figures.front()).not_near == 0);
+  CHECK(typed.air() > 0.05);
+}

@@ -55,3 +55,16 @@ TEST_CASE("all feet in figures of every form are nearest to their own place") {
   });
   CHECK(all.near > 10000);
 }
+
+/// Folded rounds with a break line that its zigzag blocks; a part sewn on whose outline would part a foot from
+/// its place.
+TEST_CASE("a foot is led past a break line, and an outline that parts it from its place is left out") {
+  const std::pair<pictures::Shape, std::uint64_t> patterns[] = {{pictures::Shape::folded, 500023},
+                                                                {pictures::Shape::sewn, 500008}};
+  for (const auto& [shape, seed] : patterns) {
+    INFO(pictures::name(shape) << ' ' << seed);
+    const test::Typed typed(pictures::pattern_by_chance(shape, seed));
+    for (const Figure& figure : typed.figures)
+      CHECK(test::nearness_of(typed.fabric, figure).which == "");
+  }
+}

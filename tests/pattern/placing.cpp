@@ -1,6 +1,8 @@
 #include "pattern/reading.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <algorithm>
 #include <string>
 
 using namespace whorl;
@@ -96,10 +98,12 @@ TEST_CASE("the loops through which the last stitches are gathered are heard") {
     const char* text;
     std::uint8_t loops;
   };
-  for (const Case& one : {Case{"Fasten off, weave the tail through the front loops of the last 6 sts and pull tight.", stitch::front},
-                          Case{"Close the hole through the back loops only.", stitch::back},
-                          Case{"Gather the last 6 sts through both loops, fasten off.", stitch::both},
-                          Case{"Fasten off and weave the tail through the remaining sts, pull tight.", 0}}) {
+  for (const Case& one :
+       {Case{"Fasten off, weave the tail through the front loops of the last 6 sts and pull tight.",
+             stitch::front},
+        Case{"Close the hole through the back loops only.", stitch::back},
+        Case{"Gather the last 6 sts through both loops, fasten off.", stitch::both},
+        Case{"Fasten off and weave the tail through the remaining sts, pull tight.", 0}}) {
     INFO(one.text);
     const auto all = placings(one.text);
     REQUIRE_FALSE(all.empty());
@@ -110,9 +114,47 @@ TEST_CASE("the loops through which the last stitches are gathered are heard") {
   }
 }
 
+TEST_CASE("holes that a text numbers by their stitches are known") {
+  using Holes = std::vector<std::uint16_t>;
+  struct Case {
+    const char* text;
+    Holes holes;
+  };
+  for (const Case& one :
+       {Case{"Embroider a mouth over Rnd 10 between stitches 14 and 17.", {14, 16}},
+        Case{"Embroider the nose from hole 14 to hole 17 of Rnd 10.", {14, 17}},
+        Case{"Embroider a line on Rnd 10 from stitch 14 to stitch 17.", {13, 17}},
+        Case{"Insert eyes in Rnd 8 between stitches 10 and 11 and between stitches 20 and 21.", {10, 20}},
+        Case{"Place eyes between rounds 8 and 9, at stitches 10 and 20.", {10, 20}},
+        Case{"Place a marker in the 15th st of Rnd 7.", {15}},
+        Case{"Put a stitch marker in st 10 of Rnd 6 and in st 20.", {10, 20}},
+        Case{"Insert eyes between rounds 8 and 9, 6 stitches apart.", {}},
+        Case{"Embroider the nose between Rnds 8 and 9, over 4 sts.", {}},
+        Case{"Place a marker in the first st.", {}}}) {
+    INFO(one.text);
+    const auto all = placings(one.text);
+    REQUIRE_FALSE(all.empty());
+    CHECK(all[0].after == one.holes);
+    if (!one.holes.empty()) CHECK(all[0].apart == 0);
+  }
+}
+
+TEST_CASE("the last stitches are gathered in many words") {
+  for (const char* text :
+       {"Cut yarn, leave a tail, weave it through the front loop only of each st, pull tight.",
+        "Fasten off. With a needle pick up both loops of the remaining 6 sts, pull tight.",
+        "Sew the hole shut through the back loops.", "Stuff firmly and close."}) {
+    INFO(text);
+    const auto all = placings(text);
+    CHECK(std::any_of(all.begin(), all.end(), [](const Placing& placing) { return placing.gather; }));
+  }
+}
+
 TEST_CASE("what is not to be done is a note") {
   const auto first = [](const std::string& text, const char* language) {
-    return read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary(language))[0].what;
+    return read_placings(text, {0, static_cast<std::uint32_t>(text.size())},
+                         *words::find_vocabulary(language))[0]
+        .what;
   };
   CHECK(first("Do not stuff.", "en-US") == What::note);
   CHECK(first("Don't fasten off.", "en-US") == What::note);
@@ -124,8 +166,10 @@ TEST_CASE("what is not to be done is a note") {
 
 TEST_CASE("the verb tells what is done with a thing that stands before it") {
   const std::string text = "Nase aufsticken.", tail = "Faden abschneiden und zum Annähen lang lassen.";
-  const auto all = read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary("de"));
+  const auto all =
+      read_placings(text, {0, static_cast<std::uint32_t>(text.size())}, *words::find_vocabulary("de"));
   CHECK(all[0].what == What::embroider);
-  for (const Placing& placing : read_placings(tail, {0, static_cast<std::uint32_t>(tail.size())}, *words::find_vocabulary("de")))
+  for (const Placing& placing :
+       read_placings(tail, {0, static_cast<std::uint32_t>(tail.size())}, *words::find_vocabulary("de")))
     CHECK(placing.what != What::sew);
 }

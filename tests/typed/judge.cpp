@@ -162,6 +162,10 @@ int unmeant(const pattern::Tree& tree, const std::vector<const Round*>& rounds, 
       rounds.begin() + static_cast<std::ptrdiff_t>(at), rounds.begin() + static_cast<std::ptrdiff_t>(end),
       [&tree](const Round* round) {
         const bool labelled = round->text == fabric::none || !tree.rounds[round->text].label.empty();
+        const bool closes =
+            !labelled && tree.rounds[round->text].effect.folded &&
+            tree.rounds[round->text].stated.empty(); // "close flat with sc through both layers"
+        if (closes) return false;
         const pattern::NodeId body = labelled ? pattern::no_node : tree.rounds[round->text].body;
         return body == pattern::no_node || tree.nodes[body].kind != pattern::NodeKind::reference;
       }));
