@@ -88,6 +88,16 @@ bool is_told_to_end(const Sentence& sentence, std::uint32_t end) {
   return begin_of_word(sentence, before, is_each) != before;
 }
 
+/// "6 sc | 6 sts": a stitch ends there that has its own number, so that one behind it counts the round.
+bool is_counted_stitch(const Sentence& sentence, std::uint32_t end) {
+  const auto is_stitch = [&sentence](const Word& word) {
+    return is_work(sentence, word) && sort_of(sentence, word) == ConceptClass::stitch;
+  };
+  const std::uint32_t stitch = begin_of_word(sentence, end, is_stitch);
+  const std::uint32_t number = trim_blanks(sentence.text(), stitch);
+  return stitch != end && number > 0 && words::is_digit(sentence.text()[number - 1]);
+}
+
 /// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
   for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
@@ -95,7 +105,8 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
       if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
       if (!sentence.vocabulary.blanks_between_words) return number;
-      if (is_told_to_end(sentence, before_digits(sentence, number))) return number;
+      const std::uint32_t work = before_digits(sentence, number);
+      if (is_told_to_end(sentence, work) || is_counted_stitch(sentence, work)) return number;
     }
   return end;
 }
@@ -225,6 +236,13 @@ bool may_hide_count(const Sentence& sentence, std::uint32_t number) {
   if (end == 0) return false;
   const char last = sentence.text()[end - 1];
   if (counts_unnumbered_list(sentence, number)) return true;
+  const Word* figure = number_at(sentence, number);
+  const std::uint32_t unit = figure == nullptr ? number : skip_blanks(sentence.text(), figure->end);
+  const WordsAt units = words_at(sentence, unit);
+  const bool of_places = std::any_of(units.begin(), units.end(), [&](const Word& word) {
+    return sort_of(sentence, word) == ConceptClass::place;
+  });
+  if (of_places && is_counted_stitch(sentence, end)) return true;
   if (last == ')' || last == ']' || last == '*' || is_behind_times(sentence, end) ||
       is_behind_every(sentence, end))
     return true;

@@ -262,7 +262,7 @@ private:
   /// "As the first leg." below the name of a second: a whole part that is told by naming one before.
   bool repeats_part(const Typed& typed) const {
     const auto reference = read_reference(text(typed), typed.span.begin, reader_.vocabulary);
-    if (!reference || !rounds_seen_) return false;
+    if (!reference || !rounds_seen_ || places_something(reader_, typed.span)) return false;
     if (reference->back > 0)
       return text(typed).find(' ') != std::string_view::npos && reference->tail.empty();
     return reference->from != 0 || std::any_of(names_.begin(), names_.end(), [&](Span name) {
