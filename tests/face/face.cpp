@@ -153,7 +153,7 @@ TEST_CASE("making-up at the foot of the sheet is said in whole sentences, each o
 TEST_CASE("a pale yarn that is not much rarer has no ground, and the others have one") {
   const std::string svg =
       whorl::read("Toadstool\n\nSTEM\nRnd 1: with cream, 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\n"
-                  "CAP\nRnd 1: with russet, 6 sc in MR (6)\nRnd 2: sc, inc x 5 (11)\nRnd 3: sc around (11)\n")
+                  "CAP\nRnd 1: with russet, 7 sc in MR (7)\nRnd 2: inc x 7 (14)\n")
           .chart()
           .svg();
   CHECK(svg.find(">in yarn 1 (cream)<") == std::string::npos);

@@ -286,7 +286,7 @@ TEST_CASE("lace that is turned runs the other way, round for round, each round o
 
 TEST_CASE("the ground of yarns that change within a round of lace lies under their own stitches") {
   const Typed typed(
-      "Fernlace\n\nYarn: white and grey\n\nRnd 1: MR, 12 sc in ring, join\n"
+      "Fernlace\n\nYarn: green, white and grey\n\nRnd 1: MR, 12 sc in ring, join\n"
       "Rnd 2: ch 1, (sc in next st, ch 3, skip 1) 6 times, join\n"
       "Rnd 3: ch 1, (in white 3 dc in next ch-3 sp, ch 2, in grey 3 dc in next ch-3 sp, ch 2) 3 "
       "times, join\nRnd 4: ch 1, (sc in next ch-2 sp, ch 5) 6 times, join\n");
