@@ -184,6 +184,10 @@ bool names_round(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
 /// What a clause is about: where the thing stands before the verb, "Nase aufsticken", the verb tells.
 std::optional<What> what_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   const auto what = first_what(sentence, begin, end, 1000);
+  if (what ==
+      What::stuff) // "do not stuff, press flat and sew to rounds 4 and 5 of the head": no round is stuffed
+    for (std::uint32_t at = begin; at < end; ++at)
+      if (means(sentence, at, "sew") && names_round(sentence, begin, end)) return What::sew;
   if (what != What::bead && what != What::eye) return what;
   for (std::uint32_t at = begin; at < end; ++at)
     if (means(sentence, at, "embroider")) return What::embroider;
