@@ -104,7 +104,10 @@ std::optional<std::uint32_t> gap_behind(const Sentence& sentence, const Word& nu
       if (const Gap gap = gap_at(sentence, at, end); gap != Gap::none)
         return apart_of(number.number, unit.hole, gap);
   }
-  const bool bare = next < end && (means(sentence, next, "apart") || means(sentence, next, "between"));
+  // "mit einem Abstand von 6": an article is no number.
+  const bool counts = number.number > 1 || words::is_digit(sentence.text()[number.begin]);
+  const bool bare =
+      counts && next < end && (means(sentence, next, "apart") || means(sentence, next, "between"));
   return bare && !is_round_number(sentence, number, placing) ? std::optional(number.number) : std::nullopt;
 }
 
