@@ -211,6 +211,27 @@ void add(std::vector<ListedYarn>& yarns, ListedYarn yarn) {
   if (!yarn.name.empty() && std::none_of(yarns.begin(), yarns.end(), is_it)) yarns.push_back(std::move(yarn));
 }
 
+/// Where the longest colour ends that begins at a byte, whatever stands behind it; `at` if none does.
+std::uint32_t end_of_colour_among(const Sentence& sentence, std::uint32_t at) {
+  constexpr std::size_t longest = 24; // bytes
+  const std::string_view rest = sentence.text().substr(at);
+  for (std::size_t length = std::min(longest, rest.size()); length > 0; --length)
+    if (is_colour(rest.substr(0, length), sentence.vocabulary))
+      return at + static_cast<std::uint32_t>(length);
+  return at;
+}
+
+/// Where no blanks part words: every colour of a list, "白とグレー"; whether it has some.
+bool add_colours(const Sentence& sentence, std::vector<ListedYarn>& yarns) {
+  const std::size_t before = yarns.size();
+  for (std::uint32_t at = 0; at < sentence.size();) {
+    const std::uint32_t end = end_of_colour_among(sentence, at);
+    if (end > at) add(yarns, {std::string(sentence.text().substr(at, end - at)), ""});
+    at = std::max(end, at + 1);
+  }
+  return yarns.size() > before;
+}
+
 } // namespace
 
 bool lists_yarns(std::string_view line, const words::Vocabulary& vocabulary) {
@@ -232,6 +253,9 @@ std::vector<ListedYarn> yarns_listed(const Source& source, const words::Vocabula
   for (const YarnLine& line : yarn_lines(source, vocabulary)) {
     const Sentence sentence = look_up(line.value, 0, vocabulary);
     const std::vector<Item> items = items_of(sentence);
+    if (!vocabulary.blanks_between_words && line.letter.empty() &&
+        line.value.find('(') == std::string::npos && add_colours(sentence, yarns))
+      continue;
     for (std::size_t i = 0; i < items.size(); ++i) {
       ListedYarn yarn = named_in(sentence, items[i]);
       if (i == 0 && !line.letter.empty()) yarn.letter = line.letter;
