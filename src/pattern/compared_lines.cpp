@@ -7,6 +7,7 @@
 #include "pattern/pieces.hpp"
 #include "pattern/rounds_told.hpp"
 #include "pattern/sentence.hpp"
+#include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -215,8 +216,11 @@ bool only_lists_names(const Reader& reader, Span line) {
 } // namespace
 
 bool may_start_round(const Reader& reader, const Typed& typed) {
-  if (only_lists_names(reader, typed.span)) return false;
-  return !read_header(reader.source.at(typed.span), typed.span) && names_stitches(reader, typed.span);
+  const std::string_view line = reader.source.at(typed.span);
+  const bool of_all =
+      end_of_text_word(reader.vocabulary, words::fold(line).text, 0, TextWord::throughout) > 0;
+  if (of_all || only_lists_names(reader, typed.span)) return false; // "Every round begins with 2 chains …"
+  return !read_header(line, typed.span) && names_stitches(reader, typed.span);
 }
 
 } // namespace whorl::pattern
