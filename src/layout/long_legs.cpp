@@ -235,7 +235,7 @@ private:
     if (extent(extents_, item.key).below > 0) return false;
     const std::vector<Convex> own = ink_of(extents_, item);
     const bool ends_there = std::any_of(own.begin(), own.end(), [foot](const Convex& piece) {
-      return distance(piece, Convex{foot}) < half_pen;
+      return distance(piece, Convex{foot}) <= 0;
     });
     return ends_there && air_round(foot, start, own) >= least_air;
   }
