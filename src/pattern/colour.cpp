@@ -104,11 +104,6 @@ Next next_of(const Sentence& sentence, std::uint32_t end, std::uint32_t stop) {
   return next;
 }
 
-bool leads(const Sentence& sentence, std::uint32_t at) {
-  return word_meaning(sentence, at, sentence.with) != nullptr ||
-         is_text_word(sentence.vocabulary, letters_at(sentence, at), TextWord::yarn_lead);
-}
-
 bool is_in(const Sentence& sentence, std::uint32_t at) {
   return word_meaning(sentence, at, sentence.in) != nullptr;
 }
@@ -125,8 +120,7 @@ std::optional<YarnMark> in_brackets(const Sentence& sentence, const Bracket& bra
                                     std::uint32_t stop) {
   if (bracket.kind == Passage::list || bracket.kind == Passage::slashes) return std::nullopt;
   std::uint32_t at = bracket.inner_begin;
-  if (leads(sentence, at) || is_in(sentence, at))
-    at = skip_blanks(sentence.text(), end_of_letters(sentence, at));
+  if (leads_to_yarn(sentence, at)) at = skip_blanks(sentence.text(), end_of_letters(sentence, at));
   const auto name = yarn_name_at(sentence, at, true);
   if (!name ||
       trim_separators(sentence.text(), at, bracket.inner_end) > behind_yarn_word(sentence, name->end))
@@ -196,12 +190,17 @@ std::string written_name(const Sentence& sentence, const YarnName& name) {
   return text;
 }
 
+bool leads_to_yarn(const Sentence& sentence, std::uint32_t at) {
+  return word_meaning(sentence, at, sentence.with) != nullptr || is_in(sentence, at) ||
+         is_text_word(sentence.vocabulary, letters_at(sentence, at), TextWord::yarn_lead);
+}
+
 std::optional<YarnMark> yarn_mark_at(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
                                      std::uint32_t stop) {
   if (const std::int32_t index = sentence.brackets.at[at]; index != no_bracket)
     return in_brackets(sentence, sentence.brackets.all[static_cast<std::size_t>(index)], loose, stop);
   if (!is_folded_letter(sentence.text()[at])) return std::nullopt;
-  if (leads(sentence, at) || is_in(sentence, at)) return behind_lead(sentence, at, clause, loose, stop);
+  if (leads_to_yarn(sentence, at)) return behind_lead(sentence, at, clause, loose, stop);
   return alone(sentence, at, clause, loose, stop);
 }
 

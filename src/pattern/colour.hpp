@@ -26,6 +26,9 @@ std::optional<YarnName> find_yarn_name(const Sentence& sentence, std::uint32_t b
 /// A name as it is kept: colours in small letters, letters as capitals.
 std::string written_name(const Sentence& sentence, const YarnName& name);
 
+/// Whether "in", "with", "using" stands at a place, or another word that leads to a yarn.
+bool leads_to_yarn(const Sentence& sentence, std::uint32_t at);
+
 /// What tells at a place of a line in which yarn its stitches are worked.
 struct YarnMark {
   YarnName name;

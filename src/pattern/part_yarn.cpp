@@ -28,14 +28,6 @@ bool ends_clause(const Sentence& sentence, std::uint32_t at) {
   return at >= sentence.size() || ends_of_clauses.find(sentence.text()[at]) != std::string_view::npos;
 }
 
-/// "in", "with", "using".
-bool leads(const Sentence& sentence, std::uint32_t at) {
-  const std::uint32_t end = end_of_letters(sentence, at);
-  return word_meaning(sentence, at, sentence.in) != nullptr ||
-         word_meaning(sentence, at, sentence.with) != nullptr ||
-         is_text_word(sentence.vocabulary, sentence.text().substr(at, end - at), TextWord::yarn_lead);
-}
-
 /// The yarn that a clause which begins at `at` is nothing but; `led`: behind a word that leads to it.
 std::string yarn_of_clause(const Sentence& sentence, std::uint32_t at, bool led) {
   const auto name = yarn_name_at(sentence, at, led);
@@ -44,8 +36,9 @@ std::string yarn_of_clause(const Sentence& sentence, std::uint32_t at, bool led)
 }
 
 std::string yarn_led_to(const Sentence& sentence, std::uint32_t at) {
-  return leads(sentence, at) ? yarn_of_clause(sentence, behind(sentence, end_of_letters(sentence, at)), true)
-                             : std::string();
+  return leads_to_yarn(sentence, at)
+             ? yarn_of_clause(sentence, behind(sentence, end_of_letters(sentence, at)), true)
+             : std::string();
 }
 
 } // namespace

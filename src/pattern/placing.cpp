@@ -198,10 +198,6 @@ bool is_thing(std::optional<What> what) {
   return what == What::eye || what == What::bead || what == What::marker || what == What::embroider;
 }
 
-bool is_post(What what) {
-  return what == What::eye || what == What::marker || what == What::bead || what == What::embroider;
-}
-
 /// Where [begin, end) puts something of a kind.
 Placing where_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, What what) {
   Placing placing;

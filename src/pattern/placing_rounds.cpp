@@ -117,7 +117,6 @@ void read_rounds_before_word(const Sentence& sentence, std::uint32_t begin, std:
 
 } // namespace
 
-/// The number behind "round" or before it ("rounds 10 and 11", "the 11th round").
 void read_rounds(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, Placing& placing) {
   for (std::uint32_t at = begin; at < end; ++at) {
     if (!means(sentence, at, "round") && !means(sentence, at, "row")) continue;

@@ -315,11 +315,11 @@ bool has_text(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, 
   return false;
 }
 
+} // namespace
+
 bool is_post(What what) {
   return what == What::eye || what == What::bead || what == What::marker || what == What::embroider;
 }
-
-} // namespace
 
 void read_stitches(const Sentence& sentence, std::uint32_t begin, std::uint32_t end, Placing& placing) {
   read_apart(sentence, begin, end, placing);

@@ -95,15 +95,12 @@ bool has_work_before(const Tree& tree, std::size_t rounds) {
 /// The yarns get their numbers when the first is named: those listed in their order. Rounds before it that
 /// name none are in the first of them, or the second where the first is changed to.
 void begin_yarns(Tree& tree, std::size_t named, bool worked, bool changes) {
-  for (const ListedYarn& yarn : tree.listed_yarns) tree.yarns.push_back(yarn.name);
-  if (!worked || (!tree.yarns.empty() && (named != 0 || !changes))) return;
-  if (tree.yarns.size() > 1)
-    std::swap(tree.listed_yarns[0], tree.listed_yarns[1]), std::swap(tree.yarns[0], tree.yarns[1]);
-  else if (named == 0)
-    tree.listed_yarns.insert(tree.listed_yarns.begin(), ListedYarn{}),
-        tree.yarns.insert(tree.yarns.begin(), "");
-  else
-    tree.yarns.emplace_back();
+  std::vector<ListedYarn>& listed = tree.listed_yarns;
+  const bool changes_to_first = worked && changes && named == 0;
+  if (changes_to_first && listed.size() > 1) std::swap(listed[0], listed[1]);
+  if (changes_to_first && listed.size() == 1) listed.insert(listed.begin(), ListedYarn{});
+  for (const ListedYarn& yarn : listed) tree.yarns.push_back(yarn.name);
+  if (worked && tree.yarns.empty()) tree.yarns.emplace_back();
 }
 
 } // namespace

@@ -14,7 +14,6 @@ namespace whorl::pattern {
 
 namespace {
 
-using words::Concept;
 using words::is_folded_letter;
 
 constexpr std::size_t longest_list = 300; ///< bytes of a line that lists yarns
@@ -146,7 +145,6 @@ std::vector<YarnLine> yarn_lines(const Source& source, const words::Vocabulary& 
 /// Whether the work is led into what a line calls so: "in moss", "with moss", "change to moss".
 bool works_in(std::string_view line, const std::string& name, const words::Vocabulary& vocabulary) {
   const Sentence sentence = look_up(line, 0, vocabulary);
-  const Concept in = sentence.in, with = sentence.with;
   for (std::size_t at = sentence.text().find(name); at != std::string_view::npos;
        at = sentence.text().find(name, at + 1)) {
     const std::size_t end = at + name.size();
@@ -156,9 +154,7 @@ bool works_in(std::string_view line, const std::string& name, const words::Vocab
     std::size_t word = at - 1;
     while (word > 0 && is_folded_letter(sentence.text()[word - 1])) --word;
     const auto begin = static_cast<std::uint32_t>(word);
-    if (word_meaning(sentence, begin, in) != nullptr || word_meaning(sentence, begin, with) != nullptr ||
-        is_text_word(vocabulary, sentence.text().substr(word, at - 1 - word), TextWord::yarn_lead))
-      return true;
+    if (leads_to_yarn(sentence, begin)) return true;
     const auto placings = read_placings(line, {0, static_cast<std::uint32_t>(line.size())}, vocabulary);
     if (std::any_of(placings.begin(), placings.end(),
                     [](const Placing& p) { return p.what == What::change || p.what == What::join; }))

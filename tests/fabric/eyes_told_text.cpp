@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <span>
 #include <string>
 
 using namespace whorl;
@@ -31,6 +32,13 @@ std::string where(const std::string& line) {
     for (const std::uint32_t after : placing.after) told += " " + std::to_string(after);
   }
   return told;
+}
+
+void check_where(std::span<const Told> all) {
+  for (const Told& told : all) {
+    CAPTURE(told.line);
+    CHECK(where(told.line) == told.where);
+  }
 }
 
 } // namespace
@@ -109,10 +117,7 @@ TEST_CASE("how far apart two eyes are is told in many words") {
       {"Insert safety eyes. They go between rounds 7 and 8, 6 stitches apart.", "eye 7: 12 18"},
       {"Insert safety eyes.\nPlace them between rounds 7 and 8, 6 stitches apart.", "eye 7: 12 18"},
   };
-  for (const Told& told : all) {
-    CAPTURE(told.line);
-    CHECK(where(told.line) == told.where);
-  }
+  check_where(all);
 }
 
 TEST_CASE("the stitches that eyes stand behind may be named themselves") {
@@ -128,10 +133,7 @@ TEST_CASE("the stitches that eyes stand behind may be named themselves") {
       {"Place the eyes on round 8 before stitches 13 and 19.", "eye 8: 12 18"},
       {"Place one eye after st 12 of round 8 and the other after st 18.", "eye 8: 12 18"},
   };
-  for (const Told& told : all) {
-    CAPTURE(told.line);
-    CHECK(where(told.line) == told.where);
-  }
+  check_where(all);
 }
 
 TEST_CASE("one thing in the middle of the front stands between the eyes, or opposite the start") {
@@ -139,10 +141,7 @@ TEST_CASE("one thing in the middle of the front stands between the eyes, or oppo
       {"Insert the nose on round 8, centred between the eyes.", "bead 8: 15"},
       {"Sew a button on round 8 in the middle of the face.", "bead 8: 15"},
   };
-  for (const Told& told : all) {
-    CAPTURE(told.line);
-    CHECK(where(told.line) == told.where);
-  }
+  check_where(all);
   CHECK(
       where(
           "Insert eyes between rounds 7 and 8, after stitches 8 and 14. Insert the nose in round 9, centred "
