@@ -254,6 +254,18 @@ std::uint32_t end_of_sewing(const Sentence& sentence, std::uint32_t begin, std::
   return end;
 }
 
+/// "Embroider the eyes on round 5 | and the nose on round 1": a thing without a verb of its own is done as
+/// the one before.
+bool goes_on_embroidering(const Sentence& sentence, const Clause& before, const Clause& clause) {
+  if (before.what != What::embroider || !is_thing(clause.what) || clause.begin < before.end) return false;
+  const std::string_view between = sentence.text().substr(before.end, clause.begin - before.end);
+  if (between.find('.') != std::string_view::npos) return false;
+  const std::size_t article =
+      end_of_text_word(sentence.vocabulary, sentence.text(), clause.begin, TextWord::article);
+  const std::uint32_t at = skip_blanks(sentence.text(), static_cast<std::uint32_t>(article));
+  return what_in(sentence, at, end_of_letters(sentence, at)) == clause.what;
+}
+
 /// Parts that are sewn on to rounds of their own are placed one by one.
 std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   std::vector<Clause> clauses;
@@ -265,15 +277,18 @@ std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, st
     const std::uint32_t first = what == What::sew ? end_of_sewing(sentence, at, stop) : stop;
     goes_on_sewing = first < stop;
     stop = first;
-    const Clause clause{at, stop, what};
+    Clause clause{at, stop, what};
+    if (!clauses.empty() && goes_on_embroidering(sentence, clauses.back(), clause))
+      clause.what = What::embroider;
     at = behind_link(sentence, stop, end);
     if (clauses.empty()) {
       clauses.push_back(clause);
       continue;
     }
     Clause& before = clauses.back();
-    const bool parted = clause.what == What::sew && names_round(sentence, clause.begin, stop) &&
-                        names_round(sentence, before.begin, before.end);
+    const bool own = clause.what == What::sew || clause.what == What::embroider;
+    const bool parted =
+        own && names_round(sentence, clause.begin, stop) && names_round(sentence, before.begin, before.end);
     const bool same = clause.what ? before.what == clause.what && !parted
                                   : tells_where(sentence, before, clause.begin, stop);
     const bool told = was_told_where(sentence, before, clause);

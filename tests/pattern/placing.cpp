@@ -173,3 +173,13 @@ TEST_CASE("the verb tells what is done with a thing that stands before it") {
        read_placings(tail, {0, static_cast<std::uint32_t>(tail.size())}, *words::find_vocabulary("de")))
     CHECK(placing.what != What::sew);
 }
+
+TEST_CASE("a thing without a verb of its own is embroidered as the one before") {
+  const auto all = placings("Embroider the eyes on R5 and the nose on R1.");
+  REQUIRE(all.size() == 2);
+  CHECK(all[0].what == What::embroider);
+  CHECK(all[1].what == What::embroider);
+  const auto put_in = placings("Embroider a mouth on R5. The eyes go between R5 and R6.");
+  REQUIRE(put_in.size() == 2);
+  CHECK(put_in[1].what == What::eye);
+}
