@@ -129,3 +129,19 @@ TEST_CASE("a round whose kinds are counted one by one has as many stitches as al
   CHECK(text.last().counted == 12);
   CHECK(text.last().stated == 12);
 }
+
+TEST_CASE("chains and a slip stitch in the first stitch close a round with its last arch, and are no picot") {
+  for (const char* const end : {"sl st in first sc", "join with sl st to first sc", "sl st in first st"}) {
+    CAPTURE(end);
+    const Text text(
+        "Moss doily\n\nRnd 1: MR, 8 sc in ring, join. (8)\nRnd 2: Ch 1, sc in same st, *ch 5, sc in "
+        "next sc; rep from * 6 more times, ch 5, " +
+        std::string(end) + ". (8 sps)\n");
+    CHECK(text.said == "");
+    CHECK(text.last().spaces == 8);
+  }
+  const Text picots("Moss doily\n\nRnd 1: MR, 8 sc in ring, join. (8)\nRnd 2: *sc in next st, ch 3, sl st in "
+                    "first ch; rep from * around. (8)\n");
+  CHECK(picots.said == "");
+  CHECK(picots.last().spaces == 0);
+}
