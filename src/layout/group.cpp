@@ -73,11 +73,11 @@ public:
     const std::size_t foot = behind_chains(at);
     if (foot == items_.size() || !sorting_.place_of(items_[foot])) return at;
     if (foot > at && !lead_down(at, foot)) return at;
-    const std::size_t end = behind_led(behind_place(foot));
-    const bool chains = std::any_of(items_.begin() + static_cast<std::ptrdiff_t>(at),
-                                    items_.begin() + static_cast<std::ptrdiff_t>(end),
-                                    [this](const Item& item) { return sorting_.is_chain(item); });
-    return chains ? end : at;
+    const std::size_t end = behind_picots(behind_led(behind_place(foot)));
+    const bool between = std::any_of(items_.begin() + static_cast<std::ptrdiff_t>(at),
+                                     items_.begin() + static_cast<std::ptrdiff_t>(end),
+                                     [this](const Item& item) { return is_between(item); });
+    return between ? end : at;
   }
 
 private:
@@ -111,6 +111,12 @@ private:
         break;
       end = next + 1;
     }
+    return end;
+  }
+
+  /// Picots stand on the last stitch.
+  std::size_t behind_picots(std::size_t end) const {
+    while (end < items_.size() && sorting_.is_on_heads(items_[end])) ++end;
     return end;
   }
 
@@ -241,7 +247,8 @@ std::vector<Group> gather_groups(const Fabric& fabric, const Extents& extents, s
                                  std::vector<Item>& items) {
   std::vector<Group> groups;
   const Sorting sorting(fabric, extents);
-  if (std::none_of(items.begin(), items.end(), [&](const Item& item) { return sorting.is_chain(item); }))
+  if (std::none_of(items.begin(), items.end(),
+                   [&](const Item& item) { return sorting.is_chain(item) || sorting.is_on_heads(item); }))
     return groups;
   const Gathering gathering(sorting, items);
   std::vector<Item> kept(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(first));

@@ -29,10 +29,25 @@ Point middle(const Item& chain) { return chain.foot + chain.height / 2 * chain.u
 TEST_CASE("the chains that a joined round starts with stand on end in the place of one stitch") {
   const Figure figure = Typed(coaster).figures.at(0);
   for (const Ring& ring : figure.rings) {
-    const Item* chains = &figure.items[ring.first_item];
+    const Item* chains = &figure.items[ring.first_item + 1]; // behind the dot that joins
     CHECK(chains[0].at == chains[2].at);
     CHECK(radius(middle(chains[1])) - radius(middle(chains[0])) == Approx(0.72).margin(0.1));
     CHECK(chains[3].at - chains[2].at < 2.5);
+  }
+}
+
+TEST_CASE(
+    "the dot that joins a round stands beside the top of its first stitch, or of the chains before it") {
+  const std::string spiral = "Disc\n\nRnd 1: MR, 6 hdc in ring, join (6)\nRnd 2: 2 hdc in each, join (12)\n";
+  for (const std::string& text : {coaster, spiral}) {
+    const Figure figure = Typed(text).figures.at(0);
+    for (const Ring& ring : figure.rings) {
+      const Item &dot = figure.items[ring.first_item], &next = figure.items[ring.first_item + 1];
+      CHECK(dot.height == Approx(0.30));
+      CHECK(dot.at < next.at);
+      CHECK(next.at - dot.at < 1);
+      CHECK(radius(dot.foot + dot.height * dot.up) == Approx(ring.outer).margin(0.1));
+    }
   }
 }
 
