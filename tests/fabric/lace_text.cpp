@@ -145,3 +145,11 @@ TEST_CASE("chains and a slip stitch in the first stitch close a round with its l
   CHECK(picots.said == "");
   CHECK(picots.last().spaces == 0);
 }
+
+TEST_CASE("the last stitches of a round are worked into one after the other") {
+  const Text text("Moss\n\nRnd 1: MR, 8 sc (8)\nRnd 2: sc in next 4 sts, dc in last 4 sts (8)\n");
+  const fabric::Fabric& worked = text.worked.fabric;
+  const fabric::StitchId first = worked.rounds[1].first_stitch;
+  for (fabric::StitchId i = 0; i < 8; ++i)
+    CHECK(fabric::legs_of(worked, first + i).begin()->into.of == worked.rounds[0].first_stitch + i);
+}
