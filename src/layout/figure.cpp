@@ -54,6 +54,12 @@ std::vector<Item> strung_items(const Fabric& fabric, const Ring& ring) {
   return items;
 }
 
+/// Chains that stitches are worked into one by one have the room of a stitch each.
+void widen_chains(Band& band) {
+  std::fill(band.slot.begin(), band.slot.end(), 1.0);
+  band.slots = static_cast<double>(band.shape_of.size());
+}
+
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
   rungs.keep_problems = plan.keep_problems;
@@ -65,14 +71,15 @@ Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, c
       give_stems(fabric, plan.rings, i, rungs.items.back());
     std::vector<Item> column;
     std::optional<Item> join;
-    if (!ring.owner && !ring.against) {
-      join = take_join(fabric, rungs.items.back());
+    if (!ring.owner && !ring.against && !ring.chain) {
+      if (!plan.inward) join = take_join(fabric, rungs.items.back()); // inward room beside heads is dear
       column = take_column(fabric, rungs.items.back());
     }
     std::vector<Group> groups;
     if (!ring.owner && !ring.against && plan.kept.empty() && plan.groups)
       groups = gather_groups(fabric, extents, column.empty() ? 0 : 1, rungs.items.back());
     Band band = band_of(rungs.items.back(), extents, ring.echo);
+    if (ring.chain) widen_chains(band);
     const bool counting = fabric.rounds[ring.round].counting_chain != fabric::none;
     if (!column.empty()) stand_on_end(std::move(column), counting, extents, band);
     fan_out(fabric, extents, groups, page.hand, band);
@@ -102,7 +109,7 @@ std::vector<Run> measured(std::vector<Run> lines, const Extents& extents) {
 void set_rounds(Figure& figure) {
   figure.first_round = fabric::none;
   for (const Ring& ring : figure.rings) {
-    if (ring.echo) continue;
+    if (ring.echo || ring.chain) continue;
     figure.first_round = std::min(figure.first_round, ring.round);
     figure.last_round = std::max(figure.last_round, ring.last_round);
   }

@@ -27,7 +27,6 @@ constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< un
 constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
 constexpr double plain_pull = 1.5, group_pull = 6;
 constexpr double stiffer_in_lace = 10;
-constexpr double near_corner = 0.3, nearer_corner = 0.15; ///< of a side
 constexpr double dot_over_head = 0.22, dot_air = 0.09;
 constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 constexpr int arrow_pieces = 12;
@@ -124,7 +123,8 @@ private:
     ring.feet_if_none = nominal_feet(number);
     ring.start = turned_round(start_);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
-    if (corners == Corners::draw) draw_to_corners(ring);
+    const double pull = spaces_ ? group_pull : group_pull / stiffer_in_lace;
+    if (corners == Corners::draw) draw_to_corners(lace_.contour.corners, pull, ring);
     lay_lace_ring(
         extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
         ring);
@@ -176,38 +176,6 @@ private:
     ring.seats.push_back(seat);
     ring.feet.push_back(feet);
     ring.pull.push_back(spaces_ ? pull : pull / stiffer_in_lace);
-  }
-
-  /// Groups near a corner stand in it; as many in one stitch each as there are corners do one after another.
-  void draw_to_corners(LaceRing& ring) const {
-    if (lace_.contour.corners == 0) return;
-    std::vector<std::size_t> groups = groups_of(ring, true);
-    if (groups.empty()) groups = groups_of(ring, false);
-    const auto in_stitch = [&](std::size_t group) { return is_stitch(*ring.bunches[group].base); };
-    const bool solid = static_cast<int>(groups.size()) == lace_.contour.corners &&
-                       std::all_of(groups.begin(), groups.end(), in_stitch);
-    double next = solid ? first_corner(ring, groups) : 0;
-    for (const std::size_t group : groups) {
-      const double place = corner_place(*ring.seats[group]),
-                   corner = solid ? next++ : std::floor(place + 0.5);
-      const double near = ring.bunches[group].corner ? near_corner : nearer_corner;
-      if (!solid && std::abs(place - corner) >= near) continue;
-      ring.seats[group]->at = (corner + 0.5) / lace_.contour.corners;
-      ring.pull[group] = spaces_ ? group_pull : group_pull / stiffer_in_lace;
-    }
-  }
-
-  double corner_place(const Spotted& seat) const { return seat.at * lace_.contour.corners - 0.5; }
-
-  /// The corner of the first of these, so that all are as near to theirs as they can be.
-  double first_corner(const LaceRing& ring, const std::vector<std::size_t>& groups) const {
-    double sum = 0, before = corner_place(*ring.seats[groups.front()]) - 1;
-    for (std::size_t k = 0; k < groups.size(); ++k) {
-      const double place = corner_place(*ring.seats[groups[k]]), turn = lace_.contour.corners;
-      before = place + turn * std::floor((before + 1 - place) / turn + 0.5);
-      sum += before - static_cast<double>(k);
-    }
-    return std::floor(sum / static_cast<double>(groups.size()) + 0.5);
   }
 
   bool goes_into_space(const Bunch& bunch) const {

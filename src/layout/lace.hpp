@@ -37,6 +37,10 @@ std::vector<std::size_t> groups_of(const LaceRing& ring, bool with_chains);
 /// corners of a motif. It is turned until those of the first lie in its corners.
 Outline outline_of(const fabric::Fabric& fabric, const Lace& lace);
 
+/// Stands groups that are near a corner in it, drawn there by `pull`; as many in one stitch each as there are
+/// corners one after another.
+void draw_to_corners(int corners, double pull, LaceRing& ring);
+
 Lace draw_lace(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
 
 } // namespace whorl::layout

@@ -24,7 +24,7 @@ double turn_of(const LaceRing& ring, const std::vector<std::size_t>& groups) {
   return turn;
 }
 
-constexpr double near_corner = 0.15;                       ///< of a side
+constexpr double near_corner = 0.3, nearer_corner = 0.15;  ///< of a side; with chains in a group, without
 constexpr double solid_corner = 0.15, blunt_corner = 0.25; ///< its radius without chains; of more than four
 constexpr int most_plain = 2;                              ///< rounds round a motif, without corners
 constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured against all that is near
@@ -139,7 +139,7 @@ private:
 
   bool is_over_corner(const Spotted& seat) const {
     const double place = seat.at * outline_.corners - 0.5 - turn_;
-    return std::abs(place - std::floor(place + 0.5)) < near_corner;
+    return std::abs(place - std::floor(place + 0.5)) < nearer_corner;
   }
 
   const Fabric& fabric_;
@@ -150,6 +150,41 @@ private:
 };
 
 } // namespace
+
+namespace {
+
+double corner_place(int corners, const Spotted& seat) { return seat.at * corners - 0.5; }
+
+/// The corner of the first of these, so that all are as near to theirs as they can be.
+double first_corner(int corners, const LaceRing& ring, const std::vector<std::size_t>& groups) {
+  double sum = 0, before = corner_place(corners, *ring.seats[groups.front()]) - 1;
+  for (std::size_t k = 0; k < groups.size(); ++k) {
+    const double place = corner_place(corners, *ring.seats[groups[k]]);
+    before = place + corners * std::floor((before + 1 - place) / corners + 0.5);
+    sum += before - static_cast<double>(k);
+  }
+  return std::floor(sum / static_cast<double>(groups.size()) + 0.5);
+}
+
+} // namespace
+
+void draw_to_corners(int corners, double pull, LaceRing& ring) {
+  if (corners == 0) return;
+  std::vector<std::size_t> groups = groups_of(ring, true);
+  if (groups.empty()) groups = groups_of(ring, false);
+  const auto in_stitch = [&](std::size_t group) { return is_stitch(*ring.bunches[group].base); };
+  const bool solid =
+      static_cast<int>(groups.size()) == corners && std::all_of(groups.begin(), groups.end(), in_stitch);
+  double next = solid ? first_corner(corners, ring, groups) : 0;
+  for (const std::size_t group : groups) {
+    const double place = corner_place(corners, *ring.seats[group]);
+    const double corner = solid ? next++ : std::floor(place + 0.5);
+    const double near = ring.bunches[group].corner ? near_corner : nearer_corner;
+    if (!solid && std::abs(place - corner) >= near) continue;
+    ring.seats[group]->at = (corner + 0.5) / corners;
+    ring.pull[group] = pull;
+  }
+}
 
 Outline outline_of(const Fabric& fabric, const Lace& lace) { return Corners(fabric, lace).outline(); }
 

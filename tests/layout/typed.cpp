@@ -85,3 +85,19 @@ TEST_CASE("the end of a row is no stitch") {
   CHECK_FALSE(is_stitch({3, fabric::On::row_end, stitch::front}));
   CHECK(is_stitch({3, fabric::On::top, stitch::both}));
 }
+
+TEST_CASE("a long chain joined to a ring stands inside the round that is worked into its chains one by one") {
+  const Typed typed(
+      "Cowl\n\nCh 60, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, sl st to first "
+      "sc. (60)\nRnd 2: Ch 3, dc in each st around, sl st to top of ch-3. (60)\n");
+  const Figure& figure = typed.figures.at(0);
+  REQUIRE(figure.rings.size() == 3);
+  CHECK(figure.rings[0].chain);
+  CHECK(figure.rings[0].items == 60);
+  CHECK(figure.rings[0].outer < figure.rings[1].inner);
+  CHECK(figure.labels.at(0).runs.front().text == "60");
+  CHECK(typed.fabric.rounds[figure.first_round].number == 1);
+  CHECK(typed.air(0) > 0.055);
+  CHECK_FALSE(
+      Typed("Disc\n\nCh 6, join.\nRnd 1: Ch 1, 12 sc in ring, join. (12)\n").figures.at(0).rings[0].chain);
+}
