@@ -1,6 +1,7 @@
 #include "layout/line.hpp"
 
 #include "layout/items.hpp"
+#include "layout/row_fans.hpp"
 
 #include <algorithm>
 
@@ -143,8 +144,10 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   strung.free_ends = room.free_ends;
   string_gaps(course, room.slot, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
-  spread_fans(fabric, course, room.free_ends ? std::min(room.slot, 1.0) : room.slot, strung.target);
-  if (room.free_ends) hold_the_middle(strung);
+  if (room.free_ends)
+    fan_out_of_places(fabric, course, footing, room, strung), hold_the_middle(strung);
+  else
+    spread_fans(fabric, course, room.slot, strung.target);
   std::vector<char> at_least;
   relax(strung, at_least, slate, course.at);
 }

@@ -1,0 +1,221 @@
+#include "layout/row_fans.hpp"
+
+#include "layout/items.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <vector>
+
+namespace whorl::layout {
+namespace {
+
+using fabric::Fabric;
+using fabric::Place;
+using fabric::StitchId;
+
+constexpr std::size_t most_within = 5; ///< chains within a fan
+constexpr double plain = 0.3;          ///< how strongly chains on end are drawn to their place
+
+/// Stitches of the row beneath, from the first to the last.
+struct Span {
+  StitchId first = fabric::none, last = 0;
+  bool empty() const { return first == fabric::none; }
+  void widen(StitchId stitch) { first = std::min(first, stitch), last = std::max(last, stitch); }
+};
+
+/// What goes into one place, chains within included, or one stitch over several: stands counted from the
+/// left.
+struct Fan {
+  std::size_t first = 0, last = 0;
+  Span span;
+  double base = 0;
+  std::size_t many() const { return last - first + 1; }
+};
+
+/// A row that is fanned out.
+class Fanning {
+public:
+  Fanning(const Fabric& fabric, const Course& course, const Footing& footing, double slot, Strung& strung)
+      : fabric_(fabric), course_(course), footing_(footing), slot_(slot), strung_(strung) {
+    stand_column();
+    find_fans();
+  }
+
+  void fan_out() {
+    for (std::size_t i = 0; i + 1 < fans_.size(); ++i)
+      if (is_lace(fans_[i], fans_[i + 1])) fit(fans_[i], fans_[i + 1]);
+    for (const Fan& fan : fans_) aim(fan);
+  }
+
+private:
+  std::size_t stands() const { return course_.stands.size(); }
+  const Stand& stand(std::size_t i) const { return course_.stands[course_.leftward ? stands() - 1 - i : i]; }
+  const Item& item(std::size_t i) const { return course_.items[stand(i).item]; }
+  fabric::Legs legs(std::size_t i) const {
+    return stand(i).column ? fabric::Legs{} : legs_of(fabric_, item(i));
+  }
+  bool is_free(std::size_t i) const { return !stand(i).column && legs(i).size() == 0; }
+
+  Span span_of(const Place& place) const {
+    Span span;
+    if (is_stitch(place)) span.widen(place.of);
+    if (is_gap(place)) span.widen(before_gap(fabric_, place)), span.widen(place.of);
+    if (place.what == fabric::On::space && place.of < fabric_.arches.size()) {
+      const fabric::Arch& arch = fabric_.arches[place.of];
+      span.widen(arch.first_chain), span.widen(arch.first_chain + arch.count - 1);
+    }
+    return span;
+  }
+
+  Span span_of(std::size_t i) const {
+    Span span;
+    if (stand(i).column && column_in_ != fabric::none) span.widen(column_in_);
+    for (const fabric::Leg& leg : legs(i)) {
+      const Span own = span_of(leg.into);
+      if (!own.empty()) span.widen(own.first), span.widen(own.last);
+    }
+    return span;
+  }
+
+  /// The one place that a stand goes into, if it is one.
+  std::optional<Place> place_of(std::size_t i) const {
+    if (stand(i).column && column_in_ == fabric::none) return std::nullopt;
+    if (stand(i).column) return Place{column_in_};
+    const fabric::Legs all = legs(i);
+    if (all.size() == 0 || !(all.begin()->into == (all.end() - 1)->into)) return std::nullopt;
+    const Place into = all.begin()->into;
+    return is_stitch(into) ? Place{into.of} : into;
+  }
+
+  bool share(std::size_t one, std::size_t other) const {
+    const std::optional<Place> place = place_of(one);
+    return place && place == place_of(other);
+  }
+
+  /// Chains that count as a stitch stand at the end of the row beneath, or one stitch beyond the first of the
+  /// starting chain that is worked into.
+  void stand_column() {
+    const std::size_t column = course_.leftward ? stands() - 1 : 0;
+    if (stands() < 2 || !stand(column).column || stand(column).slot < 1) return;
+    std::size_t first = column;
+    do {
+      if (first == (course_.leftward ? 0 : stands() - 1)) return;
+      first += course_.leftward ? -1 : 1;
+    } while (strung_.pull[first] <= 0);
+    const Span worked = span_of(first);
+    if (worked.empty()) return;
+    const StitchId end = end_beneath(worked, strung_.target[first]);
+    const std::optional<double> at = footing_.at(end);
+    if (!at) return;
+    strung_.target[column] = *at, strung_.pull[column] = plain;
+    if (!is_of_chain(end))
+      column_in_ = end;
+    else if (worked.first <= end && end <= worked.last)
+      strung_.target[column] += (course_.leftward ? 1 : -1) * slot_;
+  }
+
+  /// That end of the row beneath which is nearer to where work begins.
+  StitchId end_beneath(const Span& worked, double begins) const {
+    const fabric::Round& row = fabric_.rounds[fabric_.stitches[worked.first].round];
+    StitchId ends[] = {row.first_stitch, row.first_stitch + row.count - 1};
+    const auto known = [&](StitchId stitch) { return can_be_met(stitch) && footing_.at(stitch).has_value(); };
+    while (ends[0] < ends[1] && !known(ends[0])) ++ends[0];
+    while (ends[0] < ends[1] && !known(ends[1])) --ends[1];
+    const double one = footing_.at(ends[0]).value_or(0), other = footing_.at(ends[1]).value_or(0);
+    return std::abs(one - begins) < std::abs(other - begins) ? ends[0] : ends[1];
+  }
+
+  bool is_of_chain(StitchId stitch) const {
+    return fabric_.rounds[fabric_.stitches[stitch].round].kind == pattern::RoundKind::chain;
+  }
+
+  void find_fans() {
+    for (std::size_t i = 0; i < stands(); ++i) {
+      if (strung_.pull[i] <= 0) continue;
+      const bool goes_on = !fans_.empty() && i - fans_.back().last <= most_within + 1 &&
+                           share(fans_.back().first, i) && only_chains(fans_.back().last + 1, i);
+      if (goes_on)
+        fans_.back().last = i;
+      else
+        fans_.push_back({i, i, span_of(i), strung_.target[i]});
+    }
+  }
+
+  bool only_chains(std::size_t first, std::size_t end) const {
+    for (std::size_t i = first; i < end; ++i)
+      if (!is_free(i)) return false;
+    return true;
+  }
+
+  /// Chains hang between them, or places between theirs are skipped.
+  bool is_lace(const Fan& one, const Fan& next) const {
+    if (!only_chains(one.last + 1, next.first)) return false;
+    if (next.first > one.last + 1) return true;
+    if (one.span.empty() || next.span.empty()) return false;
+    const StitchId from = std::min(one.span.last, next.span.last),
+                   to = std::max(one.span.first, next.span.first);
+    for (StitchId stitch = from + 1; stitch < to; ++stitch)
+      if (can_be_met(stitch)) return true;
+    return false;
+  }
+
+  bool can_be_met(StitchId stitch) const {
+    const fabric::Stitch& one = fabric_.stitches[stitch];
+    return (one.flags & fabric::counts) != 0 || is_of_chain(stitch) ||
+           fabric_.rounds[one.round].counting_chain == stitch;
+  }
+
+  /// The part of a gap that lies between the places of two fans.
+  double part_between(std::size_t gap, const Fan& one, const Fan& next) const {
+    return gap <= one.last || gap > next.first ? 0.5 : 1;
+  }
+
+  /// Gaps between the middles of two fans come to the distance of their places: what is wider than that draws
+  /// near where there is room; if not, the row grows.
+  void fit(const Fan& one, const Fan& next) {
+    const double apart = next.base - one.base;
+    double wanted = 0, least = 0, between = 0;
+    for (std::size_t gap = one.first + 1; gap <= next.last; ++gap) {
+      const double part = part_between(gap, one, next);
+      wanted += part * strung_.wanted[gap], least += part * strung_.least[gap];
+      between += part == 1 ? strung_.wanted[gap] : 0;
+    }
+    if (wanted <= apart) {
+      for (std::size_t gap = one.last + 1; gap <= next.first; ++gap)
+        strung_.wanted[gap] *= (between + apart - wanted) / between;
+    } else if (least <= apart) {
+      const double share = (apart - least) / (wanted - least);
+      for (std::size_t gap = one.first + 1; gap <= next.last; ++gap)
+        strung_.wanted[gap] = std::min(
+            strung_.wanted[gap], strung_.least[gap] + share * (strung_.wanted[gap] - strung_.least[gap]));
+    }
+  }
+
+  /// A fan stands to either side of its place.
+  void aim(const Fan& fan) {
+    double all = 0, reached = 0;
+    for (std::size_t i = fan.first + 1; i <= fan.last; ++i) all += strung_.wanted[i];
+    for (std::size_t i = fan.first; i <= fan.last; ++i) {
+      if (i > fan.first) reached += strung_.wanted[i];
+      if (strung_.pull[i] > 0) strung_.target[i] = fan.base - all / 2 + reached;
+    }
+  }
+
+  const Fabric& fabric_;
+  const Course& course_;
+  const Footing& footing_;
+  double slot_;
+  Strung& strung_;
+  StitchId column_in_ = fabric::none; ///< what the chains on end stand in
+  std::vector<Fan> fans_;
+};
+
+} // namespace
+
+void fan_out_of_places(const Fabric& fabric, const Course& course, const Footing& footing, const Room& room,
+                       Strung& strung) {
+  Fanning(fabric, course, footing, room.slot, strung).fan_out();
+}
+
+} // namespace whorl::layout
