@@ -14,8 +14,9 @@ using fabric::Fabric;
 using fabric::Place;
 using fabric::StitchId;
 
-constexpr std::size_t most_within = 5; ///< chains within a fan
-constexpr double plain = 0.3;          ///< how strongly chains on end are drawn to their place
+constexpr std::size_t most_within = 5;                 ///< chains within a fan
+constexpr double column_aside = 0.35, head_air = 0.06; ///< of half a fan
+constexpr double plain = 0.3; ///< how strongly chains on end are drawn to their place
 
 /// Stitches of the row beneath, from the first to the last.
 struct Span {
@@ -30,7 +31,7 @@ struct Fan {
   std::size_t first = 0, last = 0;
   Span span;
   double base = 0;
-  std::size_t many() const { return last - first + 1; }
+  std::optional<double> begins; ///< it stands to one side of its place, from here on
 };
 
 /// A row that is fanned out.
@@ -43,8 +44,12 @@ public:
   }
 
   void fan_out() {
-    for (std::size_t i = 0; i + 1 < fans_.size(); ++i)
-      if (is_lace(fans_[i], fans_[i + 1])) fit(fans_[i], fans_[i + 1]);
+    for (std::size_t i = 0; i + 1 < fans_.size(); ++i) {
+      if (!is_lace(fans_[i], fans_[i + 1])) continue;
+      const bool half = (i == 0 && stand_inward(fans_[i], fans_[i + 1])) ||
+                        (i + 2 == fans_.size() && stand_inward(fans_[i + 1], fans_[i]));
+      if (!half) fit(fans_[i], fans_[i + 1]);
+    }
     for (const Fan& fan : fans_) aim(fan);
   }
 
@@ -192,13 +197,42 @@ private:
     }
   }
 
-  /// A fan stands to either side of its place.
+  /// Half a fan at the end of a row stands from there inward, if it has room beside the next.
+  bool stand_inward(Fan& half, const Fan& next) {
+    const bool left = half.first < next.first;
+    const double apart = std::abs(next.base - half.base) + beside_column(half);
+    double own = 0, between = 0, other = 0;
+    for (std::size_t gap = half.first + 1; gap <= half.last; ++gap) own += strung_.least[gap] + head_air;
+    for (std::size_t gap = next.first + 1; gap <= next.last; ++gap) other += strung_.wanted[gap] / 2;
+    const std::size_t first = left ? half.last + 1 : next.last + 1, last = left ? next.first : half.first;
+    for (std::size_t gap = first; gap <= last; ++gap) between += strung_.least[gap];
+    if (half.first == half.last || own + between + other > apart) return false;
+    for (std::size_t gap = half.first + 1; gap <= half.last; ++gap)
+      strung_.wanted[gap] = strung_.least[gap] + head_air;
+    for (std::size_t gap = first; gap <= last; ++gap)
+      strung_.wanted[gap] *= (apart - own - other) / wanted_between(first, last);
+    half.begins = left ? half.base - beside_column(half) : half.base + beside_column(half) - own;
+    return true;
+  }
+
+  /// Chains on end leave the place to the stitches beside them.
+  double beside_column(const Fan& fan) const {
+    return stand(fan.first).column || stand(fan.last).column ? column_aside : 0;
+  }
+
+  double wanted_between(std::size_t first, std::size_t last) const {
+    double all = 0;
+    for (std::size_t gap = first; gap <= last; ++gap) all += strung_.wanted[gap];
+    return all;
+  }
+
+  /// Another fan stands to either side of its place.
   void aim(const Fan& fan) {
-    double all = 0, reached = 0;
-    for (std::size_t i = fan.first + 1; i <= fan.last; ++i) all += strung_.wanted[i];
+    const double all = wanted_between(fan.first + 1, fan.last);
+    double reached = fan.begins.value_or(fan.base - all / 2);
     for (std::size_t i = fan.first; i <= fan.last; ++i) {
       if (i > fan.first) reached += strung_.wanted[i];
-      if (strung_.pull[i] > 0) strung_.target[i] = fan.base - all / 2 + reached;
+      if (strung_.pull[i] > 0) strung_.target[i] = reached;
     }
   }
 
