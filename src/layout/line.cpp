@@ -169,7 +169,7 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
 }
 
 Stand stand_of(const Reach& ink, double slot, std::uint32_t item) {
-  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false};
+  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false, 0, {}, {0, 1}};
 }
 
 double least_length(const Course& course) {
@@ -186,7 +186,7 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   string_gaps(course, room, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
   if (room.free_ends)
-    fan_out_of_places(fabric, course, footing, room, strung), hold_the_middle(strung);
+    fan_out_of_places(fabric, footing, room, course), hold_the_middle(strung);
   else
     spread_fans(fabric, course, room.slot, strung.target);
   std::vector<char> at_least;

@@ -37,8 +37,8 @@ struct Fan {
 /// A row that is fanned out.
 class Fanning {
 public:
-  Fanning(const Fabric& fabric, const Course& course, const Footing& footing, double slot, Strung& strung)
-      : fabric_(fabric), course_(course), footing_(footing), slot_(slot), strung_(strung) {
+  Fanning(const Fabric& fabric, const Footing& footing, double slot, Course& course)
+      : fabric_(fabric), course_(course), footing_(footing), slot_(slot), strung_(course.strung) {
     stand_column();
     find_fans();
   }
@@ -180,11 +180,11 @@ private:
   /// near where there is room; if not, the row grows.
   void fit(const Fan& one, const Fan& next) {
     const double apart = next.base - one.base;
-    double wanted = 0, least = 0, between = 0;
+    double wanted = 0, least = 0, between = 0, least_between = 0;
     for (std::size_t gap = one.first + 1; gap <= next.last; ++gap) {
       const double part = part_between(gap, one, next);
       wanted += part * strung_.wanted[gap], least += part * strung_.least[gap];
-      between += part == 1 ? strung_.wanted[gap] : 0;
+      if (part == 1) between += strung_.wanted[gap], least_between += strung_.least[gap];
     }
     if (wanted <= apart) {
       for (std::size_t gap = one.last + 1; gap <= next.first; ++gap)
@@ -194,7 +194,22 @@ private:
       for (std::size_t gap = one.first + 1; gap <= next.last; ++gap)
         strung_.wanted[gap] = std::min(
             strung_.wanted[gap], strung_.least[gap] + share * (strung_.wanted[gap] - strung_.least[gap]));
+    } else if (may_bow(one, next, apart - (least - least_between))) {
+      const double share = (apart - (least - least_between)) / least_between;
+      for (std::size_t gap = one.last + 1; gap <= next.first; ++gap)
+        strung_.wanted[gap] = strung_.least[gap] *= share;
+      course_.bows.push_back({one.last + 1, next.first - 1});
     }
+  }
+
+  /// Whether chains between two fans have so much room for a bow.
+  bool may_bow(const Fan& one, const Fan& next, double room) const {
+    constexpr double least_chord = 0.32, oval = 0.48, air_along = 0.12;
+    const std::size_t chains = next.first - one.last - 1;
+    for (std::size_t i = one.last + 1; i < next.first; ++i)
+      if (course_.band.shapes[course_.band.shape_of[stand(i).item]]->on_heads) return false;
+    const double ink = stand(one.last).right + stand(next.first).left + 2 * air_along;
+    return chains >= 2 && room >= least_chord * static_cast<double>(chains) + oval + ink;
   }
 
   /// Half a fan at the end of a row stands from there inward, if it has room beside the next.
@@ -237,7 +252,7 @@ private:
   }
 
   const Fabric& fabric_;
-  const Course& course_;
+  Course& course_;
   const Footing& footing_;
   double slot_;
   Strung& strung_;
@@ -247,9 +262,8 @@ private:
 
 } // namespace
 
-void fan_out_of_places(const Fabric& fabric, const Course& course, const Footing& footing, const Room& room,
-                       Strung& strung) {
-  Fanning(fabric, course, footing, room.slot, strung).fan_out();
+void fan_out_of_places(const Fabric& fabric, const Footing& footing, const Room& room, Course& course) {
+  Fanning(fabric, footing, room.slot, course).fan_out();
 }
 
 } // namespace whorl::layout

@@ -10,6 +10,7 @@
 #include "layout/long_legs.hpp"
 #include "layout/owner.hpp"
 #include "layout/placed.hpp"
+#include "layout/row_bows.hpp"
 #include "layout/row_items.hpp"
 #include "layout/spike.hpp"
 #include "layout/zigzag.hpp"
@@ -178,7 +179,7 @@ private:
     draw_loops(course.items, {kept_, page_.hand, false, true}, course.band);
     set_stands(extents_, 0, false, course);
     const double chains = static_cast<double>(std::max<std::size_t>(1, course.items.size()));
-    const double slot = std::max(least_chain_slot, std::min(1.0, row.makes / chains));
+    const double slot = row.spaces > 0 ? 1 : std::max(least_chain_slot, std::min(1.0, row.makes / chains));
     for (Stand& stand : course.stands) stand.slot = slot;
     Ring ring;
     ring.round = ring.last_round = part_.foundation;
@@ -252,7 +253,8 @@ private:
     course.leftward = runs_leftward(course, row);
     course.band.against = course.leftward != right_handed();
     if (!ring.echo) draw_loops(course.items, {kept_, page_.hand, false}, course.band);
-    set_stands(extents_, chains, row.counting_chain != fabric::none, course);
+    const std::uint32_t on_end = chains_on_end(fabric_, row, chains);
+    set_stands(extents_, on_end, row.counting_chain != fabric::none || on_end < chains, course);
     settle(std::move(course), ring);
   }
 
@@ -291,7 +293,7 @@ private:
       stand_on_zigzag(fabric_, *zigzag_, course);
     else if (!drawn_.courses.empty())
       not_held_ += hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course);
-    if (!zigzag_) lean_to_places(fabric_, extents_, footing_, course);
+    if (!zigzag_) lean_to_places(fabric_, extents_, footing_, course), bow_chains(extents_, course);
     keep_places(fabric_, ring, course, room, footing_);
     drawn_.courses.push_back(std::move(course));
     drawn_.figure.rings.push_back(ring);

@@ -1,5 +1,6 @@
 /// Lace and ripples in rows, as they are typed.
 
+#include "lace_rows.hpp"
 #include "standing.hpp"
 #include "typed.hpp"
 
@@ -11,59 +12,10 @@
 using namespace whorl;
 using namespace whorl::layout;
 
-using test::Typed;
+using namespace whorl::test;
+using layout::test::Typed;
 
 namespace {
-
-const std::string shells =
-    "Scarf\n\nCh 26.\nRow 1: Sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep "
-    "from * across, turn.\nRow 2: Ch 3 (counts as dc), 2 dc in first sc, (sk 2 dc, sc in next dc, sk 2 dc, 5 "
-    "dc in "
-    "next sc) 3 times, sk 2 dc, sc in next dc, sk 2 dc, 3 dc in last sc, turn.\nRow 3: Ch 1, sc in first dc, "
-    "*sk 2 "
-    "dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * across.\n";
-const std::string shells_between = "Trim\n\nCh 25.\nRow 1: Sc in 2nd ch from hook and in each ch across, "
-                                   "turn. (24)\nRow 2: Ch 1, sc in first 3 "
-                                   "sts, (sk 2, 5 dc in next st, sk 2, sc in next st) 3 times, sc in last 3 "
-                                   "sts, turn.\nRow 3: Ch 1, sc in each "
-                                   "st across, turn.\nRow 4: Ch 1, sc in first 3 sts, (sk 2, 5 dc in next "
-                                   "st, sk 2, sc in next st) 3 times, sc "
-                                   "in last 3 sts.\n";
-const std::string vees =
-    "Stole\n\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20)\nRow 2: Ch 3 (counts "
-    "as "
-    "dc), sk 1, (dc, ch 1, dc) in next st, (sk 2, (dc, ch 1, dc) in next st) 5 times, sk 1, dc in last st, "
-    "turn.\nRow 3: Ch 3 (counts as dc), (dc, ch 1, dc) in each ch-1 sp across, dc in top of ch-3, turn.\nRow "
-    "4: Ch "
-    "3 (counts as dc), (dc, ch 1, dc) in each ch-1 sp across, dc in top of ch-3.\n";
-const std::string mesh = "Panel\n\nCh 22.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. "
-                         "(21)\nRow 2: Ch 3 (counts as "
-                         "dc), *ch 1, sk 1, dc in next st; rep from * across, turn.\nRow 3: Ch 3 (counts as "
-                         "dc), *ch 1, sk next ch-1 "
-                         "sp, dc in next dc; rep from * across, turn.\nRow 4: Ch 3 (counts as dc), *ch 1, sk "
-                         "next ch-1 sp, dc in next "
-                         "dc; rep from * across.\n";
-const std::string strap = "Bag\n\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. "
-                          "(30)\nRow 2: Ch 1, sc in next 9 "
-                          "sts, ch 12, sk 12, sc in next 9 sts, turn.\nRow 3: Ch 1, sc in next 9 sts, 12 sc "
-                          "in ch-12 sp, sc in next 9 "
-                          "sts. (30)\n";
-const std::string ripple = "Mat\n\nCh 32.\nRow 1: 2 sc in 2nd ch from hook, sc in next 3 ch, sc3tog, sc in "
-                           "next 3 ch, *3 sc in next ch, "
-                           "sc in next 3 ch, sc3tog, sc in next 3 ch; rep from * to last ch, 2 sc in last "
-                           "ch, turn. (31)\nRows 2-4: Ch 1, "
-                           "2 sc in first st, sc in next 3 sts, sc3tog, sc in next 3 sts, *3 sc in next st, "
-                           "sc in next 3 sts, sc3tog, sc "
-                           "in next 3 sts; rep from * to last st, 2 sc in last st, turn. (31)\n";
-const std::string tall_ripple = "Rug\n\nWith moss (A), ch 34.\nRow 1: Dc in 4th ch from hook, dc in next 3 "
-                                "ch, dc3tog, dc in next 3 ch, *3 dc "
-                                "in next ch, dc in next 3 ch, dc3tog, dc in next 3 ch; rep from * to last "
-                                "ch, 2 dc in last ch, turn.\nRow 2: "
-                                "With fern (B), ch 3, dc in first st, dc in next 3 sts, dc3tog, dc in next 3 "
-                                "sts, *3 dc in next st, dc in next 3 "
-                                "sts, dc3tog, dc in next 3 sts; rep from * to last st, 2 dc in last st.\n";
-
-const std::string all[] = {shells, shells_between, vees, mesh, strap, ripple, tall_ripple};
 
 /// Tops of the stitches of a row that count, from left to right.
 std::vector<Point> tops_of(const Typed& typed, std::size_t row) {
@@ -129,6 +81,17 @@ TEST_CASE("many stitches in one space spread over its chains") {
   for (std::size_t i = 1; i < tops.size(); ++i) CHECK(tops[i].x - tops[i - 1].x == Approx(1).margin(0.1));
 }
 
+TEST_CASE("chains that have no room to lie straight bow up from head to head") {
+  const Typed typed(net);
+  CHECK(width_of(typed, 1) == Approx(width_of(typed, 0)).margin(0.5));
+  const Figure& figure = typed.figures.at(0);
+  const Ring& ring = figure.rings.at(1);
+  int bowed = 0;
+  for (std::uint32_t k = ring.first_item + 1; k < ring.first_item + ring.items; ++k)
+    bowed += figure.items[k].feet == 0 && figure.items[k].foot.y > ring.outer ? 1 : 0;
+  CHECK(bowed >= 3 * (static_cast<int>(tops_of(typed, 1).size()) - 1));
+}
+
 TEST_CASE("the peaks and valleys of a ripple stand over one another") {
   for (const std::string& text : {ripple, tall_ripple}) {
     const Typed typed(text);
@@ -159,15 +122,15 @@ TEST_CASE("the ripple of a left hand is the mirror image") {
 }
 
 TEST_CASE("lace and ripples in rows stand by their places, in order, and nothing touches") {
-  for (const std::string& text : all) {
+  for (const std::string& text : lace_rows) {
     INFO(text);
     const Typed typed(text);
     REQUIRE(typed.figures.size() == 1);
     CHECK(typed.air() > 0.055);
-    CHECK(test::nearness_of(typed.fabric, typed.figures[0]).which == "");
-    CHECK(test::out_of_order(typed.fabric, typed.figures[0]) == "");
-    CHECK(test::crossing_stems(typed.fabric, typed.figures[0]) == "");
-    CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
+    CHECK(layout::test::nearness_of(typed.fabric, typed.figures[0]).which == "");
+    CHECK(layout::test::out_of_order(typed.fabric, typed.figures[0]) == "");
+    CHECK(layout::test::crossing_stems(typed.fabric, typed.figures[0]) == "");
+    CHECK(layout::test::not_shown_once(typed.fabric, typed.figures) == "");
     CHECK(std::none_of(typed.figures[0].strokes.begin(), typed.figures[0].strokes.end(),
                        [](const Stroke& stroke) { return stroke.line == Line::stem; }));
   }
