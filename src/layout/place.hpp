@@ -185,6 +185,7 @@ struct Figure {
   double centre_radius = 0;     ///< of the open middle
   double half_core = 0;         ///< of an oval: half the length of what its rings go round, on the x axis
   int corners = 0;              ///< of a motif
+  bool bent = false;            ///< of rows: they go up and down, by more than their rings say
   std::vector<Run> centre_text; ///< neck and its note, centred, first line first
   std::vector<Ring> rings;
   std::vector<Item> items;
