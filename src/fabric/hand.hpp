@@ -270,6 +270,7 @@ private:
   std::uint64_t fixed_spaces_ = 0;  ///< likewise chain spaces
   std::uint64_t fixed_gaps_ = 0;    ///< likewise gaps between groups
   std::uint64_t fixed_centres_ = 0; ///< likewise middles of groups
+  std::size_t of_last_ = 0;         ///< of "the last 3 stitches" those that are still to come
   std::size_t rest_of_group_ = 0;   ///< stitches behind the middle that was taken last
   ByKind by_kind_ = ByKind::as_it_comes;
   int to_end_ = 0;     ///< how many repeats to the end are being worked

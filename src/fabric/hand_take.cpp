@@ -140,7 +140,8 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
   if (slip && far_side_ && !row && edge_.left() <= (begins_with_slip() ? 0 : 1)) return std::nullopt;
   if (where == Where::any) return edge_.take_any();
   if (where == Where::any_chain) edge_.open_chains(fabric_.arches);
-  return where == Where::last ? edge_.take_last() : edge_.take_next();
+  if (where != Where::last) return edge_.take_next();
+  return edge_.take_last(of_last_ > 0 ? --of_last_ : 0);
 }
 
 /// A place between stitches, which are passed by; `fixed`: how many such the rest of the round needs.

@@ -10,6 +10,7 @@
 #include "layout/group.hpp"
 #include "layout/items.hpp"
 #include "layout/join.hpp"
+#include "layout/joined_edges.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/rings.hpp"
@@ -176,6 +177,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   Figure& figure = drawn.figure;
   const double edge = drawn.sizes.back().high;
   add_owner_numbers(fabric, extents, figure);
+  add_joined_edges(fabric, extents, figure);
   const bool cut_found_room = add_cut(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
   if (!cut_found_room && figure.form == Form::disc_inward) crowded.push_back(-1);

@@ -333,20 +333,9 @@ private:
     return text;
   }
 
-  /// Whether its first stitches go into the ring of chains; else they go into the chains one by one, and it
-  /// is wide.
-  bool goes_into_chain_ring() const {
-    if (part_.start != fabric::Start::chain_ring || part_.rounds == 0) return false;
-    const fabric::Round& round = fabric_.rounds[part_.first_round];
-    for (fabric::StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
-      for (const fabric::Leg& leg : fabric::legs_of(fabric_, stitch))
-        if (leg.into.what == fabric::On::ring) return true;
-    return false;
-  }
-
   Centre first_centre() const {
     if (part_.start == fabric::Start::magic_ring) return Centre::magic_ring;
-    if (goes_into_chain_ring()) return Centre::chain_ring;
+    if (goes_into_chain_ring(fabric_, part_)) return Centre::chain_ring;
     return part_.start == fabric::Start::second_chain ? Centre::second_chain : Centre::open;
   }
 
