@@ -283,8 +283,10 @@ bool Hand::passes(const Node& node, const Context& context, const Need& each, Pa
   to_end_ += node.work.to_end ? 1 : 0;
   const int repeat = times > 1 || node.kind != NodeKind::work ? 1 : 0;
   repeats_ += repeat;
-  for (; times > 0; --times)
+  for (; times > 0; --times) {
+    passes_left_ = times;
     if (!step(node) || !pass()) return false;
+  }
   to_end_ -= node.work.to_end ? 1 : 0;
   repeats_ -= repeat;
   return true;

@@ -275,6 +275,7 @@ private:
   ByKind by_kind_ = ByKind::as_it_comes;
   int to_end_ = 0;     ///< how many repeats to the end are being worked
   int repeats_ = 0;    ///< how many repeats and groups
+  std::uint64_t passes_left_ = 0; ///< of the innermost of them
   bool begun_ = false; ///< a stitch was worked that is no slip stitch
   bool led_ = false;   ///< a slip stitch led into a chain space, which is still open
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with
