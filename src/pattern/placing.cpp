@@ -1,7 +1,6 @@
 #include "pattern/placing.hpp"
 
 #include "pattern/colour.hpp"
-#include "pattern/named_holes.hpp"
 #include "pattern/negated.hpp"
 #include "pattern/placing_rounds.hpp"
 #include "pattern/placing_stitches.hpp"
@@ -203,10 +202,7 @@ Placing where_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   Placing placing;
   placing.what = what;
   read_rounds(sentence, begin, end, placing);
-  if (what == What::embroider) placing.after = holes_named(sentence, begin, end, what); // from hole to hole
-  if (placing.after.empty()) read_stitches(sentence, begin, end, placing);
-  if (is_post(what) && placing.after.empty() && placing.apart == 0)
-    placing.after = holes_named(sentence, begin, end, what);
+  read_stitches(sentence, begin, end, placing);
   return placing;
 }
 
