@@ -80,8 +80,11 @@ private:
     return at < end_ && end_of_text(sentence_, at, TextWord::hole) > at;
   }
 
-  /// Behind the longest word for a stitch, or one for a hole; `at` if none stands there.
+  /// Behind the longest word for a stitch, or one for a hole; `at` if none stands there. "Ch 30" is worked.
   std::uint32_t behind_place(std::uint32_t at) const {
+    const WordsAt here = words_at(sentence_, at);
+    const auto works = [this](const Word& word) { return is_work(sentence_, word); };
+    if (std::any_of(here.begin(), here.end(), works)) return at;
     for (const Word& word : words_at(sentence_, at))
       if (sort_of(sentence_, word) == ConceptClass::place) return word.end;
     return at < end_ ? end_of_text(sentence_, at, TextWord::hole) : at;

@@ -8,6 +8,8 @@
 #include "pattern/own_stitch.hpp"
 #include "pattern/own_told.hpp"
 #include "pattern/reading.hpp"
+#include "pattern/told_moves.hpp"
+#include "stitch/moves.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -137,6 +139,11 @@ private:
     if (known != no_concept && name_of(known) == "spike")
       if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
         return take_spike(entry, down);
+    if (family == Family::none && known == no_concept)
+      if (const std::uint8_t down = depth_told(entry.value, *vocabulary_);
+          down > 1 && is_told_in_moves(entry))
+        return take_spike(entry, down, made_like(entry));
+    if (family == Family::none && known != no_concept) tell_other_moves(entry, known);
     if (family == Family::none && known == no_concept && is_told_in_moves(entry))
       return take_stitch(entry, Family::none, known);
     if (family == Family::none)
@@ -312,10 +319,34 @@ private:
   }
 
   /// "Spike: insert your hook two rounds below, pull up a long loop, finish as sc."
-  bool take_spike(const Entry& entry, std::uint8_t down) {
+  bool take_spike(const Entry& entry, std::uint8_t down, const std::string& made_like = "sc") {
     words::ConceptEntry own{entry.names.front(), ConceptClass::stitch};
-    own.works = "sc", own.down = down;
+    own.works = made_like, own.down = down;
     return add_names(entry, add_concept(own)), true;
+  }
+
+  /// Loops on the hook after each move that changes them.
+  static std::optional<std::vector<int>> loops_of(std::string_view moves) {
+    const auto parsed = stitch::parse_moves(moves);
+    return parsed ? stitch::loops_on_hook(*parsed) : std::nullopt;
+  }
+
+  /// The standard stitch whose moves are told: "yo, insert hook 2 rounds below, …" is a dc.
+  std::string made_like(const Entry& entry) const {
+    const auto loops = loops_of(told_moves(entry.value, language_.language).moves);
+    for (const stitch::StitchKind& kind : stitch::standard_kinds())
+      if (kind.takes == 1 && loops && loops_of(kind.moves) == loops) return kind.name;
+    return "sc";
+  }
+
+  /// Moves that end with one loop, and not as those of the stitch that the line names.
+  void tell_other_moves(const Entry& entry, Concept known) {
+    const ToldMoves told = told_moves(entry.value, language_.language);
+    const auto id = stitch::find_kind(stitch::standard_kinds(), name_of(known));
+    if (!id || told.legs != 1 || told.left != 1) return;
+    const auto usual = loops_of(stitch::standard_kinds()[*id].moves), here = loops_of(told.moves);
+    if (usual && here && *usual != *here)
+      out_.findings.push_back(other_moves(entry.definition.value, entry.names.front()));
   }
 
   /// "Spine: 3 unfinished tr over the next 3 sts, joined together".
