@@ -85,6 +85,7 @@ private:
     if (name(at) == "move through" && number_or_all(at + 1) != 0) return pull(at + 1);
     if (name(at) == "move chain" && legs_ > 0) return take_chain(at);
     if (name(at) == "twice over") return repeat(2, at), at + 1;
+    if (name(at) == "again told") return take_again(at);
     if (number(at) > 1 && is_times(at)) return repeat(times_at(at), at), behind_times(at);
     return at + 1;
   }
@@ -171,6 +172,19 @@ private:
            mark(at) == 0)
       ++at;
     return name(at) == "loop word" ? at + 1 : at;
+  }
+
+  /// "Repeat from yo over next 2 sts", "repeat 2 more times": so many passes more.
+  std::size_t take_again(std::size_t at) {
+    constexpr std::size_t most_between = 6;
+    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 1 + most_between); ++next) {
+      const std::uint32_t more = name(next) == "twice over" ? 2 : number(next);
+      if (more == 0 || more >= most_times) continue;
+      const bool times = is_times(next);
+      repeat(more + 1, next);
+      return times ? behind_times(next) : next + 1;
+    }
+    return at + 1;
   }
 
   bool is_times(std::size_t at) const {

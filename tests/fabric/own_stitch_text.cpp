@@ -148,3 +148,16 @@ TEST_CASE("other moves than the usual ones of a stitch are noted, the usual ones
   CHECK(notes("sc: insert hook, pull up a loop, yo, pull through 2 loops") == 0);
   CHECK(notes("dc: yo, insert hook, pull up a loop, (yo, pull through 2 loops) twice") == 0);
 }
+
+TEST_CASE("moves that are to be repeated are made again, over the next stitches or in the same") {
+  const std::string pass = "yo, insert hook in next st, pull up a loop, yo, pull through 2 loops; ";
+  const std::string close = "yo, pull through all 4 loops";
+  for (const std::string again :
+       {"repeat from yo over next 2 sts; ", "rep from yo 2 more times; ", "repeat twice; "}) {
+    CAPTURE(again);
+    const Text text = thing("Star: " + pass + again + close, "star x 4 (4)");
+    CHECK(text.said == "");
+    CHECK(legs_and_tops(text) == std::pair<std::uint32_t, std::uint32_t>{12, 4});
+    CHECK(text.last().uses == 12);
+  }
+}
