@@ -84,8 +84,9 @@ private:
     if (name(at) == "move draw") return take_pull(at);
     if (name(at) == "move through" && number_or_all(at + 1) != 0) return pull(at + 1);
     if (name(at) == "move chain" && legs_ > 0) return take_chain(at);
+    if (name(at) == "move again") return take_again(at);
     if (name(at) == "twice over") return repeat(2, at), at + 1;
-    if (name(at) == "again told") return take_again(at);
+    if (name(at) == "thrice over") return repeat(3, at), at + 1;
     if (number(at) > 1 && is_times(at)) return repeat(times_at(at), at), behind_times(at);
     return at + 1;
   }
@@ -147,8 +148,10 @@ private:
   /// "Pull up a loop", "draw a loop through", "pull through 2 loops": up to the next "through" and its
   /// number.
   std::size_t take_pull(std::size_t at) {
-    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 5); ++next)
+    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 5); ++next) {
       if (name(next) == "move through" && number_or_all(next + 1) != 0) return pull(next + 1);
+      if (name(next) == "move yarn over") break; // "pull up loop, yo, pull through 2"
+    }
     if (!moves_.empty() && moves_.back() == "o" && moves_.size() > 1 && moves_[moves_.size() - 2] == "i")
       moves_.pop_back();
     put("d");
@@ -174,15 +177,15 @@ private:
     return name(at) == "loop word" ? at + 1 : at;
   }
 
-  /// "Repeat from yo over next 2 sts", "repeat 2 more times": so many passes more.
+  /// "Rep from *"; "repeat from yo over next 2 sts" is so many passes more.
   std::size_t take_again(std::size_t at) {
     constexpr std::size_t most_between = 6;
+    if (mark(at + 1) == '*') return at + 2;
     for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 1 + most_between); ++next) {
-      const std::uint32_t more = name(next) == "twice over" ? 2 : number(next);
-      if (more == 0 || more >= most_times) continue;
-      const bool times = is_times(next);
-      repeat(more + 1, next);
-      return times ? behind_times(next) : next + 1;
+      if (number(next) == 0 || number(next) >= most_times) continue;
+      if (name(next - 1) != "next place told" || is_times(next)) return at + 1;
+      repeat(number(next) + 1, next);
+      return next + 1;
     }
     return at + 1;
   }
