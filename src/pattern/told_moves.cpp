@@ -177,13 +177,14 @@ private:
     return name(at) == "loop word" ? at + 1 : at;
   }
 
-  /// "Rep from *"; "repeat from yo over next 2 sts" is so many passes more.
+  /// "Rep from *"; "repeat from yo 2 more times"; "repeat from yo over next 2 sts" is so many passes more.
   std::size_t take_again(std::size_t at) {
     constexpr std::size_t most_between = 6;
     if (mark(at + 1) == '*') return at + 2;
     for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 1 + most_between); ++next) {
       if (number(next) == 0 || number(next) >= most_times) continue;
-      if (name(next - 1) != "next place told" || is_times(next)) return at + 1;
+      if (is_times(next)) return repeat(times_at(next), next), behind_times(next);
+      if (name(next - 1) != "next place told") return at + 1;
       repeat(number(next) + 1, next);
       return next + 1;
     }
