@@ -156,6 +156,7 @@ private:
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
   void take_passing_by(const Place& place, std::uint64_t& fixed);
   bool take_space(const pattern::Node& node);
+  bool skip_spaces(std::uint32_t count);
   Place gap_between(StitchId one, StitchId other) const;
   bool are_apart(const Place& before, const Place& behind) const;
   bool is_closed() const;

@@ -80,7 +80,32 @@ private:
     const std::string_view near = text_.substr(place, 12);
     if (std::any_of(near.begin(), near.end(), is_digit)) return true;
     const char mark = mark_before(place);
-    return mark != '\0' && mark != ',';
+    return (mark == '\0' && (may_be_dictated() || ends_with_number(place))) || (mark != '\0' && mark != ',');
+  }
+
+  /// A whole pattern in one breath is long, and has no label at its head.
+  bool may_be_dictated() const {
+    constexpr std::size_t least = 200; // bytes
+    return !labelled_ && text_.size() > least;
+  }
+
+  /// A number stands right before a place, in digits or as a word: "that's twelve | round three".
+  bool ends_with_number(std::size_t place) const {
+    std::size_t end = place;
+    while (end > 0 && is_blank(text_[end - 1])) --end;
+    std::size_t begin = end;
+    while (begin > 0 && (is_letter(text_[begin - 1]) || is_digit(text_[begin - 1]))) --begin;
+    const words::Folded word = words::fold(text_.substr(begin, end - begin));
+    const words::Lattice lattice = words::lattice(word, reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [&word](const Word& one) {
+      return one.kind == WordKind::number && one.begin == 0 && one.end == word.text.size();
+    });
+  }
+
+  /// Dictated, without a mark: the word for round, its number and work behind a count.
+  bool follows_dictated(const Label& label, std::size_t place) const {
+    return !label.closed && label.from == last_ + 1 && ends_with_number(place) && !is_between(place) &&
+           names_stitches(reader_, {label.work, line_.end});
   }
 
   bool begins_round(std::size_t place) const {
@@ -153,7 +178,8 @@ private:
     if (label.closed && (before == '.' || before == ';')) return true;
     if (!word_ || label.from != last_ + 1) return false;
     if (before == ',' && !reader_.vocabulary.blanks_between_words) return label.closed;
-    if (before == '\0' && !label.closed) return names_work(label, place); // "r1 6 sc in MR r2 inc x 6"
+    if (before == '\0' && !label.closed) // "r1 6 sc in MR r2 inc x 6"
+      return names_work(label, place) || follows_dictated(label, place);
     if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
     return label.closed || before == '.' || before == ';' || before == '/';
   }
@@ -187,9 +213,23 @@ private:
   bool begins_first_round(const Label& label, std::size_t place) const {
     const std::string_view name = trim(text_.substr(0, place));
     const char before = mark_before(place);
+    if (begins_dictated(label, name, place)) return true;
     const bool sure = label.word && !label.relative && (label.closed || (label.ordinal && before == '.'));
     if (!sure || (before == '\0' && label.from != 1)) return false;
     return may_name(name, place) || (before != '\0' && makes_start(label, place));
+  }
+
+  /// "pine cone round one six sc in a ring that's six round two …", all in one breath.
+  bool begins_dictated(const Label& label, std::string_view name, std::size_t place) const {
+    if (!label.word || label.closed || label.from != 1 || !may_name(name, place)) return false;
+    for (std::size_t next = label.work - line_.begin + 1; next + least_piece <= text_.size(); ++next) {
+      if (!is_blank(text_[next - 1]) || !ends_with_number(next)) continue;
+      const auto labels =
+          read_labels(text_.substr(next), line_.begin + static_cast<std::uint32_t>(next), reader_.vocabulary);
+      const bool second = !labels.empty() && labels.front().word && labels.front().from == 2;
+      if (second) return labels.front().span.begin == line_.begin + next;
+    }
+    return false;
   }
 
   /// "Cap. With brown, ch 4 and join to a ring. 1st round: …": what stands before makes the ring or chain; or
