@@ -233,7 +233,9 @@ private:
   bool is_work(std::string_view text) const {
     while (!text.empty() && (text.front() == '|' || is_blank(text.front()))) text.remove_prefix(1);
     if (text.empty()) return true;
-    if (is_digit(text.front())) return true;
+    constexpr std::size_t one_letter = 3; // bytes of "③" and "３"
+    const std::string head = words::fold(text.substr(0, one_letter)).text;
+    if (!head.empty() && is_digit(head.front())) return true;
     const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
     const std::string_view word = text.substr(0, end);
     if (!is_of_label(word, vocabulary_)) return false;
