@@ -89,7 +89,8 @@ private:
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
     const bool second = !labelled_ && label.from == 2; // the first has no label
-    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second); // "In round 3 …"
+    const bool first = !labelled_ && label.word && label.ordinal; // "Stuff. | In the 3rd round …"
+    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second || first);
     if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
     if (label.relative) return leads_next(label, place);
