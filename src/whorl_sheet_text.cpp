@@ -1,6 +1,7 @@
 #include "whorl_content.hpp"
 
 #include "pattern/text_words.hpp"
+#include "words/ascii.hpp"
 #include "words/fold.hpp"
 #include "words/lattice.hpp"
 #include "words/vocabulary.hpp"
@@ -178,6 +179,8 @@ std::vector<drawing::TypedName> names_of(const pattern::Source& source, const pa
   std::vector<drawing::TypedName> names;
   for (const pattern::Node& node : tree.nodes) {
     if (node.kind != pattern::NodeKind::work || node.work.act != pattern::Act::stitch) continue;
+    const std::string& own = tree.kinds[node.work.kind].name;
+    if (!own.empty() && words::is_digit(own.front())) continue; // "3dccl" is its whole name
     const std::string word = without_capital(word_of(source.at(node.span)));
     const auto known = std::find_if(names.begin(), names.end(), [&](const drawing::TypedName& name) {
       return name.kind == node.work.kind && name.in_one == node.work.in_one;

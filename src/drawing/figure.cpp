@@ -60,6 +60,7 @@ double pen_of(layout::Line line) {
   case layout::Line::join:
     return 0.035;
   case layout::Line::footprint:
+  case layout::Line::edge:
     return 0.045;
   case layout::Line::stem:
     return 0.10;

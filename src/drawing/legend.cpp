@@ -153,6 +153,7 @@ std::vector<Entry> legend_entries(const Copy& copy, SymbolCase& symbols) {
   add_signs(copy, symbols, usage, factor, making.scale, entries);
   add_break(making, entries);
   add_footprint(making, entries);
+  add_edge(making, entries);
   add_joins(making, entries);
   add_starting_chain(making, entries);
   add_echo(making, entries);

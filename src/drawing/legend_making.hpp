@@ -57,6 +57,7 @@ void add_direction(const Making& making, Entries& entries);
 void add_inks(const Making& making, Entries& entries);
 void add_break(const Making& making, Entries& entries);
 void add_footprint(const Making& making, Entries& entries);
+void add_edge(const Making& making, Entries& entries);
 void add_joins(const Making& making, Entries& entries);
 void add_starting_chain(const Making& making, Entries& entries);
 void add_echo(const Making& making, Entries& entries);

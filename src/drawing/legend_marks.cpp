@@ -210,6 +210,15 @@ void add_footprint(const Making& making, Entries& entries) {
       finished(making, {"footprint", {std::move(outline)}, {}, "", words(making, "title-footprint")}));
 }
 
+/// A bracket along stitches on the edge of another part.
+void add_edge(const Making& making, Entries& entries) {
+  if (making.usage.lines.count(Line::edge) == 0) return;
+  const double half = 0.85 * making.scale, up = 0.16 * making.scale;
+  const Path path = line_through({{-half, -up}, {-half, up}, {half, up}, {half, -up}});
+  entries.push_back(
+      finished(making, {"edge", {hairline(path, 0.045 * making.scale)}, {}, "", words(making, "title-edge")}));
+}
+
 void add_echo(const Making& making, Entries& entries) {
   if (!making.usage.echo || making.usage.stitches.empty()) return;
   const bool goes_on = layout::leaves_rounds_out(making.copy.placement.wanted);

@@ -3,6 +3,8 @@
 #include "drawing/figure.hpp"
 #include "drawing/technique.hpp"
 
+#include <algorithm>
+
 namespace whorl::drawing {
 
 using layout::SymbolKey;
@@ -45,11 +47,13 @@ std::string plain_of(const stitch::Shape& shape) {
 /// "" of any other stitch.
 std::string gathered_title(const Making& making, const stitch::StitchKind& kind) {
   const auto usual = stitch::find_kind(stitch::standard_kinds(), kind.name);
-  const std::string id = "title-gathered-" + (usual ? kind.name : "own");
   const stitch::Shape shape = stitch::shape_of(kind);
-  const bool own = !usual && kind.own && shape.feet_joined && shape.legs > 1;
-  if ((!usual && !own) || making.copy.wording.count(id) == 0) return {};
-  if (usual && shape == stitch::shape_of(stitch::standard_kinds()[*usual])) return {};
+  if (!shape.feet_joined || shape.legs < 2) return {};
+  const bool slashed = std::any_of(shape.slashes.begin(), shape.slashes.end(), [](int n) { return n > 0; });
+  if (kind.name == "puff" && !slashed) return words(making, "title-puff", {std::to_string(shape.legs)});
+  const std::string named = "title-gathered-" + kind.name;
+  const std::string id = making.copy.wording.count(named) > 0 ? named : "title-gathered-own";
+  if (!kind.own || (usual && shape == stitch::shape_of(stitch::standard_kinds()[*usual]))) return {};
   const std::string plain = plain_of(shape);
   return plain.empty() ? "" : words(making, id, {std::to_string(shape.legs), kind_name(making, plain)});
 }

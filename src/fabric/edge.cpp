@@ -140,12 +140,16 @@ void Edge::give_back() {
   ++(is_space(open_[front_]) ? spaces_ : tops_);
 }
 
-std::optional<Place> Edge::take_last() {
+std::optional<Place> Edge::take_last(std::size_t behind) {
   if (ring_) return std::nullopt;
   if (counted_ > 0 || tops_ == 0) return take_counted();
   for (; is_space(open_.back()); open_.pop_back()) --spaces_;
-  const Place place = open_.back();
-  open_.pop_back();
+  std::size_t at = open_.size() - 1;
+  for (std::size_t left = std::min(behind, tops_ - 1); left > 0; --left) do
+      --at;
+    while (is_space(open_[at]));
+  const Place place = open_[at];
+  open_.erase(open_.begin() + static_cast<std::ptrdiff_t>(at));
   --tops_;
   return place;
 }

@@ -70,8 +70,8 @@ public:
   void give_back();
   /// From here each chain of the spaces that are left is a place like a stitch.
   void open_chains(const std::vector<Arch>& arches);
-  /// The last stitch before the end of the round.
-  std::optional<Place> take_last();
+  /// The last stitch before the end of the round, or that with so many behind it.
+  std::optional<Place> take_last(std::size_t behind = 0);
   /// In a spiral the stream runs on: the first stitch of the round itself that nothing was worked into.
   std::optional<Place> take_own();
 

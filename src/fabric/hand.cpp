@@ -283,8 +283,10 @@ bool Hand::passes(const Node& node, const Context& context, const Need& each, Pa
   to_end_ += node.work.to_end ? 1 : 0;
   const int repeat = times > 1 || node.kind != NodeKind::work ? 1 : 0;
   repeats_ += repeat;
-  for (; times > 0; --times)
+  for (; times > 0; --times) {
+    passes_left_ = times;
     if (!step(node) || !pass()) return false;
+  }
   to_end_ -= node.work.to_end ? 1 : 0;
   repeats_ -= repeat;
   return true;
@@ -347,6 +349,7 @@ bool Hand::work_stitches(const Node& node, NodeId id, const Context& context) {
   if (gist.slip && joins_at_corner(node)) return true;
   if (gist.slip && lead_into_space(node)) return add(node, kind, inside, id);
   const std::uint64_t takes = std::uint64_t{gist.takes} * (work.into == pattern::Into::both_layers ? 2 : 1);
+  of_last_ = work.where == Where::last && !work.to_end ? work.times * takes : 0;
   return passes(node, context, need_of_one(work.where, takes), [&] {
     if (!take(node, work.where, gist, inside)) return false;
     const std::size_t group = begin_group(node);

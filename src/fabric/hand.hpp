@@ -270,10 +270,12 @@ private:
   std::uint64_t fixed_spaces_ = 0;  ///< likewise chain spaces
   std::uint64_t fixed_gaps_ = 0;    ///< likewise gaps between groups
   std::uint64_t fixed_centres_ = 0; ///< likewise middles of groups
+  std::size_t of_last_ = 0;         ///< of "the last 3 stitches" those that are still to come
   std::size_t rest_of_group_ = 0;   ///< stitches behind the middle that was taken last
   ByKind by_kind_ = ByKind::as_it_comes;
   int to_end_ = 0;     ///< how many repeats to the end are being worked
   int repeats_ = 0;    ///< how many repeats and groups
+  std::uint64_t passes_left_ = 0; ///< of the innermost of them
   bool begun_ = false; ///< a stitch was worked that is no slip stitch
   bool led_ = false;   ///< a slip stitch led into a chain space, which is still open
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with

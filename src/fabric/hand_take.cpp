@@ -103,8 +103,10 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
   if (context.into == pattern::Into::both_layers) return take_two_layers(node, gist.takes);
   if (context.into == pattern::Into::two_parts && !edge_.is_ring()) return take_two_parts(node, where, gist);
   const bool one = where == Where::chain || where == Where::ring || pattern::goes_between(where);
+  // "in the last 4 sts", where no more are left: one after the other
+  const bool rest = where == Where::last && passes_left_ * gist.takes == edge_.left();
   for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
-    if (!take_one(node, where, gist.slip)) return false;
+    if (!take_one(node, rest ? Where::next : where, gist.slip)) return false;
   return true;
 }
 
@@ -138,7 +140,8 @@ std::optional<Place> Hand::place_at(Where where, bool slip) {
   if (slip && far_side_ && !row && edge_.left() <= (begins_with_slip() ? 0 : 1)) return std::nullopt;
   if (where == Where::any) return edge_.take_any();
   if (where == Where::any_chain) edge_.open_chains(fabric_.arches);
-  return where == Where::last ? edge_.take_last() : edge_.take_next();
+  if (where != Where::last) return edge_.take_next();
+  return edge_.take_last(of_last_ > 0 ? --of_last_ : 0);
 }
 
 /// A place between stitches, which are passed by; `fixed`: how many such the rest of the round needs.

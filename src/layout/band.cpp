@@ -3,6 +3,7 @@
 #include "layout/sign.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -43,6 +44,23 @@ Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo) 
     band.loop_marks = band.loop_marks || shape.below > 0;
   }
   return band;
+}
+
+void shape_first(SymbolExtent shape, double slot, Band& band) {
+  const std::uint32_t plain = band.shape_of.front();
+  band.marked.push_back(std::make_unique<SymbolExtent>(std::move(shape)));
+  band.shapes.push_back(band.marked.back().get());
+  if (const std::vector<InGroup>* group = group_in(band, plain)) {
+    const std::vector<InGroup> same = *group;
+    band.groups.resize(band.shapes.size());
+    band.groups.back() = same;
+  }
+  band.slots += slot - band.slot[plain];
+  band.slot.push_back(slot);
+  band.how_many.push_back(1);
+  --band.how_many[plain];
+  band.height = std::max(band.height, band.shapes.back()->height);
+  band.shape_of.front() = static_cast<std::uint32_t>(band.shapes.size() - 1);
 }
 
 namespace {

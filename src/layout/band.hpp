@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace whorl::layout {
@@ -48,6 +49,7 @@ struct Band {
   std::vector<std::unique_ptr<SymbolExtent>> marked; ///< those of `shapes` that are more than their symbol
   std::vector<Item> column; ///< chains on end in the first item's place; that item stands for them
   double chain_height = 0;  ///< of one of them, across
+  std::optional<InGroup> join; ///< the dot that joins the round, as it stands to the first item
   std::vector<std::vector<InGroup>> groups; ///< for each of `shapes` that is one, what stands in it
   Lettering label;
 };
@@ -65,6 +67,9 @@ inline double slot_of(const Band& band, std::size_t item) {
 /// Collects the shapes of a ring's items. An echo, on one side of which nothing stands, needs room for its
 /// tops only.
 Band band_of(const std::vector<Item>& items, const Extents& extents, bool echo);
+
+/// Gives the first item a shape of its own.
+void shape_first(SymbolExtent shape, double slot, Band& band);
 
 /// Which loops of a ring are drawn: those of `kept`, and before the first item the mark where yarn is joined;
 /// `below`: on the other side than their heads, which a starting chain has.

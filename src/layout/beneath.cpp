@@ -35,6 +35,14 @@ std::uint32_t chains_high(const Fabric& fabric, const fabric::Round& row) {
   return 1;
 }
 
+std::uint32_t chains_on_end(const Fabric& fabric, const fabric::Round& row, std::uint32_t chains) {
+  int tallest = 1;
+  for (StitchId stitch = row.first_stitch; stitch < row.first_stitch + row.count; ++stitch)
+    tallest = std::max(tallest, stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]).height);
+  const auto high = static_cast<std::uint32_t>(tallest);
+  return chains > high + 1 ? high : chains;
+}
+
 std::vector<Item> items_beneath(const Fabric& fabric, std::uint32_t round, std::uint32_t row) {
   constexpr std::size_t beside = 2;
   std::vector<Item> items = items_of(fabric, round, true);

@@ -19,6 +19,10 @@ Worked worked_of(const fabric::Fabric& fabric, const fabric::Round& row, const f
 /// Chains that a row's first stitch skips at the hook.
 std::uint32_t chains_high(const fabric::Fabric& fabric, const fabric::Round& row);
 
+/// Of so many chains that begin a row those that stand on end: no more than its tallest stitch is high, and
+/// one. Others lead over to where its stitches begin.
+std::uint32_t chains_on_end(const fabric::Fabric& fabric, const fabric::Round& row, std::uint32_t chains);
+
 /// The items of the round that rows begin on which they stand on, and a few to either side.
 std::vector<Item> items_beneath(const fabric::Fabric& fabric, std::uint32_t round, std::uint32_t row);
 

@@ -16,6 +16,7 @@ using fabric::Legs;
 using fabric::Place;
 
 constexpr double chain_pitch = 0.68, column_pitch = 0.72, air_along = 0.12;
+constexpr std::uint32_t least_crowd = 3;
 constexpr double dot_beside_chain = 0.44, dot_beside_bar = 0.58; ///< from a head to the dot beside it
 
 bool is_chain(const Fabric& fabric, const Item& item) {
@@ -143,6 +144,7 @@ private:
     bunch.corner = bunch.first + 2 < end &&
                    std::any_of(items_.begin() + std::max(bunch.first, column_), items_.begin() + end,
                                [this](const Item& item) { return is_chain(fabric_, item); });
+    bunch.crowd = bunch.base && !bunch.corner && stitches_in(end, bunch) >= least_crowd;
     bunch.standing = fanned(members, spread(bunch), extents_, way_);
     if (starts && alone) put_before(bunch);
     if (starts && !alone && !chain_counts_) centre_feet(bunch);
@@ -152,6 +154,13 @@ private:
     measure(bunch.group ? 0 : extent(extents_, last.key).slot, bunch);
     const double back = head(bunch.standing.back()).y;
     bunch.low_head = bunch.first < column_ ? back : (head(bunch.standing.front()).y + back) / 2;
+  }
+
+  std::uint32_t stitches_in(std::uint32_t end, const Bunch& bunch) const {
+    std::uint32_t many = bunch.first < column_ && chain_counts_ ? 1 : 0;
+    for (std::uint32_t i = std::max(bunch.first, column_); i < end; ++i)
+      if (legs_of(fabric_, items_[i]).size() > 0) many += items_[i].count;
+    return many;
   }
 
   /// Chains that are no stitch leave the middle of the place to those that are.

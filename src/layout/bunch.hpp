@@ -24,6 +24,7 @@ struct Bunch {
   std::optional<std::uint32_t> stem; ///< which of its items may be longer: it reaches down to its place
   double stretch = 1;                ///< of a bow
   bool corner = false;               ///< a group with chains in it
+  bool crowd = false;                ///< three and more stitches in one place without any
 };
 
 /// How many slip stitches lead from the end of a round to where the next begins, before its other items.

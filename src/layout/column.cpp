@@ -37,15 +37,7 @@ std::vector<Item> take_column(const fabric::Fabric& fabric, std::vector<Item>& i
 
 void stand_on_end(std::vector<Item> chains, bool counting, const Extents& extents, Band& band) {
   const SymbolExtent& chain = extent(extents, chains.front().key);
-  const std::uint32_t plain = band.shape_of.front();
-  band.marked.push_back(std::make_unique<SymbolExtent>(column_shape(chain, chains.size(), band.height)));
-  band.shapes.push_back(band.marked.back().get());
-  band.slot.push_back(counting ? 1 : turning_slot);
-  band.how_many.push_back(1);
-  --band.how_many[plain];
-  band.slots += band.slot.back() - band.slot[plain];
-  band.height = std::max(band.height, band.shapes.back()->height);
-  band.shape_of.front() = static_cast<std::uint32_t>(band.shapes.size() - 1);
+  shape_first(column_shape(chain, chains.size(), band.height), counting ? 1 : turning_slot, band);
   band.column = std::move(chains);
   band.chain_height = chain.height;
 }

@@ -33,4 +33,16 @@ std::vector<Point> circle_curve(double radius, double from, double to, Way way) 
   return points;
 }
 
+void line_to(Point to, std::vector<Point>& points) {
+  const Point from = points.back();
+  points.push_back(from + (1.0 / 3) * (to - from));
+  points.push_back(from + (2.0 / 3) * (to - from));
+  points.push_back(to);
+}
+
+void curve_on(double radius, double from, double to, Way way, std::vector<Point>& points) {
+  const std::vector<Point> curve = circle_curve(radius, from, to, way);
+  points.insert(points.end(), curve.begin() + (points.empty() ? 0 : 1), curve.end());
+}
+
 } // namespace whorl::layout

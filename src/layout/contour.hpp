@@ -21,4 +21,10 @@ Point on_circle(double radius, double angle, Way way);
 /// Cubic curves (1 + 3n points) along a circle from one angle to a greater one.
 std::vector<Point> circle_curve(double radius, double from, double to, Way way);
 
+/// Goes straight on, as a cubic curve, to a point.
+void line_to(Point to, std::vector<Point>& points);
+
+/// Goes on along a circle, at whose first angle it stands, to a greater one.
+void curve_on(double radius, double from, double to, Way way, std::vector<Point>& points);
+
 } // namespace whorl::layout

@@ -61,6 +61,27 @@ std::vector<Head> heads_of(const Fabric& fabric, const Course& course, const Rin
   return heads;
 }
 
+/// Two stems in one place lean to it: their middle is asked.
+std::vector<Foot> leaning_together(const Course& course, std::vector<Foot> feet) {
+  const auto leans = [&](const Foot& foot) {
+    const Stand& stand = course.stands[from_left(course, foot.items.front())];
+    const Item& item = course.items[stand.item];
+    return item.count == 1 && item.key.loops == stitch::both &&
+           course.band.shapes[course.band.shape_of[stand.item]]->stretches;
+  };
+  std::vector<Foot> all;
+  for (Foot& foot : feet) {
+    const bool second = !all.empty() && all.back().into == foot.into && all.back().items.size() == 1 &&
+                        foot.items.size() == 1 && all.back().items != foot.items && leans(all.back()) &&
+                        leans(foot);
+    if (second)
+      all.back().items.push_back(foot.items.front()), all.back().from_item = 0;
+    else
+      all.push_back(std::move(foot));
+  }
+  return all;
+}
+
 /// Chains on end have no feet.
 std::vector<Foot> feet_of(const Fabric& fabric, const Course& course) {
   std::vector<std::vector<double>> feet;
@@ -77,7 +98,7 @@ std::vector<Foot> feet_of(const Fabric& fabric, const Course& course) {
   std::vector<Foot> all = layout::feet_of(fabric, items, from_ray);
   for (Foot& foot : all)
     for (std::size_t& item : foot.items) item = places[item];
-  return all;
+  return leaning_together(course, std::move(all));
 }
 
 constexpr double nowhere = 1e300;

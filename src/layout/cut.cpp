@@ -24,12 +24,6 @@ std::uint32_t last_ring(const Figure& figure) {
                                                                                           : fabric::none;
 }
 
-bool is_cut_off(const fabric::Fabric& fabric, const Figure& figure) {
-  const fabric::Part& part = fabric.parts[figure.part];
-  return part.whole && part.end == fabric::End::cut &&
-         figure.last_round + 1 == part.first_round + part.rounds;
-}
-
 /// In a strip at the far side of the last line's count, or of its last stitch.
 Cut cut_beside(const Figure& figure, std::uint32_t ring, const Item& item) {
   const double away = figure.clockwise ? 1 : -1;
@@ -40,9 +34,12 @@ Cut cut_beside(const Figure& figure, std::uint32_t ring, const Item& item) {
   return {{edge + away * beside_label, item.foot.y + item.height / 2}, {away, 0}};
 }
 
+bool is_worked_before(const Item& one, const Item& other) { return one.first < other.first; }
+
 Cut cut_of(const Figure& figure, std::uint32_t ring) {
   const Ring& it = figure.rings[ring];
-  const Item& item = figure.items[it.first_item + it.items - 1];
+  const auto first = figure.items.begin() + it.first_item;
+  const Item& item = *std::max_element(first, first + it.items, is_worked_before);
   if (figure.form == Form::strip) return cut_beside(figure, ring, item);
   const bool broken = it.last_before_break && (figure.form == Form::disc || figure.form == Form::oval);
   const double clear =
@@ -60,6 +57,12 @@ bool is_clear(const Convex& outline, const std::vector<Convex>& ink) {
 Convex outline_of(const Cut& cut) {
   const Point right{cut.up.y, -cut.up.x};
   return {cut.tip, cut.tip + half_wide * right + high * cut.up, cut.tip - half_wide * right + high * cut.up};
+}
+
+bool is_cut_off(const fabric::Fabric& fabric, const Figure& figure) {
+  const fabric::Part& part = fabric.parts[figure.part];
+  return part.whole && part.end == fabric::End::cut &&
+         figure.last_round + 1 == part.first_round + part.rounds;
 }
 
 bool add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure) {

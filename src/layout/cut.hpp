@@ -4,6 +4,9 @@
 
 namespace whorl::layout {
 
+/// Whether the yarn is cut at the end of a figure.
+bool is_cut_off(const fabric::Fabric& fabric, const Figure& figure);
+
 /// Sets the mark of the end of the yarn outside the last stitch of a part that is cut off, clear of all that
 /// stands in its figure by then; false: it found no room. `echo` rounds have none.
 bool add_cut(const fabric::Fabric& fabric, const Extents& extents, Figure& figure);

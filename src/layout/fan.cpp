@@ -34,8 +34,7 @@ public:
     const double along =
         spread.space ? std::min(own, of_space * spread.length / std::max(1.0, legs)) : step_in_stitch;
     feet_ = along * std::max(0.0, legs - 1);
-    for (std::size_t i = 0; i + 1 < members.size(); ++i)
-      pitch_.push_back(half_of(members[i]) + half_of(members[i + 1]) + air);
+    for (std::size_t i = 0; i + 1 < members.size(); ++i) pitch_.push_back(pitch(i));
   }
 
   std::vector<Item> stand() {
@@ -57,6 +56,26 @@ private:
     return half;
   }
 
+  /// One picot alone between stitches stands over the gap between them, or at the end over the last.
+  bool is_over(std::size_t member) const {
+    const auto on_heads = [this](std::size_t i) { return i < members_.size() && members_[i].on_heads; };
+    return member > 0 && on_heads(member) && !on_heads(member - 1) && !on_heads(member + 1);
+  }
+
+  double pitch(std::size_t one) const {
+    const std::size_t over = is_over(one) ? one : one + 1;
+    if (!is_over(over)) return half_of(members_[one]) + half_of(members_[one + 1]) + air;
+    if (over + 1 == members_.size()) return 0;
+    return (half_of(members_[over - 1]) + half_of(members_[over + 1]) + air) / 2;
+  }
+
+  /// Height of the heads on which a picot stands.
+  double heads_under(std::size_t picot) const {
+    if (!is_over(picot)) return height_;
+    const double behind = picot + 1 < members_.size() ? members_[picot + 1].height : 0;
+    return std::max(members_[picot - 1].height, behind);
+  }
+
   /// Stands all members for the pitches as they are.
   void set() {
     double width = 0;
@@ -70,16 +89,17 @@ private:
     for (std::size_t i = 0; i < members_.size(); ++i) {
       const double place = width > 0 ? at / width : 0;
       const double lean = side_ * angle * place;
-      standing_.push_back(stood(members_[i], {side_ * feet * place, 0}, {sine(lean), cosine(lean)}));
+      standing_.push_back(stood(i, {side_ * feet * place, 0}, {sine(lean), cosine(lean)}));
       if (i < pitch_.size()) at += pitch_[i];
     }
   }
 
-  std::vector<Item> stood(const Member& member, Point foot, Point up) const {
+  std::vector<Item> stood(std::size_t number, Point foot, Point up) const {
+    const Member& member = members_[number];
     std::vector<Item> items = member.items;
     if (member.bows) return stood_bow(member, foot, up);
     const double own = extent(extents_, items.front().key).height;
-    const double from = member.on_heads ? height_ : member.hangs ? height_ - own : 0;
+    const double from = member.on_heads ? heads_under(number) : member.hangs ? height_ - own : 0;
     const double pitch = member.height / static_cast<double>(items.size());
     for (std::size_t i = 0; i < items.size(); ++i) {
       items[i].foot = foot + from * up;
@@ -131,6 +151,7 @@ private:
   bool widen() {
     bool missing = false;
     for (std::size_t i = 0; i + 1 < members_.size(); ++i) {
+      if (is_over(i + 1)) continue;
       bool near = air_between(i, i + 1) < least_air;
       near = near || (i + 2 < members_.size() && air_between(i, i + 2) < least_air);
       if (!near) continue;

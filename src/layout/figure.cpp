@@ -9,6 +9,8 @@
 #include "layout/ground.hpp"
 #include "layout/group.hpp"
 #include "layout/items.hpp"
+#include "layout/join.hpp"
+#include "layout/joined_edges.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/rings.hpp"
@@ -31,6 +33,7 @@ constexpr double centre_air = 0.12;
 constexpr double least_turned = 0.1; ///< radians: a gutter that leans less stands upright
 constexpr double gathering_gap = 0.30;
 constexpr double arrow_gap = 0.62;
+constexpr double past_cut = 0.50; ///< the mark of the end of the yarn stands beneath the arrow
 constexpr double name_gap = 0.22;
 constexpr double centre_line = 1.05; ///< from the base line of the neck's name to that of its note
 
@@ -52,6 +55,12 @@ std::vector<Item> strung_items(const Fabric& fabric, const Ring& ring) {
   return items;
 }
 
+/// Chains that stitches are worked into one by one have the room of a stitch each.
+void widen_chains(Band& band) {
+  std::fill(band.slot.begin(), band.slot.end(), 1.0);
+  band.slots = static_cast<double>(band.shape_of.size());
+}
+
 Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   Rungs rungs;
   rungs.keep_problems = plan.keep_problems;
@@ -62,14 +71,20 @@ Rungs rungs_of(const Fabric& fabric, const Plan& plan, const Extents& extents, c
     if (!ring.echo && std::find(plan.arrows.begin(), plan.arrows.end(), i) == plan.arrows.end())
       give_stems(fabric, plan.rings, i, rungs.items.back());
     std::vector<Item> column;
-    if (!ring.owner && !ring.against) column = take_column(fabric, rungs.items.back());
+    std::optional<Item> join;
+    if (!ring.owner && !ring.against && !ring.chain) {
+      if (!plan.inward) join = take_join(fabric, rungs.items.back()); // inward room beside heads is dear
+      column = take_column(fabric, rungs.items.back());
+    }
     std::vector<Group> groups;
     if (!ring.owner && !ring.against && plan.kept.empty() && plan.groups)
       groups = gather_groups(fabric, extents, column.empty() ? 0 : 1, rungs.items.back());
     Band band = band_of(rungs.items.back(), extents, ring.echo);
+    if (ring.chain) widen_chains(band);
     const bool counting = fabric.rounds[ring.round].counting_chain != fabric::none;
     if (!column.empty()) stand_on_end(std::move(column), counting, extents, band);
     fan_out(fabric, extents, groups, page.hand, band);
+    if (join) join_first(*join, extents, page.hand, band);
     draw_loops(ring, plan, page.hand, rungs.items.back(), band);
     band.break_outside = ring.round != ring.last_round;
     band.label = letter(fabric, ring, marked_loops(rungs.items.back()), plan.inward, extents, page);
@@ -95,7 +110,7 @@ std::vector<Run> measured(std::vector<Run> lines, const Extents& extents) {
 void set_rounds(Figure& figure) {
   figure.first_round = fabric::none;
   for (const Ring& ring : figure.rings) {
-    if (ring.echo) continue;
+    if (ring.echo || ring.chain) continue;
     figure.first_round = std::min(figure.first_round, ring.round);
     figure.last_round = std::max(figure.last_round, ring.last_round);
   }
@@ -162,6 +177,7 @@ std::vector<int> place_signs(const Fabric& fabric, const Extents& extents, const
   Figure& figure = drawn.figure;
   const double edge = drawn.sizes.back().high;
   add_owner_numbers(fabric, extents, figure);
+  add_joined_edges(fabric, extents, figure);
   const bool cut_found_room = add_cut(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
   if (!cut_found_room && figure.form == Form::disc_inward) crowded.push_back(-1);
@@ -178,7 +194,7 @@ Way other(Way way) { return way == Way::clockwise ? Way::anticlockwise : Way::cl
 /// The way a ring is worked in a figure that runs this way.
 Way way_of(const Ring& ring, Way way) { return ring.against && !ring.owner ? other(way) : way; }
 
-void furnish(const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
+void furnish(const Fabric& fabric, const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
   Figure& figure = drawn.figure;
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   for (std::uint32_t i = 0; i < bands.size(); ++i) {
@@ -187,7 +203,9 @@ void furnish(const std::vector<Band>& bands, const Core& core, Drawn& drawn) {
   }
   set_centre(drawn.sizes.front(), bands.front(), core, figure);
   const Size& last = drawn.sizes.back();
-  if (!is_turned(figure)) add_arrow(last.high + arrow_gap, last, way, figure);
+  const bool cut_inside = figure.form == Form::disc && bands.back().join && is_cut_off(fabric, figure);
+  const double gap = arrow_gap + (cut_inside ? past_cut : 0);
+  if (!is_turned(figure)) add_arrow(last.high + gap, last, way, figure);
 }
 
 /// Makes more room where something found none.
@@ -214,7 +232,7 @@ Drawn draw_once(const Fabric& fabric, const Plan& plan, const Extents& extents, 
   add_loops(keeping_of(plan), rungs.bands, extents, page.hand, drawn.figure);
   stemless = add_stems(fabric, extents, drawn.figure);
   if (plan.outlines) add_footprints(fabric, extents, drawn.figure);
-  furnish(rungs.bands, core, drawn);
+  furnish(fabric, rungs.bands, core, drawn);
   if (!labels_are_clear(drawn.figure, extents)) {
     rungs.most_turned = rungs.most_turned > least_turned ? 0.75 * rungs.most_turned : 0;
     return draw_once(fabric, plan, extents, page, rungs, core, again, crowded, stemless);

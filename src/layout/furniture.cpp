@@ -41,19 +41,6 @@ void add_zigzag(double radius, double angle, Way way, std::vector<Point>& points
   points.push_back(on_circle(radius, angle + 3 * sixth, way));
 }
 
-/// A straight piece as a cubic curve.
-void line_to(Point to, std::vector<Point>& points) {
-  const Point from = points.back();
-  points.push_back(from + (1.0 / 3) * (to - from));
-  points.push_back(from + (2.0 / 3) * (to - from));
-  points.push_back(to);
-}
-
-void curve_on(double radius, double from, double to, Way way, std::vector<Point>& points) {
-  const std::vector<Point> curve = circle_curve(radius, from, to, way);
-  points.insert(points.end(), curve.begin() + (points.empty() ? 0 : 1), curve.end());
-}
-
 void widen(const std::vector<Point>& points, Figure& figure) {
   for (const Point& point : points) {
     figure.low = {std::min(figure.low.x, point.x), std::min(figure.low.y, point.y)};

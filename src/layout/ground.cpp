@@ -165,14 +165,6 @@ private:
     return outline;
   }
 
-  /// A straight piece as a cubic curve.
-  static void line_to(Point to, std::vector<Point>& points) {
-    const Point from = points.back();
-    points.push_back(from + (1.0 / 3) * (to - from));
-    points.push_back(from + (2.0 / 3) * (to - from));
-    points.push_back(to);
-  }
-
   const Fabric& fabric_;
   const std::vector<double>& edges_;
   Figure& figure_;

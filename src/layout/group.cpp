@@ -73,11 +73,14 @@ public:
     const std::size_t foot = behind_chains(at);
     if (foot == items_.size() || !sorting_.place_of(items_[foot])) return at;
     if (foot > at && !lead_down(at, foot)) return at;
-    const std::size_t end = behind_led(behind_place(foot));
-    const bool chains = std::any_of(items_.begin() + static_cast<std::ptrdiff_t>(at),
-                                    items_.begin() + static_cast<std::ptrdiff_t>(end),
-                                    [this](const Item& item) { return sorting_.is_chain(item); });
-    return chains ? end : at;
+    const std::size_t end = behind_picots(behind_led(behind_place(foot)));
+    const auto any = [&](auto is) {
+      return std::any_of(items_.begin() + static_cast<std::ptrdiff_t>(at),
+                         items_.begin() + static_cast<std::ptrdiff_t>(end), is);
+    };
+    const bool between = any([this](const Item& item) { return is_between(item); });
+    const bool mixed = end > at + 1 && any([this](const Item& item) { return sorting_.is_tall(item); });
+    return between || mixed ? end : at;
   }
 
 private:
@@ -111,6 +114,12 @@ private:
         break;
       end = next + 1;
     }
+    return end;
+  }
+
+  /// Picots stand on the last stitch.
+  std::size_t behind_picots(std::size_t end) const {
+    while (end < items_.size() && sorting_.is_on_heads(items_[end])) ++end;
     return end;
   }
 
@@ -235,14 +244,33 @@ bool are_alike(const std::vector<Item>& one, const std::vector<Item>& other) {
                     [](const Item& a, const Item& b) { return a.key == b.key && a.count == b.count; });
 }
 
+/// Most rings have neither chains or picots nor two items side by side that go into one place.
+bool may_have_groups(const Fabric& fabric, const Sorting& sorting, const std::vector<Item>& items) {
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0 && shares_place(fabric, items[i - 1], items[i])) return true;
+    if (sorting.is_chain(items[i]) || sorting.is_on_heads(items[i])) return true;
+  }
+  return false;
+}
+
+/// All go into one loop: only the tallest, in their middle, has its mark.
+void mark_once(const Sorting& sorting, std::vector<Item>& items) {
+  const auto is_marked = [](const Item& item) { return item.key.loops != stitch::both; };
+  const Item* marked = nullptr;
+  for (const Item& item : items)
+    if (is_marked(item) && (marked == nullptr || sorting.height(item) > sorting.height(*marked)))
+      marked = &item;
+  for (Item& item : items)
+    if (&item != marked) item.key.loops = stitch::both;
+}
+
 } // namespace
 
 std::vector<Group> gather_groups(const Fabric& fabric, const Extents& extents, std::size_t first,
                                  std::vector<Item>& items) {
   std::vector<Group> groups;
   const Sorting sorting(fabric, extents);
-  if (std::none_of(items.begin(), items.end(), [&](const Item& item) { return sorting.is_chain(item); }))
-    return groups;
+  if (!may_have_groups(fabric, sorting, items)) return groups;
   const Gathering gathering(sorting, items);
   std::vector<Item> kept(items.begin(), items.begin() + static_cast<std::ptrdiff_t>(first));
   for (std::size_t at = first; at < items.size();) {
@@ -254,6 +282,7 @@ std::vector<Group> gather_groups(const Fabric& fabric, const Extents& extents, s
       groups.push_back({kept.size() - 1,
                         {items.begin() + static_cast<std::ptrdiff_t>(at),
                          items.begin() + static_cast<std::ptrdiff_t>(end)}});
+      mark_once(sorting, groups.back().items);
     }
     at = std::max(at + 1, end);
   }

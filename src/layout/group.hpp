@@ -6,8 +6,8 @@
 
 namespace whorl::layout {
 
-/// Items in a row that stand as one: stitches with chains among them that go into one place, and chains that
-/// lead up beside a slip stitch to a tall stitch.
+/// Items in a row that stand as one: stitches with chains among them that go into one place, chains that lead
+/// up beside a slip stitch to a tall stitch, and the picots on a stitch.
 struct Group {
   std::size_t at = 0; ///< the item that stands for all of them
   std::vector<Item> items;

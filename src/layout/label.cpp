@@ -107,6 +107,12 @@ std::vector<Placed> yarn_signs(const Lettering& text, Point start, bool mirrored
 Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
                  const Extents& extents, const Page& page) {
   Lettering label;
+  if (ring.chain) {
+    const std::string chains = std::to_string(fabric.rounds[ring.round].count);
+    label.first = set_line({run(chains, Face::regular, count_size)}, 0, extents);
+    label.width = letters_width(label);
+    return label;
+  }
   label.first =
       set_line({run(number_of(fabric, ring), Face::bold, number_size), run("\u00B7", Face::bold, number_size),
                 run(count_of(fabric.rounds[ring.round]), Face::regular, count_size)},

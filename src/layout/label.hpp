@@ -35,7 +35,7 @@ std::string number_of(const fabric::Fabric& fabric, const Ring& ring);
 /// "24", or "25 (!)" where the text states another.
 std::string count_of(const fabric::Round& round);
 
-/// The label `8 · 24` of a ring; `loops` are those that all its items are marked with, `inward` turns the
+/// The label `8 · 24` of a ring, `60` of a starting chain; `loops` are those that all its items are marked with, `inward` turns the
 /// side to which loop marks reach.
 Lettering letter(const fabric::Fabric& fabric, const Ring& ring, std::uint8_t loops, bool inward,
                  const Extents& extents, const Page& page);

@@ -27,7 +27,6 @@ constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< un
 constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
 constexpr double plain_pull = 1.5, group_pull = 6;
 constexpr double stiffer_in_lace = 10;
-constexpr double near_corner = 0.3; ///< of a side
 constexpr double dot_over_head = 0.22, dot_air = 0.09;
 constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 constexpr int arrow_pieces = 12;
@@ -50,6 +49,7 @@ public:
         heads_(fabric, first_stitch(fabric, plan), stitches(fabric, plan)), under_feet_(fabric) {
     lace_.figure = begin_figure(plan, extents, page);
     lace_.contour.corners = outline.corners;
+    lace_.contour.corner = outline.corner;
     start_ = outline.start;
     if (outline.corners > 0) lace_.figure.form = layout::Form::motif;
     lace_.figure.corners = outline.corners;
@@ -108,8 +108,9 @@ private:
   enum class Corners : std::uint8_t { draw, leave };
 
   bool has_corners(const LaceRing& ring) const {
-    return lace_.contour.corners > 0 && std::any_of(ring.bunches.begin(), ring.bunches.end(),
-                                                    [](const Bunch& bunch) { return bunch.corner; });
+    return lace_.contour.corners > 0 &&
+           std::any_of(ring.bunches.begin(), ring.bunches.end(),
+                       [](const Bunch& bunch) { return bunch.corner || bunch.crowd; });
   }
 
   LaceRing laid_ring(std::uint32_t number, Corners corners) {
@@ -121,7 +122,9 @@ private:
     ring.pointed = !round.joined || is_turned(lace_.figure);
     ring.feet_if_none = nominal_feet(number);
     ring.start = turned_round(start_);
-    for (const Bunch& bunch : ring.bunches) seat(bunch, number, corners, ring);
+    for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
+    const double pull = spaces_ ? group_pull : group_pull / stiffer_in_lace;
+    if (corners == Corners::draw) draw_to_corners(lace_.contour.corners, pull, ring);
     lay_lace_ring(
         extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
         ring);
@@ -135,7 +138,7 @@ private:
 
   Rounded contour_of(const Ring& ring) const {
     const bool clockwise = (lace_.contour.way == Way::clockwise) != ring.against;
-    return {lace_.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise};
+    return {lace_.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise, lace_.contour.corner};
   }
 
   /// A place of the figure along the ring that is laid, or the other way about.
@@ -157,12 +160,11 @@ private:
     return lace_.figure.rings[number - 1].outer + clearance + room_inside(number);
   }
 
-  void seat(const Bunch& bunch, std::uint32_t number, Corners corners, LaceRing& ring) {
+  void seat(const Bunch& bunch, std::uint32_t number, LaceRing& ring) {
     std::optional<Spotted> seat;
     double feet = 0, pull = group_pull;
     if (bunch.sort == Bunch::Sort::stitch) {
       seat = seat_of(bunch);
-      if (seat && bunch.corner && corners == Corners::draw) draw_to_corner(*seat);
       feet = seat ? seat->r + under_feet(bunch) + room_inside(number) : ring.feet_if_none;
       if (!bunch.group && !goes_into_space(bunch)) pull = plain_pull;
     } else if (bunch.sort == Bunch::Sort::column) {
@@ -174,14 +176,6 @@ private:
     ring.seats.push_back(seat);
     ring.feet.push_back(feet);
     ring.pull.push_back(spaces_ ? pull : pull / stiffer_in_lace);
-  }
-
-  /// A corner group stands in its corner.
-  void draw_to_corner(Spotted& seat) const {
-    const int corners = lace_.contour.corners;
-    if (corners == 0) return;
-    const double place = seat.at * corners - 0.5, corner = std::floor(place + 0.5);
-    if (std::abs(place - corner) < near_corner) seat.at = (corner + 0.5) / corners;
   }
 
   bool goes_into_space(const Bunch& bunch) const {
@@ -290,12 +284,24 @@ private:
     }
   }
 
+  /// In the corner of a solid motif stitches take the room that each has of its round, which is more than
+  /// their symbol shows: so those between corners come to stand along the whole side.
+  void spread_heads(const Item& item, const Ring& ring) {
+    const double share =
+        std::max(1.0, length_of(lace_.contour, ring.middle) / fabric_.rounds[ring.round].makes);
+    const Spotted middle = spot_of(lace_.contour, item.foot + item.height * item.up);
+    const double step = turned_round(share / length_of(lace_.contour, middle.r));
+    for (std::uint32_t j = 0; j < item.count; ++j)
+      heads_.put(item.first + j, {middle.r, middle.at + (j - (item.count - 1) / 2.0) * step});
+  }
+
   void keep_heads(const Item& item, Ring& ring) {
     for (std::uint32_t j = 0; j < item.count; ++j) {
       const Spotted head = spot_of(lace_.contour, lace_.figure.tips[item.first_tip + j]);
       heads_.put(item.first + j, head);
       ring.outer = std::max(ring.outer, head.r);
     }
+    if (lace_.contour.corners > 0 && item.count > 1) spread_heads(item, ring);
   }
 
   void add_label(std::uint32_t number, const LaceRing& laid) {

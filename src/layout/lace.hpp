@@ -18,7 +18,8 @@ bool is_lace(const fabric::Fabric& fabric, const Plan& plan);
 
 /// Of what form a motif is, and where its first round begins.
 struct Outline {
-  int corners = 0; ///< 0: round
+  int corners = 0;      ///< 0: round
+  double corner = 0.42; ///< radius of a corner, of the distance of a side from the middle
   double start = 0;
 };
 
@@ -29,9 +30,16 @@ struct Lace {
   std::vector<LaceRing> rings;
 };
 
+/// The groups of a ring that may be corners: those with chains in them, or of three stitches and more.
+std::vector<std::size_t> groups_of(const LaceRing& ring, bool with_chains);
+
 /// Three to six groups with chains in them, in every round of spaces from the first that has any, are the
 /// corners of a motif. It is turned until those of the first lie in its corners.
 Outline outline_of(const fabric::Fabric& fabric, const Lace& lace);
+
+/// Stands groups that are near a corner in it, drawn there by `pull`; as many in one stitch each as there are
+/// corners one after another.
+void draw_to_corners(int corners, double pull, LaceRing& ring);
 
 Lace draw_lace(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
 

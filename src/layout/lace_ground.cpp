@@ -1,5 +1,6 @@
 #include "layout/lace_ground.hpp"
 
+#include "layout/contour.hpp"
 #include "layout/direction.hpp"
 #include "layout/heads.hpp"
 #include "layout/stand.hpp"
@@ -200,11 +201,6 @@ private:
     for (std::size_t i = back.size(); i-- > 0;) line_to(back[i], points);
     line_to(side.front(), points);
     return points;
-  }
-
-  static void line_to(Point to, std::vector<Point>& points) {
-    const Point from = points.back();
-    points.insert(points.end(), {from + (1.0 / 3) * (to - from), from + (2.0 / 3) * (to - from), to});
   }
 
   const Fabric& fabric_;

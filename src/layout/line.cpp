@@ -1,6 +1,7 @@
 #include "layout/line.hpp"
 
 #include "layout/items.hpp"
+#include "layout/row_fans.hpp"
 
 #include <algorithm>
 
@@ -42,19 +43,60 @@ void spread_fans(const Fabric& fabric, const Course& course, double slot, std::v
 /// A turning chain that does not count stands close to its row.
 bool is_turning(const Stand& stand) { return stand.column && stand.slot < 1; }
 
-void string_gaps(const Course& course, double slot, Strung& strung) {
+/// A picot of a row stands on the head of the stitch before it, where it takes up no room beside others.
+class Picots {
+public:
+  Picots(const Course& course, bool row) : course_(course), row_(row) {}
+
+  /// The stand that counts at a place from the left: of a picot that which it stands on; none beyond the
+  /// ends.
+  const Stand* under(std::size_t place) const {
+    if (place >= course_.stands.size()) return nullptr;
+    const Stand& stand = from_left(course_, place);
+    return is_picot(place) ? host(place) : &stand;
+  }
+  bool stands_on(std::size_t place, std::size_t other) const {
+    return is_picot(place) && host(place) == &from_left(course_, other);
+  }
+  /// How far apart a picot and what stands beside its stitch are, if that bears one too.
+  double least_apart(std::size_t left) const {
+    const std::size_t picot = course_.leftward ? left + 1 : left;
+    const std::size_t next = course_.leftward ? left - 1 : left + 2;
+    if (!is_picot(picot) || next >= course_.stands.size() || !is_picot(next)) return 0;
+    const Stand &one = from_left(course_, picot), &other = from_left(course_, next);
+    return std::max(one.right + other.left, one.left + other.right) + air_along;
+  }
+
+private:
+  bool is_picot(std::size_t place) const {
+    const Stand& stand = from_left(course_, place);
+    return row_ && !stand.column && &stand != &course_.stands.front() &&
+           course_.band.shapes[course_.band.shape_of[stand.item]]->on_heads;
+  }
+  const Stand* host(std::size_t place) const { return &from_left(course_, place) - 1; }
+
+  const Course& course_;
+  bool row_;
+};
+
+void string_gaps(const Course& course, const Room& room, Strung& strung) {
   const std::size_t stands = course.stands.size();
+  const Picots picots(course, room.free_ends);
   begin_anew(stands, strung);
   for (std::size_t k = 0; k <= stands; ++k) {
-    const Stand* before = k == 0 ? nullptr : &from_left(course, k - 1);
-    const Stand* behind = k == stands ? nullptr : &from_left(course, k);
+    const Stand* before = k == 0 ? nullptr : picots.under(k - 1);
+    const Stand* behind = picots.under(k);
+    if (before && behind && (picots.stands_on(k, k - 1) || picots.stands_on(k - 1, k))) {
+      strung.least.push_back(0), strung.wanted.push_back(0);
+      continue;
+    }
     const double wanted = (before ? before->slot : 0) + (behind ? behind->slot : 0);
     const double ink = (before ? before->right : 0) + (behind ? behind->left : 0);
-    strung.least.push_back(ink + air_along);
+    strung.least.push_back(std::max(ink + air_along, before && behind ? picots.least_apart(k - 1) : 0));
     const bool beside_turning = (before && is_turning(*before)) || (behind && is_turning(*behind));
     const double least = before && behind ? strung.least.back() : 0;
     strung.wanted.push_back(beside_turning && before && behind ? least + turning_air
-                                                               : std::max(slot * wanted / 2, least));
+                                                               : std::max(room.slot * wanted / 2, least));
   }
 }
 
@@ -127,7 +169,7 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
 }
 
 Stand stand_of(const Reach& ink, double slot, std::uint32_t item) {
-  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false};
+  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false, 0, {}, {0, 1}};
 }
 
 double least_length(const Course& course) {
@@ -141,10 +183,12 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   Strung& strung = course.strung;
   strung.length = room.length;
   strung.free_ends = room.free_ends;
-  string_gaps(course, room.slot, strung);
+  string_gaps(course, room, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
-  spread_fans(fabric, course, room.free_ends ? std::min(room.slot, 1.0) : room.slot, strung.target);
-  if (room.free_ends) hold_the_middle(strung);
+  if (room.free_ends)
+    fan_out_of_places(fabric, footing, room, course), hold_the_middle(strung);
+  else
+    spread_fans(fabric, course, room.slot, strung.target);
   std::vector<char> at_least;
   relax(strung, at_least, slate, course.at);
 }

@@ -32,6 +32,12 @@ struct Stand {
   double slot = 1;                   ///< room that it wants
   bool column = false;               ///< chains on end
   double foot = 0;                   ///< how far aside of its head a stem's foot stands
+  Point moved, up{0, 1};             ///< of a bow's chain: from its place on the line, and its way up
+};
+
+/// Chains of a line that bow up: its stands from one to another, counted from the left.
+struct Bow {
+  std::size_t first = 0, last = 0;
 };
 
 /// A round or row on a straight line, its items in order of work.
@@ -47,6 +53,7 @@ struct Course {
   double low = 0, high = 0;    ///< between which all its ink lies
   Strung strung;               ///< from left to right
   std::vector<double> at;
+  std::vector<Bow> bows; ///< chains that have no room to lie straight
 };
 
 /// Whether its stitches, in their own order, stand from right to left.

@@ -1,5 +1,7 @@
 #include "layout/oval_furniture.hpp"
 
+#include "layout/contour.hpp"
+
 #include <string>
 #include <utility>
 
@@ -10,14 +12,6 @@ constexpr double break_middle = 0.575; ///< outside the heads of a folded ring
 constexpr int zigzags = 8;
 constexpr double zigzag_high = 0.20, zigzag_long = 0.48;
 constexpr double arrow_from = 0.9, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
-
-/// A straight piece as a cubic curve.
-void line_to(Point to, std::vector<Point>& points) {
-  const Point from = points.back();
-  points.push_back(from + (1.0 / 3) * (to - from));
-  points.push_back(from + (2.0 / 3) * (to - from));
-  points.push_back(to);
-}
 
 void run_on(const Stadium& stadium, const Lap& lap, double from, double to, std::vector<Point>& points) {
   const std::vector<Point> curve = curve_on(stadium, lap, from, to);

@@ -44,7 +44,9 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
       SymbolKey unmarked = item.key, plain = item.key;
       unmarked.loops = stitch::both;
       if (plain.base == Base::below) plain.base = Base::top, plain.down = 0; // where its stem is drawn
-      for (const SymbolKey& key : {item.key, unmarked, plain}) {
+      SymbolKey single = item.key; // as a row may part it
+      if (fabric.rounds[round].kind == pattern::RoundKind::row) single.in_one = 1;
+      for (const SymbolKey& key : {item.key, unmarked, plain, single}) {
         const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
         if (at == keys.end() || !(*at == key)) keys.insert(at, key);
       }

@@ -119,8 +119,8 @@ enum class Centre : std::uint8_t { nothing, magic_ring, second_chain, gathered, 
 
 /// A line drawn round or beside the stitches: break lines, the arrow of direction, the dashed circle, the
 /// line that leads from the end of one line of a strip to the start of the next, the stem of a spike, what a
-/// part that is sewn on covers.
-enum class Line : std::uint8_t { fold_break, direction, gathering, join, stem, footprint };
+/// part that is sewn on covers, a bracket inside stitches along the edge of another part.
+enum class Line : std::uint8_t { fold_break, direction, gathering, join, stem, footprint, edge };
 struct Stroke {
   Line line = Line::fold_break;
   std::vector<Point> points; ///< of a polyline, or of cubic curves where `curved` (1 + 3n points)
@@ -129,7 +129,7 @@ struct Stroke {
 };
 
 /// What stands beside the stitches and is none of them. `front`: the side of the piece that looks at you.
-/// `sewn`: the name of a part that is sewn on. `thread`: a hole that embroidery goes through. `joined`: the
+/// `sewn`: the name of a part that is sewn on, or whose edge is worked along. `thread`: a hole that embroidery goes through. `joined`: the
 /// stitch is worked through two parts, or is worked through so; `joined_first`: as the first of them.
 enum class Sign : std::uint8_t {
   eye,
@@ -185,6 +185,7 @@ struct Figure {
   double centre_radius = 0;     ///< of the open middle
   double half_core = 0;         ///< of an oval: half the length of what its rings go round, on the x axis
   int corners = 0;              ///< of a motif
+  bool bent = false;            ///< of rows: they go up and down, by more than their rings say
   std::vector<Run> centre_text; ///< neck and its note, centred, first line first
   std::vector<Ring> rings;
   std::vector<Item> items;

@@ -265,12 +265,26 @@ private:
     if (stretch.first > 0) all.push_back(echo_of(fabric_, rounds_[stretch.first - 1]));
     const bool lace = std::any_of(own.begin(), own.end(),
                                   [this](std::uint32_t round) { return works_in_spaces(fabric_, round); });
+    if (shows_chain(stretch) && !lace) all.push_back(chain_ring());
     const bool folds = page_.fold && (stretch.inward || stretch.strip || !lace);
     for (const Fold& fold : folds ? folding_.fold(own) : unfolded(own)) {
       all.push_back(ring_of(fabric_, fold));
       all.back().ink = static_cast<std::uint8_t>(inked_++ % 2);
     }
     return all;
+  }
+
+  /// The chains that a wide part is begun with stand round its centre.
+  bool shows_chain(const Stretch& stretch) const {
+    const bool first = stretch.first == 0 && begins_part_ && !owner_;
+    return first && !stretch.inward && !stretch.strip && part_.start == fabric::Start::chain_ring &&
+           part_.foundation != fabric::none && !goes_into_chain_ring();
+  }
+
+  Ring chain_ring() const {
+    Ring ring = ring_of(fabric_, {part_.foundation, part_.foundation});
+    ring.chain = true;
+    return ring;
   }
 
   void set_centre(std::size_t at, std::size_t figures, Plan& plan) const {
@@ -319,20 +333,9 @@ private:
     return text;
   }
 
-  /// Whether its first stitches go into the ring of chains; else they go into the chains one by one, and it
-  /// is wide.
-  bool goes_into_chain_ring() const {
-    if (part_.start != fabric::Start::chain_ring || part_.rounds == 0) return false;
-    const fabric::Round& round = fabric_.rounds[part_.first_round];
-    for (fabric::StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
-      for (const fabric::Leg& leg : fabric::legs_of(fabric_, stitch))
-        if (leg.into.what == fabric::On::ring) return true;
-    return false;
-  }
-
   Centre first_centre() const {
     if (part_.start == fabric::Start::magic_ring) return Centre::magic_ring;
-    if (goes_into_chain_ring()) return Centre::chain_ring;
+    if (goes_into_chain_ring(fabric_, part_)) return Centre::chain_ring;
     return part_.start == fabric::Start::second_chain ? Centre::second_chain : Centre::open;
   }
 

@@ -112,7 +112,7 @@ Point aside_of(Point up) { return {up.y, -up.x}; }
 /// Whether a stitch of a ring may stand so near to a point.
 bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
   constexpr double spare = 1;
-  if (figure.form == Form::oval || figure.form == Form::motif || ring.edging) return true;
+  if (figure.form == Form::oval || figure.form == Form::motif || ring.edging || figure.bent) return true;
   const double height = goes_round(figure) ? length(at) : at.y;
   return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
 }

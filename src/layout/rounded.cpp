@@ -9,18 +9,17 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double corner = 0.42; ///< radius of a corner, of the contour's r
-
 /// One side of a contour whose r is 1, half of the corner at either end with it.
 struct Side {
-  double half = 0; ///< of its straight piece
-  double turn = 0; ///< half the angle of a corner
+  double half = 0;   ///< of its straight piece
+  double turn = 0;   ///< half the angle of a corner
+  double corner = 0; ///< radius of a corner
   double end() const { return half + corner * turn; }
 };
 
 Side side_of(const Rounded& contour) {
   const double turn = pi / contour.corners;
-  return {(1 - corner) * sine(turn) / cosine(turn), turn};
+  return {(1 - contour.corner) * sine(turn) / cosine(turn), turn, contour.corner};
 }
 
 /// A place as the side on which it lies and the length from that side's middle, r being 1.
@@ -59,12 +58,12 @@ Spotted spot_on_circle(const Rounded& contour, Point p) {
 /// On the corner between a side, upright, and the next.
 Spotted spot_on_corner(const Rounded& contour, double number, Point p) {
   const Side side = side_of(contour);
-  const Point centre{side.half, 1 - corner};
-  const double a = dot(centre, centre) - corner * corner, b = dot(p, centre), c = dot(p, p);
+  const Point centre{side.half, 1 - side.corner};
+  const double a = dot(centre, centre) - side.corner * side.corner, b = dot(p, centre), c = dot(p, p);
   const double r = (b - std::sqrt(std::max(0.0, b * b - a * c))) / a;
   const Point arm = p - r * centre;
   const double angle = angle_from((1 / std::max(1e-9, length(arm))) * arm, {0, 1}, {1, 0});
-  return {r, fraction((number + (side.half + corner * angle) / side.end() / 2) / contour.corners)};
+  return {r, fraction((number + (side.half + side.corner * angle) / side.end() / 2) / contour.corners)};
 }
 
 } // namespace
@@ -79,16 +78,18 @@ Point point_on(const Rounded& contour, double r, double at) {
   const auto [number, from_middle] = side_at(contour, at);
   const double far = std::abs(from_middle), sign = from_middle < 0 ? -1 : 1;
   if (far <= side.half) return r * turned(contour, number, {from_middle, 1});
-  const double angle = (far - side.half) / corner;
+  const double angle = (far - side.half) / side.corner;
   return r * turned(contour, number,
-                    {sign * (side.half + corner * sine(angle)), 1 - corner + corner * cosine(angle)});
+                    {sign * (side.half + side.corner * sine(angle)),
+                     1 - side.corner + side.corner * cosine(angle)});
 }
 
 Point outward(const Rounded& contour, double at) {
   if (contour.corners == 0) return outward(2 * pi * fraction(at), contour.way);
   const auto [number, from_middle] = side_at(contour, at);
   const double far = std::abs(from_middle), sign = from_middle < 0 ? -1 : 1;
-  const double angle = std::max(0.0, far - side_of(contour).half) / corner;
+  const Side side = side_of(contour);
+  const double angle = std::max(0.0, far - side.half) / side.corner;
   return turned(contour, number, {sign * sine(angle), cosine(angle)});
 }
 
@@ -121,7 +122,7 @@ Spotted spot_of(const Rounded& contour, Point p) {
 std::vector<Point> curve_round(const Rounded& contour, double r) {
   if (contour.corners == 0) return circle_curve(r, 0, 2 * pi, contour.way);
   const Side side = side_of(contour);
-  const double handle = 4.0 / 3.0 * corner * r * sine(side.turn / 4) / cosine(side.turn / 4);
+  const double handle = 4.0 / 3.0 * side.corner * r * sine(side.turn / 4) / cosine(side.turn / 4);
   std::vector<Point> points{point_on(contour, r, 0)};
   const auto line_to = [&points](Point to) {
     const Point from = points.back();

@@ -10,6 +10,7 @@ namespace whorl::layout {
 struct Rounded {
   int corners = 0; ///< 0: circles; else at least 3
   Way way = Way::anticlockwise;
+  double corner = 0.42; ///< radius of a corner, r being 1
 };
 
 double length_of(const Rounded& contour, double r);

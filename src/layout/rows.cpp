@@ -10,7 +10,10 @@
 #include "layout/long_legs.hpp"
 #include "layout/owner.hpp"
 #include "layout/placed.hpp"
+#include "layout/row_bows.hpp"
+#include "layout/row_items.hpp"
 #include "layout/spike.hpp"
+#include "layout/zigzag.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -69,6 +72,9 @@ public:
     }
     fold_rows(folding);
     set_centre();
+    if (from_start_ && edge_ == Edge::none && part_.foundation != fabric::none &&
+        drawn_.figure.centre == Centre::nothing)
+      zigzag_ = zigzag_of(fabric, part_.foundation, rows_);
   }
 
   /// Puts everything together; returns the rows above which something found no room.
@@ -79,6 +85,7 @@ public:
     make_room(drawn_.courses, drawn_.figure);
     for (std::uint32_t i = 0; i < drawn_.courses.size(); ++i)
       stand_course(fabric_, extents_, drawn_.courses[i], 0, drawn_.figure.rings[i], drawn_.figure);
+    if (zigzag_) bend_lines(*zigzag_, drawn_);
     draw_kept();
     add_owner_numbers(fabric_, extents_, drawn_.figure);
     stemless_ = add_stems(fabric_, extents_, drawn_.figure);
@@ -98,6 +105,7 @@ public:
     bound();
     add_front(fabric_, extents_, page_, 0, drawn_.figure);
     add_grounds(fabric_, std::vector<double>(drawn_.figure.rings.size(), 0), page_.main_yarn, drawn_.figure);
+    if (zigzag_) bend_grounds(*zigzag_, drawn_);
     bound();
     return crowded;
   }
@@ -145,6 +153,7 @@ private:
   void set_centre() {
     if (!from_start_) return;
     if (part_.start == fabric::Start::magic_ring) drawn_.figure.centre = Centre::magic_ring;
+    if (goes_into_chain_ring(fabric_, part_)) drawn_.figure.centre = Centre::chain_ring;
     if (part_.start == fabric::Start::second_chain) drawn_.figure.centre = Centre::second_chain;
   }
 
@@ -170,7 +179,7 @@ private:
     draw_loops(course.items, {kept_, page_.hand, false, true}, course.band);
     set_stands(extents_, 0, false, course);
     const double chains = static_cast<double>(std::max<std::size_t>(1, course.items.size()));
-    const double slot = std::max(least_chain_slot, std::min(1.0, row.makes / chains));
+    const double slot = row.spaces > 0 ? 1 : std::max(least_chain_slot, std::min(1.0, row.makes / chains));
     for (Stand& stand : course.stands) stand.slot = slot;
     Ring ring;
     ring.round = ring.last_round = part_.foundation;
@@ -230,6 +239,7 @@ private:
     const auto chains = static_cast<std::uint32_t>(lead_.size()) + leading_chains(fabric_, own);
     course.items = std::move(lead_);
     give(own, number);
+    part_fans(fabric_, extents_, own);
     course.items.insert(course.items.end(), own.begin(), own.end());
     lead_ = std::move(next_lead);
     Ring ring;
@@ -243,7 +253,8 @@ private:
     course.leftward = runs_leftward(course, row);
     course.band.against = course.leftward != right_handed();
     if (!ring.echo) draw_loops(course.items, {kept_, page_.hand, false}, course.band);
-    set_stands(extents_, chains, row.counting_chain != fabric::none, course);
+    const std::uint32_t on_end = chains_on_end(fabric_, row, chains);
+    set_stands(extents_, on_end, row.counting_chain != fabric::none || on_end < chains, course);
     settle(std::move(course), ring);
   }
 
@@ -272,15 +283,17 @@ private:
 
   void settle(Course course, Ring ring) {
     const std::size_t number = drawn_.courses.size();
-    course.band.room_outside = number < room_.size() ? room_[number] : 0;
+    course.band.room_outside = (number < room_.size() ? room_[number] : 0) + (zigzag_ ? zigzag_room : 0);
     set_height(drawn_.figure.centre == Centre::nothing ? 0 : centre_reach, course);
     if (!drawn_.courses.empty())
       set_height(drawn_.courses.back().outer + gap_above(drawn_.courses.back(), course), course);
     const Room room{0, true, slot_, pulls};
     lay_course(fabric_, footing_, room, slate_, course);
-    if (!drawn_.courses.empty())
+    if (zigzag_)
+      stand_on_zigzag(fabric_, *zigzag_, course);
+    else if (!drawn_.courses.empty())
       not_held_ += hold_by_places(fabric_, drawn_.courses.back(), drawn_.figure.rings.back(), course);
-    lean_to_places(fabric_, extents_, footing_, course);
+    if (!zigzag_) lean_to_places(fabric_, extents_, footing_, course), bow_chains(extents_, course);
     keep_places(fabric_, ring, course, room, footing_);
     drawn_.courses.push_back(std::move(course));
     drawn_.figure.rings.push_back(ring);
@@ -298,12 +311,15 @@ private:
       end += run.width;
       runs.push_back(run);
     }
-    const double base = ring.middle - letter_height * number_size / 2, side = course.leftward ? 1 : -1;
+    const double side = course.leftward ? 1 : -1;
+    const double middle =
+        ring.middle + (zigzag_ ? rise_at(*zigzag_, drawn_, course.leftward ? right : left) : 0);
+    const double base = middle - letter_height * number_size / 2;
     const double x = course.leftward ? right + label_at : left - label_at - line_width(runs);
     drawn_.figure.labels.push_back(straight_label({x, base}, std::move(runs), number, tone));
     const double tip = (course.leftward ? right : left) + side * (pointer_at - pointer_length / 2);
-    drawn_.figure.pointers.push_back({{tip, ring.middle}, {0 - side, 0}, pointer_length, number, tone});
-    add_yarn_signs(number, x + (course.leftward ? end - second_space : 0), ring.middle);
+    drawn_.figure.pointers.push_back({{tip, middle}, {0 - side, 0}, pointer_length, number, tone});
+    add_yarn_signs(number, x + (course.leftward ? end - second_space : 0), middle);
   }
 
   /// Flag and mark for joined yarn beyond the label of a row, which ends at `edge`.
@@ -341,6 +357,7 @@ private:
   double slot_ = 1; ///< of a stitch
   Edge edge_ = Edge::none;
   std::size_t not_held_ = 0; ///< stitches that are not by their own places
+  std::optional<Zigzag> zigzag_;
 };
 
 /// Looks for the least width of a stitch with which all stitches are by their own places, or most are.

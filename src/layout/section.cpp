@@ -32,16 +32,16 @@ bool can_stand_as_row(const Fabric& fabric, const fabric::Round& row, std::uint3
   return row.worked && row.count > 0 && !row.both_sides;
 }
 
-bool begins_flat(fabric::Start start) {
-  return start == fabric::Start::chain || start == fabric::Start::second_chain ||
-         start == fabric::Start::magic_ring;
+bool begins_flat(const Fabric& fabric, const fabric::Part& part) {
+  return part.start == fabric::Start::chain || part.start == fabric::Start::second_chain ||
+         part.start == fabric::Start::magic_ring || goes_into_chain_ring(fabric, part);
 }
 
 /// Whether it is a row that can be drawn behind this section, or at the start of the part.
 bool is_drawn_row(const Fabric& fabric, const fabric::Round& row, const std::vector<Section>& sections,
                   std::uint32_t owner) {
   if (row.kind != pattern::RoundKind::row || !can_stand_as_row(fabric, row, owner)) return false;
-  return !sections.empty() || owner != fabric::none || begins_flat(fabric.parts[row.part].start);
+  return !sections.empty() || owner != fabric::none || begins_flat(fabric, fabric.parts[row.part]);
 }
 
 /// The round of another part in whose loops a part is begun; none where it is begun elsewhere.
@@ -98,6 +98,15 @@ std::uint32_t last_of(const std::vector<Section>& sections) {
 }
 
 } // namespace
+
+bool goes_into_chain_ring(const Fabric& fabric, const fabric::Part& part) {
+  if (part.start != fabric::Start::chain_ring || part.rounds == 0) return false;
+  const fabric::Round& round = fabric.rounds[part.first_round];
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+    for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch))
+      if (leg.into.what == fabric::On::ring) return true;
+  return false;
+}
 
 bool goes_along_rows(const Fabric& fabric, std::uint32_t round) {
   const fabric::Round& edging = fabric.rounds[round];

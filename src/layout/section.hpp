@@ -25,6 +25,10 @@ struct Section {
 /// on.
 std::vector<Section> sections_of(const fabric::Fabric& fabric, std::uint32_t part);
 
+/// Whether the first stitches of a part go into its ring of chains; else they go into the chains one by one,
+/// and it is wide.
+bool goes_into_chain_ring(const fabric::Fabric& fabric, const fabric::Part& part);
+
 /// Whether a round goes along the ends of rows.
 bool goes_along_rows(const fabric::Fabric& fabric, std::uint32_t round);
 

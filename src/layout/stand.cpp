@@ -4,6 +4,7 @@
 #include "layout/contour.hpp"
 #include "layout/few.hpp"
 #include "layout/items.hpp"
+#include "layout/join.hpp"
 
 #include <algorithm>
 
@@ -115,15 +116,20 @@ void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, co
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
   const std::vector<Ends> ends = ends_of(band, turn.hand);
+  const auto standing = [&](std::size_t i) {
+    Item item = items[i];
+    item.at = at[i];
+    item.height = band.shapes[band.shape_of[i]]->height;
+    const Point out = outward(item.at / size.middle + size.turned, way);
+    item.foot = size.wedges[band.shape_of[i]].foot * out;
+    item.up = turn.inward ? Point{0 - out.x, 0 - out.y} : out;
+    return item;
+  };
+  if (band.join) stand_join(fabric, *band.join, standing(0), turn.hand, figure);
   if (!band.column.empty()) stand_column(band, size, at.front(), turn, figure);
   for (std::size_t i = band.column.empty() ? 0 : 1; i < items.size(); ++i) {
     const std::uint32_t shape = band.shape_of[i];
-    Item item = items[i];
-    item.at = at[i];
-    item.height = band.shapes[shape]->height;
-    const Point out = outward(item.at / size.middle + size.turned, way);
-    item.foot = size.wedges[shape].foot * out;
-    item.up = turn.inward ? Point{0 - out.x, 0 - out.y} : out;
+    const Item item = standing(i);
     if (const std::vector<InGroup>* group = group_in(band, shape)) {
       stand_group(fabric, *group, item, turn.hand, figure);
       continue;

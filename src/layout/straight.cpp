@@ -86,6 +86,16 @@ std::vector<Upright> uprights_of(const Course& course) {
   return all;
 }
 
+/// A chain of a bow.
+void stand_bowed(const SymbolExtent& chain, Point foot, Point up, Item item, Figure& figure) {
+  begin_item(item, figure);
+  item.foot = foot;
+  item.up = up;
+  item.height = chain.height;
+  figure.tips.push_back(foot + chain.height * up);
+  figure.items.push_back(item);
+}
+
 void stand_upright(const Fabric& fabric, const Upright& upright, double x, Item item, Figure& figure) {
   begin_item(item, figure);
   item.foot = {x, upright.foot};
@@ -109,7 +119,7 @@ void stand_on_end(const SymbolExtent& chain, Point middle, double half, Item ite
 } // namespace
 
 Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
-  Stand stand{0, chains, 0, 0, 0.6, true};
+  Stand stand{0, chains, 0, 0, 0.6, true, 0, {}, {0, 1}};
   for (const Convex& piece : chain.ink)
     for (const Point& point : piece)
       stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
@@ -238,6 +248,11 @@ void stand_course(const Fabric& fabric, const Extents& extents, const Course& co
       item.at = course.leftward ? course.strung.length - at : at;
       if (stand.foot != 0) {
         stand_leaning(fabric, extents, course, stand, x, item, figure);
+        continue;
+      }
+      if (!(stand.moved == Point{})) {
+        const SymbolExtent& chain = extent(extents, item.key);
+        stand_bowed(chain, Point{x, foot_of(course, chain)} + stand.moved, stand.up, item, figure);
         continue;
       }
       if (!stand.column) {

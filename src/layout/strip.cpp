@@ -1,5 +1,6 @@
 #include "layout/strip.hpp"
 
+#include "layout/contour.hpp"
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
 #include "layout/footprint.hpp"
@@ -231,13 +232,6 @@ double join_height(const Course& below, const Course& above) {
   if (below.band.break_outside) return (break_height(below) + zigzag_high + above.low) / 2;
   const double middle = (below.high + above.low) / 2;
   return below.band.room_outside > 0 ? std::min(below.high + join_low, middle) : middle;
-}
-
-void line_to(Point to, std::vector<Point>& points) {
-  const Point from = points.back();
-  points.push_back(from + (1.0 / 3) * (to - from));
-  points.push_back(from + (2.0 / 3) * (to - from));
-  points.push_back(to);
 }
 
 /// A quarter circle that leaves towards `by` way of its corner.

@@ -33,13 +33,36 @@ void keep_note(Building& b, Span span, bool joined) {
 
 namespace {
 
-/// A word alone between two commas stands where a stitch would: nobody adds a note so.
+/// The byte before a place that is no blank; 0 at the head.
+char before(std::string_view text, std::uint32_t at) {
+  while (at > 0 && text[at - 1] == ' ') --at;
+  return at == 0 ? '\0' : text[at - 1];
+}
+
+/// "in next", "in each", "in 2": a place, and which, begins there.
+bool leads_into_place(const Sentence& sentence, std::uint32_t at) {
+  const Word* in = word_meaning(sentence, at, sentence.in);
+  if (in == nullptr) return false;
+  const WordsAt words = words_at(sentence, skip_blanks(sentence.text(), in->end));
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) {
+    const bool each =
+        word.kind == WordKind::phrase && sentence.vocabulary.concepts[word.means].name == "each";
+    return each || word.means == sentence.next || word.kind == WordKind::number;
+  });
+}
+
+/// A word alone between two commas, alone in what is repeated, or led into a place stands where a stitch
+/// would: nobody adds a note so.
 bool stands_for_stitch(const Sentence& sentence, const Path& path) {
+  constexpr std::string_view opens = "([*", closes = ")]*";
   const std::string_view text = sentence.text();
-  std::uint32_t before = path.begin;
-  while (before > 0 && text[before - 1] == ' ') --before;
-  const bool comma_before = before == 0 || text[before - 1] == ',';
-  return comma_before && path.end < text.size() && text[path.end] == ',';
+  const char head = before(text, path.begin), tail = path.end < text.size() ? text[path.end] : '\0';
+  const auto is = [](std::string_view marks, char c) { return c != 0 && marks.find(c) != marks.npos; };
+  const bool begins = head == '\0' || head == ',' || is(opens, head);
+  if (!begins) return false;
+  if (leads_into_place(sentence, path.end)) return true;
+  const bool repeated = is(opens, head) || is(closes, tail);
+  return tail == ',' || (repeated && is(closes, tail));
 }
 
 /// "sc in blorp": a word behind "in" where a stitch still wants its place.

@@ -2,6 +2,7 @@
 #include "pattern/effect.hpp"
 #include "pattern/opening.hpp"
 #include "pattern/stretching.hpp"
+#include "pattern/word_names.hpp"
 
 #include <algorithm>
 
@@ -264,6 +265,23 @@ bool closes_petal(const Stretching& s, std::int32_t index, std::uint32_t begin, 
   return chains && is_chain(s.reader.kinds.at(up->work.kind));
 }
 
+/// "Ch 5, sl st in first sc" closes the round with its last arch: a picot is closed into one of its chains,
+/// or back into what it stands on.
+bool closes_round(const Stretching& s, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = s.reader.sentence;
+  bool first = false, stitch = false;
+  for (std::uint32_t at = begin; at < end; ++at) {
+    first = first || is_named(sentence, at, {"first"});
+    if (is_named(sentence, at, {"ch", "chain", "sl st"})) continue;
+    for (const words::Word& word : words_at(sentence, at)) {
+      if (word.kind != words::WordKind::phrase || word.end > end) continue;
+      const words::ConceptClass sort = sort_of(sentence, word);
+      stitch = stitch || sort == words::ConceptClass::stitch || sort == words::ConceptClass::place;
+    }
+  }
+  return s.extent == Extent::line && first && stitch;
+}
+
 /// "2 dc in 4th ch from hook, ch 2, | 3 dc in same ch": a chain was named, and is the same place.
 bool is_in_named_chain(const Piece* piece) {
   return piece != nullptr && piece->work.where == Where::chain &&
@@ -308,7 +326,7 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   case Verb::join:
     return !goes_on_from_slip(s, index, before);
   case Verb::picot:
-    if (closes_petal(s, index, before.end, end)) return false;
+    if (closes_petal(s, index, before.end, end) || closes_round(s, before.end, end)) return false;
     // "Ch 8, sl st in 2nd ch from hook" begins to work along a chain
     return s.extent != Extent::line || has_worked(before) || before.effect.starts;
   case Verb::skip:

@@ -136,6 +136,20 @@ bool is_of_label(std::string_view word, const words::Vocabulary& vocabulary) {
   return label && (letters == word.size() || is_digit(word[letters]));
 }
 
+/// A name that begins with how many: "3dccl", "3-dc bobble"; no "2nd".
+bool begins_with_count(std::string_view name) {
+  const std::size_t figures = std::min(name.find_first_not_of("0123456789"), name.size());
+  const std::size_t dash = figures < name.size() && name[figures] == '-' ? 1 : 0;
+  const std::size_t begin = figures + dash;
+  std::size_t end = begin;
+  while (end < name.size() && is_letter(name[end])) ++end;
+  const std::string_view word = name.substr(begin, end - begin);
+  const auto ending = {std::string_view("st"), std::string_view("nd"), std::string_view("rd"),
+                       std::string_view("th")};
+  return figures > 0 && figures < 3 && word.size() > 1 &&
+         std::find(ending.begin(), ending.end(), small_letters(word)) == ending.end();
+}
+
 /// A sign that stands for a stitch: `+ = sc`.
 bool is_sign(std::string_view name) {
   return name.size() == 1 && std::string_view("+^#%@~&<>").find(name.front()) != none;
@@ -164,13 +178,14 @@ bool names_eyes(std::string_view name, const words::Vocabulary& vocabulary) {
 /// Whether a text may be the name of a stitch or word: a few words, none a figure or a round's label.
 bool may_be_name(std::string_view name, const words::Vocabulary& vocabulary) {
   if (is_sign(name)) return true;
-  if (name.empty() || name.size() > longest_name || !is_letter(name.front())) return false;
+  const bool counts = begins_with_count(name);
+  if (name.empty() || name.size() > longest_name || !(is_letter(name.front()) || counts)) return false;
   int words = 0;
   for (std::size_t at = 0; at < name.size();) {
     const std::size_t end = std::min(name.find_first_of(" \t", at), name.size());
     const std::string_view word = name.substr(at, end - at);
     const bool alone = name.size() == word.size() && word.size() == 1; // `R = round`
-    if (!alone && is_of_label(word, vocabulary)) return false;
+    if (!alone && !(at == 0 && counts) && is_of_label(word, vocabulary)) return false;
     words += word.empty() ? 0 : 1;
     at = end + 1;
   }
@@ -235,7 +250,7 @@ private:
     if (text.empty()) return true;
     constexpr std::size_t one_letter = 3; // bytes of "③" and "３"
     const std::string head = words::fold(text.substr(0, one_letter)).text;
-    if (!head.empty() && is_digit(head.front())) return true;
+    if (!head.empty() && is_digit(head.front())) return !(in_list_ && begins_with_count(text));
     const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
     const std::string_view word = text.substr(0, end);
     if (!is_of_label(word, vocabulary_)) return false;

@@ -201,13 +201,17 @@ std::uint8_t depth_told(std::string_view text, const Vocabulary& vocabulary) {
   const auto next = [&line](std::size_t at) {
     return std::min(line.text.find(' ', at), line.text.size()) + 1;
   };
+  bool below_one = false; // "in the round below"
   for (const words::Word& word : lattice.words) {
+    below_one =
+        below_one || (word.kind == words::WordKind::phrase && round(vocabulary.concepts[word.means]) &&
+                      begins_with(lattice, next(word.begin), vocabulary, below));
     if (word.kind != words::WordKind::number || word.number == 0 || word.number > deepest) continue;
     const std::size_t of = next(word.end == 0 ? 0 : word.end - 1);
     if (begins_with(lattice, of, vocabulary, round) && begins_with(lattice, next(of), vocabulary, below))
       return static_cast<std::uint8_t>(word.number);
   }
-  return 0;
+  return below_one ? 1 : 0;
 }
 
 std::vector<Concept> meanings_of(std::string_view name, const Vocabulary& vocabulary) {

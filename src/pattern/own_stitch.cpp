@@ -84,6 +84,7 @@ bool says(const std::vector<std::string_view>& words, std::initializer_list<std:
 
 std::optional<ManyOf> many_of(std::string_view text, const words::Vocabulary& vocabulary) {
   const words::Lattice lattice = words::lattice(words::fold(text), vocabulary);
+  const words::Concept left_open = words::find_concept(vocabulary, "unfinished");
   const words::Word* number = nullptr;
   const words::Word* stitch = nullptr;
   std::uint32_t end = 0;
@@ -97,8 +98,22 @@ std::optional<ManyOf> many_of(std::string_view text, const words::Vocabulary& vo
     if (behind || before)
       return ManyOf{behind ? number->number : word.number,
                     vocabulary.concepts[behind ? word.means : stitch->means].name};
-    number = word.kind == words::WordKind::number ? &word : nullptr;
+    const bool unfinished =
+        word.kind == words::WordKind::phrase && word.means == left_open; // "3 unfinished dc"
+    if (!unfinished) number = word.kind == words::WordKind::number ? &word : nullptr;
     stitch = is_stitch ? &word : nullptr;
+  }
+  return std::nullopt;
+}
+
+std::optional<StitchKind> stitch_told(std::string_view text, const words::Vocabulary& vocabulary,
+                                      const std::vector<StitchKind>& kinds) {
+  for (const words::Word& word : words::lattice(words::fold(text), vocabulary).words) {
+    if (word.kind != words::WordKind::phrase) continue;
+    const words::ConceptEntry& means = vocabulary.concepts[word.means];
+    if (means.sort != words::ConceptClass::stitch) continue;
+    const auto kind = standard(kinds, means.name);
+    if (kind && kind->takes == 1 && kind->makes == 1) return kind;
   }
   return std::nullopt;
 }
@@ -162,6 +177,15 @@ bool says_same_place(std::string_view text, const words::Vocabulary& vocabulary)
     const bool one = word.kind == words::WordKind::number && word.number == 1;
     if (one) return names_place(lattice, line.text, word.end, vocabulary);
     return word.kind == words::WordKind::phrase && word.means == same && !is_number(word.begin);
+  });
+}
+
+bool says_places(std::string_view text, const words::Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(), [&](const words::Word& word) {
+    return word.kind == words::WordKind::number && word.number > 1 &&
+           names_place(lattice, line.text, word.end, vocabulary);
   });
 }
 

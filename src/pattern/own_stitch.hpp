@@ -18,6 +18,10 @@ struct ManyOf {
 };
 std::optional<ManyOf> many_of(std::string_view text, const words::Vocabulary& vocabulary);
 
+/// The first plain stitch that a text names: sc of "pull up a long loop, finish as sc".
+std::optional<stitch::StitchKind> stitch_told(std::string_view text, const words::Vocabulary& vocabulary,
+                                              const std::vector<stitch::StitchKind>& kinds);
+
 /// Stitches that are made alike whatever their name.
 enum class Family : std::uint8_t { none, bobble, puff, popcorn, loop, picot };
 
@@ -29,6 +33,9 @@ Family family_of(std::string_view name, const words::Vocabulary& vocabulary);
 
 /// Whether an explanation puts its stitches into one place: "in the same st", "into one stitch".
 bool says_same_place(std::string_view text, const words::Vocabulary& vocabulary);
+
+/// Whether it works into several places: "over the next 3 sts".
+bool says_places(std::string_view text, const words::Vocabulary& vocabulary);
 
 /// Whether it closes them together at their top.
 bool says_closed(std::string_view text, const words::Vocabulary& vocabulary);

@@ -134,14 +134,17 @@ private:
       if (const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
           gathered && gathered->unfinished)
         return take_gathered(entry, *gathered);
-    if (known != no_concept && name_of(known) == "spike")
+    if (family == Family::none && (known == no_concept || name_of(known) == "spike"))
       if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
         return take_spike(entry, down);
-    if (family == Family::none && known == no_concept && is_told_in_moves(entry))
+    const bool of_family = family != Family::none || family_told(entry) == Family::popcorn;
+    if (!of_family && known == no_concept && is_told_in_moves(entry))
       return take_stitch(entry, Family::none, known);
     if (family == Family::none)
       if (const auto stalk = stitch_with_chains(entry.value, *vocabulary_, kinds()))
         return take_stalk(entry, *stalk, entry.names.front());
+    if (family == Family::bobble)
+      if (const auto kind = closed_over_several(entry)) return take_closed(entry, *kind, known);
     if (family != Family::none && (!alias || known != no_concept)) return take_stitch(entry, family, known);
     const int least = says_same_place(entry.value, *vocabulary_) ? 1 : 2; // "1 sc, 1 ch in the same st"
     if (const auto group = group_told(entry.value, *vocabulary_, least);
@@ -311,10 +314,30 @@ private:
     return add_names(entry, add_concept(own)), true;
   }
 
+  /// "Cluster (cl): dc3tog over the next 3 sts", "work 3 dc together over next 3 sts": it takes several
+  /// stitches.
+  std::optional<stitch::StitchKind> closed_over_several(const Entry& entry) const {
+    if (!says_places(entry.value, *vocabulary_)) return std::nullopt;
+    if (const auto work = one_work_of(entry.value); work && work->in_one == 1 && work->kind.takes > 1)
+      return work->kind;
+    const auto gathered = gathered_told(entry.value, *vocabulary_, kinds());
+    return gathered && gathered->kind.takes > 1 ? std::optional(gathered->kind) : std::nullopt;
+  }
+
+  bool take_closed(const Entry& entry, stitch::StitchKind kind, Concept known) {
+    kind.name = known != no_concept ? std::string(name_of(known)) : short_name_of(entry);
+    kind.title = entry.names.front();
+    kind.own = true;
+    put_kind(kind);
+    const Concept same = words::find_concept(*vocabulary_, kind.name);
+    return add_names(entry, same != no_concept ? same : add_concept({kind.name, ConceptClass::stitch})), true;
+  }
+
   /// "Spike: insert your hook two rounds below, pull up a long loop, finish as sc."
   bool take_spike(const Entry& entry, std::uint8_t down) {
     words::ConceptEntry own{entry.names.front(), ConceptClass::stitch};
-    own.works = "sc", own.down = down;
+    const auto told = stitch_told(entry.value, *vocabulary_, kinds());
+    own.works = told ? told->name : "sc", own.down = down;
     return add_names(entry, add_concept(own)), true;
   }
 

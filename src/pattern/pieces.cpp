@@ -88,7 +88,7 @@ private:
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
-    const bool second = !labelled_ && label.from == 2; // the first has no label
+    const bool second = !labelled_ && label.from == 2;            // the first has no label
     const bool first = !labelled_ && label.word && label.ordinal; // "Stuff. | In the 3rd round …"
     const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second || first);
     if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
@@ -206,7 +206,8 @@ private:
     const Span before{line_.begin, line_.begin + static_cast<std::uint32_t>(place)};
     if (place > longest_start) return false;
     if (label.from == 1) return !start_in(reader_, trimmed(reader_.source, before)).empty();
-    return (label.from == 2 || label.relative) && names_ring(reader_, before) && names_stitches(reader_, before);
+    return (label.from == 2 || label.relative) && names_ring(reader_, before) &&
+           names_stitches(reader_, before);
   }
 
   bool may_name(std::string_view name, std::size_t place) const {

@@ -84,7 +84,9 @@ private:
     if (name(at) == "move draw") return take_pull(at);
     if (name(at) == "move through" && number_or_all(at + 1) != 0) return pull(at + 1);
     if (name(at) == "move chain" && legs_ > 0) return take_chain(at);
+    if (name(at) == "move again") return mark(at + 1) == '*' ? at + 2 : at + 1; // "rep from *"
     if (name(at) == "twice over") return repeat(2, at), at + 1;
+    if (name(at) == "thrice over") return repeat(3, at), at + 1;
     if (number(at) > 1 && is_times(at)) return repeat(times_at(at), at), behind_times(at);
     return at + 1;
   }
@@ -146,8 +148,10 @@ private:
   /// "Pull up a loop", "draw a loop through", "pull through 2 loops": up to the next "through" and its
   /// number.
   std::size_t take_pull(std::size_t at) {
-    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 5); ++next)
+    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 5); ++next) {
       if (name(next) == "move through" && number_or_all(next + 1) != 0) return pull(next + 1);
+      if (name(next) == "move yarn over") break; // "pull up loop, yo, pull through 2"
+    }
     if (!moves_.empty() && moves_.back() == "o" && moves_.size() > 1 && moves_[moves_.size() - 2] == "i")
       moves_.pop_back();
     put("d");

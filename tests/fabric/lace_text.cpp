@@ -129,3 +129,27 @@ TEST_CASE("a round whose kinds are counted one by one has as many stitches as al
   CHECK(text.last().counted == 12);
   CHECK(text.last().stated == 12);
 }
+
+TEST_CASE("chains and a slip stitch in the first stitch close a round with its last arch, and are no picot") {
+  for (const char* const end : {"sl st in first sc", "join with sl st to first sc", "sl st in first st"}) {
+    CAPTURE(end);
+    const Text text(
+        "Moss doily\n\nRnd 1: MR, 8 sc in ring, join. (8)\nRnd 2: Ch 1, sc in same st, *ch 5, sc in "
+        "next sc; rep from * 6 more times, ch 5, " +
+        std::string(end) + ". (8 sps)\n");
+    CHECK(text.said == "");
+    CHECK(text.last().spaces == 8);
+  }
+  const Text picots("Moss doily\n\nRnd 1: MR, 8 sc in ring, join. (8)\nRnd 2: *sc in next st, ch 3, sl st in "
+                    "first ch; rep from * around. (8)\n");
+  CHECK(picots.said == "");
+  CHECK(picots.last().spaces == 0);
+}
+
+TEST_CASE("the last stitches of a round are worked into one after the other") {
+  const Text text("Moss\n\nRnd 1: MR, 8 sc (8)\nRnd 2: sc in next 4 sts, dc in last 4 sts (8)\n");
+  const fabric::Fabric& worked = text.worked.fabric;
+  const fabric::StitchId first = worked.rounds[1].first_stitch;
+  for (fabric::StitchId i = 0; i < 8; ++i)
+    CHECK(fabric::legs_of(worked, first + i).begin()->into.of == worked.rounds[0].first_stitch + i);
+}

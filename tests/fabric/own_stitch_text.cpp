@@ -125,3 +125,52 @@ TEST_CASE(
     CHECK(text.last().uses == 12);
   }
 }
+
+TEST_CASE("a bobble or cluster is of as many stitches, and takes as many, as its explanation says") {
+  struct Told {
+    const char* line;
+    const char* round;
+    std::uint32_t legs, makes;
+  };
+  for (
+      const Told& told : std::vector<Told>{
+          {"Bobble: 3 unfinished dc in the same st, joined together", "(bobble, sc) x 6", 24, 12},
+          {"Cluster: 3 unfinished dc over the next 3 sts, joined together", "cluster around", 12, 4},
+          {"Cluster (cl): dc3tog over the next 3 sts.", "cl around", 12, 4},
+          {"Cluster (cl): work 3 dc together over next 3 sts", "cl around", 12, 4},
+          {"Cl = cluster: 3 dc tog in same st", "(cl, sc) x 6", 24, 12},
+          {"Puff stitch (puff): yo, insert hook, pull up a loop; repeat 4 more times in same st (11 loops on "
+           "hook), yo, pull through all, ch 1",
+           "(puff, sc) x 6", 36, 12},
+          {"Bobble stitch (bo): (yo, insert hook, yo, pull up loop, yo, pull through 2 loops) 4 times in "
+           "same stitch, yo, pull through all 5 loops.",
+           "(bo, sc) x 6", 30, 12},
+          {"3-dc cluster (dc3cl): *yo, insert hook in same st, yo, pull up a loop, yo, pull through 2 loops; "
+           "rep from * twice more, yo and pull through all 4 loops",
+           "(dc3cl, sc) x 6", 24, 12},
+          {"3dccl: 3 unfinished dc in the same st, joined together", "(3dccl, sc) x 6", 24, 12}}) {
+    INFO(told.line);
+    const Text text = thing("Special stitches\n" + std::string(told.line), told.round);
+    CHECK(text.said == "");
+    CHECK(legs_and_tops(text) == std::pair(told.legs, told.makes));
+  }
+}
+
+TEST_CASE("a long stitch is a spike as deep as its explanation says") {
+  for (const char* line : {"lst (long stitch): sc worked into the row below", "lst: sc in the round below",
+                           "lst: long sc, insert hook 1 round below",
+                           "lst: insert hook 1 round below, pull up a loop, yo, pull through both loops"}) {
+    INFO(line);
+    const Text text = thing("Special stitches\n" + std::string(line), "(lst, sc) x 6 (12)");
+    CHECK(text.said == "");
+    CHECK(text.into(0).substr(0, 7) == "body-1-");
+  }
+}
+
+TEST_CASE("a word that nobody knows is told where it stands for a stitch") {
+  for (const char* round : {"*zorp, sc in next st* around", "[sc in next st, zorp] around",
+                            "5 sc, zorp in next st, sc in next 6 sts"}) {
+    INFO(round);
+    CHECK(thing("", round).said.find("`zorp` is not understood here and left out") != std::string::npos);
+  }
+}

@@ -196,3 +196,19 @@ TEST_CASE("a row that begins with chains and a turn is worked with the side that
   CHECK(rounds[2].side == fabric::Side::wrong);
   CHECK(rounds[3].side == fabric::Side::right);
 }
+
+// Common practice, no source: the stitches of "the last 3 sts" follow one another as those before them did.
+
+TEST_CASE("Stitches in the last ones of a row go into these in order") {
+  const Text text(fin + "Row 9: ch 1, turn, sc in first 3 sts, hdc in last 3 sts (6)\n");
+  CHECK(text.into(4) == "part-8-4");
+  CHECK(text.into(6) == "part-8-2");
+}
+
+TEST_CASE("A stitch in the top of the chain that turned a row goes into it past what was skipped") {
+  const Text text(
+      "Fin\n\nRow 1: ch 7, sc in 2nd ch from hook and in each ch across (6)\n"
+      "Row 2: ch 3 (counts as dc), turn, sk 1, dc in next st, (dc, ch 1, dc) in next st, dc in last st\n"
+      "Row 3: ch 3, turn, dc in ch-1 sp, dc in top of ch-3\n");
+  CHECK(text.into(4) == "part-2-3");
+}

@@ -153,3 +153,67 @@ TEST_CASE("a round that closes an edge laid flat is a line above the layer in fr
     CHECK(own < other);
   }
 }
+
+namespace {
+
+/// Two legs and a body that goes on round both, whose first round is as given.
+Typed on_legs(const std::string& round, Hand hand = Hand::right) {
+  return Typed("Gnome\n\nLEG (make 2)\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnds 3-6: sc around "
+               "(12)\n\nBODY\nRnd 1: " +
+                   round + "\nRnds 2-6: sc around\n",
+               hand);
+}
+
+const Figure& body_of(const Typed& typed) { return typed.figures.back(); }
+
+std::vector<Stroke> brackets_of(const Figure& figure) {
+  std::vector<Stroke> found;
+  for (const Stroke& stroke : figure.strokes)
+    if (stroke.line == Line::edge) found.push_back(stroke);
+  return found;
+}
+
+/// How many feet of the first ring lie between the ends of a bracket, seen from the middle.
+int feet_in(const Figure& figure, const Stroke& bracket) {
+  const Ring& ring = figure.rings.front();
+  const Point from = unit(bracket.points.front()), to = unit(bracket.points.back());
+  int feet = 0;
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+    const Point foot = unit(figure.items[i].foot);
+    const double side = figure.clockwise ? -1 : 1;
+    const bool wide = side * cross(from, to) < 0;
+    const bool behind = side * cross(from, foot) > 0, before = side * cross(foot, to) > 0;
+    feet += wide ? behind || before : behind && before;
+  }
+  return feet;
+}
+
+} // namespace
+
+TEST_CASE("stitches along the edges of legs are bracketed, leg by leg, and the chain between them is not") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed = on_legs("ch 3, 12 sc around first leg, sc in each of 3 ch, 12 sc around second leg, sc "
+                                "in the other side of each of 3 ch (30)",
+                                hand);
+    const Figure& body = body_of(typed);
+    const auto brackets = brackets_of(body);
+    REQUIRE(brackets.size() == 2);
+    for (const Stroke& bracket : brackets) CHECK(feet_in(body, bracket) == 12);
+    const auto names = std::count_if(body.placed.begin(), body.placed.end(),
+                                     [](const Placed& placed) { return placed.text.text == "LEG"; });
+    CHECK(names == 2);
+    CHECK(body.centre_text.empty());
+    CHECK(typed.air(typed.figures.size() - 1) > 0.055);
+  }
+}
+
+TEST_CASE("legs joined without a chain between them have a bracket each") {
+  const Typed typed = on_legs("sc in 12 sts of first leg, sc in 12 sts of second leg (24)");
+  const auto brackets = brackets_of(body_of(typed));
+  REQUIRE(brackets.size() == 2);
+  for (const Stroke& bracket : brackets) CHECK(feet_in(body_of(typed), bracket) == 12);
+}
+
+TEST_CASE("a part that begins by itself has no bracket") {
+  CHECK(brackets_of(Typed(bear).figures.at(1)).empty());
+}

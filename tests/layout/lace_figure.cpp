@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <utility>
 
 using namespace whorl;
 using namespace whorl::layout;
@@ -192,6 +193,48 @@ TEST_CASE("groups with chains in them are the corners of a motif") {
     CHECK((typed.figures.front().form == Form::motif) == (square || hexagon));
     CHECK(typed.figures.front().corners == (square ? 4 : hexagon ? 6 : 0));
   }
+}
+
+TEST_CASE(
+    "three stitches in one over the middle of three are the corners of a motif, on straight diagonals") {
+  const std::string square = "Pot holder\n\nRnd 1: MR, 8 sc. (8)\nRnd 2: *3 sc in next st, sc in next st; "
+                             "rep from * around (16)\nRnd 3: "
+                             "sc in next st, *3 sc in next st, sc in next 3 sts; rep from * 2 more times, 3 "
+                             "sc in next st, sc in last 2 "
+                             "sts (24)\nRnd 4: sc in next 2 sts, *3 sc in next st, sc in next 5 sts; rep "
+                             "from * 2 more times, 3 sc in "
+                             "next st, sc in last 3 sts (32)\n";
+  const std::string hexagon =
+      "Hexagon\n\nRnd 1: MR, ch 2, 6 hdc in ring, join. (6)\nRnd 2: ch 2, 2 hdc in each st around, join. "
+      "(12)\nRnd 3: ch 2, (hdc in next st, 3 hdc in next st) around, join. (24)\nRnd 4: ch 2, hdc in next 2 "
+      "sts, "
+      "(3 hdc in next st, hdc in next 3 sts) 5 times, 3 hdc in next st, hdc in last st, join. (36)\n";
+  for (const auto& [text, corners] : {std::pair{square, 4}, std::pair{hexagon, 6}}) {
+    const Typed typed(text);
+    const Figure& figure = typed.figures.at(0);
+    CHECK(figure.form == Form::motif);
+    CHECK(figure.corners == corners);
+    CHECK(typed.air(0) > 0.055);
+    const Rounded contour{corners};
+    for (const Item& item : figure.items)
+      if (item.count == 3) {
+        const double place = spot_of(contour, head(item)).at * corners - 0.5;
+        CHECK(std::abs(place - std::round(place)) < 0.12);
+      }
+  }
+}
+
+TEST_CASE("fans along the edge of a disc are no corners") {
+  const Typed typed(
+      "Coaster\n\nRnd 1: MR, 6 sc (6)\nRnd 2: inc around (12)\nRnd 3: *sc in next st, 5 dc in next "
+      "st; rep from * around (36)\n");
+  CHECK(typed.figures.at(0).form == Form::disc);
+}
+
+TEST_CASE("an edging of three in each corner space leaves a motif its corners") {
+  const Typed typed(test::lace().front() +
+                    "Rnd 4: ch 1, sc in each dc and ch-1 sp around, 3 sc in each ch-2 sp, join\n");
+  CHECK(typed.figures.at(0).form == Form::motif);
 }
 
 TEST_CASE("every stitch of lace is drawn once") {

@@ -29,10 +29,25 @@ Point middle(const Item& chain) { return chain.foot + chain.height / 2 * chain.u
 TEST_CASE("the chains that a joined round starts with stand on end in the place of one stitch") {
   const Figure figure = Typed(coaster).figures.at(0);
   for (const Ring& ring : figure.rings) {
-    const Item* chains = &figure.items[ring.first_item];
+    const Item* chains = &figure.items[ring.first_item + 1]; // behind the dot that joins
     CHECK(chains[0].at == chains[2].at);
     CHECK(radius(middle(chains[1])) - radius(middle(chains[0])) == Approx(0.72).margin(0.1));
     CHECK(chains[3].at - chains[2].at < 2.5);
+  }
+}
+
+TEST_CASE(
+    "the dot that joins a round stands beside the top of its first stitch, or of the chains before it") {
+  const std::string spiral = "Disc\n\nRnd 1: MR, 6 hdc in ring, join (6)\nRnd 2: 2 hdc in each, join (12)\n";
+  for (const std::string& text : {coaster, spiral}) {
+    const Figure figure = Typed(text).figures.at(0);
+    for (const Ring& ring : figure.rings) {
+      const Item &dot = figure.items[ring.first_item], &next = figure.items[ring.first_item + 1];
+      CHECK(dot.height == Approx(0.30));
+      CHECK(dot.at < next.at);
+      CHECK(next.at - dot.at < 1);
+      CHECK(radius(dot.foot + dot.height * dot.up) == Approx(ring.outer).margin(0.1));
+    }
   }
 }
 
@@ -69,4 +84,20 @@ TEST_CASE("a part in loops whose rounds go on as a strip keeps its first round b
 TEST_CASE("the end of a row is no stitch") {
   CHECK_FALSE(is_stitch({3, fabric::On::row_end, stitch::front}));
   CHECK(is_stitch({3, fabric::On::top, stitch::both}));
+}
+
+TEST_CASE("a long chain joined to a ring stands inside the round that is worked into its chains one by one") {
+  const Typed typed(
+      "Cowl\n\nCh 60, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, sl st to first "
+      "sc. (60)\nRnd 2: Ch 3, dc in each st around, sl st to top of ch-3. (60)\n");
+  const Figure& figure = typed.figures.at(0);
+  REQUIRE(figure.rings.size() == 3);
+  CHECK(figure.rings[0].chain);
+  CHECK(figure.rings[0].items == 60);
+  CHECK(figure.rings[0].outer < figure.rings[1].inner);
+  CHECK(figure.labels.at(0).runs.front().text == "60");
+  CHECK(typed.fabric.rounds[figure.first_round].number == 1);
+  CHECK(typed.air(0) > 0.055);
+  CHECK_FALSE(
+      Typed("Disc\n\nCh 6, join.\nRnd 1: Ch 1, 12 sc in ring, join. (12)\n").figures.at(0).rings[0].chain);
 }
