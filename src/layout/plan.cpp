@@ -278,7 +278,7 @@ private:
   bool shows_chain(const Stretch& stretch) const {
     const bool first = stretch.first == 0 && begins_part_ && !owner_;
     return first && !stretch.inward && !stretch.strip && part_.start == fabric::Start::chain_ring &&
-           part_.foundation != fabric::none && !goes_into_chain_ring();
+           part_.foundation != fabric::none && !goes_into_chain_ring(fabric_, part_);
   }
 
   Ring chain_ring() const {
