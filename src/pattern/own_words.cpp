@@ -397,6 +397,8 @@ private:
       out_.findings.push_back(loops_left(entry.definition.value, own->left, family != Family::none));
     if (own->kind.title == name) own->kind.title = entry.names.front();
     put_kind(own->kind);
+    if (std::find(entry.names.begin(), entry.names.end(), name) != entry.names.end())
+      out_.own_names.push_back({name, name, 1}); // "Bobble (bo)"
     add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
     return true;
   }

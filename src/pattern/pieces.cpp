@@ -113,12 +113,19 @@ private:
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
-    const bool second = !labelled_ && label.from == 2; // the first has no label
-    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second); // "In round 3 …"
+    const bool second = !labelled_ && label.from == 2;            // the first has no label
+    const bool first = !labelled_ && label.word && label.ordinal; // "Stuff. | In the 3rd round …"
+    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second || first);
     if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
-    if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';
+    if (label.relative) return leads_next(label, place);
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
+  }
+
+  /// "… in the ring. | Next round: …", 「…編みます。| 次の段は…」, where no blank ends a word.
+  bool leads_next(const Label& label, std::size_t place) const {
+    if (mark_before(place) != '.') return false;
+    return !reader_.vocabulary.blanks_between_words || (label.closed && mark_behind(label) == ':');
   }
 
   /// "eyes between Rnd 5 and Rnd 6", "eyes between 7 and | 8 rounds": the words before a place say that
@@ -214,7 +221,8 @@ private:
     const std::string_view name = trim(text_.substr(0, place));
     const char before = mark_before(place);
     if (begins_dictated(label, name, place)) return true;
-    const bool sure = label.word && !label.relative && (label.closed || (label.ordinal && before == '.'));
+    if (label.relative) return leads_next(label, place) && makes_start(label, place);
+    const bool sure = label.word && (label.closed || (label.ordinal && before == '.'));
     if (!sure || (before == '\0' && label.from != 1)) return false;
     return may_name(name, place) || (before != '\0' && makes_start(label, place));
   }
@@ -238,7 +246,8 @@ private:
     const Span before{line_.begin, line_.begin + static_cast<std::uint32_t>(place)};
     if (place > longest_start) return false;
     if (label.from == 1) return !start_in(reader_, trimmed(reader_.source, before)).empty();
-    return label.from == 2 && names_ring(reader_, before) && names_stitches(reader_, before);
+    return (label.from == 2 || label.relative) && names_ring(reader_, before) &&
+           names_stitches(reader_, before);
   }
 
   bool may_name(std::string_view name, std::size_t place) const {
