@@ -79,7 +79,8 @@ public:
                          items_.begin() + static_cast<std::ptrdiff_t>(end), is);
     };
     const bool between = any([this](const Item& item) { return is_between(item); });
-    const bool mixed = end > at + 1 && any([this](const Item& item) { return sorting_.is_tall(item); });
+    const auto is_other = [&](const Item& item) { return item.key.kind != items_[at].key.kind; };
+    const bool mixed = any(is_other) && any([this](const Item& item) { return sorting_.is_tall(item); });
     return between || mixed ? end : at;
   }
 

@@ -89,12 +89,13 @@ std::vector<Item> items_of(const Fabric& fabric, std::uint32_t round, bool echo)
   std::vector<Item> items;
   items.reserve(worked.count);
   for (StitchId stitch = worked.first_stitch; stitch < worked.first_stitch + worked.count; ++stitch) {
-    const bool joined = !items.empty() && items.back().count < most_in_one_symbol &&
-                        share_a_place(fabric, ends, items.back().first, stitch);
-    if (joined)
+    const bool shares = !items.empty() && share_a_place(fabric, ends, items.back().first, stitch);
+    if (shares && items.back().count < most_in_one_symbol) {
       items.back().key.in_one = static_cast<std::uint16_t>(++items.back().count);
-    else
-      items.push_back(item_of(fabric, stitch, echo));
+      continue;
+    }
+    items.push_back(item_of(fabric, stitch, echo));
+    if (shares) items.back().key.loops = stitch::both; // the symbol before it shows the loop of all
   }
   set_bases(fabric, round, items);
   return items;
