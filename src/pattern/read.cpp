@@ -164,10 +164,10 @@ private:
     Tree& tree = result_.tree;
     Part part;
     part.first_round = static_cast<std::uint32_t>(tree.rounds.size());
+    part.make = lines.make;
     if (lines.heading != nullptr) {
       part.name = lines.heading->heading.name;
       part.note = lines.heading->heading.note.empty() ? introduction(lines) : lines.heading->heading.note;
-      part.make = lines.heading->heading.make;
       part.span = lines.heading->span;
     } else if (!lines.lines.empty()) {
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};

@@ -182,6 +182,32 @@ TEST_CASE("a round that is not read goes on with its stated count") {
   CHECK(result.tree.rounds[1].stated[0].count == 12);
 }
 
+namespace {
+
+std::string makes(const std::string& text) {
+  std::string told;
+  for (const Part& part : read_text(text).tree.parts)
+    told += part.name + " x" + std::to_string(part.make) + "; ";
+  return told;
+}
+
+} // namespace
+
+TEST_CASE("a line of its own below a name or below the rounds says how many are made") {
+  const std::string head = "Moth\n\nBody\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\n";
+  const std::string rounds = "Rnd 1: 6 sc in MR (6)\nRnd 2: sc around (6)\n";
+  CHECK(makes(head + "Wings\n(make 2)\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + "Wings\nMake 2.\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + "Wings\nx2\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + rounds + "Make 4 (legs).\n") == "Body x1;  x4; ");
+  CHECK(makes(head + "Wings\n" + rounds + "There are 6 in all.\n") == "Body x1; Wings x1; ");
+}
+
+TEST_CASE("a part keeps its name whatever stands in brackets behind it") {
+  CHECK(makes("Mole\n\nHEAD AND BODY (worked from the nose, in beige)\nRnd 1: 6 sc in MR (6)\n") ==
+        "HEAD AND BODY x1; ");
+}
+
 TEST_CASE("a line that only makes a ring belongs to the first round below it, and stays a note elsewhere") {
   const auto placed = [](std::string_view text) {
     const Tree tree = read_text(text).tree;
