@@ -209,17 +209,6 @@ void put_number_of_times(Search& search, std::size_t at, std::size_t end) {
   }
 }
 
-/// "incx6": the word before an "x" that a figure stands behind.
-void put_before_times(Search& search, std::size_t at, std::size_t end) {
-  const std::string_view text = search.text();
-  const bool times = end - at > 2 && text[end - 1] == 'x' && end < text.size() && is_digit(text[end]);
-  if (!times || !search.vocabulary.blanks_between_words) return;
-  const std::size_t before = search.out.words.size();
-  const std::string_view head = text.substr(at, end - 1 - at);
-  put_phrases(search, head, 0, at, head, 0);
-  if (search.out.words.size() != before) search.grown = end - 1;
-}
-
 void put_letters(Search& search, std::size_t at) {
   const std::size_t before = search.out.words.size();
   const std::size_t end = end_of_letters(search.text(), at);
@@ -229,7 +218,6 @@ void put_letters(Search& search, std::size_t at) {
   if (scanned_digit(search.text(), at).value >= 0) put_scanned_number(search, at);
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
   if (!search.vocabulary.times_endings.empty()) put_number_of_times(search, at, end);
-  if (search.out.words.size() == before) put_before_times(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
   if (search.out.words.size() != before) return;
   Word unknown;
