@@ -203,6 +203,31 @@ TEST_CASE("a line of its own below a name or below the rounds says how many are 
   CHECK(makes(head + "Wings\n" + rounds + "There are 6 in all.\n") == "Body x1; Wings x1; ");
 }
 
+TEST_CASE("a sentence that only closes, behind the last decreases, gathers the last stitches") {
+  const auto gathered = [](const std::string& end, const std::string& more = "") {
+    const Read result = read_text("Moth\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: " + end + more);
+    const auto& placings = result.tree.placings;
+    return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.gather; });
+  };
+  CHECK(gathered("dec x 6 (6)\nClose.\n"));
+  CHECK(gathered("dec x 6 (6)\nFasten off, closing the hole.\n"));
+  CHECK(gathered("dec x 6 (6). Close.\n"));
+  CHECK_FALSE(gathered("dec x 6 (6)\nClose with a sl st.\n"));
+  CHECK_FALSE(gathered("dec x 6 (6), join with sl st.\n"));
+}
+
+TEST_CASE("the French verb that joins a round closes the last one") {
+  const auto gathered = [](const std::string& rounds) {
+    const std::string text = "Lutin\nCORPS\nT1: cm 6ms\nT2: 6 aug (12)\n" + rounds;
+    const Read result = read(Source(text), *words::find_vocabulary("fr"));
+    const auto& placings = result.tree.placings;
+    return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.gather; });
+  };
+  CHECK(gathered("T3: 6 dim. Fermer.\n"));
+  CHECK_FALSE(gathered("T3: 12 ms. Fermer.\n"));
+  CHECK_FALSE(gathered("T3: 6 dim. Fermer.\nT4: 6 ms\n"));
+}
+
 TEST_CASE("a part keeps its name whatever stands in brackets behind it") {
   CHECK(makes("Mole\n\nHEAD AND BODY (worked from the nose, in beige)\nRnd 1: 6 sc in MR (6)\n") ==
         "HEAD AND BODY x1; ");
