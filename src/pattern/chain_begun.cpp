@@ -36,6 +36,19 @@ void join_chains(Reading& reading, const std::vector<stitch::StitchKind>& kinds)
   made.next = more.next;
 }
 
+/// "ch 4, sk 1, 3 sc": takes out the chains skipped behind the chain that the body begins with, and counts
+/// them.
+std::uint32_t take_skipped(Reading& reading) {
+  const NodeId chain = reading.nodes[reading.body].child;
+  if (chain == no_node || !is_stitch(reading.nodes[chain])) return 0;
+  const NodeId next = reading.nodes[chain].next;
+  if (next == no_node || reading.nodes[next].kind != NodeKind::work) return 0;
+  const Work& skip = reading.nodes[next].work;
+  if (skip.act != Act::skip || skip.to_end || skip.times >= least_chain) return 0;
+  reading.nodes[chain].next = reading.nodes[next].next;
+  return skip.times;
+}
+
 /// The first stitch behind a chain that the body begins with; no_node if it begins otherwise.
 NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
   const NodeId chain = reading.nodes[reading.body].child;
@@ -91,10 +104,12 @@ void begin_in_chain(std::vector<Reading>& readings, const std::vector<stitch::St
     const std::vector<stitch::StitchKind> all = all_kinds(reading, kinds);
     Reading other = reading;
     join_chains(other, all);
+    const std::uint32_t skipped = take_skipped(other);
     const NodeId first = behind_chain(other, all);
     if (first == no_node) continue;
     const int height = stitch::shape_of(all[other.nodes[first].work.kind]).height;
-    put_in_chain(other, first, static_cast<std::uint16_t>(std::max(height, 1) + 1));
+    const auto below = skipped > 0 ? skipped : static_cast<std::uint32_t>(std::max(height, 1));
+    put_in_chain(other, first, static_cast<std::uint16_t>(below + 1));
     other.effect = effect_of(other.nodes, other.body, all);
     begun.push_back(std::move(other));
   }

@@ -1,9 +1,9 @@
 #include "pattern/header.hpp"
 
+#include "pattern/make_told.hpp"
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/fold.hpp"
-#include "words/lattice.hpp"
 
 #include <algorithm>
 
@@ -15,7 +15,6 @@ constexpr std::size_t longest_name = 40;    ///< bytes of a header's name
 constexpr std::size_t longest_heading = 60; ///< bytes of a line that names a part
 constexpr std::size_t words_of_name = 4;
 constexpr std::size_t words_of_heading = 6;
-constexpr std::uint32_t most_to_make = 1000;
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
 using words::is_digit;
@@ -58,95 +57,32 @@ std::string_view strip(std::string_view text, std::string_view marks) {
   return text;
 }
 
-/// A stretch of a heading that says how many to make.
-struct Make {
-  std::size_t begin = 0;
-  std::size_t end = 0;
-  std::uint32_t count = 0; ///< 0: it says nothing
-};
+constexpr std::string_view dashes[] = {" - ", " – ", " — "};
 
-bool is_times(std::string_view text, std::size_t place) {
-  return place < text.size() && text[place] == 'x' &&
-         (place + 1 == text.size() || !is_letter(text[place + 1])) &&
-         (place == 0 || !is_letter(text[place - 1]));
-}
-
-const words::Word* number_from(const words::Folded& line, const words::Lattice& lattice, std::size_t place) {
-  while (place < line.text.size() && line.text[place] == ' ') ++place;
-  if (place >= line.text.size()) return nullptr;
-  for (auto i = lattice.at[place]; i < lattice.at[place + 1]; ++i)
-    if (lattice.words[i].kind == words::WordKind::number) return &lattice.words[i];
-  return nullptr;
-}
-
-/// Whether nothing but a bracket or a comma stands behind a number, so that it counts the pieces.
-bool ends_heading(const words::Folded& line, std::size_t place) {
-  while (place < line.text.size() && line.text[place] == ' ') ++place;
-  return place >= line.text.size() ||
-         std::string_view(")],;/").find(line.text[place]) != std::string_view::npos;
-}
-
-/// Whether a word says that pieces are made: "make", "work", "crochet", which change nothing elsewhere.
-bool is_making(const words::Word& word, const words::Vocabulary& vocabulary) {
-  return word.kind == words::WordKind::phrase && word.means < vocabulary.concepts.size() &&
-         vocabulary.concepts[word.means].sort == words::ConceptClass::filler;
-}
-
-/// The stretch [begin, end) of a heading, as typed, with the blanks behind it.
-Make make_of(const words::Folded& line, std::size_t begin, std::size_t end, std::uint32_t count) {
-  while (end < line.text.size() && line.text[end] == ' ') ++end;
-  return {line.from[begin], line.from[end], std::min(count, most_to_make)};
-}
-
-/// The word for pieces at a place, "parts" of "(2 parts)", or nullptr.
-const words::Word* pieces_at(const words::Folded& line, const words::Lattice& lattice,
-                             const words::Vocabulary& vocabulary, std::size_t place) {
-  if (place >= line.text.size()) return nullptr;
-  const words::Concept pieces = words::find_concept(vocabulary, "pieces made");
-  for (auto i = lattice.at[place]; i < lattice.at[place + 1]; ++i)
-    if (lattice.words[i].kind == words::WordKind::phrase && lattice.words[i].means == pieces)
-      return ends_heading(line, lattice.words[i].end) ? &lattice.words[i] : nullptr;
-  return nullptr;
-}
-
-/// "make 2", "make two", "x2", "2x", "(2 parts)" anywhere in the line.
-Make find_make(std::string_view text, const words::Vocabulary& vocabulary) {
-  words::Folded line = words::fold(text);
-  for (std::size_t i = 0; i + 1 < line.text.size(); ++i)
-    if (line.text.compare(i, 2, "×") == 0) line.text[i] = 'x', line.text[i + 1] = ' ';
-  const words::Lattice lattice = words::lattice(line, vocabulary);
-  for (const words::Word& word : lattice.words) {
-    const bool times = is_times(line.text, word.begin);
-    const words::Word* number = nullptr;
-    if (times) number = number_from(line, lattice, word.begin + 1);
-    if (!times && is_making(word, vocabulary)) number = number_from(line, lattice, word.end);
-    if (number != nullptr && !times && !ends_heading(line, number->end)) number = nullptr;
-    if (number != nullptr) return make_of(line, word.begin, number->end, number->number);
-    std::size_t behind = word.end;
-    while (behind < line.text.size() && line.text[behind] == ' ') ++behind;
-    if (word.kind == words::WordKind::number && is_times(line.text, behind))
-      return make_of(line, word.begin, behind + 1, word.number);
-    if (const words::Word* made = pieces_at(line, lattice, vocabulary, behind);
-        made != nullptr && word.kind == words::WordKind::number && word.begin > 0 &&
-        line.text[word.begin - 1] == '(')
-      return make_of(line, word.begin, made->end, word.number);
-  }
-  return {};
+/// Where a dash between blanks ends a name; "Part 2 - Wings" goes on behind a number.
+std::size_t dash_behind_name(std::string_view line) {
+  std::size_t end = line.size();
+  for (const std::string_view dash : dashes) end = std::min(end, line.find(dash));
+  const std::size_t behind = line.find_first_not_of(" -–—", end);
+  const bool numbered = end > 0 && end < line.size() && is_digit(line[end - 1]) &&
+                        behind != std::string_view::npos && is_letter(line[behind]) &&
+                        !is_small(line[behind]);
+  return numbered ? line.size() : end;
 }
 
 /// Where a heading's name ends: at a bracket, a colon, a dash between blanks or the words that say how many.
-std::size_t end_of_name(std::string_view line, const Make& make) {
-  std::size_t end = std::min(line.find_first_of("([:,"), line.size());
-  for (const std::string_view dash : {" - ", " – ", " — "}) end = std::min(end, line.find(dash));
-  return make.count > 0 ? std::min(end, make.begin) : end;
+std::size_t end_of_name(std::string_view line, const MakeTold& make) {
+  std::size_t end = std::min(line.find_first_of("([:,"), dash_behind_name(line));
+  for (const std::string_view wide : {"（", "［", "：", "、"}) end = std::min(end, line.find(wide));
+  return make.count > 0 && make.begin > 0 ? std::min(end, make.begin) : end;
 }
 
 /// What stands behind a heading's name, without the words that say how many.
-std::string note_behind(std::string_view text, std::size_t end, const Make& make) {
+std::string note_behind(std::string_view text, std::size_t end, const MakeTold& make) {
   std::string left(text.substr(end));
-  if (make.count > 0) left.erase(make.begin - end, make.end - make.begin);
-  for (const std::string_view brackets : {"()", "[]"})
-    if (const std::size_t at = left.find(brackets); at != std::string::npos) left.erase(at, 2);
+  if (make.count > 0 && make.begin >= end) left.erase(make.begin - end, make.end - make.begin);
+  for (const std::string_view brackets : {"()", "[]", "（）", "［］"})
+    if (const std::size_t at = left.find(brackets); at != std::string::npos) left.erase(at, brackets.size());
   std::string_view note = strip(left, {});
   for (const std::string_view dash : {"–", "—", "-", ":", ","})
     if (note.substr(0, dash.size()) == dash) note = strip(note.substr(dash.size()), {});
@@ -178,6 +114,11 @@ bool is_marked(std::string_view typed) {
 
 std::string_view trim(std::string_view text) { return strip(text, {}); }
 
+std::string_view without_aside(std::string_view line) {
+  const std::size_t open = line.find(" (");
+  return open < line.size() && line.find(')') + 1 == line.size() ? line.substr(0, open) : line;
+}
+
 std::string_view without_marks(std::string_view line) { return strip(line, "#*_=~"); }
 
 std::string without_bold(std::string_view line) {
@@ -197,20 +138,23 @@ Heading read_heading(std::string_view line, const words::Vocabulary& vocabulary)
     return heading;
   }
   const std::string_view text = strip(strip(typed, "#*_=~-"), ":");
-  const Make make = find_make(text, vocabulary);
-  const std::size_t end = end_of_name(text, make);
+  const MakeTold make = make_told(text, vocabulary);
+  const bool leads = make.count > 0 && make.begin == 0; // "Make 2 wings"
+  const std::size_t begin = leads ? make.end : 0;
+  const std::size_t end = std::max(end_of_name(text, make), begin);
   Heading heading;
   heading.marked = is_marked(typed);
   heading.says_make = make.count > 0;
   heading.make = std::max(make.count, 1U);
-  heading.name = strip(text.substr(0, end), "-:,#*_=~.");
+  heading.name = strip(text.substr(begin, end - begin), "-:,#*_=~.)]");
   heading.note = note_behind(text, end, make);
   return heading;
 }
 
 bool looks_like_heading(std::string_view line) {
   const std::string_view text = strip(strip(trim(line), "#*_=~-"), ":");
-  if (text.empty() || text.size() > longest_heading || count_words(text) > words_of_heading) return false;
+  if (text.empty() || text.size() > longest_heading || count_words(without_aside(text)) > words_of_heading)
+    return false;
   if (!is_letter(text.front()) || is_small(text.front())) return false;
   return std::string_view(".,;!?").find(text.back()) == std::string_view::npos;
 }

@@ -39,6 +39,9 @@ std::string_view value_of(const std::vector<Header>& headers, std::string_view n
 /// A line without the marks that only set it off: `# Acorn` is `Acorn`.
 std::string_view without_marks(std::string_view line);
 
+/// A line without the bracket that closes it: "HEAD AND BODY (from the nose, in beige)".
+std::string_view without_aside(std::string_view line);
+
 /// The text without the marks of bold words inside it.
 std::string without_bold(std::string_view line);
 

@@ -327,7 +327,7 @@ private:
   bool is_marked(const Typed& typed) const {
     const Heading heading = read_heading(text(typed), reader_.vocabulary);
     return typed.underlined || typed.before_round || heading.marked ||
-           (heading.says_make && looks_like_heading(text(typed)));
+           (heading.says_make && !heading.name.empty() && looks_like_heading(text(typed)));
   }
 
   /// "SKIRT: Join the yarn in a free front loop of Rnd 5.", "CUFF (worked along the last round of the body)"
@@ -345,8 +345,9 @@ private:
     if (is_marked(typed) || is_made_name(at)) return true;
     if (!looks_like_heading(text(typed)) && !is_small_name(at)) return false;
     const auto blanks = std::count(text(typed).begin(), text(typed).end(), ' ');
-    if (places_something(reader_, typed.span) && (blanks > 0 || !names_a_thing(reader_, typed.span)))
-      return false;
+    const auto length = static_cast<std::uint32_t>(without_aside(text(typed)).size());
+    const Span name{typed.span.begin, typed.span.begin + length};
+    if (places_something(reader_, name) && (blanks > 0 || !names_a_thing(reader_, name))) return false;
     const bool below_title = title != none && at == title + 1;
     if (below_title && static_cast<std::size_t>(blanks) + 1 > words_of_name_below_title) return false;
     const auto header = read_header(text(typed), typed.span);

@@ -120,11 +120,48 @@ bool works_before(const Lattice& lattice, const Vocabulary& vocabulary, std::uin
   return false;
 }
 
+bool is_mark(char c) { return std::string_view(",;.").find(c) != std::string_view::npos; }
+
+/// Whether a bracket stands among the pieces of a round by itself: between marks, or before a word that is
+/// none of the craft, "(…) paw".
+bool stands_alone(const Folded& line, const Lattice& lattice, const Vocabulary& vocabulary,
+                  std::uint32_t begin, std::uint32_t end) {
+  while (begin > 0 && line.text[begin - 1] == ' ') --begin;
+  if (begin == 0 || !is_mark(line.text[begin - 1])) return false;
+  const std::uint32_t next = behind_blanks(line.text, end);
+  if (next >= line.text.size() || is_mark(line.text[next])) return true;
+  if (lattice.at[next] == lattice.at[next + 1]) return false;
+  return lattice.words[lattice.at[next]].kind == WordKind::unknown ||
+         has_name(lattice, vocabulary, next, "piece");
+}
+
+/// "(ch 3, sc in same st)": chains, and a stitch that goes where the one before the bracket went.
+bool holds_more_in_same(const Folded& line, const Lattice& lattice, const Vocabulary& vocabulary,
+                        std::uint32_t begin, std::uint32_t end) {
+  int stitches = 0;
+  bool same = false;
+  if (!has_name(lattice, vocabulary, behind_blanks(line.text, begin), "ch")) return false;
+  for (std::uint32_t at = behind_blanks(line.text, begin); at < end; at = behind_blanks(line.text, at)) {
+    if (lattice.at[at] == lattice.at[at + 1]) return false;
+    const Word& word = lattice.words[lattice.at[at]];
+    const auto named = [&](std::string_view name) { return has_name(lattice, vocabulary, at, name); };
+    const ConceptClass sort =
+        word.kind == WordKind::phrase ? vocabulary.concepts[word.means].sort : ConceptClass::word;
+    same = same || named("same");
+    stitches += sort == ConceptClass::stitch && !named("ch");
+    const bool fits = word.kind == WordKind::number || (word.kind == WordKind::mark && is_mark(word.mark)) ||
+                      sort == ConceptClass::stitch || sort == ConceptClass::filler || named("same") ||
+                      named("in") || named("st") || named("and");
+    if (!fits) return false;
+    at = word.end;
+  }
+  return same && stitches == 1;
+}
+
 char partner(char open) { return open == '(' ? ')' : open == '[' ? ']' : '\0'; }
 
-/// Where letters typed as one part: behind "x" that a figure stands before, behind or before short loops,
-/// before "inc" or "dec"; 0:
-/// nowhere.
+/// Where letters typed as one part: behind "x" that a figure stands before, before "x" that a figure stands
+/// behind, behind or before short loops, before "inc" or "dec"; 0: nowhere.
 std::uint32_t parting(const Folded& line, const Word& word, const Vocabulary& vocabulary) {
   const std::string_view letters = std::string_view(line.text).substr(word.begin, word.end - word.begin);
   const auto knows = [&](std::string_view part, auto wanted) {
@@ -151,6 +188,10 @@ std::uint32_t parting(const Folded& line, const Word& word, const Vocabulary& vo
   }
   const bool counted = word.begin > 0 && words::is_digit(line.text[word.begin - 1]);
   if (counted && letters.size() > 2 && letters.front() == 'x' && knows(letters.substr(1), works)) return 1;
+  const bool times = word.end < line.text.size() && words::is_digit(line.text[word.end]);
+  if (times && letters.size() > 2 && letters.back() == 'x' &&
+      knows(letters.substr(0, letters.size() - 1), works))
+    return static_cast<std::uint32_t>(letters.size() - 1);
   for (const std::size_t length : {3U, 2U}) {
     if (letters.size() < length + 2) continue;
     if (knows(letters.substr(0, length), loops) && knows(letters.substr(length), works))
@@ -175,7 +216,10 @@ bool open_brackets(Folded& line, const Lattice& lattice, const Vocabulary& vocab
     const Held held = held_in(line, lattice, vocabulary, at + 1, last);
     const bool repeat = holds_repeat(held) && works_before(lattice, vocabulary, at) &&
                         !repeats_before(line, lattice, vocabulary, at);
-    if (!holds_loops(held) && !repeat) continue;
+    const bool more = works_before(lattice, vocabulary, at) &&
+                      stands_alone(line, lattice, vocabulary, at, last + 1) &&
+                      holds_more_in_same(line, lattice, vocabulary, at + 1, last);
+    if (!holds_loops(held) && !repeat && !more) continue;
     line.text[at] = line.text[end] = ' ';
     opened = true;
   }

@@ -2,6 +2,7 @@
 
 #include "pattern/edging.hpp"
 #include "pattern/limits.hpp"
+#include "pattern/make_told.hpp"
 #include "pattern/on_part.hpp"
 #include "pattern/references.hpp"
 #include "pattern/spread.hpp"
@@ -21,6 +22,16 @@ bool begins_part(const Line& line, const PartLines& part) {
   const Label& label = line.ways.front().label;
   const bool first = label.from == 1 || is_round_0(label);
   return first && starts(line.ways) && !is_round_0(part.rounds.back().front().label);
+}
+
+/// "(make 2)" below a part's name, "Make 4 (legs)." below its rounds; true if the line says no more.
+bool take_make(const Reader& reader, const Line& line, PartLines& part) {
+  if (line.kind != LineKind::sentence || (part.heading != nullptr && part.heading->heading.says_make))
+    return false;
+  const MakeTold told = make_alone(reader.source.at(line.span), reader.vocabulary);
+  if (told.count == 0) return false;
+  part.make = told.count;
+  return told.end == line.span.length();
 }
 
 void add_line(const Line& line, PartLines& part) {
@@ -82,6 +93,8 @@ std::vector<PartLines> parts_of(const Reader& reader, const Cut& cut) {
   for (const Line& line : cut.lines) {
     if (begins_part(line, parts.back())) parts.emplace_back();
     if (line.kind == LineKind::heading) parts.back().heading = &line;
+    if (line.kind == LineKind::heading) parts.back().make = line.heading.make;
+    if (take_make(reader, line, parts.back())) continue;
     if (line.kind == LineKind::title) parts.front().title = line.span;
     if (line.kind == LineKind::round || line.kind == LineKind::sentence) add_line(line, parts.back());
   }

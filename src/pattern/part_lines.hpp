@@ -16,6 +16,7 @@ struct PartLine {
 /// The lines of one part, and what was settled about its rounds.
 struct PartLines {
   const Line* heading = nullptr;
+  std::uint32_t make = 1;      ///< how many its heading or a line of it says are made
   Span title;                  ///< of the text, for its first part
   std::vector<PartLine> lines; ///< in order
   std::vector<Ways> rounds;    ///< the ways to read each round

@@ -180,8 +180,16 @@ bool names_round(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   return false;
 }
 
+/// "Close.", and no more: the last stitches are gathered.
+bool closes_alone(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const std::uint32_t stop = trim_separators(sentence.text(), begin, end);
+  return begin < stop &&
+         is_text_word(sentence.vocabulary, sentence.text().substr(begin, stop - begin), TextWord::close);
+}
+
 /// What a clause is about: where the thing stands before the verb, "Nase aufsticken", the verb tells.
 std::optional<What> what_in(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  if (closes_alone(sentence, begin, end)) return What::cut;
   const auto what = first_what(sentence, begin, end, 1000);
   if (what ==
       What::stuff) // "do not stuff, press flat and sew to rounds 4 and 5 of the head": no round is stuffed
@@ -298,6 +306,7 @@ std::vector<Clause> clauses_of(const Sentence& sentence, std::uint32_t begin, st
 }
 
 bool says_gather(const Sentence& sentence, const Clause& clause) {
+  if (closes_alone(sentence, clause.begin, clause.end)) return true;
   for (std::uint32_t at = clause.begin; at < clause.end; ++at)
     if (means(sentence, at, "gather")) return true;
   return false;
@@ -346,6 +355,7 @@ bool closes_by_stitches(const Sentence& sentence, std::uint32_t at, std::uint32_
 } // namespace
 
 std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  if (closes_alone(sentence, begin, end)) return What::cut;
   int words_before = 4;
   for (std::uint32_t at = begin; at < end && words_before > 0; --words_before) {
     const WordsAt words = words_at(sentence, at);

@@ -1,4 +1,5 @@
 #include "pattern/read.hpp"
+#include "pattern/closing_told.hpp"
 
 #include "pattern/assemble.hpp"
 #include "pattern/chain_habit.hpp"
@@ -164,10 +165,10 @@ private:
     Tree& tree = result_.tree;
     Part part;
     part.first_round = static_cast<std::uint32_t>(tree.rounds.size());
+    part.make = lines.make;
     if (lines.heading != nullptr) {
       part.name = lines.heading->heading.name;
       part.note = lines.heading->heading.note.empty() ? introduction(lines) : lines.heading->heading.note;
-      part.make = lines.heading->heading.make;
       part.span = lines.heading->span;
     } else if (!lines.lines.empty()) {
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
@@ -292,6 +293,8 @@ private:
     const std::size_t first_node = result_.tree.nodes.size();
     const std::size_t first_placing = result_.tree.placings.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
+    if (round + 1 == part_lines.rounds.size())
+      gather_last_round(result_.tree, source_.text(), vocabulary_);
     name_rounds(result_.tree, first_node, reader_);
     name_groups(result_.tree, first_node, reader_);
     if (!way.target) work_in_loops(result_.tree, loops_ != 0 || ranges(way.label) ? loops_ : loops_above_);

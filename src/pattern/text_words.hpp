@@ -58,6 +58,9 @@ enum class TextWord : std::uint8_t {
   opposite,      ///< in a sentence that sews parts on: "on both sides", "evenly spaced"
   at_sides,      ///< in the name of a part: one of a pair that sits at both sides, "ear"
   at_front,      ///< … or of what sits in the middle of the face, "snout"
+  pair,          ///< behind how many are made: two of them
+  make,          ///< at the head of a line: so many pieces are made
+  close,         ///< a whole clause: the last stitches are gathered, "Close."
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

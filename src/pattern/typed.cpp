@@ -142,6 +142,7 @@ private:
       typed.begins_round = true;
     } else if (may_start_round(reader_, typed)) {
       typed.ways = {way_of(reader_, no_label(typed.span), typed.span.end)};
+      if (!starts_something(typed.ways.front()) && is_below_name(typed)) read_as_piece(typed);
       typed.begins_round = starts_something(typed.ways.front()) && !only_joins_yarn(typed);
       if (typed.begins_round) last_ = 1;
     }
@@ -216,6 +217,29 @@ private:
     if (!way && is_below_free_loops(typed)) way = round_below_loops(reader_, typed.span, (&typed - 1)->span);
     if (way) typed.ways = {std::move(*way)};
     return way.has_value();
+  }
+
+  /// Whether the line above is the name of a part, alone below a blank line or with how many are made.
+  bool is_below_name(const Typed& typed) const {
+    const std::ptrdiff_t at = &typed - lines_.data();
+    if (!rounds_seen_ || at < 2 || lines_[static_cast<std::size_t>(at) - 1].blank) return false;
+    const Typed& above = *(&typed - 1);
+    if (above.begins_round || above.span.length() > longest_name) return false;
+    const Heading heading = read_heading(text(above), reader_.vocabulary);
+    const bool alone = (&typed - 2)->blank && heading.name.size() == without_aside(text(above)).size();
+    return (alone || heading.says_make) && !heading.name.empty() &&
+           std::count(heading.name.begin(), heading.name.end(), ' ') < 2 &&
+           !names_stitches(reader_, above.span) && !places_something(reader_, above.span);
+  }
+
+  /// "ch 6, sl st, sc, hdc, sc, sl st": a whole piece on one line, worked back along its chain.
+  void read_as_piece(Typed& typed) const {
+    Label first = no_label(typed.span);
+    first.relative = false;
+    first.kind = RoundKind::row;
+    first.from = 1;
+    Way way = way_of(reader_, first, typed.span.end);
+    if (starts_something(way)) typed.ways = {std::move(way)};
   }
 
   /// Below "Attach cream to a front loop left on Rnd 9", which is no round itself.

@@ -32,3 +32,11 @@ TEST_CASE("a machine's words for making the chain lose nothing") {
 TEST_CASE("work into each chain follows the chain it begins in without a comma") {
   CHECK(counts("Moss\nch 13\nRow 1: from 2nd ch from hook in each ch 1 sc (12)\n") == "12");
 }
+
+TEST_CASE("a whole piece on one line below its name goes back along its chain") {
+  const std::string head = "Owl\n\nHead\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\n";
+  CHECK(counts(head + "leaf\nch 6, sl st, sc, hdc, sc, sl st\n") == "6 12 5");
+  CHECK(counts(head + "feet (yellow) x2\nch 4, sk 1, 3 sc. fo\n") == "6 12 3");
+  CHECK(counts(head + "feet x2\nch 6, sk 2, 4 hdc. fo\n") == "6 12 4");
+  CHECK(counts(head + "Ch 4, sk 1, 3 sc.\n") == "6 12");
+}

@@ -182,6 +182,57 @@ TEST_CASE("a round that is not read goes on with its stated count") {
   CHECK(result.tree.rounds[1].stated[0].count == 12);
 }
 
+namespace {
+
+std::string makes(const std::string& text) {
+  std::string told;
+  for (const Part& part : read_text(text).tree.parts)
+    told += part.name + " x" + std::to_string(part.make) + "; ";
+  return told;
+}
+
+} // namespace
+
+TEST_CASE("a line of its own below a name or below the rounds says how many are made") {
+  const std::string head = "Moth\n\nBody\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n\n";
+  const std::string rounds = "Rnd 1: 6 sc in MR (6)\nRnd 2: sc around (6)\n";
+  CHECK(makes(head + "Wings\n(make 2)\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + "Wings\nMake 2.\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + "Wings\nx2\n" + rounds) == "Body x1; Wings x2; ");
+  CHECK(makes(head + rounds + "Make 4 (legs).\n") == "Body x1;  x4; ");
+  CHECK(makes(head + "Wings\n" + rounds + "There are 6 in all.\n") == "Body x1; Wings x1; ");
+}
+
+TEST_CASE("a sentence that only closes, behind the last decreases, gathers the last stitches") {
+  const auto gathered = [](const std::string& end, const std::string& more = "") {
+    const Read result = read_text("Moth\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: " + end + more);
+    const auto& placings = result.tree.placings;
+    return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.gather; });
+  };
+  CHECK(gathered("dec x 6 (6)\nClose.\n"));
+  CHECK(gathered("dec x 6 (6)\nFasten off, closing the hole.\n"));
+  CHECK(gathered("dec x 6 (6). Close.\n"));
+  CHECK_FALSE(gathered("dec x 6 (6)\nClose with a sl st.\n"));
+  CHECK_FALSE(gathered("dec x 6 (6), join with sl st.\n"));
+}
+
+TEST_CASE("the French verb that joins a round closes the last one") {
+  const auto gathered = [](const std::string& rounds) {
+    const std::string text = "Lutin\nCORPS\nT1: cm 6ms\nT2: 6 aug (12)\n" + rounds;
+    const Read result = read(Source(text), *words::find_vocabulary("fr"));
+    const auto& placings = result.tree.placings;
+    return std::any_of(placings.begin(), placings.end(), [](const Placing& p) { return p.gather; });
+  };
+  CHECK(gathered("T3: 6 dim. Fermer.\n"));
+  CHECK_FALSE(gathered("T3: 12 ms. Fermer.\n"));
+  CHECK_FALSE(gathered("T3: 6 dim. Fermer.\nT4: 6 ms\n"));
+}
+
+TEST_CASE("a part keeps its name whatever stands in brackets behind it") {
+  CHECK(makes("Mole\n\nHEAD AND BODY (worked from the nose, in beige)\nRnd 1: 6 sc in MR (6)\n") ==
+        "HEAD AND BODY x1; ");
+}
+
 TEST_CASE("a line that only makes a ring belongs to the first round below it, and stays a note elsewhere") {
   const auto placed = [](std::string_view text) {
     const Tree tree = read_text(text).tree;

@@ -8,6 +8,11 @@ const TypedLine lines[] = {
     {"sc in the 8 skipped sts of Rnd 9 (8)", 0, 8, 8},
     {"Join yarn in the first of the 8 skipped sts of Rnd 3, sc in each of the 8 skipped sts (8)", 0, 8, 8},
     {"join yarn in first of the 6 missed sts of r2, 6 sc (6)", 0, 6, 6},
+    // brackets round more stitches in the place of the one before
+    {"5 sc, (ch 3, sc in same st), 7 sc (13)", 12, 13, 13},
+    {"sc in 5 sts, (ch 3, sc in same st) paw, sc in next 7 (13)", 12, 13, 13},
+    {"5 sc, (ch 3, sl st in same st), 7 sc (12)", 12, 12, 12},
+    {"5 sc, inc (2 sc in same st), 6 sc (13)", 12, 13, 13},
     // legs joined
     {"ch 3, sc in the first leg, sc in the next 13 sts of the first leg, sc in each of the 3 ch, sc in the "
      "next 14 sts of the "

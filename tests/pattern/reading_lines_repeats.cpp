@@ -27,6 +27,8 @@ const TypedLine lines[] = {
     {"*3 sc, dec; rep from * to last 4 sts, sc to end (20)", 24, 20, 20},
     {"6 * (2 sc, inc) (24)", 18, 24, 24},
     {"4xsc, 2xinc, 4xsc, 2xinc (16)", 12, 16, 16},
+    {"incx6 (12)", 6, 12, 12},
+    {"scx4, decx4 (8)", 12, 8, 8},
     {"sc in every other st (6)", 12, 6, 6},
     // a list without a number that goes round
     {"sc, inc all round", 6, 9, -1},
