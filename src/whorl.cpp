@@ -6,6 +6,7 @@
 #include "pattern/language.hpp"
 #include "pattern/read.hpp"
 #include "pattern/report.hpp"
+#include "pattern/variant_rounds.hpp"
 #include "pattern/variants.hpp"
 #include "whorl_content.hpp"
 #include "words/fold.hpp"
@@ -99,7 +100,8 @@ std::shared_ptr<const Pattern::Content> content_of(std::string_view text, const 
   if (const auto told = pattern::tell_language(language); told && !read.tree.rounds.empty())
     findings.push_back(*told);
   findings.insert(findings.end(), read.findings.begin(), read.findings.end());
-  const std::vector<pattern::Finding> checked = fabric::check(read.tree, worked.fabric);
+  std::vector<pattern::Finding> checked = fabric::check(read.tree, worked.fabric);
+  pattern::forgive_rounds_of_others(checked, read.tree, typed.text(), source.text());
   findings.insert(findings.end(), worked.findings.begin(), worked.findings.end());
   findings.insert(findings.end(), checked.begin(), checked.end());
   std::vector<Finding> faces = faces_of(std::move(findings), typed, options.file);

@@ -1,5 +1,6 @@
 #include "whorl_content.hpp"
 
+#include "pattern/reference.hpp"
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
 #include "words/fold.hpp"
@@ -94,6 +95,59 @@ bool is_put_together(const Pattern::Content& pattern, std::uint32_t index) {
   return thing && !shown && (behind || placing.from > 0); // not "begin at the nose"
 }
 
+/// The words of a sentence, in small letters.
+std::vector<std::string> words_in(std::string_view sentence) {
+  std::vector<std::string> all(1);
+  for (const char c : words::fold(sentence).text)
+    if (words::is_folded_letter(c) || words::is_digit(c))
+      all.back() += c;
+    else if (!all.back().empty())
+      all.emplace_back();
+  return all;
+}
+
+/// Whether a part is what others are put on: "sew to the head", "sew on over the body".
+bool is_put_on(const std::vector<std::string>& words, std::size_t name) {
+  if (name > 0 && words[name - 1] == "the") --name;
+  if (name == 0) return false;
+  const std::string& before = words[name - 1];
+  return before == "to" || before == "onto" || before == "on" || before == "over";
+}
+
+/// The part in whose rounds a sentence stands that speaks of it and does not name it: "Sew to the head."; ""
+/// where it names what it speaks of.
+std::string silent_part(const Pattern::Content& pattern, const pattern::Placing& placing,
+                        std::string_view sentence) {
+  const std::vector<pattern::Part>& parts = pattern.tree.parts;
+  const words::Vocabulary* const vocabulary = words::find_vocabulary(pattern.tree.language);
+  if (parts.size() < 2 || vocabulary == nullptr || !vocabulary->blanks_between_words) return {};
+  std::size_t own = parts.size();
+  for (std::size_t part = 0; part < parts.size(); ++part)
+    if (parts[part].span.begin <= placing.span.begin) own = part;
+  if (own == parts.size() ||
+      pattern::end_round(pattern.tree, static_cast<std::uint32_t>(own)) == parts[own].first_round)
+    return {}; // "Assembly"
+  const std::vector<std::string> said = words_in(sentence);
+  for (std::size_t word = 0; word < said.size(); ++word)
+    for (std::size_t part = 0; part < parts.size(); ++part) {
+      if (said[word].empty() || pattern::names_part(said[word], parts[part].name, *vocabulary) == 0) continue;
+      if (part == own || placing.what != pattern::What::sew || !is_put_on(said, word)) return {};
+    }
+  return parts[own].name;
+}
+
+/// Whether lines have a sentence of a part already, be it for several parts at once: "Ear, Tail: …".
+bool have(const std::vector<std::string>& lines, const std::string& part, const std::string& sentence) {
+  return std::any_of(lines.begin(), lines.end(), [&](const std::string& line) {
+    if (line == sentence) return part.empty();
+    const std::string behind = ": " + sentence;
+    if (line.size() <= behind.size() || line.compare(line.size() - behind.size(), behind.size(), behind) != 0)
+      return false;
+    const std::string names = ", " + line.substr(0, line.size() - behind.size()) + ",";
+    return part.empty() || names.find(", " + part + ",") != std::string::npos;
+  });
+}
+
 /// Long ends of yarn, and the author's sentences about what is put together.
 std::vector<std::string> closing_of(const Pattern::Content& pattern, const layout::Wanted& wanted) {
   const pattern::Source& source = pattern.source;
@@ -104,8 +158,9 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
   for (std::uint32_t i = 0; i < tree.placings.size(); ++i) {
     const pattern::Placing& placing = tree.placings[i];
     if (!is_put_together(pattern, i) || !layout::is_wanted(wanted, placing.part)) continue;
-    std::string sentence = told_at(source, tree, placing.span);
-    if (lines.empty() || lines.back() != sentence) lines.push_back(std::move(sentence));
+    const std::string sentence = told_at(source, tree, placing.span);
+    const std::string part = silent_part(pattern, placing, sentence);
+    if (!have(lines, part, sentence)) lines.push_back((part.empty() ? "" : part + ": ") + sentence);
   }
   return lines;
 }

@@ -26,6 +26,7 @@ enum StitchFlag : std::uint8_t {
   starts_chain = 4, ///< of a starting or turning chain
   holds_part = 8,   ///< goes through the edge of another part too: its legs there stand behind its own
   two_layers = 16,  ///< goes through the edge of its own part twice, laid flat: the second half of its legs
+  holds_unseen = 32, ///< goes through another part that no stitch stands for here
 };
 
 /// 16 bytes. Its legs end where the next stitch's begin.

@@ -116,6 +116,7 @@ bool Hand::is_of_other_part(const Place& place) const {
 void Hand::keep_held(const Node& node, StitchId stitch) {
   bool holds = false;
   for (const Leg& leg : legs_of(fabric_, stitch)) holds = holds || is_of_other_part(leg.into);
+  if (!holds) fabric_.stitches[stitch].flags |= holds_unseen;
   if (!holds || node.round >= last_rounds_.size() || last_rounds_[node.round] == none) return;
   fabric_.stitches[stitch].flags |= holds_part;
   held_[fabric_.rounds[last_rounds_[node.round]].part].up_to = stitch + 1;

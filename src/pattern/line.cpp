@@ -20,6 +20,7 @@ namespace whorl::pattern {
 namespace {
 
 constexpr std::size_t longest_subtitle = 160;
+constexpr std::string_view points[] = {"-", "*", "\u2022", "\u2013"}; ///< before each of a list
 constexpr std::size_t longest_start = 160; ///< bytes of a line that only makes a ring or a chain
 constexpr std::size_t words_of_name_below_title = 2;
 constexpr int most_notes_between = 2; ///< between a chain and its first row
@@ -429,12 +430,21 @@ private:
     return next;
   }
 
+  /// "- brown yarn": one of a list.
+  bool is_point(std::size_t at) const {
+    const std::string_view line = trim(text(typed_[at]));
+    return std::any_of(std::begin(points), std::end(points), [line](std::string_view point) {
+      return line.size() > point.size() && line.substr(0, point.size()) == point && line[point.size()] == ' ';
+    });
+  }
+
   std::size_t take_subtitle(std::size_t at, std::size_t end) {
     if (at >= end || typed_[at].blank || typed_[at].underlined) return at;
     const Typed& typed = typed_[at];
     if (read_header(text(typed), typed.span) || text(typed).size() > longest_subtitle || is_marked(typed))
       return at;
     if (at + 1 == end && may_name_part(at, at - 1)) return at;
+    if (at + 1 < end && is_point(at + 1) && !is_point(at)) return at; // "Materials" above a list
     add(LineKind::subtitle, typed.span);
     return at + 1;
   }

@@ -1,5 +1,6 @@
 #include "pattern/own_group.hpp"
 
+#include "pattern/own_stitch.hpp"
 #include "words/ascii.hpp"
 
 #include <algorithm>
@@ -55,6 +56,22 @@ std::size_t end_of_stitches(const Folded& folded, const Lattice& lattice, const 
     return end;
   }
   return 0;
+}
+
+/// Behind the first sentence of an explanation.
+std::size_t end_of_sentence(std::string_view text) {
+  const std::size_t end = text.find(". ");
+  return trimmed_end(text, std::min(end, text.size()));
+}
+
+/// Whether a stitch stands behind a mark in [begin, end).
+bool works_on(const Folded& folded, const Lattice& lattice, const Vocabulary& vocabulary, std::size_t begin,
+              std::size_t end) {
+  const std::size_t mark = folded.text.find(',', begin);
+  for (std::size_t at = std::min(mark, end); at < end; ++at)
+    for (auto i = lattice.at[at]; i < lattice.at[at + 1]; ++i)
+      if (is_stitch(vocabulary, lattice.words[i])) return true;
+  return false;
 }
 
 /// Whether at least so many stitches that are no chains stand in [0, end), and nothing that nobody knows.
@@ -179,6 +196,8 @@ private:
     const bool sizes = before.size() > 1 && before.back() == ')' && // "4 (5, 6) shells"
                        words::is_digit(before[before.size() - 2]);
     const bool counted = !before.empty() && (sizes || words::is_digit(before.back()));
+    if (counted && !sizes && names_sequence(vocabulary_, word.means))
+      return tell_times(word, before), word.end;
     const bool defined = word.end < text().size() && (text()[word.end] == ':' || text()[word.end] == '=');
     if (is_one_of(before,
                   {"in", "into", "of", "the", "each", "every", "next", "first", "last", "same", "between"}))
@@ -188,8 +207,18 @@ private:
     return word.end;
   }
 
+  /// "12 curls" of stitches that say where they go; "(12 curls)" is a count.
+  void tell_times(const Word& word, std::string_view number) {
+    const std::size_t begin = begin_of(text(), number), next = text().find_first_not_of(' ', word.end);
+    const bool opens = begin > 0 && std::string_view("([").find(text()[begin - 1]) != std::string_view::npos;
+    const bool closes = next != std::string_view::npos && (text()[next] == ')' || text()[next] == ']');
+    if (opens && closes) return;
+    put(begin, word.end, vocabulary_.concepts[word.means].works + " x " + std::string(number));
+  }
+
   void tell_work(const Word& word) {
     const std::string& stitches = vocabulary_.concepts[word.means].works;
+    if (names_sequence(vocabulary_, word.means)) return put(word.begin, word.end, stitches);
     const std::size_t next = std::min(text().find_first_not_of(' ', word.end), text().size());
     const bool placed = word_named(lattice_, vocabulary_, next, "in") != nullptr;
     const std::string in_next = stitches + " in next st";
@@ -250,6 +279,10 @@ bool names_group(const Vocabulary& vocabulary, words::Concept means) {
   return !works.empty() && works.front() == '(';
 }
 
+bool names_sequence(const Vocabulary& vocabulary, words::Concept means) {
+  return names_group(vocabulary, means) && vocabulary.concepts[means].works.find(" in ") != std::string::npos;
+}
+
 bool is_own_group(const Vocabulary& vocabulary, words::Concept means) {
   return names_group(vocabulary, means) || vocabulary.concepts[means].in_one > 1;
 }
@@ -261,8 +294,30 @@ std::optional<std::string> group_told(std::string_view explanation, const Vocabu
   const Lattice lattice = words::lattice(folded, vocabulary);
   const std::size_t end = end_of_stitches(folded, lattice, vocabulary);
   if (end == 0 || !holds_group(folded, lattice, vocabulary, end, least)) return std::nullopt;
+  if (works_on(folded, lattice, vocabulary, end, end_of_sentence(folded.text))) return std::nullopt;
   const std::string stitches = folded.text.substr(0, end);
   return stitches.front() == '(' ? stitches : "(" + stitches + ")";
+}
+
+std::optional<std::string> sequence_told(std::string_view explanation, const Vocabulary& vocabulary) {
+  const std::size_t first = explanation.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return std::nullopt;
+  const Folded folded = words::fold(explanation.substr(first));
+  const Lattice lattice = words::lattice(folded, vocabulary);
+  const std::size_t place = end_of_stitches(folded, lattice, vocabulary), end = end_of_sentence(folded.text);
+  const bool bracket = folded.text.find_first_of("([*") != std::string::npos;
+  const bool several = works_on(folded, lattice, vocabulary, place, end);
+  const bool one = !several && !says_same_place(explanation, vocabulary); // "ch 3, sc in next st"
+  if (place == 0 || bracket || !(several || one) ||
+      !holds_group(folded, lattice, vocabulary, end, several ? 2 : 1))
+    return std::nullopt;
+  return "(" + folded.text.substr(0, end) + ")";
+}
+
+bool goes_back(std::string_view explanation, const Vocabulary& vocabulary) {
+  const Lattice lattice = words::lattice(words::fold(explanation), vocabulary);
+  return std::any_of(lattice.words.begin(), lattice.words.end(),
+                     [&](const Word& word) { return is_named(vocabulary, word, "from hook"); });
 }
 
 std::optional<std::string> group_named(std::string_view explanation, const Vocabulary& vocabulary) {

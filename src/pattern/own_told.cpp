@@ -92,4 +92,10 @@ Finding made_of_unknown(words::Span span, std::string_view named, std::string_vi
                   "`, and I know no stitch of that name: define it in a line before this one");
 }
 
+Finding works_back(words::Span span, std::string_view named) {
+  return told(Severity::warning, "own-stitch", span,
+              "`" + std::string(named) +
+                  "` goes back along a chain of its own, and that is not followed in a stitch with a name");
+}
+
 } // namespace whorl::pattern

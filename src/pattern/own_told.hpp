@@ -24,6 +24,9 @@ Finding loops_left(words::Span moves, int left, bool usual);
 /// "3 unfinished tr in the same st", and not that they are joined together.
 Finding left_unfinished(words::Span told, const stitch::StitchKind& kind);
 
+/// "Frond: sc, ch 3, sl st in 2nd ch from hook, sc in same st": stitches back along a chain, under one name.
+Finding works_back(words::Span told, std::string_view named);
+
 /// "3 unfinished wibbles in the same st": the word that stands where the stitch does which it is made of, if
 /// nobody knows it; none where the explanation is of another kind.
 std::optional<std::string> unknown_base(std::string_view told, const words::Vocabulary& vocabulary);

@@ -153,6 +153,10 @@ private:
     if (const auto group = group_told(entry.value, *vocabulary_, least);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
+    const bool listed = entry.definition.in_list || entry.definition.equals || is_abbreviated(entry);
+    if (listed && family == Family::none && known == no_concept && is_used(entry))
+      if (const auto sequence = sequence_told(entry.value, *vocabulary_))
+        return take_sequence(entry, *sequence);
     if (known == no_concept && is_used(entry))
       if (const auto group = group_named(entry.value, *vocabulary_)) return take_group(entry, *group);
     if (alias) return take_alias(entry, lead);
@@ -205,6 +209,13 @@ private:
       }
     waiting_ = true;
     return true;
+  }
+
+  /// "Curl: ch 3, sl st in the same st, sc in next st": a name for stitches that say where each goes.
+  bool take_sequence(const Entry& entry, const std::string& stitches) {
+    if (!goes_back(entry.value, *vocabulary_)) return take_group(entry, stitches);
+    out_.findings.push_back(works_back(entry.definition.value, entry.names.back()));
+    return false;
   }
 
   /// `Q = bobble of 4 dc`: the family is in what it means. "3 hdc in the same st, closed together" is a

@@ -41,18 +41,27 @@ std::string yarn_led_to(const Sentence& sentence, std::uint32_t at) {
              : std::string();
 }
 
+/// The letter of a listed yarn that a clause is nothing but: "A" of "(make 2, A)".
+std::string listed_letter(const Sentence& sentence, std::uint32_t at, const std::vector<ListedYarn>& listed) {
+  const std::string yarn = yarn_of_clause(sentence, at, true);
+  const bool known = std::any_of(listed.begin(), listed.end(),
+                                 [&yarn](const ListedYarn& other) { return other.letter == yarn; });
+  return known ? yarn : std::string();
+}
+
 } // namespace
 
-std::string yarn_of_heading(std::string_view note, const words::Vocabulary& vocabulary) {
+std::string yarn_of_heading(std::string_view note, const std::vector<ListedYarn>& listed,
+                            const words::Vocabulary& vocabulary) {
   const Sentence sentence = look_up(note, 0, vocabulary);
   bool first = true;
   for (std::uint32_t at = 0; at < sentence.size(); at = std::max(end_of_letters(sentence, at), at + 1)) {
     const char c = sentence.text()[at];
     const bool letters = end_of_letters(sentence, at) > at;
-    const std::string yarn = !letters ? "" : yarn_led_to(sentence, at);
+    std::string yarn = !letters ? "" : yarn_led_to(sentence, at);
+    if (yarn.empty() && letters && first) yarn = yarn_of_clause(sentence, at, false);
+    if (yarn.empty() && letters && first) yarn = listed_letter(sentence, at, listed);
     if (!yarn.empty()) return yarn;
-    if (const std::string alone = letters && first ? yarn_of_clause(sentence, at, false) : ""; !alone.empty())
-      return alone;
     first = ends_of_clauses.find(c) != std::string_view::npos || (c == ' ' && first);
   }
   return {};

@@ -174,7 +174,7 @@ private:
       part.span = {lines.lines.front().line->span.begin, lines.lines.front().line->span.begin};
     }
     tree.parts.push_back(std::move(part));
-    name_yarn_of_part(yarn_of_heading(tree.parts.back().note, vocabulary_));
+    name_yarn_of_part(yarn_of_heading(tree.parts.back().note, tree.listed_yarns, vocabulary_));
     const std::size_t first_node = tree.nodes.size();
     for (const PartLine& line : lines.lines) {
       if (line.round == PartLine::no_round) {

@@ -159,17 +159,38 @@ private:
 
   void say_missing(const RoundText& round, Span span, std::optional<PartNumber> part) {
     const std::string alone = "; its stitches are drawn through the piece in hand alone";
-    const std::string name = part ? tree_.parts[*part].name : std::string();
-    findings_.push_back(
-        part
-            ? finding(Severity::warning, "joining", span,
-                      name + " stands behind this in the text: " + round_name(round) +
-                          " goes through it, so it has to be made before" + alone)
-            : finding(
-                  Severity::warning, "joining", span,
-                  round_name(round) +
-                      " goes through two parts, and none that stands before it has a name that is said here" +
-                      alone));
+    const std::string through = round_name(round) + " goes through ";
+    if (!part)
+      return say(Severity::warning, span,
+                 through + "two parts, and none that stands before it has a name that is said here" + alone);
+    const std::string& name = tree_.parts[*part].name;
+    if (is_sent_for(round, *part))
+      return say(Severity::note, span, through + name + ", which stands behind this in the text" + alone);
+    say(Severity::warning, span,
+        name + " stands behind this in the text: " + through + "it, so it has to be made before" + alone);
+  }
+
+  void say(Severity severity, Span span, std::string message) {
+    findings_.push_back(finding(severity, "joining", span, std::move(message)));
+  }
+
+  /// "Make the arms now (see below).": whether a sentence above the round, in its part, names the other.
+  bool is_sent_for(const RoundText& round, PartNumber part) const {
+    const auto index = static_cast<std::uint32_t>(&round - tree_.rounds.data());
+    return std::any_of(tree_.placings.begin(), tree_.placings.end(), [&](const Placing& told) {
+      return told.part == round.part && told.after_round <= index && told.what == What::note &&
+             names(told.text, part);
+    });
+  }
+
+  /// Whether some word of a text names a part.
+  bool names(std::string_view text, PartNumber part) const {
+    const Sentence sentence = look_up(text, 0, reader_.vocabulary);
+    for (std::uint32_t at = 0; at < sentence.size(); at = std::max(end_of_letters(sentence, at), at + 1))
+      if (const std::uint32_t end = end_of_letters(sentence, at); end > at)
+        if (names_part(sentence.text().substr(at, end - at), tree_.parts[part].name, reader_.vocabulary) > 0)
+          return true;
+    return false;
   }
 
   Tree& tree_;

@@ -26,6 +26,16 @@ std::size_t behind_number(std::string_view text, std::size_t at) {
   return end;
 }
 
+/// Where a range of rounds ends that begins at `at`: "8-10"; `at` if none does.
+std::size_t behind_range(std::string_view text, std::size_t at) {
+  const std::size_t first = behind_number(text, at);
+  for (const std::string_view dash : {"-", "\u2013"})
+    if (first > at && text.substr(first, dash.size()) == dash)
+      if (const std::size_t last = first + dash.size(), end = behind_number(text, last); end > last)
+        return end;
+  return at;
+}
+
 /// Behind "Large:", "Large =" or "Large" and a blank before a number; `at` if the name does not stand there.
 std::size_t behind_name(std::string_view text, std::size_t at, const std::string& name) {
   if (!same_letters(text.substr(at, name.size()), name)) return at;
@@ -37,11 +47,12 @@ std::size_t behind_name(std::string_view text, std::size_t at, const std::string
 }
 
 /// The numbers of all variants that begin at a place: "6 (8, 10)", "6 (8) (10)", "6/8/10", "6 (Large: 8)",
-/// "6; Large: 8"; none if they are not as many.
-std::vector<Part> numbers_at(std::string_view text, std::size_t at, const std::vector<std::string>& names) {
+/// "6; Large: 8", "8-10 (8-11, 8-12)"; none if they are not as many. `behind`: where one of them ends.
+std::vector<Part> numbers_at(std::string_view text, std::size_t at, const std::vector<std::string>& names,
+                             std::size_t (*behind)(std::string_view, std::size_t)) {
   const std::size_t many = names.size();
   std::vector<Part> numbers;
-  const std::size_t first = behind_number(text, at);
+  const std::size_t first = behind(text, at);
   if (first == at) return {};
   numbers.push_back({at, first});
   const std::size_t open = behind_blanks(text, first);
@@ -54,7 +65,7 @@ std::vector<Part> numbers_at(std::string_view text, std::size_t at, const std::v
   for (std::size_t next = slashes ? first + 1 : open + 1; numbers.size() < most_names;) {
     next = behind_blanks(text, next);
     if (is_named(next, numbers.size())) next = behind_name(text, next, names[numbers.size()]);
-    const std::size_t end = behind_number(text, next);
+    const std::size_t end = behind(text, next);
     if (end == next) return {};
     numbers.push_back({next, end});
     next = behind_blanks(text, end);
@@ -68,6 +79,22 @@ std::vector<Part> numbers_at(std::string_view text, std::size_t at, const std::v
     }
     if (std::string_view(",;/:|").find(text[next]) == none) return {};
     ++next;
+  }
+  return numbers.size() == many ? numbers : std::vector<Part>{};
+}
+
+/// "sc around (24, 30, 36)": the numbers of all variants alone in a bracket; none if they are not as many.
+std::vector<Part> bracketed_numbers(std::string_view text, std::size_t open, std::size_t many) {
+  std::vector<Part> numbers;
+  if (text[open] != '(' && text[open] != '[') return {};
+  for (std::size_t at = open + 1; at < text.size() && numbers.size() < most_names;) {
+    const std::size_t begin = behind_blanks(text, at), end = behind_number(text, begin);
+    if (end == begin) return {};
+    numbers.push_back({begin, end});
+    at = behind_blanks(text, end);
+    if (at < text.size() && (text[at] == ')' || text[at] == ']')) break;
+    if (at >= text.size() || (text[at] != ',' && text[at] != ';')) return {};
+    ++at;
   }
   return numbers.size() == many ? numbers : std::vector<Part>{};
 }
@@ -95,7 +122,9 @@ bool may_be_count(std::string_view text, const std::vector<Part>& numbers) {
   std::size_t before = numbers.front().begin;
   while (before > 0 && is_blank(text[before - 1])) --before;
   if (have_names(text, numbers)) return false;
-  const bool inside = before > 0 && std::string_view("([=").find(text[before - 1]) != none;
+  const bool sentence =
+      before > 1 && text[before - 1] == '.' && !is_digit(text[before - 2]); // "around. 24 (30)"
+  const bool inside = sentence || (before > 0 && std::string_view("([=").find(text[before - 1]) != none);
   return !inside && (behind >= text.size() || !is_letter(text[behind]));
 }
 
@@ -132,18 +161,32 @@ private:
     if (!names_in_header(text).empty()) return i + 1;
     const std::vector<Marker> markers = markers_in(line);
     if (markers.empty()) return i + 1;
-    apart_ = true;
+    const auto of_all = [this](const Marker& marker) { return marker.names == all(); };
+    apart_ = apart_ || !std::all_of(markers.begin(), markers.end(), of_all);
     if (!heads_paragraph(line, markers)) return take_segments(line, markers), i + 1;
-    std::size_t end = i + 1;
-    const auto empty = [&](std::size_t at) {
-      return trimmed(text_.substr(lines[at].begin, lines[at].end - lines[at].begin)).empty();
-    };
-    while (end < lines.size() && empty(end)) ++end;
-    while (end < lines.size() && !empty(end)) ++end;
+    const std::size_t end = end_of_paragraph(lines, i);
     if (is_chosen(markers.front()))
       blank(markers.front().begin, markers.front().end);
     else
       blank_lines(line.begin, lines[end - 1].end);
+    return end;
+  }
+
+  std::uint32_t all() const { return (std::uint32_t{1} << names_.size()) - 1; }
+
+  /// The line behind a paragraph that line `i` heads: it ends at an empty line, or at the next such head.
+  std::size_t end_of_paragraph(const std::vector<Part>& lines, std::size_t i) const {
+    const auto empty = [&](std::size_t at) {
+      return trimmed(text_.substr(lines[at].begin, lines[at].end - lines[at].begin)).empty();
+    };
+    const auto heads = [&](std::size_t at) {
+      const std::vector<Marker> markers = markers_in(lines[at]);
+      return heads_paragraph(lines[at], markers) ||
+             (!markers.empty() && markers.front().names == all() && markers.front().begin == lines[at].begin);
+    };
+    std::size_t end = i + 1;
+    while (end < lines.size() && empty(end)) ++end;
+    while (end < lines.size() && !empty(end) && !heads(end)) ++end;
     return end;
   }
 
@@ -191,6 +234,10 @@ private:
   };
 
   std::optional<Named> name_at(Part line, std::size_t begin) const {
+    for (const std::string_view word :
+         {"all sizes", "both sizes", "every size", "all versions", "both versions"})
+      if (begin + word.size() <= line.end && same_letters(text_.substr(begin, word.size()), word))
+        return Named{begin + word.size(), all()};
     for (std::size_t i = 0; i < names_.size(); ++i) {
       const std::size_t end = begin + names_[i].size();
       const bool runs_on = end < line.end && is_letter(text_[end]);
@@ -254,22 +301,39 @@ private:
     const bool begins =
         is_digit(out_[at]) && (at == 0 || (!is_digit(out_[at - 1]) && !is_letter(out_[at - 1]) &&
                                            out_[at - 1] != '.' && out_[at - 1] != '/'));
-    const std::vector<Part> numbers = begins ? numbers_at(out_, at, names_) : std::vector<Part>{};
+    std::vector<Part> numbers = bracketed_numbers(out_, at, names_.size());
+    if (!numbers.empty() && !named) return choose_in_bracket(numbers);
+    numbers = begins ? numbers_at(out_, at, names_, behind_range) : std::vector<Part>{};
+    if (begins && numbers.empty()) numbers = numbers_at(out_, at, names_, behind_number);
     if (numbers.empty() || may_be_count(out_, numbers)) return at + 1;
     if (named && !have_names(out_, numbers)) return at + 1;
     apart_ = true;
     const std::size_t end = end_of_numbers(out_, numbers);
-    const std::string own =
-        out_.substr(numbers[chosen_].begin, numbers[chosen_].end - numbers[chosen_].begin);
-    blank(behind_first_name(at), end);
-    std::copy(own.begin(), own.end(), out_.begin() + static_cast<std::ptrdiff_t>(at));
+    put(numbers, behind_first_name(at), end);
     return end;
+  }
+
+  /// The chosen number takes the place of the first; the others and what stands among them in [begin, end)
+  /// go.
+  void put(const std::vector<Part>& numbers, std::size_t begin, std::size_t end) {
+    const Part one = numbers[chosen_];
+    const std::string own = out_.substr(one.begin, one.end - one.begin);
+    blank(begin, end);
+    std::copy(own.begin(), own.end(), out_.begin() + static_cast<std::ptrdiff_t>(numbers.front().begin));
+  }
+
+  std::size_t choose_in_bracket(const std::vector<Part>& numbers) {
+    apart_ = true;
+    put(numbers, numbers.front().begin, numbers.back().end);
+    return numbers.back().end;
   }
 
   /// "Small: 6; Large: 8": where the name before the first number begins; `at` if none stands there.
   std::size_t behind_first_name(std::size_t at) const {
     for (std::size_t back = 1; back <= names_.front().size() + 2 && back <= at; ++back)
-      if (behind_name(out_, at - back, names_.front()) == at) return at - back;
+      if (behind_name(out_, at - back, names_.front()) == at &&
+          (back == at || !is_letter(out_[at - back - 1])))
+        return at - back;
     return at;
   }
 

@@ -88,6 +88,12 @@ std::string words_of(const Sentence& sentence, const Item& item) {
     const char c = sentence.text()[at];
     if (c == '(' || c == '[') break;
     const std::uint32_t end = std::min(end_of_letters(sentence, at), item.end);
+    if (!name.empty() && word_meaning(sentence, at, sentence.in) != nullptr) { // "cotton in rust"
+      name.clear();
+      words = 0;
+      at = end;
+      continue;
+    }
     const bool letter = end == at + 1 || is_text_word(sentence.vocabulary,
                                                       sentence.text().substr(at, end - at), TextWord::yarn);
     if (words::is_digit(c) && !name.empty()) break;                                       // "moss 50 g"
@@ -108,13 +114,42 @@ bool begins_with_yarn(std::string_view line, const words::Vocabulary& vocabulary
   return end_of_text_word(vocabulary, folded, 0, TextWord::yarn) > 0;
 }
 
+/// The letter that stands in a bracket behind words that are no stitches: "A" of "4ply in tawny (A)".
+std::string letter_behind(const Sentence& sentence, const Item& item) {
+  std::uint32_t at = item.begin;
+  for (; at < item.end && sentence.text()[at] != '('; at = std::max(end_of_letters(sentence, at), at + 1))
+    for (const words::Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return {};
+  const auto name = at < item.end ? yarn_name_at(sentence, at + 1, true) : std::nullopt;
+  const std::string letter = name ? written_name(sentence, *name) : std::string();
+  const bool alone = name && sentence.text().substr(name->end, 1) == ")";
+  return alone && is_letter_name(letter) && !words_of(sentence, item).empty() ? letter : std::string();
+}
+
+/// Whether a line names yarns by letters in brackets, whatever it calls them: "cotton in rust (A) and cream
+/// (B)". Asked of every line, so most are not looked up.
+bool letters_yarns(std::string_view line, const words::Vocabulary& vocabulary) {
+  const std::size_t first = line.find(')');
+  if (first == std::string_view::npos || line.find(')', first + 1) == std::string_view::npos) return false;
+  const Sentence sentence = look_up(line, 0, vocabulary);
+  std::vector<std::string> letters;
+  for (const Item& item : items_of(sentence))
+    if (std::string letter = letter_behind(sentence, item); !letter.empty()) letters.push_back(letter);
+  constexpr std::size_t fewest = 2;
+  return letters.size() >= fewest && (letters[0] == "A" || letters[0] == "MC") && letters[1] != letters[0];
+}
+
 /// "Yarn", "Yarn A", "Wool and colours"; a letter alone too, if what it stands for is a colour.
 std::optional<YarnLine> yarn_line(std::string_view line, const words::Vocabulary& vocabulary) {
   constexpr std::size_t longest_letter = 2;
-  if (line.size() > longest_list) return std::nullopt;
+  if (line.empty() || line.size() > longest_list) return std::nullopt;
   if (lists_yarns(line, vocabulary)) return YarnLine{"", std::string(line)};
   const auto header = read_header(line, {});
   const bool yarns = header && begins_with_yarn(header->name, vocabulary);
+  const std::string_view told = line.substr(std::min(line.find(':'), line.size() - 1) + 1);
+  if (const std::string_view list = line.find(':') == line.npos ? line : told;
+      letters_yarns(list, vocabulary))
+    return YarnLine{"", std::string(list)};
   if (!header || header->value.empty() || !(yarns || header->name.size() <= longest_letter))
     return std::nullopt;
   const Sentence name = look_up(header->name, 0, vocabulary);

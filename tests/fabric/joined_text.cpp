@@ -150,6 +150,19 @@ TEST_CASE("a part that no text has, or that is made later, is said") {
         "its stitches are drawn through the piece in hand alone\n");
 }
 
+TEST_CASE("a part that the text sends for before it is joined is made in time, and the round stays one of "
+          "its own") {
+  const Text text("Little bear\n\n" + crown +
+                  "Make the ears now (see below).\nRnd 5: 5 sc, 7 sc through ear and "
+                  "head, 12 sc (24)\n\n" +
+                  ear);
+  CHECK(text.said == "");
+  std::uint32_t held = 0;
+  for (const fabric::Stitch& stitch : text.worked.fabric.stitches)
+    held += (stitch.flags & fabric::holds_unseen) != 0 ? 1 : 0;
+  CHECK(held == 7);
+}
+
 TEST_CASE("stitches that stay free beside the joined ones are noted with their number") {
   const Text text = bear("5 sc, 5 sc through ear and head, 14 sc");
   CHECK(text.said == "");

@@ -209,3 +209,27 @@ TEST_CASE("a word that nobody knows is told where it stands for a stitch") {
     CHECK(thing("", round).said.find("`zorp` is not understood here and left out") != std::string::npos);
   }
 }
+
+TEST_CASE("an own stitch that goes into several places is worked to its end") {
+  const auto curls = [](const std::string& told, const std::string& round) {
+    return Text("Fern\n\nTerms: US\nSpecial stitches\n" + told +
+                "\n\nBODY\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: " + round + "\n");
+  };
+  for (const char* round : {"curl x 6 (12)", "(curl) 6 times (12)", "6 curls (12)"}) {
+    INFO(round);
+    const Text text = curls("Curl stitch (curl): ch 3, sl st in the same st, sc in next st.", round);
+    CHECK(text.said == "");
+    CHECK(text.last().uses == 12);
+  }
+  const Text text = curls("Curl: ch 3, sc in next st.", "curl x 12 (12)");
+  CHECK(text.said == "");
+  CHECK(text.last().uses == 12);
+}
+
+TEST_CASE("an own stitch that goes back along its chain is told of, and a part that does so is a part") {
+  const std::string told = "sc, ch 3, sl st in 2nd ch from hook, sc in next ch, sc in same st";
+  CHECK(thing("Frond (fr): " + told, "(sc, fr) x 6").said.find("goes back along a chain") !=
+        std::string::npos);
+  CHECK(thing("Tail: ch 10, sl st in 2nd ch from hook, sc in next 8 ch", "sc around (12)\nSew the tail on.")
+            .said == "");
+}

@@ -123,6 +123,12 @@ std::vector<Fold> row_folds_of(const fabric::Fabric& fabric) {
 
 } // namespace
 
+TEST_CASE("a round that goes through another part is not folded") {
+  fabric::Fabric fabric = even_ball(3).fabric;
+  fabric.stitches[fabric.rounds[3].first_stitch + 4].flags |= fabric::holds_unseen;
+  CHECK(folds_of(fabric) == none_folded);
+}
+
 TEST_CASE("alike rows are folded, an odd number of them") {
   const std::vector<Fold> odd = row_folds_of(strap(5)), even = row_folds_of(strap(6));
   REQUIRE(odd.size() == 2);

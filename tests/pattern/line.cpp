@@ -3,6 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace whorl;
 using namespace whorl::pattern;
 
@@ -67,6 +69,12 @@ TEST_CASE("a whole pattern is sorted into title, headers, parts, rounds and sent
                                            "round Rnd 2: inc x 6 (12)",
                                            "sentence Fasten off, leaving a long tail.", "part Nut x2",
                                            "round Rnd 1: 6 sc in MR (6)", "sentence Stuff firmly."});
+}
+
+TEST_CASE("the head of a list is no line of introduction") {
+  const Lines lines = cut_up("Moss otter\nMaterials\n- brown yarn\n- 2 mm hook\n\nRnd 1: 6 sc in MR (6)\n");
+  CHECK(std::find(lines.begin(), lines.end(), "subtitle Materials") == lines.end());
+  CHECK(lines.front() == "title Moss otter");
 }
 
 TEST_CASE("the ways to name a part and say how many are read") {

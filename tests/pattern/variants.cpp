@@ -101,3 +101,35 @@ TEST_CASE("numbers behind the names of variants are theirs, in counts too") {
   CHECK(chosen(text, 1).find("R1: 9 sc in MR (9 )\nR2: inc around ( 18 )\nR3: 18 sc [18 ]") !=
         std::string::npos);
 }
+
+TEST_CASE("what one size alone works ends where the next is named, or all of them are") {
+  const std::string text = "Hat\nSizes: S (M, L)\n\nR4: inc x 6 (24)\nSize M and L only:\nR5: inc x 6 (30)\n"
+                           "Size L only:\nR6: inc x 6 (36)\nAll sizes:\nR7: sc around (24, 30, 36)\n"
+                           "Both sizes: R8: sc around\n";
+  CHECK(chosen(text, 0).find("R5") == std::string::npos);
+  CHECK(chosen(text, 1).find("R5: inc x 6 (30)") != std::string::npos);
+  CHECK(chosen(text, 1).find("R6") == std::string::npos);
+  CHECK(chosen(text, 2).find("R6: inc x 6 (36)") != std::string::npos);
+  for (std::size_t size = 0; size < 3; ++size) {
+    CHECK(chosen(text, size).find("sizes:") == std::string::npos);
+    CHECK(chosen(text, size).find("R8: sc around") != std::string::npos);
+  }
+  CHECK(chosen(text, 0).find("R7: sc around (24 )") != std::string::npos);
+  CHECK(chosen(text, 2).find("R7: sc around (36 )") != std::string::npos);
+}
+
+TEST_CASE("\"all sizes\" tells none apart") {
+  CHECK(variants_in("Hat\nSizes: S, M\n\nAll sizes:\nR1: 6 sc in MR (6)\n").empty());
+}
+
+TEST_CASE("ranges of rounds are chosen by size, and the label before them stays whole") {
+  const std::string text = "Hat\nSizes: S (M, L)\nRnds 8-10 (8-11, 8-12): sc around\n";
+  CHECK(chosen(text, 0).find("Rnds 8-10 : sc") != std::string::npos);
+  CHECK(chosen(text, 2).find("Rnds 8-12 : sc") != std::string::npos);
+}
+
+TEST_CASE("a count behind the sentence of a round is that of two sizes") {
+  CHECK(chosen("Hat\nSizes: S (M)\nR7: sc around. 24 (30)\n", 1).find("around. 30") != std::string::npos);
+  CHECK(chosen("Hat\nSizes: S (M)\nR1: 6 (7) sc\nR2: inc x 6 (12)\n", 1).find("x 6 (12)") !=
+        std::string::npos);
+}

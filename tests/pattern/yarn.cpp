@@ -151,3 +151,31 @@ TEST_CASE("a part is in the yarn that its heading or the sentence below it tells
   CHECK(yarn_of_second("WING (make 2)") == 0);
   CHECK(yarn_of_second("WING\nA brown thing, as they are in spring.") == 0);
 }
+
+TEST_CASE("letters in brackets behind what yarns are called list them, whatever stands before") {
+  const std::string body = "\n\nBODY\nWith B.\nRnd 1: 6 sc in MR (6)\n";
+  CHECK(yarns_of("Moss gnome\n\nMaterials: DK cotton in rust (A) and cream (B), 3 mm hook" + body) ==
+        "rust A, cream B, 1 rust, 2 cream, ");
+  CHECK(yarns_of("Moss gnome\n\n- Cotton: dark brown (color A), sand (color B), a black scrap" + body) ==
+        "dark brown A, sand B, black, 1 dark brown, 2 sand, 3 black, ");
+  CHECK(yarns_of("Moss gnome\n\nYou will need: 4ply in tawny (MC) and oatmeal (CC), hook\n\nBODY\nRnd 1: "
+                 "with CC, 6 sc in MR (6)\n") == "tawny MC, oatmeal CC, 1 tawny, 2 oatmeal, ");
+}
+
+TEST_CASE("stitches with the letter of a yarn behind them list no yarns") {
+  CHECK(yarns_of("Moss gnome\n\nRnd 1: 6 sc in MR (6)\nRnd 2: 3 sc (A), 3 sc (B)\n") == "1 A, 2 B, ");
+}
+
+TEST_CASE("a letter alone in a part's heading is a yarn where the materials list it") {
+  const auto yarn_of_last = [](const std::string& list, const std::string& heading) {
+    const Tree tree = read(Source("Toadstool\n\n" + list + "\nSTEM\nRnd 1: 6 sc in MR (6)\n\n" + heading +
+                                  "\nRnd 1: 6 sc in MR (6)\n"),
+                           english())
+                          .tree;
+    const std::uint8_t yarn = tree.parts.back().yarn;
+    return yarn == 0 ? std::string() : tree.yarns[yarn - 1U];
+  };
+  for (const char* heading : {"CAP (B)", "CAP (make 2, B)", "CAP (in B)"})
+    CHECK(yarn_of_last("Yarn: A white, B red\n", heading) == "red");
+  CHECK(yarn_of_last("", "CAP (B)").empty());
+}
