@@ -61,6 +61,9 @@ struct Steps::Content {
   drawing::SheetText text;
   std::string problem;
   std::vector<drawing::Step> steps;
+  std::vector<std::size_t> numbers; ///< of each of them among all, from 1
+  std::size_t all = 0;
+  std::vector<std::size_t> figures; ///< that they are of
 };
 
 /// A line of a pattern written out, and what its author typed there.

@@ -110,10 +110,8 @@ std::vector<std::string> closing_of(const Pattern::Content& pattern, const layou
   return lines;
 }
 
-/// What stands behind the label of a round, in one line.
-std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
-  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
-  const std::string_view typed = source.at({begin, std::max(begin, round.span.end)});
+/// What is typed, over how many lines it may be, on one.
+std::string one_line(std::string_view typed) {
   std::string line;
   for (const char c : typed) {
     const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
@@ -122,9 +120,16 @@ std::string line_of(const pattern::Source& source, const pattern::RoundText& rou
     else if (!line.empty() && line.back() != ' ')
       line += ' ';
   }
+  while (!line.empty() && line.back() == ' ') line.pop_back();
+  return line;
+}
+
+/// What stands behind the label of a round, in one line.
+std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
+  const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
+  std::string line = one_line(source.at({begin, std::max(begin, round.span.end)}));
   const std::size_t first = line.find_first_not_of(":.-) ");
   line.erase(0, first == std::string::npos ? line.size() : first);
-  while (!line.empty() && line.back() == ' ') line.pop_back();
   return line;
 }
 
@@ -234,6 +239,31 @@ std::string materials_of(const pattern::Tree& tree, const drawing::Wording& own)
   return words;
 }
 
+/// The whole line of the text in which a place stands.
+pattern::Span line_about(std::string_view text, std::uint32_t at) {
+  const std::size_t begin = at == 0 ? std::string_view::npos : text.rfind('\n', at - 1);
+  return {static_cast<std::uint32_t>(begin == std::string_view::npos ? 0 : begin + 1),
+          static_cast<std::uint32_t>(std::min(text.find('\n', at), text.size()))};
+}
+
+/// What a part says before its first round: its chain, where that has a line of its own; else what stands
+/// below its heading, "Join the yarn in a front loop left free in Rnd 4."
+std::string beginning_of(const Pattern::Content& content, const fabric::Part& part) {
+  const pattern::Tree& tree = content.tree;
+  const pattern::Part& text = tree.parts[part.text];
+  if (text.first_round >= tree.rounds.size()) return {};
+  const std::uint32_t end = tree.rounds[text.first_round].span.begin;
+  if (part.foundation == fabric::none) {
+    const bool headed = !text.span.empty() && text.span.end < end;
+    return headed ? one_line(content.source.at({text.span.end, end})) : "";
+  }
+  const fabric::Stitch& chain = content.fabric.stitches[content.fabric.rounds[part.foundation].first_stitch];
+  if (chain.origin >= tree.nodes.size()) return {};
+  const std::uint32_t at = tree.nodes[chain.origin].span.begin;
+  const pattern::Span line = line_about(content.source.at({0, end}), at);
+  return line.end < end ? one_line(content.source.at(line)) : "";
+}
+
 } // namespace
 
 drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::Wanted& wanted,
@@ -247,6 +277,7 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
   text.title = tree.title;
   text.subtitle = tree.subtitle;
   text.terms = drawing::say(wording, "terms-us");
+  text.variant = pattern.variant;
   if (!pattern.variant.empty()) {
     text.terms = pattern.variant + " · " + text.terms;
     const std::string materials = materials_of(tree, own);
@@ -263,6 +294,9 @@ drawing::SheetText sheet_text_of(const Pattern::Content& pattern, const layout::
     const std::string line = line_of(source, round);
     text.round_lines.push_back(pattern.variant.empty() ? line : line_of_variant(line));
   }
+  text.beginnings.resize(tree.parts.size());
+  for (const fabric::Part& part : pattern.fabric.parts)
+    text.beginnings[part.text] = line_of_variant(beginning_of(pattern, part));
   text.yarns = yarns_of(tree, pattern.fabric, wording);
   text.tones = ground_tones(pattern, own);
   text.technique_scopes = technique_scopes(tree, wording);

@@ -33,7 +33,8 @@ drawing::SheetOptions sheet_options(const StepOptions& options) {
   return sheet;
 }
 
-drawing::StepPage page_of(const StepOptions& options) {
+drawing::StepPage page_of(const Steps::Content& steps) {
+  const StepOptions& options = steps.options;
   constexpr double longer = 192, shorter = 108;
   drawing::StepPage page;
   page.width = options.shape == StepShape::wide ? longer : shorter;
@@ -41,6 +42,7 @@ drawing::StepPage page_of(const StepOptions& options) {
   page.paper = !options.clear;
   page.picture = options.picture;
   page.words = options.words;
+  page.figures = steps.figures;
   return page;
 }
 
@@ -52,7 +54,16 @@ void keep_wanted(const layout::Wanted& wanted, Steps::Content& steps) {
         step.ring == fabric::none ? figure.first_round : figure.rings[step.ring].round;
     return !layout::is_wanted(wanted, steps.pattern->fabric.rounds[round]);
   };
-  steps.steps.erase(std::remove_if(steps.steps.begin(), steps.steps.end(), is_unwanted), steps.steps.end());
+  std::vector<drawing::Step> wanted_ones;
+  steps.all = steps.steps.size();
+  for (std::size_t i = 0; i < steps.all; ++i) {
+    if (is_unwanted(steps.steps[i])) continue;
+    wanted_ones.push_back(steps.steps[i]);
+    steps.numbers.push_back(i + 1);
+    if (steps.figures.empty() || steps.figures.back() != wanted_ones.back().figure)
+      steps.figures.push_back(wanted_ones.back().figure);
+  }
+  steps.steps = std::move(wanted_ones);
 }
 
 /// What draws a step; `sheet` is held by the caller.
@@ -87,8 +98,8 @@ std::size_t Steps::count() const { return content_->steps.size(); }
 
 std::string Steps::name(std::size_t step) const {
   const drawing::SheetOptions sheet = sheet_options(content_->options);
-  const std::size_t digits = std::max<std::size_t>(2, std::to_string(count()).size());
-  std::string number = std::to_string(step + 1);
+  const std::size_t digits = std::max<std::size_t>(2, std::to_string(content_->all).size());
+  std::string number = std::to_string(content_->numbers[step]);
   number.insert(0, digits - std::min(digits, number.size()), '0');
   return number + "-" + drawing::step_id(copy_of(*content_, sheet), content_->steps[step]);
 }
@@ -96,7 +107,7 @@ std::string Steps::name(std::size_t step) const {
 drawing::Scene Steps::scene(std::size_t step) const {
   const drawing::SheetOptions sheet = sheet_options(content_->options);
   return drawing::step_picture(copy_of(*content_, sheet), drawing::built_in_marks(), content_->steps[step],
-                               page_of(content_->options));
+                               page_of(*content_));
 }
 
 std::string Steps::svg(std::size_t step) const { return drawing::svg(scene(step)); }

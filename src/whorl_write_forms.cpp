@@ -2,6 +2,7 @@
 
 #include "pattern/hold.hpp"
 #include "pattern/own_list.hpp"
+#include "pattern/own_names.hpp"
 #include "words/fold.hpp"
 #include "words/telling.hpp"
 #include "writing/abbreviations.hpp"
@@ -171,6 +172,8 @@ private:
     const bool whole_line = source_.at(source_.line(source_.line_of(draft.passage.span.begin))) == typed;
     if (const Words name = whole_line && !w_.same_language ? book_.name(typed) : std::nullopt) // "ASSEMBLY"
       return draft.add(with_capitals_of(typed, *name), true);
+    const pattern::Span title = tree_.title_span;
+    if (!title.empty() && title.begin == draft.passage.span.begin) return; // "Moss square": no colour
     if (const Words known = book_.text(typed)) return draft.add(*known, true);
     if (const Words partly = book_.text_partly(typed)) draft.add(*partly, false);
   }
@@ -249,10 +252,12 @@ private:
     const std::string typed = typed_of(draft.passage);
     add_header_words(draft, typed);
     const std::size_t mark = typed.find_first_of(":=");
-    if (mark == std::string::npos || !explains_own(typed)) return;
-    const std::string name = typed.substr(0, mark + 1) + " ", value = typed.substr(mark + 1);
+    const std::string explained = typed.substr(0, std::min(mark, typed.size()));
+    if (mark == std::string::npos || !explains_own(explained)) return;
+    const std::string value = typed.substr(mark + 1);
+    const std::string name = usual_in(explained).value_or(explained) + typed[mark] + " ";
     for (const bool square : {true, false})
-      if (const auto made = own_explained(typed.substr(0, mark), value, square))
+      if (const auto made = own_explained(explained, value, square))
         draft.add(name + made->text, made->whole);
     const writing::WordForWord words = writing::word_for_word(value, w_.from, brief_);
     draft.add(name + words.text, words.whole);
@@ -319,9 +324,17 @@ private:
             unit("say-g", "g")};
   }
 
-  /// A stitch of the pattern's own, by its name; a picot, of so many chains.
-  static bool is_explained(const stitch::StitchKind& kind, std::string_view text) {
+  /// Whether the language calls a stitch so: "Bobble", "Bobble (bo)".
+  bool is_called(const stitch::StitchKind& kind, std::string_view text) const {
+    const std::vector<std::string> names = pattern::names_of(text);
+    return std::any_of(names.begin(), names.end(),
+                       [&](const std::string& name) { return typed_.understands(name, kind.name); });
+  }
+
+  /// A stitch of the pattern's own, by its name or by the language's word for it; a picot, of so many chains.
+  bool is_explained(const stitch::StitchKind& kind, std::string_view text) const {
     if (!kind.own && !stitch::is_picot(kind)) return false;
+    if (is_called(kind, text)) return true;
     const bool letters = kind.name.size() < 3; // "X" is another than "x"
     return letters ? text.find(kind.name) != std::string_view::npos
                    : in_small(text).find(in_small(kind.name)) != std::string::npos;
@@ -329,7 +342,7 @@ private:
 
   bool explains_own(std::string_view text) const {
     return std::any_of(tree_.kinds.begin(), tree_.kinds.end(),
-                       [text](const stitch::StitchKind& kind) { return is_explained(kind, text); });
+                       [&](const stitch::StitchKind& kind) { return is_explained(kind, text); });
   }
 
   /// The list anew, and the stitches of the pattern's own, which keep their names.
@@ -344,12 +357,21 @@ private:
     }
   }
 
-  /// What the language calls a picot, where a name is one.
-  Words picot_in(std::string_view name) const {
-    for (std::uint32_t i = 0; i < tree_.kinds.size(); ++i)
-      if (stitch::is_picot(tree_.kinds[i]) && is_explained(tree_.kinds[i], name))
-        return brief_.stitch(tree_, static_cast<stitch::KindId>(i));
+  /// What the language calls a picot or another stitch that it has a word for, where a name is one.
+  Words usual_in(std::string_view name) const {
+    for (std::uint32_t i = 0; i < tree_.kinds.size(); ++i) {
+      const stitch::StitchKind& kind = tree_.kinds[i];
+      if ((stitch::is_picot(kind) || is_called(kind, name)) && is_explained(kind, name))
+        return in_language(name, brief_.stitch(tree_, static_cast<stitch::KindId>(i)));
+    }
     return std::nullopt;
+  }
+
+  /// "Noppe" for "Bobble", but "Bobble (bo)" where its author's "bo" is kept.
+  static Words in_language(std::string_view name, const Words& usual) {
+    const std::vector<std::string> names = pattern::names_of(name);
+    if (!usual || std::find(names.begin(), names.end(), *usual) != names.end()) return std::nullopt;
+    return with_capitals_of(name, *usual);
   }
 
   /// A line for each stitch of the pattern's own that is explained there; `made`: by how it is made, else
@@ -360,7 +382,7 @@ private:
       if (definition.name.begin < span.begin || definition.value.end > span.end) continue;
       const std::string typed(source_.at(definition.name));
       if (!explains_own(typed)) continue;
-      const std::string name = picot_in(typed).value_or(typed);
+      const std::string name = usual_in(typed).value_or(typed);
       const std::string_view value = source_.at(definition.value);
       const auto explained = made ? own_explained(typed, value, true) : std::nullopt;
       const writing::WordForWord words =

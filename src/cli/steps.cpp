@@ -124,6 +124,12 @@ int steps(StepsCall& call) {
   return draw(*pattern, call);
 }
 
+/// What is wrong with the name of a shape, or "".
+std::string known_shape(const std::string& name) {
+  if (name == "wide" || name == "tall" || name == "square") return "";
+  return "there is no shape " + name + ": write wide, tall or square";
+}
+
 StepShape shape_of(const std::string& name) {
   return name == "wide" ? StepShape::wide : name == "tall" ? StepShape::tall : StepShape::square;
 }
@@ -142,7 +148,7 @@ void declare_what(CLI::App& app, StepsCall& call) {
 void declare_how(CLI::App& app, StepsCall& call) {
   app.add_option("--shape", call.shape, "wide (1920 x 1080), tall (1080 x 1920) or square")
       ->type_name("SHAPE")
-      ->check(CLI::IsMember({"wide", "tall", "square"}));
+      ->check(known_shape);
   app.add_flag("--each-stitch", call.options.each_stitch,
                "a picture a stitch (or increase, or group into one place), not a round");
   app.add_flag("--svg", call.svg, "SVG instead of PNG");

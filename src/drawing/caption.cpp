@@ -164,11 +164,6 @@ std::string posts(const Copy& copy, const fabric::Placing& placing) {
   return say(copy.wording, of_posts(placing, ""), {round, a, b, apart});
 }
 
-bool is_post(pattern::What what) {
-  return what == pattern::What::eye || what == pattern::What::marker || what == pattern::What::bead ||
-         what == pattern::What::embroider;
-}
-
 /// "gathered through the front loops", where the text names them.
 std::vector<std::string> gathering_said(const Copy& copy, const Figure& figure) {
   if (figure.centre != Centre::gathered) return {};

@@ -5,6 +5,7 @@
 #include "drawing/lettering.hpp"
 #include "drawing/lines.hpp"
 #include "drawing/lit.hpp"
+#include "drawing/placed.hpp"
 #include "drawing/step_areas.hpp"
 
 #include <algorithm>
@@ -169,8 +170,27 @@ View upright(const CloseUp& close) {
   return view;
 }
 
+/// The grounds of stitches in another yarn than the part's first.
+void add_grounds(CloseUp& close) {
+  const Copy& copy = close.making.copy;
+  for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i) {
+    const std::uint8_t yarn = copy.fabric.stitches[close.item(i).first].yarn;
+    const bool grounded =
+        std::any_of(close.figure.grounds.begin(), close.figure.grounds.end(), [&](const auto& it) {
+          return &close.figure.rings[it.ring] == &close.ring && it.yarn == yarn;
+        });
+    if (!grounded || !close.is_now(i)) continue;
+    const Reached all{close.ring.first_item + i, 1, close.item(i).first, fabric::On::post, {}};
+    for (Item& patch : lit_patches(close.figure, {all}, close.view)) {
+      std::get<Fill>(patch).color = ground_color(tone_of(copy, yarn));
+      close.group.items.push_back(std::move(patch));
+    }
+  }
+}
+
 void compose(CloseUp& close, const std::vector<Reached>& bases) {
   close.group.items = lit_patches(close.figure, bases, close.view);
+  add_grounds(close);
   close.around = {};
   draw_bases(close, bases);
   for (std::uint32_t i = close.shown.repeat.first; i < close.end(); ++i)

@@ -12,7 +12,7 @@ using layout::Figure;
 
 constexpr double head = 0.80;      ///< of a stitch is lit from its top down, W
 constexpr double besides = .12;    ///< so much more than the ink
-constexpr double widest_gap = 2.6; ///< between two that one band joins
+constexpr double widest_gap = 3.2; ///< between two that one band joins
 constexpr double middle_radius = 0.90;
 
 /// The stretch of an item that is lit: of a leg of a tall increase its own end, else of the whole symbol.
@@ -75,15 +75,30 @@ void add_way_to(const Figure& figure, Point at, std::vector<Point>& points) {
 }
 
 bool are_joined(const Stretch& one, const Stretch& next) {
-  return next.item <= one.item + 1 && std::abs(one.size() - next.size()) < 0.3 &&
+  constexpr double most_unlike = 0.42; // an increase is a little taller than its neighbours, a chain far less
+  return next.item <= one.item + 1 && std::abs(one.size() - next.size()) < most_unlike &&
          layout::length(one.middle() - next.middle()) < widest_gap;
 }
 
-Item band(const std::vector<Point>& points, double wide, const View& view) {
+/// At right angles to the way along some points, at one of them.
+Point across_at(const std::vector<Point>& points, std::size_t at) {
+  const Point way = points[std::min(at + 1, points.size() - 1)] - points[at > 0 ? at - 1 : 0];
+  return layout::length(way) > 1e-6 ? layout::unit(Point{-way.y, way.x}) : Point{0, 1};
+}
+
+/// A little longer than its points, its ends cut straight.
+Item band(std::vector<Point> points, double wide, const View& view) {
+  constexpr double longer = 0.45;
+  const Point first = points.front() - points[1], last = points.back() - points[points.size() - 2];
+  if (layout::length(first) > 1e-6) points.front() = points.front() + longer * layout::unit(first);
+  if (layout::length(last) > 1e-6) points.back() = points.back() + longer * layout::unit(last);
+  const double half = (wide + besides) / 2;
   std::vector<Point> on;
-  for (const Point p : points) on.push_back(view.on_sheet(p));
-  if (on.size() == 1) on.push_back(on.front());
-  return Stroke{line_through(on), (wide + besides) * view.scale, ink::lit, 0, {}};
+  for (std::size_t i = 0; i < points.size(); ++i)
+    on.push_back(view.on_sheet(points[i] + half * across_at(points, i)));
+  for (std::size_t i = points.size(); i-- > 0;)
+    on.push_back(view.on_sheet(points[i] - half * across_at(points, i)));
+  return Fill{closed_through(on), ink::lit, {}};
 }
 
 void add_middle(const std::vector<Reached>& places, const View& view, std::vector<Item>& items) {
@@ -128,7 +143,7 @@ std::vector<Item> lit_bands(const Figure& figure, const std::vector<Reached>& pl
       add_way_to(figure, all[next].middle(), points);
       wide = std::max(wide, all[next].size());
     }
-    items.push_back(band(points, wide, view));
+    items.push_back(next == i + 1 ? patch(figure, all[i], view) : band(std::move(points), wide, view));
     i = next;
   }
   return items;

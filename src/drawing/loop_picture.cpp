@@ -27,9 +27,10 @@ Path strand(Point middle, double side) {
   return path;
 }
 
-void draw_top(Group& group, Point middle, Color color, bool tinted) {
+void draw_top(Group& group, Point middle, Color color, const LoopsWorked& worked) {
   for (const double side : {-1.0, 1.0}) {
-    if (tinted && side > 0) group.items.push_back(Fill{strand(middle, side), ink::yarn_ground, {}});
+    const bool coloured = (worked.loops & (side > 0 ? stitch::front : stitch::back)) != 0;
+    if (coloured) group.items.push_back(Fill{strand(middle, side), worked.color, {}});
     group.items.push_back(Stroke{strand(middle, side), pen, color, 0, {}});
   }
 }
@@ -50,12 +51,12 @@ bool has_loop_marks(const layout::Figure& figure) {
   });
 }
 
-Drawn draw_loop_picture(const Copy& copy, Point at, double width) {
+Drawn draw_loop_picture(const Copy& copy, Point at, double width, const LoopsWorked& worked) {
   Drawn picture{{"", "loops", say(copy.wording, "loops-title"), {}}, 0};
   const Point middle = at + Point{width / 2, 9};
-  draw_top(picture.group, middle - Point{pitch, 0}, ink::grey, false);
-  draw_top(picture.group, middle + Point{pitch, 0}, ink::grey, false);
-  draw_top(picture.group, middle, ink::black, true);
+  draw_top(picture.group, middle - Point{pitch, 0}, ink::grey, {0, {}});
+  draw_top(picture.group, middle + Point{pitch, 0}, ink::grey, {0, {}});
+  draw_top(picture.group, middle, ink::black, worked);
   draw_name(picture.group, say(copy.wording, "loops-back"), middle - Point{0, apart / 2 + 0.6}, -1);
   draw_name(picture.group, say(copy.wording, "loops-front"), middle + Point{0, apart / 2 + 0.6}, 1);
   const Lettering note = at_size(lettering::note, 2.9);

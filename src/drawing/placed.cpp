@@ -84,9 +84,10 @@ std::uint8_t tone_of(const Copy& copy, std::uint8_t yarn) {
   return yarn >= 1 && yarn <= copy.text.tones.size() ? copy.text.tones[yarn - 1u] : yarn;
 }
 
-Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame) {
+Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame, std::uint32_t last) {
   Group grounds{"", "grounds", "", {}};
   for (const layout::Ground& ground : figure.grounds) {
+    if (figure.rings[ground.ring].round > last) continue;
     std::vector<Point> outline;
     for (const Point p : ground.outline) outline.push_back(on_sheet(frame, p));
     Path path = curve_through(outline);

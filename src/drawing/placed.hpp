@@ -17,8 +17,9 @@ Color ground_color(std::uint8_t tone);
 /// The tone of a yarn's ground on this sheet.
 std::uint8_t tone_of(const Copy& copy, std::uint8_t yarn);
 
-/// The grounds of a figure, to lie beneath everything else.
-Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame);
+/// The grounds of a figure up to a round of the fabric, to lie beneath everything else.
+Group draw_grounds(const Copy& copy, const layout::Figure& figure, const Frame& frame,
+                   std::uint32_t last = fabric::none);
 
 /// A sign as it stands in a figure, its mark `factor` as large as the scale says.
 std::vector<Item> draw_sign(const layout::Placed& placed, const Frame& frame, SymbolCase& symbols,

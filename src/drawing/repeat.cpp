@@ -107,15 +107,39 @@ Repeat without_ends(const Copy& copy, const Figure& figure, const Ring& ring) {
   return inner;
 }
 
+/// The stitches that go into one place together, in the middle, if that is what the author repeats.
+Repeat in_one_place(const Copy& copy, const layout::Item* items, std::uint32_t count) {
+  const auto go_together = [&](std::uint32_t i) {
+    const auto one = fabric::own_legs_of(copy.fabric, items[i].first),
+               next = fabric::own_legs_of(copy.fabric, items[i + 1].first);
+    return one.size() == 1 && next.size() == 1 && one.begin()->into == next.begin()->into &&
+           one.begin()->into.what != fabric::On::ring;
+  };
+  Repeat run{count / 2, 1};
+  while (run.first > 0 && go_together(run.first - 1)) --run.first, ++run.count;
+  while (run.first + run.count < count && go_together(run.first + run.count - 1)) ++run.count;
+  const auto is_run = [&](std::uint32_t first) {
+    if (first + run.count > count || !are_same(items + first, items + run.first, run.count)) return false;
+    for (std::uint32_t i = first; i + 1 < first + run.count; ++i)
+      if (!go_together(i)) return false;
+    return true;
+  };
+  const bool again =
+      (run.first >= run.count && is_run(run.first - run.count)) || is_run(run.first + run.count);
+  run.repeated = run.count > 1 && again;
+  return run.repeated ? run : Repeat{};
+}
+
 Repeat repeat_in(const Copy& copy, const layout::Item* items, std::uint32_t count) {
   if (count == 0) return {};
   const std::vector<Repeat> passes = passes_of(copy, items, count);
   Repeat pass = usual_pass(items, passes, count);
-  if (pass.count == 0 || (pass.count < 3 && is_uniform(items, pass)))
-    return various(items, count, is_uniform(items, {0, count}) ? 3 : few);
-  if (pass.count == 2 && pass.first + 4 <= count && are_same(items + pass.first, items + pass.first + 2, 2))
-    pass.count = 4;
+  if (pass.count == 0 || (pass.count < 3 && is_uniform(items, pass))) {
+    const Repeat run = in_one_place(copy, items, count);
+    return run.repeated ? run : various(items, count, is_uniform(items, {0, count}) ? 3 : few);
+  }
   pass.count = std::min(pass.count, most);
+  pass.repeated = true;
   return pass;
 }
 

@@ -41,12 +41,14 @@ struct TypedName {
 struct SheetText {
   std::string title;
   std::string subtitle;
+  std::string variant;                  ///< "large"; "": the text has one
   std::string terms;                    ///< "US terms"
   std::string yarns;                    ///< "yarn 1 moss, yarn 2 cream"; "": there is one
   std::vector<std::uint8_t> tones;      ///< per yarn, the first first: of its ground; {}: its number
   std::vector<std::string> part_notes;  ///< per part: behind its name
   std::vector<std::string> starts;      ///< per part: "the crown", where its note says so; else ""
   std::vector<bool> from_below;         ///< per part: worked from its lower end up
+  std::vector<std::string> beginnings;  ///< per part: what it says before its first round
   std::vector<std::string> round_lines; ///< per round of the text: what stands behind its label, as typed
   std::vector<std::string> technique_scopes; ///< per technique of the tree: "in Body"; "": of everything
   std::vector<TypedName> names;              ///< of the stitches that are called by one word, each once

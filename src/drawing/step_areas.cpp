@@ -16,8 +16,12 @@ constexpr double narrow = 150;     ///< a picture that is less wide
 constexpr double share = 0.52;     ///< of the width, of a figure beside its close-up
 constexpr double most_high = 0.56; ///< of the height, of a figure over its close-up
 
-double scale_in(const Box& figure, const Box& area) {
-  return std::min({largest, area.width() / figure.width(), area.height() / figure.height()});
+/// That at which every figure has room.
+double scale_in(const std::vector<Box>& figures, const Box& area) {
+  double scale = largest;
+  for (const Box& figure : figures)
+    scale = std::min({scale, area.width() / figure.width(), area.height() / figure.height()});
+  return scale;
 }
 
 /// How large a close-up of usual size would be.
@@ -39,17 +43,20 @@ Halves side_by_side(const Box& all) {
   return halves;
 }
 
-Halves stacked(const Box& all, const Box& figure) {
+Halves stacked(const Box& all, const std::vector<Box>& figures) {
   Halves halves{all, all};
-  const double needs = figure.height() * std::min(largest, all.width() / figure.width());
-  halves.figure.bottom = all.top + std::min(most_high * all.height(), needs);
+  halves.figure.bottom = all.top + most_high * all.height();
+  const double scale = scale_in(figures, halves.figure);
+  double needs = 0;
+  for (const Box& figure : figures) needs = std::max(needs, scale * figure.height());
+  halves.figure.bottom = all.top + needs;
   halves.close_up.top = halves.figure.bottom + 4;
   return halves;
 }
 
 } // namespace
 
-StepAreas areas_of(const StepPage& page, const Box& figure) {
+StepAreas areas_of(const StepPage& page, const std::vector<Box>& figures) {
   const double edge = safe * std::min(page.width, page.height);
   Box all{edge, edge, page.width - edge, page.height - edge};
   StepAreas areas;
@@ -57,20 +64,23 @@ StepAreas areas_of(const StepPage& page, const Box& figure) {
   areas.words = {all.left, all.bottom - (areas.narrow ? narrow_high : words_high) + edge, all.right,
                  all.bottom};
   all.bottom = areas.words.top - 2;
-  const Halves beside = side_by_side(all), under = stacked(all, figure);
-  const double beside_worth = scale_in(figure, beside.figure) * beside.worth();
-  const double under_worth = scale_in(figure, under.figure) * under.worth();
-  const Halves& better = under_worth > beside_worth ? under : beside;
+  const Halves beside = side_by_side(all), under = stacked(all, figures);
+  const auto worth = [&figures](const Halves& halves) {
+    const double scale = scale_in(figures, halves.figure);
+    return scale * scale * halves.worth();
+  };
+  const Halves& better = worth(under) > worth(beside) ? under : beside;
   areas.figure = better.figure;
   areas.close_up = better.close_up;
+  areas.scale = scale_in(figures, areas.figure);
   return areas;
 }
 
-Frame frame_of(const Box& figure, const Box& area) {
-  const double scale = scale_in(figure, area);
-  return {{(area.left + area.right) / 2 - scale * (figure.left + figure.right) / 2,
-           (area.top + area.bottom) / 2 - scale * (figure.top + figure.bottom) / 2},
-          scale};
+Frame frame_of(const Box& figure, const StepAreas& areas) {
+  const Box& area = areas.figure;
+  return {{(area.left + area.right) / 2 - areas.scale * (figure.left + figure.right) / 2,
+           (area.top + area.bottom) / 2 - areas.scale * (figure.top + figure.bottom) / 2},
+          areas.scale};
 }
 
 } // namespace whorl::drawing

@@ -13,10 +13,6 @@ namespace {
 using layout::Figure;
 using layout::Ring;
 
-bool shows_start(const Figure& figure) {
-  return !centre_mark(figure.centre).empty() || (!figure.rings.empty() && figure.rings[0].chain);
-}
-
 bool is_chain(const fabric::Fabric& fabric, const layout::Item& item) {
   return fabric::own_legs_of(fabric, item.first).size() == 0;
 }
@@ -101,7 +97,7 @@ std::vector<Step> steps_of(const Copy& copy, Pace pace) {
   std::uint32_t part = fabric::none;
   for (std::size_t i = 0; i < copy.placement.figures.size(); ++i) {
     const Figure& figure = copy.placement.figures[i];
-    if (figure.part != part && shows_start(figure)) steps.push_back({i, fabric::none});
+    if (figure.part != part) steps.push_back({i, fabric::none});
     part = figure.part;
     for (const std::uint32_t ring : in_order(figure)) {
       if (figure.rings[ring].echo || figure.rings[ring].chain) continue;

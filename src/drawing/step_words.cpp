@@ -98,12 +98,28 @@ std::string step_number(const Copy& copy, const Step& step) {
 
 namespace {
 
+/// What the author says on a line of its own that the part begins with; "": on none.
+std::string line_before(const Copy& copy, const fabric::Part& part) {
+  return part.text < copy.text.beginnings.size() ? copy.text.beginnings[part.text] : "";
+}
+
+/// "Cup, round 4": what stands in the middle of a part that is begun on others.
+std::string worked_on(const Copy& copy, const Step& step) {
+  std::string words;
+  for (const layout::Run& run : figure_of(copy, step).centre_text)
+    words += (words.empty() ? "" : ", ") + run.text;
+  return words.empty() ? say(copy.wording, "step-start") : words;
+}
+
 /// What a part is begun on.
 std::string start_line(const Copy& copy, const Step& step) {
-  const std::string_view mark = centre_mark(figure_of(copy, step).centre);
-  if (!mark.empty()) return say(copy.wording, "title-" + std::string(mark));
   const fabric::Part& part = part_of(copy, step);
-  if (part.foundation == fabric::none) return say(copy.wording, "step-start");
+  const std::string_view mark = centre_mark(figure_of(copy, step).centre);
+  const bool ring = mark == "magic-ring" || mark == "second-chain";
+  const std::string line = ring ? "" : line_before(copy, part);
+  if (!line.empty()) return line;
+  if (!mark.empty()) return say(copy.wording, "title-" + std::string(mark));
+  if (part.foundation == fabric::none) return worked_on(copy, step);
   return say(copy.wording, "step-chain", {std::to_string(copy.fabric.rounds[part.foundation].count)});
 }
 
@@ -117,6 +133,17 @@ std::string step_line(const Copy& copy, const Step& step) {
   return line;
 }
 
+namespace {
+
+/// The part and the variant, above the number: "Head · Arctic fox".
+std::string name_over(const Copy& copy, const Step& step) {
+  std::string name = is_start(step) || copy.fabric.parts.size() < 2 ? "" : part_of(copy, step).name;
+  const std::string& variant = copy.text.variant;
+  return name + (name.empty() || variant.empty() ? "" : " · ") + variant;
+}
+
+} // namespace
+
 Group draw_step_words(const Copy& copy, const Step& step, const StepAreas& areas) {
   const Box& area = areas.words;
   Group words{"", "words", "", {}};
@@ -125,7 +152,7 @@ Group draw_step_words(const Copy& copy, const Step& step, const StepAreas& areas
   const Lettering serif{number_size, Typeface::serif, false, false, ink::black};
   const Lettering part{part_size, Typeface::serif, false, true, ink::grey};
   const std::string number = step_number(copy, step);
-  const std::string name = is_start(step) || copy.fabric.parts.size() < 2 ? "" : part_of(copy, step).name;
+  const std::string name = name_over(copy, step);
   const double base = area.top + (name.empty() ? 11.5 : 13.2);
   if (!name.empty()) words.items.push_back(written(name, part, {area.left, area.top + 5.2}));
   words.items.push_back(written(number, serif, {area.left, base}));

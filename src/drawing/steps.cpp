@@ -31,6 +31,14 @@ Box figure_in_slots(const Copy& copy, std::size_t figure) {
   return {box.left / scale, box.top / scale, box.right / scale, box.bottom / scale};
 }
 
+/// The last round that a figure shows.
+std::uint32_t last_shown(const Figure& figure) {
+  std::uint32_t last = 0;
+  for (const Ring& ring : figure.rings)
+    if (!ring.echo && !ring.chain) last = std::max(last, ring.last_round);
+  return last;
+}
+
 /// A step's picture while it is drawn.
 struct Picture {
   const Copy& copy;
@@ -105,13 +113,21 @@ void add_ring(Picture& picture, std::uint32_t ring, Color color) {
   picture.scene.items.push_back(std::move(group));
 }
 
-/// The chain that a part begins with, if that is what it does, and the first round, which comes next.
+/// What a part begins with, its chain or the round of another that it stands on, and the first round, which
+/// comes next.
 void add_beginning(Picture& picture) {
   for (const std::uint32_t ring : in_order(picture.figure)) {
-    const bool chain = picture.figure.rings[ring].chain;
-    add_ring(picture, ring, chain ? ink::black : ink::coming);
-    if (!chain) return;
+    const Ring& it = picture.figure.rings[ring];
+    add_ring(picture, ring, it.chain ? ink::black : it.echo ? ink::done : ink::coming);
+    if (!it.chain && !it.echo) return;
   }
+}
+
+/// The grounds of the yarns of what is worked and done.
+void add_grounds(Picture& picture) {
+  if (picture.is_start()) return;
+  picture.scene.items.push_back(
+      draw_grounds(picture.copy, picture.figure, picture.frame, picture.ring().round));
 }
 
 /// What is done, the round that is worked and the next.
@@ -129,10 +145,13 @@ void add_rings(Picture& picture) {
 /// How much nearer to the middle the arrow of direction stands while the outer rings of a disc are not shown.
 Point nearer(const Picture& picture, Point arrow) {
   const Figure& figure = picture.figure;
-  if (figure.form != layout::Form::disc || layout::length(arrow) < 1) return {0, 0};
+  const bool round = figure.form == layout::Form::disc || figure.form == layout::Form::oval;
+  const double half = std::max(0.0, ((figure.high.x - figure.low.x) - (figure.high.y - figure.low.y)) / 2);
+  const Point out = arrow - Point{std::clamp(arrow.x, -half, half), 0}; // an oval stands about a line
+  if (!round || layout::length(out) < 1) return {0, 0};
   const std::size_t shown = std::min<std::size_t>(picture.step.ring + 1, figure.rings.size() - 1);
   const double less = figure.rings.back().outer - figure.rings[shown].outer;
-  return -less * layout::unit(arrow);
+  return -less * layout::unit(out);
 }
 
 /// The arrow of direction, shaft and head.
@@ -163,13 +182,49 @@ void add_middle(Picture& picture) {
   picture.scene.items.push_back(std::move(centre));
 }
 
-/// Eyes and markers of the rounds that are done.
+bool is_last_of_line(const Copy& copy, const fabric::Round& round) {
+  return round.text >= copy.tree.rounds.size() || round.number >= copy.tree.rounds[round.text].to;
+}
+
+/// Whether the text has put something into a round's holes by now; what it puts there later shows at the
+/// end of the figure.
+bool is_put_yet(const Picture& picture, std::uint32_t round) {
+  const fabric::Fabric& fabric = picture.copy.fabric;
+  const fabric::Round& now = fabric.rounds[picture.round()];
+  if (picture.round() == last_shown(picture.figure)) return true;
+  const auto waits = [&](const fabric::Placing& placing) {
+    if (placing.round != round || placing.text >= picture.copy.tree.placings.size()) return false;
+    const pattern::Placing& text = picture.copy.tree.placings[placing.text];
+    const bool told = now.text + 1 > text.after_round ||
+                      (now.text + 1 == text.after_round && is_last_of_line(picture.copy, now));
+    return pattern::is_post(text.what) && (!told || now.number < text.to);
+  };
+  return std::none_of(fabric.placings.begin(), fabric.placings.end(), waits);
+}
+
+bool shows_sign(const Picture& picture, const layout::Placed& placed) {
+  const Ring& ring = picture.figure.rings[placed.ring];
+  switch (placed.sign) {
+  case layout::Sign::tick:
+  case layout::Sign::sewn:
+    return false;
+  case layout::Sign::free_loop:
+    return ring.owner;
+  case layout::Sign::eye:
+  case layout::Sign::bead:
+  case layout::Sign::marker:
+  case layout::Sign::thread:
+    return !picture.is_start() && ring.round <= picture.round() && is_put_yet(picture, ring.round);
+  default:
+    return ring.owner || (!picture.is_start() && ring.round <= picture.round());
+  }
+}
+
+/// Eyes, markers and the like, as far as the work has come.
 void add_signs(Picture& picture) {
-  if (picture.is_start()) return;
   Group signs{"", "signs", "", {}};
   for (const layout::Placed& placed : picture.figure.placed)
-    if (picture.figure.rings[placed.ring].round <= picture.round() && placed.sign != layout::Sign::tick &&
-        placed.sign != layout::Sign::sewn)
+    if (shows_sign(picture, placed))
       for (Item& item : draw_sign(placed, picture.frame, picture.symbols, 1))
         signs.items.push_back(std::move(item));
   picture.scene.items.push_back(std::move(signs));
@@ -188,23 +243,16 @@ bool take_loops(Box& area, Box& loops) {
   return true;
 }
 
-/// What a round is worked into one loop of; chains that stand for a stitch, and joins, go into none.
-std::vector<layout::Item> items_in_loops(const fabric::Fabric& fabric, std::uint32_t round) {
-  std::vector<layout::Item> items = layout::items_of(fabric, round);
-  const auto in_none = [&fabric](const layout::Item& item) {
-    return fabric::legs_of(fabric, item.first).size() == 0 ||
-           (fabric.stitches[item.first].flags & fabric::joins) != 0;
-  };
-  items.erase(std::remove_if(items.begin(), items.end(), in_none), items.end());
-  return items;
-}
-
+/// The two loops of a stitch, where the round is worked into one of them; what is left of the area.
 void add_loops(Picture& picture, Box& area) {
-  const std::uint8_t marked = layout::marked_loops(items_in_loops(picture.copy.fabric, picture.round()));
+  std::uint8_t marked = 0;
+  for (const layout::Item& item : layout::items_of(picture.copy.fabric, picture.round()))
+    if (picture.is_now(item.first) && item.key.loops != stitch::both) marked |= item.key.loops;
   Box loops;
-  if (marked == stitch::both || !take_loops(area, loops)) return;
+  if ((marked & stitch::both) == 0 || !take_loops(area, loops)) return;
   const double top = std::max(loops.top, (loops.top + loops.bottom - loop_picture_height) / 2);
-  picture.scene.items.push_back(draw_loop_picture(picture.copy, {loops.left, top}, loops.width()).group);
+  picture.scene.items.push_back(
+      draw_loop_picture(picture.copy, {loops.left, top}, loops.width(), {marked, ink::lit}).group);
 }
 
 /// The ring that the close-up shows; none: there is nothing to show.
@@ -238,12 +286,15 @@ Shown shown_of(const Picture& picture, const Ring& ring) {
   if (picture.is_of_a_stitch())
     return {with_neighbours(picture.figure, ring, items_now(picture, ring)), picture.first(), picture.end(),
             say(wording, "step-near")};
-  return {repeat_shown(picture.copy, picture.figure, ring), picture.first(), picture.end(),
-          say(wording, ring.chain ? "step-near" : "step-close-up")};
+  const Repeat shown = repeat_shown(picture.copy, picture.figure, ring);
+  return {shown, picture.first(), picture.end(),
+          say(wording, shown.repeated && !ring.chain ? "step-close-up" : "step-near")};
 }
 
 void add_close_up(Picture& picture) {
   const std::uint32_t ring = ring_close_up(picture);
+  if (ring == fabric::none && centre_mark(picture.figure.centre).empty())
+    return add_loops(picture, picture.areas.close_up);
   if (ring == fabric::none) return add_large_mark(picture);
   const Usage none;
   const Making making{picture.copy, picture.symbols, none, 1, picture.frame.scale};
@@ -288,11 +339,19 @@ void make_bold(Picture& picture) {
   make_bold(picture.scene.items, plain);
 }
 
+std::vector<Box> boxes_of(const Copy& copy, const StepPage& page) {
+  std::vector<Box> boxes;
+  for (const std::size_t figure : page.figures) boxes.push_back(figure_in_slots(copy, figure));
+  for (std::size_t i = 0; page.figures.empty() && i < copy.placement.figures.size(); ++i)
+    boxes.push_back(figure_in_slots(copy, i));
+  return boxes;
+}
+
 Picture blank(const Copy& copy, const std::vector<Mark>& marks, const Step& step, const StepPage& page) {
   const Figure& figure = copy.placement.figures[step.figure];
   const Box box = figure_in_slots(copy, step.figure);
-  const StepAreas areas = areas_of(page, box);
-  const Frame frame = frame_of(box, areas.figure);
+  const StepAreas areas = areas_of(page, boxes_of(copy, page));
+  const Frame frame = frame_of(box, areas);
   Picture picture{copy,  step,  figure,
                   areas, frame, SymbolCase(copy.fabric.kinds, marks, copy.options.style, frame.scale),
                   {}};
@@ -308,6 +367,7 @@ Picture blank(const Copy& copy, const std::vector<Mark>& marks, const Step& step
 Scene step_picture(const Copy& copy, const std::vector<Mark>& marks, const Step& step, const StepPage& page) {
   Picture picture = blank(copy, marks, step, page);
   if (page.picture) {
+    add_grounds(picture);
     add_lit(picture);
     add_middle(picture);
     add_rings(picture);

@@ -21,8 +21,8 @@ struct Step {
 /// What there is to be a picture of.
 enum class Pace : std::uint8_t { rounds, stitches };
 
-/// The steps of all parts in the order in which they are worked: for each part its start, if its first figure
-/// shows one, and every round or stitch.
+/// The steps of all parts in the order in which they are worked: for each part its start and every
+/// round or stitch.
 std::vector<Step> steps_of(const Copy& copy, Pace pace = Pace::rounds);
 
 /// "cap-start", "cap-5", "cap-5-07": what a step shows, for the name of its file. The number of a stitch is
@@ -34,6 +34,7 @@ struct StepPage {
   double width = 192, height = 108;
   bool paper = true;   ///< white under it
   bool words = true;   ///< with the line of the pattern and its count
+  std::vector<std::size_t> figures; ///< that there are pictures of, all of one scale; {}: of all
   bool picture = true; ///< with what is drawn; false: the words alone, to lie over it
 };
 
@@ -41,7 +42,7 @@ struct StepPage {
 /// repeat close up with the names of its stitches and the places that they go into; under a line its number,
 /// its line of the pattern as the author wrote it, and its count. Of a stitch: it in a bold pen and its place
 /// lit, earlier ones of the round in ink, later ones faint, and how many are worked. The figure stands in the
-/// same place in all steps of it. `copy.options.stitch` is not looked at.
+/// same place in all steps of it, and all figures are of one scale. `copy.options.stitch` is not looked at.
 Scene step_picture(const Copy& copy, const std::vector<Mark>& marks, const Step& step, const StepPage& page);
 
 } // namespace whorl::drawing

@@ -283,10 +283,8 @@ bool Hand::passes(const Node& node, const Context& context, const Need& each, Pa
   to_end_ += node.work.to_end ? 1 : 0;
   const int repeat = times > 1 || node.kind != NodeKind::work ? 1 : 0;
   repeats_ += repeat;
-  for (; times > 0; --times) {
-    passes_left_ = times;
+  for (; times > 0; --times)
     if (!step(node) || !pass()) return false;
-  }
   to_end_ -= node.work.to_end ? 1 : 0;
   repeats_ -= repeat;
   return true;
@@ -391,7 +389,17 @@ bool Hand::carry(NodeId id, const Context& context) {
   return true;
 }
 
+/// Chain spaces before another; at the end of a round there may be none.
+bool Hand::skip_spaces(std::uint32_t count) {
+  for (; count > 0 && edge_.take_space(); --count) {
+    outcome_.passes_by = true;
+    if (to_end_ == 0 && fixed_spaces_ > 0) --fixed_spaces_;
+  }
+  return true;
+}
+
 bool Hand::skip(const Node& node, const Context& context) {
+  if (node.work.where == Where::space) return skip_spaces(node.work.times);
   if (edge_.is_ring()) return stop(node, "ring", "in a ring there is no stitch to skip");
   const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
   rest_of_group_ = 0;

@@ -156,6 +156,7 @@ private:
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
   void take_passing_by(const Place& place, std::uint64_t& fixed);
   bool take_space(const pattern::Node& node);
+  bool skip_spaces(std::uint32_t count);
   Place gap_between(StitchId one, StitchId other) const;
   bool are_apart(const Place& before, const Place& behind) const;
   bool is_closed() const;
@@ -275,7 +276,6 @@ private:
   ByKind by_kind_ = ByKind::as_it_comes;
   int to_end_ = 0;     ///< how many repeats to the end are being worked
   int repeats_ = 0;    ///< how many repeats and groups
-  std::uint64_t passes_left_ = 0; ///< of the innermost of them
   bool begun_ = false; ///< a stitch was worked that is no slip stitch
   bool led_ = false;   ///< a slip stitch led into a chain space, which is still open
   pattern::NodeId turning_chain_ = pattern::no_node; ///< which the round ends with and the next begins with

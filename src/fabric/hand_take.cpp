@@ -103,10 +103,8 @@ bool Hand::take(const Node& node, Where where, const Gist& gist, const Context& 
   if (context.into == pattern::Into::both_layers) return take_two_layers(node, gist.takes);
   if (context.into == pattern::Into::two_parts && !edge_.is_ring()) return take_two_parts(node, where, gist);
   const bool one = where == Where::chain || where == Where::ring || pattern::goes_between(where);
-  // "in the last 4 sts", where no more are left: one after the other
-  const bool rest = where == Where::last && passes_left_ * gist.takes == edge_.left();
   for (std::uint32_t i = 0; i < (one ? 1 : gist.takes); ++i)
-    if (!take_one(node, rest ? Where::next : where, gist.slip)) return false;
+    if (!take_one(node, where, gist.slip)) return false;
   return true;
 }
 

@@ -135,7 +135,7 @@ private:
     case pattern::Act::stitch:
       return of_stitch(work, placed);
     case pattern::Act::skip:
-      return once_or_more(of_place(Where::next, 1, placed), work);
+      return once_or_more(of_place(work.where, 1, placed), work);
     case pattern::Act::ring:
     case pattern::Act::join:
     case pattern::Act::turn:

@@ -190,6 +190,34 @@ void Working::work_round(std::uint32_t index, int number) {
   if (!fit && round().stated >= 0) open_stated();
 }
 
+namespace {
+
+/// How many stitches a round skips beside one another, at the most.
+std::uint32_t most_skipped(const Fabric& fabric, std::uint32_t round) {
+  std::uint32_t most = 0, run = 0;
+  StitchId last = none;
+  for (const Unworked& skipped : fabric.unworked) {
+    if (skipped.round != round || !skipped.on_purpose) continue;
+    run = last != none && skipped.place.of == last + 1 ? run + 1 : 1;
+    last = skipped.place.of;
+    most = std::max(most, run);
+  }
+  return most;
+}
+
+/// "…, ch 3, join": the last chains of a round pass over as many stitches as the others do, which no word
+/// says.
+bool last_arch_passes(const Fabric& fabric, std::uint32_t round, std::uint64_t left) {
+  const Round& it = fabric.rounds[round];
+  if (it.count < 3 || !it.joined) return false;
+  const StitchId join = it.first_stitch + it.count - 1, before = join - 1;
+  const bool arch = (fabric.stitches[join].flags & joins) != 0 && legs_of(fabric, before).size() == 0 &&
+                    (fabric.stitches[before].flags & starts_chain) == 0;
+  return arch && left <= most_skipped(fabric, round);
+}
+
+} // namespace
+
 /// The figures of the round just worked; the edge goes on to the next.
 void Working::finish(const Outcome& outcome, Hand& hand) {
   Round& round = fabric().rounds.back();
@@ -200,7 +228,9 @@ void Working::finish(const Outcome& outcome, Hand& hand) {
                             !outcome.uneven && !edge_.is_ring();
   std::uint64_t left = edge_.left();
   if (left == 1 && outcome.folded) left = 0;
-  if (must_use_all && left > outcome.left_on_purpose)
+  const auto number = static_cast<std::uint32_t>(fabric().rounds.size() - 1);
+  if (must_use_all && left > outcome.left_on_purpose &&
+      !last_arch_passes(fabric(), number, left - outcome.left_on_purpose))
     round.left_over = static_cast<std::uint32_t>(left - outcome.left_on_purpose);
   edge_.close_round();
   if (hand.open_foundation()) round.kind = pattern::RoundKind::chain;

@@ -308,6 +308,8 @@ void fan_out(const Fabric& fabric, const Extents& extents, const std::vector<Gro
       band.slot.push_back(band.shapes.back()->slot);
       band.how_many.push_back(0);
       made.push_back({&group, shape});
+      for (const InGroup& one : band.groups.back())
+        if (one.shape->on_heads) band.on_heads = std::max(band.on_heads, one.shape->height);
     } else {
       shape = alike->second;
     }

@@ -169,7 +169,7 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
 }
 
 Stand stand_of(const Reach& ink, double slot, std::uint32_t item) {
-  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false, 0, {}, {0, 1}};
+  return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false};
 }
 
 double least_length(const Course& course) {

@@ -32,12 +32,16 @@ struct Stand {
   double slot = 1;                   ///< room that it wants
   bool column = false;               ///< chains on end
   double foot = 0;                   ///< how far aside of its head a stem's foot stands
-  Point moved, up{0, 1};             ///< of a bow's chain: from its place on the line, and its way up
 };
 
 /// Chains of a line that bow up: its stands from one to another, counted from the left.
 struct Bow {
   std::size_t first = 0, last = 0;
+};
+
+/// Where a chain of a bow stands from its place on the line, and its way up.
+struct Bent {
+  Point moved, up{0, 1};
 };
 
 /// A round or row on a straight line, its items in order of work.
@@ -53,7 +57,8 @@ struct Course {
   double low = 0, high = 0;    ///< between which all its ink lies
   Strung strung;               ///< from left to right
   std::vector<double> at;
-  std::vector<Bow> bows; ///< chains that have no room to lie straight
+  std::vector<Bow> bows;   ///< chains that have no room to lie straight
+  std::vector<Bent> bent;  ///< where there are any, of all stands
 };
 
 /// Whether its stitches, in their own order, stand from right to left.

@@ -91,10 +91,6 @@ std::uint32_t told_number(const Item& item, fabric::StitchId first,
 
 // Posts.
 
-bool is_post(What what) {
-  return what == What::eye || what == What::marker || what == What::bead || what == What::embroider;
-}
-
 Sign sign_of(What what) {
   if (what == What::marker) return Sign::marker;
   if (what == What::embroider) return Sign::thread;

@@ -38,9 +38,8 @@ void bow_run(const Extents& extents, const Bow& run, Course& course) {
   const Bunch bow = bow_within(extents, course, run, right - left - 2 * air_along);
   for (std::size_t place = run.first; place <= run.last; ++place) {
     const Item& item = bow.standing[place - run.first];
-    Stand& stand = course.stands[in_order(course, place)];
-    stand.moved = item.foot + Point{(left + right) / 2 - course.at[place], 0};
-    stand.up = item.up;
+    course.bent[in_order(course, place)] = {item.foot + Point{(left + right) / 2 - course.at[place], 0},
+                                            item.up};
     for (const Convex& piece : ink_of(extents, item))
       for (const Point p : piece) course.high = std::max(course.high, course.outer - item.height + p.y);
   }
@@ -49,6 +48,7 @@ void bow_run(const Extents& extents, const Bow& run, Course& course) {
 } // namespace
 
 void bow_chains(const Extents& extents, Course& course) {
+  if (!course.bows.empty()) course.bent.resize(course.stands.size());
   for (const Bow& run : course.bows) bow_run(extents, run, course);
 }
 

@@ -119,7 +119,7 @@ void stand_on_end(const SymbolExtent& chain, Point middle, double half, Item ite
 } // namespace
 
 Stand column_of(const SymbolExtent& chain, std::uint32_t chains) {
-  Stand stand{0, chains, 0, 0, 0.6, true, 0, {}, {0, 1}};
+  Stand stand{0, chains, 0, 0, 0.6, true};
   for (const Convex& piece : chain.ink)
     for (const Point& point : piece)
       stand.left = std::max({stand.left, point.y - chain.height / 2, chain.height / 2 - point.y});
@@ -250,9 +250,10 @@ void stand_course(const Fabric& fabric, const Extents& extents, const Course& co
         stand_leaning(fabric, extents, course, stand, x, item, figure);
         continue;
       }
-      if (!(stand.moved == Point{})) {
+      if (!course.bent.empty() && !(course.bent[i].moved == Point{})) {
         const SymbolExtent& chain = extent(extents, item.key);
-        stand_bowed(chain, Point{x, foot_of(course, chain)} + stand.moved, stand.up, item, figure);
+        stand_bowed(chain, Point{x, foot_of(course, chain)} + course.bent[i].moved, course.bent[i].up, item,
+                    figure);
         continue;
       }
       if (!stand.column) {

@@ -473,12 +473,12 @@ bool is_aside(const Sentence& sentence, const Bracket& bracket) {
   if (glosses(sentence, bracket) || says_first_stitch(sentence, bracket)) return true;
   if (content_of(sentence, bracket).counted && stands_behind_chains(sentence, bracket)) return true;
   if (begins_with_same(sentence, bracket)) return !is_used(sentence, bracket.end);
+  if (explains_gathered(sentence, bracket)) return true;
   if (is_used(sentence, bracket.end) && !tells_a_word(sentence, bracket)) return false;
   if (describes_place(sentence, bracket)) return true;
   const Content content = content_of(sentence, bracket);
   if (content.counted) return true;
   if (counts_others(sentence, bracket, content) || counts_special(sentence, bracket)) return true;
-  if (explains_gathered(sentence, bracket)) return true;
   if (begins_with_work(sentence, bracket)) return false;
   return !is_scanned_count(sentence, bracket) && (content.unknown || !content.instructs);
 }

@@ -256,6 +256,7 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
   if (takes_loops_for_stitches(b, path, piece.work)) b.reading.loops_as_stitches = true;
   switch (piece.verb) {
   case Verb::pass:
+    return pass_space(b, sequence, span_of(b, path));
   case Verb::others:
     return;
   case Verb::under_chain:
@@ -324,6 +325,7 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     before = step.taken;
   }
   end_loops(b, sequence);
+  end_passed_space(b, sequence);
   return sequence.chain.first;
 }
 

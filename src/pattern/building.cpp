@@ -78,13 +78,58 @@ void put_yarn(Building& b, NodeId id, std::uint8_t yarn) {
 
 } // namespace
 
+namespace {
+
+enum class Goes : std::uint8_t { nowhere, elsewhere, into_space };
+
+/// Where the first piece of a node goes that goes anywhere; chains do not.
+Goes first_goes(const Building& b, NodeId id) {
+  const Node& node = b.reading.nodes[id];
+  if (node.work.where == Where::space) return Goes::into_space;
+  const bool chain = node.kind == NodeKind::work && node.work.act == Act::stitch &&
+                     b.reader.kinds.at(node.work.kind).takes == 0;
+  if (node.kind == NodeKind::work) return chain ? Goes::nowhere : Goes::elsewhere;
+  Goes goes = Goes::nowhere;
+  for (NodeId child = node.child; child != no_node && goes == Goes::nowhere;
+       child = b.reading.nodes[child].next)
+    goes = first_goes(b, child);
+  return goes;
+}
+
+Chain& open_chain(Sequence& sequence) {
+  return sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+}
+
+/// The space that was passed is skipped before what goes into the next.
+void put_passed_space(Building& b, Sequence& sequence, Goes next) {
+  if (sequence.passed_space == no_node || next == Goes::nowhere) return;
+  if (next == Goes::into_space) append(b.reading.nodes, open_chain(sequence), sequence.passed_space);
+  sequence.passed_space = no_node;
+}
+
+} // namespace
+
+void pass_space(Building& b, Sequence& sequence, Span span) {
+  put_passed_space(b, sequence, Goes::into_space); // one after the other
+  sequence.passed_space = work_node(b, {.act = Act::skip, .where = Where::space}, span);
+}
+
+void end_passed_space(Building& b, Sequence& sequence) {
+  Goes first = Goes::nowhere;
+  for (NodeId id = sequence.chain.first; id != no_node && first == Goes::nowhere;
+       id = b.reading.nodes[id].next)
+    first = first_goes(b, id);
+  put_passed_space(b, sequence, first);
+}
+
 void put(Building& b, Sequence& sequence, NodeId id) {
+  put_passed_space(b, sequence, first_goes(b, id));
   if (sequence.yarn != 0) put_yarn(b, id, sequence.yarn);
   if (sequence.next_into != Into::loops) put_into(b, id, sequence.next_into);
   if (!sequence.rest_into) sequence.next_into = Into::loops;
   if (sequence.next_loops != 0) id = in_loops(b, id, sequence.next_loops);
   sequence.next_loops = 0;
-  append(b.reading.nodes, sequence.loops == no_node ? sequence.chain : sequence.in_loops, id);
+  append(b.reading.nodes, open_chain(sequence), id);
 }
 
 void close_loops(Building& b, Sequence& sequence) {

@@ -34,6 +34,7 @@ struct Sequence {
   std::uint8_t yarn = 0;        ///< number in Reading::yarns; 0: as before the line
   std::uint16_t from_chain = 0; ///< the next stitches begin in this chain from the hook
   std::uint32_t uses_in_all = 0;
+  NodeId passed_space = no_node; ///< a space that is skipped, if what comes next goes into one
 };
 
 void append(std::vector<Node>& nodes, Chain& chain, NodeId id);
@@ -49,6 +50,13 @@ NodeId wrap(Building& b, NodeKind kind, const Work& work, NodeId child, Span spa
 
 /// Puts a piece behind the others, in the loops, way in and yarn that were told before it.
 void put(Building& b, Sequence& sequence, NodeId id);
+
+/// "Sk next ch-1 sp": a space is skipped where what comes next goes into one; before a stitch it only says
+/// what lies on the way.
+void pass_space(Building& b, Sequence& sequence, Span span);
+
+/// At the end of a passage: the next pass begins with its first piece.
+void end_passed_space(Building& b, Sequence& sequence);
 
 /// Puts a node before the last piece.
 void put_before(Building& b, Sequence& sequence, NodeId id);

@@ -79,7 +79,7 @@ bool works_at(const Sentence& sentence, std::uint32_t at) {
   return false;
 }
 
-bool begins_word(const Sentence& sentence, std::uint32_t at) {
+bool stands_free(const Sentence& sentence, std::uint32_t at) {
   return at == 0 || !sentence.vocabulary.blanks_between_words || sentence.text()[at - 1] == ' ' ||
          std::string_view("(:.,").find(sentence.text()[at - 1]) != std::string_view::npos;
 }
@@ -90,7 +90,7 @@ Span chain_told(std::string_view line, std::uint32_t begin, const words::Vocabul
   const Sentence sentence = look_up(line, begin, vocabulary);
   Span found;
   for (std::uint32_t at = 0; at < sentence.size(); ++at) {
-    if (!begins_word(sentence, at)) continue;
+    if (!stands_free(sentence, at)) continue;
     if (works_at(sentence, at)) return {};
     if (!found.empty()) continue;
     std::uint32_t end = behind_counted_chain(sentence, at);

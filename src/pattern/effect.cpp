@@ -247,6 +247,7 @@ void put_any(const Work& work, Effect& effect) {
 Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool placed) {
   Effect effect;
   if (opens_edge(work.act)) effect.starts = true;
+  if (work.act == Act::skip && work.where == Where::space) return {.spaces = work.times};
   if (work.act == Act::skip) effect.uses = work.times;
   if (work.act == Act::skip && work.to_end) return to_end({.uses = 1}, work.leave);
   if (work.act != Act::stitch) return effect;

@@ -113,6 +113,15 @@ LabelNumber scanned_capital(const Head& head, std::size_t place) {
   return closed ? LabelNumber{letter == 's' ? 5 : 8, place + 1, false} : LabelNumber{};
 }
 
+/// The capital З of "З." and "З)" was typed for a 3.
+LabelNumber typed_three(const Head& head, std::size_t place) {
+  const words::ScannedDigit digit = words::scanned_digit(head.line.text, place);
+  const std::size_t end = place + digit.length;
+  const bool three = digit.length == 2 && digit.value > 0 && head.line.capital[place];
+  return three && pass_closing(head, end, ":.)") != end ? LabelNumber{digit.value, end, false}
+                                                        : LabelNumber{};
+}
+
 /// The "-й" of "4-й", the "'inci" of "1'inci".
 bool is_hyphened(const Head& head, const Word& mark) {
   const std::string_view text = head.line.text;
@@ -181,6 +190,7 @@ LabelNumber label_number_at(const Head& head, std::size_t place, NumberForm form
   if (place >= head.line.text.size()) return {};
   LabelNumber number;
   if (is_digit(head.line.text[place])) number = number_of_digits(head, place);
+  if (number.end == 0 && form == NumberForm::digits) return typed_three(head, place);
   if (number.ordinal && form != NumberForm::digits) // "1О" with a Cyrillic letter is 10, and no 1st
     if (const LabelNumber scanned = scanned_number(head, place); scanned.end == number.end) return scanned;
   if (number.end == 0 && form == NumberForm::any) number = number_of_letters(head, place);

@@ -241,11 +241,12 @@ void add_numbers(const Head& head, std::size_t begin, std::size_t place, const L
   labels.push_back(range.label);
 }
 
-/// "3.5 mm hook" begins with no label, "11.40 sc" may.
+/// "3.5 mm hook" begins with no label, "11.40 sc" may; the stop of "③5" was not typed.
 void doubt_decimal_point(const Head& head, std::vector<Label>& labels, std::size_t number_end) {
   const std::string_view text = head.line.text;
-  const bool decimal =
-      number_end + 1 < text.size() && text[number_end] == '.' && is_digit(text[number_end + 1]);
+  const std::size_t behind = number_end + 1;
+  const bool decimal = behind < text.size() && text[number_end] == '.' && is_digit(text[behind]) &&
+                       head.line.from[number_end] != head.line.from[behind];
   if (decimal)
     for (Label& label : labels) label.cost += cost::decimal_point;
 }

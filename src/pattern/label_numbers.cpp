@@ -163,7 +163,7 @@ Link link_behind_word(const Head& head, std::size_t place) {
 
 /// "7.ª y 8.ª vtas.", "7:e-10:e varvet": the mark of an ordinal stands before what links it to the next.
 bool take_next_ordinal(const Head& head, NumberForm form, LabelNumbers& numbers) {
-  const Word* mark = phrase_at(head, numbers.end, head.ordinal);
+  const Word* mark = phrase_at(head, pass_blanks(head, numbers.end), head.ordinal); // "5 e t/m 10 e t."
   if (mark == nullptr) return false;
   const bool stops = head.line.text[mark->end - 1] == '.';
   if (stops && (begins_sentence(head, mark->end) || (numbers.ranges() && numbers.word))) return false;

@@ -1,125 +1,214 @@
 #include "pattern/named_holes.hpp"
 
+#include "pattern/placing_rounds.hpp"
 #include "pattern/text_words.hpp"
 #include "pattern/word_names.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 
 namespace whorl::pattern {
 namespace {
 
+using words::ConceptClass;
 using words::Word;
 
-/// Numbers of stitches or holes that stand together.
+constexpr int most_small = 4; ///< small words before a number
+
+/// How numbers of stitches are led to.
+enum class Beside : std::uint8_t { nothing, after, before, between, in };
+
+struct Lead {
+  Beside beside = Beside::nothing;
+  std::uint32_t end = 0;
+};
+
+/// Numbers of stitches or holes that stand together, and where they end.
 struct Numbers {
   std::vector<std::uint32_t> all;
-  bool between = false; ///< "between stitches 10 and 11"
-  bool reach = false;   ///< "stitches 14 to 17": from the first to the last
-  bool holes = false;   ///< they are numbers of holes
+  std::uint32_t end = 0;
+  Beside beside = Beside::nothing;
+  bool reach = false; ///< "stitches 14 to 17": from the first to the last
+  bool holes = false; ///< they are numbers of holes
+};
+
+/// Where the next number may stand, behind "and", "&", "-".
+struct Link {
+  std::uint32_t end = 0;
+  bool reach = false; ///< "to", "-"
 };
 
 class Hearing {
 public:
   Hearing(const Sentence& sentence, std::uint32_t begin, std::uint32_t end)
-      : sentence_(sentence), at_(begin), end_(end) {}
+      : sentence_(sentence), begin_(begin), end_(end) {}
 
-  /// All numbers in the clause, those together that a word for stitches holds together.
+  /// All numbers in the clause, those together that words for stitches hold together.
   std::vector<Numbers> all() {
     std::vector<Numbers> found;
-    bool between = false;
-    while (at_ < end_) {
-      between = between || means("between");
-      Numbers numbers = numbers_here();
-      if (numbers.all.empty()) {
-        step();
-        continue;
-      }
-      numbers.between = between;
+    for (std::uint32_t at = begin_; at < end_; ++at) {
+      const bool digit_before = at > 0 && words::is_digit(sentence_.text()[at - 1]);
+      if (digit_before || !begins_word(sentence_, at)) continue;
+      const Lead lead = lead_at(at);
+      const std::uint32_t first = behind_articles(lead.end);
+      const bool bare = !found.empty() && lead.beside != Beside::nothing; // "after stitch 12 and after 19"
+      Numbers numbers = behind_unit(first, bare);
+      if (numbers.all.empty()) numbers = before_unit(first);
+      if (numbers.all.empty()) continue;
+      numbers.beside = lead.beside;
+      at = std::max(at, numbers.end - 1);
       found.push_back(std::move(numbers));
     }
     return found;
   }
 
 private:
-  bool means(std::string_view name) const { return is_named(sentence_, at_, {name}); }
-  bool is_hole() const {
-    const std::string_view word = sentence_.text().substr(at_, end_of_letters(sentence_, at_) - at_);
-    return !word.empty() && is_text_word(sentence_.vocabulary, word, TextWord::hole);
-  }
-  bool is_place() const { return is_named(sentence_, at_, {"st"}) || is_hole(); }
-  void step() {
-    const WordsAt words = words_at(sentence_, at_);
-    at_ = words.empty() ? skip_blanks(sentence_.text(), at_ + 1) : behind(sentence_, *words.first);
+  std::uint32_t blanks(std::uint32_t at) const { return skip_blanks(sentence_.text(), at); }
+
+  Lead lead_at(std::uint32_t at) const {
+    if (const auto end = end_of_text(sentence_, at, TextWord::after_stitch); end > at)
+      return {Beside::after, end};
+    if (const auto end = end_of_text(sentence_, at, TextWord::before_stitch); end > at)
+      return {Beside::before, end};
+    for (const auto& [name, beside] : {std::pair{"between", Beside::between}, std::pair{"in", Beside::in}})
+      if (const Word* word = word_meaning(sentence_, at, words::find_concept(sentence_.vocabulary, name)))
+        return {beside, word->end};
+    return {Beside::nothing, at};
   }
 
-  /// "stitches 14 and 17", "st 14 to st 17", "hole 14", "the 14th and 17th stitch"; "4 stitches" are none.
-  Numbers numbers_here() {
-    const std::uint32_t was = at_;
+  bool is_hole(std::uint32_t at) const {
+    return at < end_ && end_of_text(sentence_, at, TextWord::hole) > at;
+  }
+
+  /// Behind the longest word for a stitch, or one for a hole; `at` if none stands there. "Ch 30" is worked.
+  std::uint32_t behind_place(std::uint32_t at) const {
+    const WordsAt here = words_at(sentence_, at);
+    const auto works = [this](const Word& word) { return is_work(sentence_, word); };
+    if (std::any_of(here.begin(), here.end(), works)) return at;
+    for (const Word& word : words_at(sentence_, at))
+      if (sort_of(sentence_, word) == ConceptClass::place) return word.end;
+    return at < end_ ? end_of_text(sentence_, at, TextWord::hole) : at;
+  }
+
+  std::uint32_t behind_articles(std::uint32_t at) const {
+    at = blanks(at);
+    for (int i = 0; i < most_small && at < end_; ++i) {
+      const std::uint32_t small = std::max(end_of_text(sentence_, at, TextWord::article),
+                                           end_of_text(sentence_, at, TextWord::number));
+      const std::uint32_t behind = sentence_.text()[at] == '#' ? at + 1 : small;
+      if (behind == at) break;
+      at = blanks(behind);
+    }
+    return at;
+  }
+
+  /// "and", "&", "-", "to" between two numbers; its end is `at` if they are not linked there.
+  Link link_at(std::uint32_t at) const {
+    if (at >= end_) return {at};
+    std::uint32_t next = at;
+    const char sign = sentence_.text()[at];
+    if (std::string_view(",-/&+").find(sign) != std::string_view::npos) next = blanks(at + 1);
+    const bool to = means(sentence_, next, "to");
+    if (next < end_ && (to || means(sentence_, next, "and")))
+      next = blanks(words_at(sentence_, next).first->end);
+    return {next == at ? at : behind_articles(next), to || sign == '-'};
+  }
+
+  /// "stitches 12 and 19", "st 12 & 13 and st 18", "hole 14"; `bare`: the word for a stitch may be missing.
+  Numbers behind_unit(std::uint32_t at, bool bare) const {
     Numbers numbers;
-    const bool ahead = is_place();
-    if (ahead) numbers.holes = is_hole(), step();
-    bool heard = hear_number(numbers, ahead);
-    while (heard && hear_link(numbers)) heard = hear_number(numbers, ahead);
-    if (heard && (ahead || is_place())) return numbers;
-    at_ = was;
-    return {};
+    bool reach = false;
+    for (std::uint32_t next = at; next < end_;) {
+      const std::uint32_t behind = behind_place(next);
+      if (numbers.all.empty() && !bare && behind == next) break;
+      if (numbers.all.empty()) numbers.holes = is_hole(next);
+      const std::uint32_t digits = behind_articles(behind);
+      const Word* number = digits < end_ ? number_at(sentence_, digits) : nullptr;
+      if (number == nullptr || number->end > end_ || !words::is_digit(sentence_.text()[digits])) break;
+      const std::uint32_t after = blanks(number->end);
+      const bool another = ordinal_mark_at(sentence_, number->end) != nullptr ||
+                           is_round_word(sentence_, after) || behind_place(after) > after;
+      if (another) break; // "stitch 12 and the 8th round", "and 6 sts apart"
+      add(numbers, *number, reach);
+      numbers.end = number->end;
+      const Link link = link_at(after);
+      if (link.end == after) break;
+      next = link.end, reach = link.reach;
+    }
+    return numbers;
   }
 
-  /// `ahead`: the word for stitch stands before it, so that it may be no ordinal.
-  bool hear_number(Numbers& numbers, bool ahead) {
-    const Word* number = number_at(sentence_, at_);
-    if (number == nullptr || number->end > end_) return false;
-    std::uint32_t next = behind(sentence_, *number);
-    const bool ordinal = is_named(sentence_, next, {"ordinal"});
-    if (ordinal) next = behind(sentence_, *words_at(sentence_, next).first);
-    if (!ahead && !ordinal) return false;
-    numbers.all.push_back(number->number);
-    at_ = next;
-    return true;
+  /// "12th and 19th stitches", "the 12th stitch", "the 10th and in the 20th".
+  Numbers before_unit(std::uint32_t at) const {
+    Numbers numbers;
+    bool ordinal = false, reach = false;
+    for (std::uint32_t next = behind_articles(at); next < end_;) {
+      const Word* number = number_at(sentence_, next);
+      if (number == nullptr) break;
+      const Word* mark = ordinal_mark_at(sentence_, number->end);
+      ordinal = ordinal || mark != nullptr;
+      add(numbers, *number, reach);
+      std::uint32_t behind = blanks(mark != nullptr ? mark->end : number->end);
+      if (const std::uint32_t place = behind_place(behind); place > behind && ordinal) {
+        numbers.holes = numbers.holes || is_hole(behind);
+        numbers.end = place;
+        behind = blanks(place);
+      }
+      const Link link = link_at(behind);
+      if (link.end == behind) break;
+      next = behind_articles(lead_at(link.end).end), reach = link.reach;
+    }
+    return numbers.end > 0 ? numbers : Numbers{};
   }
 
-  /// "and", "to", "-" before a number, a word for stitch between.
-  bool hear_link(Numbers& numbers) {
-    const std::uint32_t was = at_;
-    const bool dash = at_ < end_ && sentence_.text()[at_] == '-';
-    const bool to = dash || means("to");
-    if (!to && !means("and") && !(at_ < end_ && sentence_.text()[at_] == '&')) return false;
-    at_ = dash ? skip_blanks(sentence_.text(), at_ + 1) : behind(sentence_, *words_at(sentence_, at_).first);
-    while (at_ < end_ && (is_place() || is_named(sentence_, at_, {"filler", "in"}))) step();
-    if (number_at(sentence_, at_) == nullptr) return at_ = was, false;
-    numbers.reach = numbers.reach || to;
-    return true;
+  static void add(Numbers& numbers, const Word& number, bool reach) {
+    numbers.all.push_back(number.number);
+    numbers.reach = numbers.reach || reach;
   }
 
   const Sentence& sentence_;
-  std::uint32_t at_, end_;
+  std::uint32_t begin_, end_;
 };
 
-void put(std::vector<std::uint16_t>& holes, std::uint32_t number) {
-  constexpr std::uint32_t most = 0xFFFF;
-  const auto hole = static_cast<std::uint16_t>(std::min(number, most));
-  if (std::find(holes.begin(), holes.end(), hole) == holes.end()) holes.push_back(hole);
+/// Whether numbers are pairs of neighbours: "10 and 11, 20 and 21".
+bool are_neighbours(const std::vector<std::uint32_t>& numbers) {
+  if (numbers.size() % 2 != 0) return false;
+  for (std::size_t i = 0; i < numbers.size(); i += 2)
+    if (numbers[i + 1] != numbers[i] + 1) return false;
+  return true;
 }
 
-void put_holes(std::vector<std::uint16_t>& holes, const Numbers& numbers, What what) {
+/// The holes that are meant: between stitches, each pair of neighbours one; of what is embroidered both ends.
+std::vector<std::uint32_t> holes_of(const Numbers& numbers, What what) {
   const std::uint32_t first = numbers.all.front(), last = numbers.all.back();
-  const bool pair = numbers.all.size() == 2 && last > first && !numbers.holes;
-  if (pair && numbers.between && (last == first + 1 || what == What::embroider)) {
-    put(holes, first);
-    if (last > first + 1) put(holes, last - 1);
-    return;
+  if (numbers.holes) return numbers.all;
+  const bool pair = numbers.all.size() == 2 && last > first;
+  const bool between = numbers.beside == Beside::between;
+  const bool thread = what == What::embroider && pair;
+  if (between && are_neighbours(numbers.all)) {
+    std::vector<std::uint32_t> holes;
+    for (std::size_t i = 0; i < numbers.all.size(); i += 2) holes.push_back(numbers.all[i]);
+    return holes;
   }
-  if (pair && numbers.reach && what == What::embroider && first > 0)
-    return put(holes, first - 1), put(holes, last);
-  for (const std::uint32_t number : numbers.all) put(holes, number);
+  if (thread && between) return {first, last - 1};
+  if (thread && numbers.reach && first > 0) return {first - 1, last};
+  std::vector<std::uint32_t> holes = numbers.all;
+  if (numbers.beside == Beside::before)
+    for (std::uint32_t& hole : holes) hole -= hole > 0 ? 1 : 0;
+  return holes;
 }
 
 } // namespace
 
 std::vector<std::uint16_t> holes_named(const Sentence& sentence, std::uint32_t begin, std::uint32_t end,
                                        What what) {
+  constexpr std::uint32_t most = 10'000;
   std::vector<std::uint16_t> holes;
-  for (const Numbers& numbers : Hearing(sentence, begin, end).all()) put_holes(holes, numbers, what);
+  for (const Numbers& numbers : Hearing(sentence, begin, end).all())
+    for (const std::uint32_t hole : holes_of(numbers, what))
+      if (hole < most) holes.push_back(static_cast<std::uint16_t>(hole));
+  std::sort(holes.begin(), holes.end());
+  holes.erase(std::unique(holes.begin(), holes.end()), holes.end());
   return holes;
 }
 

@@ -85,22 +85,38 @@ bool holds_repeat(const Held& held) {
   return held.number ? held.times || held.repeat : held.repeat && held.around;
 }
 
-/// Whether a repeat is told before a place.
-bool repeats_before(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_t place) {
-  for (std::uint32_t at = 0; at < place; ++at)
-    if (has_name(lattice, vocabulary, at, "times") || has_name(lattice, vocabulary, at, "repeat"))
+bool works_at(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_t at) {
+  for (std::uint32_t i = lattice.at[at]; i < lattice.at[at + 1]; ++i) {
+    if (lattice.words[i].kind != WordKind::phrase) continue;
+    const words::ConceptEntry& entry = vocabulary.concepts[lattice.words[i].means];
+    if (entry.sort == ConceptClass::stitch || entry.sort == ConceptClass::decrease ||
+        entry.name == "increase")
       return true;
+  }
+  return false;
+}
+
+/// "1 x dec": the word for times tells how many of the stitch behind it.
+bool multiplies_stitch(const Folded& line, const Lattice& lattice, const Vocabulary& vocabulary,
+                       std::uint32_t times) {
+  const std::uint32_t behind = behind_blanks(line.text, lattice.words[lattice.at[times]].end);
+  return behind < line.text.size() && works_at(lattice, vocabulary, behind);
+}
+
+/// Whether a repeat is told before a place.
+bool repeats_before(const Folded& line, const Lattice& lattice, const Vocabulary& vocabulary,
+                    std::uint32_t place) {
+  for (std::uint32_t at = 0; at < place; ++at) {
+    if (has_name(lattice, vocabulary, at, "repeat")) return true;
+    if (has_name(lattice, vocabulary, at, "times") && !multiplies_stitch(line, lattice, vocabulary, at))
+      return true;
+  }
   return false;
 }
 
 bool works_before(const Lattice& lattice, const Vocabulary& vocabulary, std::uint32_t place) {
-  for (const Word& word : lattice.words) {
-    if (word.begin >= place || word.kind != WordKind::phrase) continue;
-    const ConceptClass sort = vocabulary.concepts[word.means].sort;
-    if (sort == ConceptClass::stitch || sort == ConceptClass::decrease ||
-        vocabulary.concepts[word.means].name == "increase")
-      return true;
-  }
+  for (std::uint32_t at = 0; at < place; ++at)
+    if (works_at(lattice, vocabulary, at)) return true;
   return false;
 }
 
@@ -199,7 +215,7 @@ bool open_brackets(Folded& line, const Lattice& lattice, const Vocabulary& vocab
     const auto last = static_cast<std::uint32_t>(end);
     const Held held = held_in(line, lattice, vocabulary, at + 1, last);
     const bool repeat = holds_repeat(held) && works_before(lattice, vocabulary, at) &&
-                        !repeats_before(lattice, vocabulary, at);
+                        !repeats_before(line, lattice, vocabulary, at);
     const bool more = works_before(lattice, vocabulary, at) &&
                       stands_alone(line, lattice, vocabulary, at, last + 1) &&
                       holds_more_in_same(line, lattice, vocabulary, at + 1, last);

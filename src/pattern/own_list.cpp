@@ -248,7 +248,9 @@ private:
   bool is_work(std::string_view text) const {
     while (!text.empty() && (text.front() == '|' || is_blank(text.front()))) text.remove_prefix(1);
     if (text.empty()) return true;
-    if (is_digit(text.front())) return !(in_list_ && begins_with_count(text));
+    constexpr std::size_t one_letter = 3; // bytes of "③" and "３"
+    const std::string head = words::fold(text.substr(0, one_letter)).text;
+    if (!head.empty() && is_digit(head.front())) return !(in_list_ && begins_with_count(text));
     const std::size_t end = std::min(text.find_first_of(" \t.:)-"), text.size());
     const std::string_view word = text.substr(0, end);
     if (!is_of_label(word, vocabulary_)) return false;

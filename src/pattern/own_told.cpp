@@ -34,6 +34,13 @@ Finding redefined(words::Span name, std::string_view named, std::string_view is_
                   " here, as this line says; without it the word means " + std::string(was));
 }
 
+Finding other_moves(words::Span moves, std::string_view named) {
+  const std::string name(named);
+  return told(Severity::note, "redefined", moves,
+              "these are other moves than those of the usual `" + name + "`, and `" + name +
+                  "` is read as the usual one: a name of its own in this line makes it another stitch");
+}
+
 Finding loops_left(words::Span moves, int left, bool usual) {
   const std::string loops = std::to_string(left);
   return told(

@@ -15,6 +15,9 @@ namespace whorl::pattern {
 /// "sc = dc": the word of one standard stitch for another.
 Finding redefined(words::Span name, std::string_view named, std::string_view is_now, std::string_view was);
 
+/// "sc: insert hook, pull up a loop, pull through 1 loop, …": other moves than those of the stitch of that name.
+Finding other_moves(words::Span moves, std::string_view named);
+
 /// Moves that do not come down to one loop. `usual`: it is read as stitches of its family are made.
 Finding loops_left(words::Span moves, int left, bool usual);
 

@@ -8,6 +8,8 @@
 #include "pattern/own_stitch.hpp"
 #include "pattern/own_told.hpp"
 #include "pattern/reading.hpp"
+#include "pattern/told_moves.hpp"
+#include "stitch/moves.hpp"
 #include "words/lattice.hpp"
 
 #include <algorithm>
@@ -137,6 +139,7 @@ private:
     if (family == Family::none && (known == no_concept || name_of(known) == "spike"))
       if (const std::uint8_t down = depth_told(entry.value, *vocabulary_); down > 0)
         return take_spike(entry, down);
+    if (family == Family::none && known != no_concept) tell_other_moves(entry, known);
     const bool of_family = family != Family::none || family_told(entry) == Family::popcorn;
     if (!of_family && known == no_concept && is_told_in_moves(entry))
       return take_stitch(entry, Family::none, known);
@@ -341,6 +344,22 @@ private:
     return add_names(entry, add_concept(own)), true;
   }
 
+  /// Loops on the hook after each move that changes them.
+  static std::optional<std::vector<int>> loops_of(std::string_view moves) {
+    const auto parsed = stitch::parse_moves(moves);
+    return parsed ? stitch::loops_on_hook(*parsed) : std::nullopt;
+  }
+
+  /// Moves that end with one loop, and not as those of the stitch that the line names.
+  void tell_other_moves(const Entry& entry, Concept known) {
+    const ToldMoves told = told_moves(entry.value, language_.language);
+    const auto id = stitch::find_kind(stitch::standard_kinds(), name_of(known));
+    if (!id || told.legs != 1 || told.left != 1) return;
+    const auto usual = loops_of(stitch::standard_kinds()[*id].moves), here = loops_of(told.moves);
+    if (usual && here && *usual != *here)
+      out_.findings.push_back(other_moves(entry.definition.value, entry.names.front()));
+  }
+
   /// "Spine: 3 unfinished tr over the next 3 sts, joined together".
   bool take_gathered(const Entry& entry, const Gathered& gathered) {
     if (!gathered.closed) out_.findings.push_back(left_unfinished(entry.definition.value, gathered.kind));
@@ -378,6 +397,8 @@ private:
       out_.findings.push_back(loops_left(entry.definition.value, own->left, family != Family::none));
     if (own->kind.title == name) own->kind.title = entry.names.front();
     put_kind(own->kind);
+    if (std::find(entry.names.begin(), entry.names.end(), name) != entry.names.end())
+      out_.own_names.push_back({name, name, 1}); // "Bobble (bo)"
     add_names(entry, same != no_concept ? same : add_concept({name, ConceptClass::stitch}));
     return true;
   }

@@ -80,7 +80,32 @@ private:
     const std::string_view near = text_.substr(place, 12);
     if (std::any_of(near.begin(), near.end(), is_digit)) return true;
     const char mark = mark_before(place);
-    return mark != '\0' && mark != ',';
+    return (mark == '\0' && (may_be_dictated() || ends_with_number(place))) || (mark != '\0' && mark != ',');
+  }
+
+  /// A whole pattern in one breath is long, and has no label at its head.
+  bool may_be_dictated() const {
+    constexpr std::size_t least = 200; // bytes
+    return !labelled_ && text_.size() > least;
+  }
+
+  /// A number stands right before a place, in digits or as a word: "that's twelve | round three".
+  bool ends_with_number(std::size_t place) const {
+    std::size_t end = place;
+    while (end > 0 && is_blank(text_[end - 1])) --end;
+    std::size_t begin = end;
+    while (begin > 0 && (is_letter(text_[begin - 1]) || is_digit(text_[begin - 1]))) --begin;
+    const words::Folded word = words::fold(text_.substr(begin, end - begin));
+    const words::Lattice lattice = words::lattice(word, reader_.vocabulary);
+    return std::any_of(lattice.words.begin(), lattice.words.end(), [&word](const Word& one) {
+      return one.kind == WordKind::number && one.begin == 0 && one.end == word.text.size();
+    });
+  }
+
+  /// Dictated, without a mark: the word for round, its number and work behind a count.
+  bool follows_dictated(const Label& label, std::size_t place) const {
+    return !label.closed && label.from == last_ + 1 && ends_with_number(place) && !is_between(place) &&
+           names_stitches(reader_, {label.work, line_.end});
   }
 
   bool begins_round(std::size_t place) const {
@@ -88,12 +113,19 @@ private:
         read_labels(text_.substr(place), line_.begin + static_cast<std::uint32_t>(place), reader_.vocabulary);
     if (labels.empty() || line_.begin + place <= work_ || is_between(place)) return false;
     const Label& label = labels.front();
-    const bool second = !labelled_ && label.from == 2; // the first has no label
-    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second); // "In round 3 …"
+    const bool second = !labelled_ && label.from == 2;            // the first has no label
+    const bool first = !labelled_ && label.word && label.ordinal; // "Stuff. | In the 3rd round …"
+    const bool led = mark_before(place) == '.' && (label.from == last_ + 1 || second || first);
     if ((label.span.begin != line_.begin + place && !led) || !has_work(label)) return false;
     if (!labelled_) return begins_first_round(label, place);
-    if (label.relative) return label.closed && mark_before(place) == '.' && mark_behind(label) == ':';
+    if (label.relative) return leads_next(label, place);
     return label.word ? follows_with_word(label, place) : follows_as_number(label, place);
+  }
+
+  /// "… in the ring. | Next round: …", 「…編みます。| 次の段は…」, where no blank ends a word.
+  bool leads_next(const Label& label, std::size_t place) const {
+    if (mark_before(place) != '.') return false;
+    return !reader_.vocabulary.blanks_between_words || (label.closed && mark_behind(label) == ':');
   }
 
   /// "eyes between Rnd 5 and Rnd 6", "eyes between 7 and | 8 rounds": the words before a place say that
@@ -153,7 +185,8 @@ private:
     if (label.closed && (before == '.' || before == ';')) return true;
     if (!word_ || label.from != last_ + 1) return false;
     if (before == ',' && !reader_.vocabulary.blanks_between_words) return label.closed;
-    if (before == '\0' && !label.closed) return names_work(label, place); // "r1 6 sc in MR r2 inc x 6"
+    if (before == '\0' && !label.closed) // "r1 6 sc in MR r2 inc x 6"
+      return names_work(label, place) || follows_dictated(label, place);
     if (before == '\0' || before == ',') return label.closed && mark_behind(label) == ':';
     return label.closed || before == '.' || before == ';' || before == '/';
   }
@@ -187,9 +220,24 @@ private:
   bool begins_first_round(const Label& label, std::size_t place) const {
     const std::string_view name = trim(text_.substr(0, place));
     const char before = mark_before(place);
-    const bool sure = label.word && !label.relative && (label.closed || (label.ordinal && before == '.'));
+    if (begins_dictated(label, name, place)) return true;
+    if (label.relative) return leads_next(label, place) && makes_start(label, place);
+    const bool sure = label.word && (label.closed || (label.ordinal && before == '.'));
     if (!sure || (before == '\0' && label.from != 1)) return false;
     return may_name(name, place) || (before != '\0' && makes_start(label, place));
+  }
+
+  /// "pine cone round one six sc in a ring that's six round two …", all in one breath.
+  bool begins_dictated(const Label& label, std::string_view name, std::size_t place) const {
+    if (!label.word || label.closed || label.from != 1 || !may_name(name, place)) return false;
+    for (std::size_t next = label.work - line_.begin + 1; next + least_piece <= text_.size(); ++next) {
+      if (!is_blank(text_[next - 1]) || !ends_with_number(next)) continue;
+      const auto labels =
+          read_labels(text_.substr(next), line_.begin + static_cast<std::uint32_t>(next), reader_.vocabulary);
+      const bool second = !labels.empty() && labels.front().word && labels.front().from == 2;
+      if (second) return labels.front().span.begin == line_.begin + next;
+    }
+    return false;
   }
 
   /// "Cap. With brown, ch 4 and join to a ring. 1st round: …": what stands before makes the ring or chain; or
@@ -198,7 +246,8 @@ private:
     const Span before{line_.begin, line_.begin + static_cast<std::uint32_t>(place)};
     if (place > longest_start) return false;
     if (label.from == 1) return !start_in(reader_, trimmed(reader_.source, before)).empty();
-    return label.from == 2 && names_ring(reader_, before) && names_stitches(reader_, before);
+    return (label.from == 2 || label.relative) && names_ring(reader_, before) &&
+           names_stitches(reader_, before);
   }
 
   bool may_name(std::string_view name, std::size_t place) const {

@@ -1,7 +1,6 @@
 #include "pattern/placing.hpp"
 
 #include "pattern/colour.hpp"
-#include "pattern/named_holes.hpp"
 #include "pattern/negated.hpp"
 #include "pattern/placing_rounds.hpp"
 #include "pattern/placing_stitches.hpp"
@@ -211,10 +210,7 @@ Placing where_of(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
   Placing placing;
   placing.what = what;
   read_rounds(sentence, begin, end, placing);
-  if (what == What::embroider) placing.after = holes_named(sentence, begin, end, what); // from hole to hole
-  if (placing.after.empty()) read_stitches(sentence, begin, end, placing);
-  if (is_post(what) && placing.after.empty() && placing.apart == 0)
-    placing.after = holes_named(sentence, begin, end, what);
+  read_stitches(sentence, begin, end, placing);
   return placing;
 }
 
@@ -342,12 +338,29 @@ Placing make_note(Span span) {
   return note;
 }
 
+namespace {
+
+/// "close with 6 sc through both sides": it is worked, and nothing is gathered.
+bool closes_by_stitches(const Sentence& sentence, std::uint32_t at, std::uint32_t end) {
+  if (!means(sentence, at, "gather")) return false;
+  bool stitch = false;
+  for (; at < end && sentence.text()[at] != '.'; ++at) {
+    const WordsAt words = words_at(sentence, at);
+    stitch = stitch || (!words.empty() && is_work(sentence, *words.first));
+    if (stitch && means(sentence, at, "both layers")) return true;
+  }
+  return false;
+}
+
+} // namespace
+
 std::optional<What> clause_places(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
   if (closes_alone(sentence, begin, end)) return What::cut;
   int words_before = 4;
   for (std::uint32_t at = begin; at < end && words_before > 0; --words_before) {
     const WordsAt words = words_at(sentence, at);
     if (words.empty()) return std::nullopt;
+    if (closes_by_stitches(sentence, at, end)) return std::nullopt;
     for (const Word& word : words)
       if (const auto what = what_of(sentence, word); what && !is_within_work(sentence, words, word))
         return what;

@@ -5,9 +5,6 @@
 
 namespace whorl::pattern {
 
-/// Whether something is put into holes between stitches: eyes, beads, markers, embroidery.
-bool is_post(What what);
-
 /// Where on its round [begin, end) of a sentence puts what it places: how many stitches lie between two of
 /// them, "8 sts apart", "with 8 sts between", "with a gap of 8 sts"; or the stitches themselves, "after
 /// stitches 12 and 19"; or the middle of the front. Of embroidery also how far it reaches, "over 4 sts".

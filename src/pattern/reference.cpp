@@ -232,6 +232,8 @@ private:
     at = pass_ordinal_lead(head_, at);
     const NumberForm form = word ? NumberForm::any : NumberForm::scanned;
     LabelNumbers numbers = label_numbers_at(head_, at, form);
+    if (numbers.end == 0 && !head_.vocabulary.blanks_between_words) // "同第二行"
+      numbers = label_numbers_at(head_, at, NumberForm::any);
     if (numbers.end == 0) return place;
     if (numbers.dash && numbers.spaced && counts_at(numbers.end)) { // "as Rnd 14 - 18 sc": the count
       const LabelNumber only = label_number_at(head_, at, form);

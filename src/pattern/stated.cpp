@@ -275,7 +275,11 @@ bool only_ends_sentence(const Search& search, std::uint32_t begin, std::uint32_t
 /// True if a clause begins at `at` that can only say what is there: "18 sts", "you now have 24".
 StatedCount as_sentence(const Search& search, std::uint32_t at) {
   StatedCount count{{}, at, at};
-  count.end = read_figures(search, pass_together(search, at), count.stated);
+  const std::uint32_t behind_total = next_word(search, pass_total(search, at));
+  count.end = behind_total;
+  if (pass_total(search, at) != at) // "计短针十针"
+    count.end = read_figures_of_stitch(search, behind_total, count.stated);
+  if (count.end == behind_total) count.end = read_figures(search, pass_together(search, at), count.stated);
   const std::string_view figures = search.sentence.text().substr(at, count.end - at);
   if (figures.find('=') != figures.npos || leads_from_work(search, at, figures))
     return {{}, at, at}; // "6 inc, 18 sc, 6 inc = 42 sts": the first are work

@@ -84,7 +84,7 @@ private:
     if (name(at) == "move draw") return take_pull(at);
     if (name(at) == "move through" && number_or_all(at + 1) != 0) return pull(at + 1);
     if (name(at) == "move chain" && legs_ > 0) return take_chain(at);
-    if (name(at) == "move again") return mark(at + 1) == '*' ? at + 2 : at + 1; // "rep from *"
+    if (name(at) == "move again") return take_again(at);
     if (name(at) == "twice over") return repeat(2, at), at + 1;
     if (name(at) == "thrice over") return repeat(3, at), at + 1;
     if (number(at) > 1 && is_times(at)) return repeat(times_at(at), at), behind_times(at);
@@ -175,6 +175,20 @@ private:
            mark(at) == 0)
       ++at;
     return name(at) == "loop word" ? at + 1 : at;
+  }
+
+  /// "Rep from *"; "repeat from yo 2 more times"; "repeat from yo over next 2 sts" is so many passes more.
+  std::size_t take_again(std::size_t at) {
+    constexpr std::size_t most_between = 6;
+    if (mark(at + 1) == '*') return at + 2;
+    for (std::size_t next = at + 1; next < std::min(tokens_.size(), at + 1 + most_between); ++next) {
+      if (number(next) == 0 || number(next) >= most_times) continue;
+      if (is_times(next)) return repeat(times_at(next), next), behind_times(next);
+      if (name(next - 1) != "next place told") return at + 1;
+      repeat(number(next) + 1, next);
+      return next + 1;
+    }
+    return at + 1;
   }
 
   bool is_times(std::size_t at) const {

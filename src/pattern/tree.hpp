@@ -181,6 +181,11 @@ struct RoundText {
 
 enum class What : std::uint8_t { eye, marker, join, cut, change, stuff, sew, bead, embroider, note };
 
+/// Whether something is put into holes between stitches: eyes, beads, markers, embroidery.
+constexpr bool is_post(What what) {
+  return what == What::eye || what == What::bead || what == What::marker || what == What::embroider;
+}
+
 /// Something that is placed or done between the rounds: eyes, a marker, stuffing, cutting the yarn; or a
 /// note.
 struct Placing {

@@ -1,6 +1,8 @@
 #pragma once
 
 #include "pattern/sentence.hpp"
+#include "pattern/text_words.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <initializer_list>
@@ -28,6 +30,17 @@ inline bool is_named(const Sentence& sentence, std::uint32_t at,
 /// Where the next word may begin.
 inline std::uint32_t behind(const Sentence& sentence, const words::Word& word) {
   return skip_blanks(sentence.text(), word.end);
+}
+
+/// Where the longest phrase of a kind that stands at a place ends; `at` if none does.
+inline std::uint32_t end_of_text(const Sentence& sentence, std::uint32_t at, TextWord kind) {
+  return static_cast<std::uint32_t>(end_of_text_word(sentence.vocabulary, sentence.text(), at, kind));
+}
+
+/// Whether letters that begin at a place are no end of a word.
+inline bool begins_word(const Sentence& sentence, std::uint32_t at) {
+  return at == 0 || !sentence.vocabulary.blanks_between_words ||
+         !words::is_folded_letter(sentence.text()[at - 1]) || words::is_digit(sentence.text()[at]);
 }
 
 /// Whether a word is one for a loop: "lp", "free loop".

@@ -192,6 +192,21 @@ void put_scanned_number(Search& search, std::size_t at) {
   put(search, number);
 }
 
+/// "Зх" for "3х": a Cyrillic letter that is typed for a 3, one letter of the craft glued to it.
+void put_glued_three(Search& search, std::size_t at, std::size_t end) {
+  const ScannedDigit digit = scanned_digit(search.text(), at);
+  const std::size_t behind = at + digit.length;
+  if (digit.length != 2 || digit.value <= 0 || behind + letter_length(search.text(), behind) != end) return;
+  Word number;
+  number.kind = WordKind::number;
+  number.begin = static_cast<std::uint32_t>(at);
+  number.end = static_cast<std::uint32_t>(behind);
+  number.number = static_cast<std::uint32_t>(digit.value);
+  number.cost = cost::scanned;
+  search.grown = behind;
+  put(search, number);
+}
+
 /// "sechsmal": the number, and the word for times behind it.
 void put_number_of_times(Search& search, std::size_t at, std::size_t end) {
   const std::string_view run = search.text().substr(at, end - at);
@@ -219,6 +234,7 @@ void put_letters(Search& search, std::size_t at) {
   if (search.vocabulary.open_endings) put_open_phrases(search, at, end);
   if (!search.vocabulary.times_endings.empty()) put_number_of_times(search, at, end);
   if (search.out.words.size() == before) put_look_alikes(search, at, end);
+  if (search.out.words.size() == before) put_glued_three(search, at, end);
   if (search.out.words.size() != before) return;
   Word unknown;
   unknown.begin = static_cast<std::uint32_t>(at);

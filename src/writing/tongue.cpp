@@ -158,6 +158,9 @@ std::optional<std::string> Tongue::row(std::string_view id, const Slots& slots) 
   if (id.empty() || row == words_.rows.end() || row->write.empty()) return std::nullopt;
   const std::string own = "say-full-" + std::string(id);
   if (full_ && has_words(say_, own)) return say_(own, {slots.n, slots.stitch, slots.list, slots.loops});
+  for (const std::string& changing : {"say-one-" + std::string(id), "say-row-" + std::string(id)})
+    if (has_words(say_, changing) && (slots.n == "1" || changing.compare(0, 8, "say-one-") != 0))
+      return sentence(changing, {slots.n, slots.stitch, slots.list, slots.loops});
   std::string text = in_full(row->write);
   if (!fill(text, "{n}", slots.n) || !fill(text, "{stitch}", slots.stitch) ||
       !fill(text, "{list}", slots.list) || !fill(text, "{loops}", slots.loops))
@@ -183,7 +186,7 @@ std::optional<std::string> Tongue::stitch(const pattern::Tree& tree, stitch::Kin
                                           std::uint64_t count) const {
   if (kind >= tree.kinds.size()) return std::nullopt;
   const stitch::StitchKind& entry = tree.kinds[kind];
-  if (entry.own) return entry.name;
+  if (entry.own && !stitch::find_kind(stitch::standard_kinds(), entry.name)) return entry.name;
   if (full_)
     if (auto full = full_stitch(entry.name, count)) return full;
   if (auto own = own_name(entry.name)) return own;

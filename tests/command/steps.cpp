@@ -36,7 +36,7 @@ TEST_CASE("a step shows the loops also where a chain or a join stands beside wha
 TEST_CASE("steps are PNG of 1920 by 1080 dots unless asked otherwise") {
   fresh();
   CHECK(whorl({"steps", "nut.txt", "-o", "film", "--rounds", "2"}).status == 0);
-  const std::string png = read("film/01-part-2.png");
+  const std::string png = read("film/03-part-2.png"); // its number in the whole film
   REQUIRE(png.size() > 24);
   const auto number = [&](std::size_t at) {
     unsigned value = 0;

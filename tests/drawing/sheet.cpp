@@ -124,7 +124,7 @@ TEST_CASE("Notes and closing lines of any length keep clear of everything") {
 }
 
 TEST_CASE("A sheet without figures has its title and no legend") {
-  const Made it = made(pattern::Tree{}, {"Leaf", "", "US terms", {}, {}});
+  const Made it = made(pattern::Tree{}, {"Leaf", "", "", "US terms", {}, {}});
   CHECK(sheets::words_of(it.scene, "title") == "Leaf US terms ");
   CHECK(sheets::groups_of(it.scene, "legend").empty());
 }

@@ -250,10 +250,80 @@ TEST_CASE("a repeat is shown whole, a round of one stitch by three, a round with
   };
   const Made it = made(ball);
   CHECK(shown(it, 0) == 3);
-  CHECK(shown(it, 2) == 4); // (sc, inc), two passes
+  CHECK(shown(it, 2) == 2); // (sc, inc)
   const Made odd =
       made("Moss\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: 5 sc, inc, 3 sc, inc, 2 sc (14)\n");
   CHECK(shown(odd, 2) == 4);
+  const Made shells =
+      made("Frost\n\nRnd 1: MR, ch 3 (counts as dc), 11 dc in ring, join with sl st (12)\n"
+           "Rnd 2: ch 1, sc in same st, (ch 3, skip 1, sc in next) 5 times, ch 3, join (6 sc)\n"
+           "Rnd 3: sl st in ch-3 sp, ch 3, 2 dc in same sp, (3 dc in next ch-3 sp) 5 times, join\n");
+  CHECK(shown(shells, 2) == 3);
+}
+
+namespace {
+
+const std::string cup =
+    "Cup\n\nCUP\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: in BLO, sc around (12)\n"
+    "Rnds 4-5: sc around (12)\nRnd 6: in BLO, sc around (12)\nPlace eyes between rounds 4 and 5, 4 sts "
+    "apart.\n\n"
+    "FRILL\nHold the cup upside down. Join yarn in the first free front loop of Rnd 2.\n"
+    "Rnd 1: (sc, ch 2) x 12 (12 sc)\n";
+
+std::size_t signs_of(const Scene& scene) {
+  for (const Item& item : scene.items)
+    if (const auto* group = std::get_if<Group>(&item); group != nullptr && group->kind == "signs")
+      return group->items.size();
+  return 0;
+}
+
+std::size_t step_of(const Made& it, const std::string& id) {
+  const std::vector<std::string> all = ids(it);
+  return static_cast<std::size_t>(std::find(all.begin(), all.end(), id) - all.begin());
+}
+
+} // namespace
+
+TEST_CASE("a stitch is of one size in all pictures of a pattern") {
+  const Made it = made(cup);
+  std::set<long> sizes;
+  for (std::size_t step = 0; step < ids(it).size(); ++step) {
+    const Scene scene = picture(it, step);
+    for (const SymbolDefinition& symbol : scene.symbols)
+      if (symbol.id == "sc") sizes.insert(std::lround(1000 * bounds(symbol).width()));
+  }
+  CHECK(sizes.size() == 1);
+}
+
+TEST_CASE("eyes stand in the pictures from where the text puts them in") {
+  const Made it = made(cup);
+  CHECK(signs_of(picture(it, step_of(it, "cup-5"))) == 0);
+  CHECK(signs_of(picture(it, step_of(it, "cup-6"))) == 2);
+}
+
+TEST_CASE("a part that stands on another has a start too") {
+  const Made it = made(cup);
+  const Scene scene = picture(it, step_of(it, "frill-start"));
+  CHECK(feet_of(scene, "frill-1").size() == 36);
+  CHECK(colors_of(scene, "frill-1") == std::set<std::uint32_t>{ink::coming.rgb});
+  CHECK(std::any_of(scene.items.begin(), scene.items.end(), [](const Item& item) {
+    const auto* group = std::get_if<Group>(&item);
+    return group != nullptr && group->id.rfind("cup-2_", 0) == 0 && !group->items.empty();
+  }));
+}
+
+TEST_CASE("a stitch in another yarn stands on its ground in a step and close up") {
+  const Made it = made("Wall\n\nYarn: A red, B white\n\nRnd 1: in A, 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n"
+                       "Rnd 3: (A: sc 1, B: sc 1) x 6 (12)\nRnd 4: with A, sc around (12)\n");
+  const auto grounds = [&](const std::string& id) {
+    const Scene scene = picture(it, step_of(it, id));
+    return std::count_if(scene.items.begin(), scene.items.end(), [](const Item& item) {
+      const auto* group = std::get_if<Group>(&item);
+      return group != nullptr && group->kind == "grounds" && !group->items.empty();
+    });
+  };
+  CHECK(grounds("part-2") == 0);
+  CHECK(grounds("part-3") == 1);
 }
 
 TEST_CASE("a ring of chains has as many as the author wrote, on the chart's steps and close up") {

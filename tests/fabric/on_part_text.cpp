@@ -123,7 +123,8 @@ TEST_CASE("a part that begins nothing and names no place is no part of another")
 TEST_CASE("an edge laid flat is closed by a line without a label that states its count") {
   for (const char* line :
        {"Press flat and sc through both layers across (6).", "Flatten and sc through both layers (6)",
-        "Fold flat, 6 sc through both layers (6)"}) {
+        "Fold flat, 6 sc through both layers (6)", "Fold flat and close with 6 sc through both sides. (6)",
+        "Fold flat and close the opening with 6 sc through both layers."}) {
     INFO(line);
     const Text text(
         "Gnome's sleeve\n\nARM\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: sc around (12)\n" +

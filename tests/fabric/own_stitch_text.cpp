@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
@@ -122,6 +123,40 @@ TEST_CASE(
                           "\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n" +
                           "Rnd 3: (sc, bud in next st) x 6\n");
     CHECK(text.said == "");
+    CHECK(text.last().uses == 12);
+  }
+}
+
+// Common practice, no source
+TEST_CASE("moves that are told of a stitch some rounds down make a spike") {
+  const test::Text text(
+      "Pine ball\n\nLong spike: insert hook 3 rounds below, draw up a long loop, yarn over, pull through "
+      "2 loops\n\nBody\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: sc around (12)\n"
+      "Rnd 4: sc around (12)\nRnd 5: (long spike, sc) x 6 (12)\n");
+  CHECK(text.said == "");
+  CHECK(text.into(0).substr(0, 7) == "body-1-"); // three below the one that it would go into
+}
+
+TEST_CASE("other moves than the usual ones of a stitch are noted, the usual ones and no others are not") {
+  const auto notes = [](const std::string& line) {
+    const test::Text text("Moss ball\n\nSpecial stitches\n" + line +
+                          "\n\nRnd 1: 6 sc in MR (6)\nRnd 2: 6 dc (6)\n");
+    return std::count_if(text.read.findings.begin(), text.read.findings.end(),
+                         [](const pattern::Finding& finding) { return finding.code == "redefined"; });
+  };
+  CHECK(notes("sc: insert hook, pull up a loop, yo, pull through 1 loop, yo, pull through 2 loops") == 1);
+  CHECK(notes("sc: insert hook, pull up a loop, yo, pull through 2 loops") == 0);
+  CHECK(notes("dc: yo, insert hook, pull up a loop, (yo, pull through 2 loops) twice") == 0);
+}
+
+TEST_CASE("moves that are to be repeated are made again, over the next stitches or in the same") {
+  const std::string pass = "yo, insert hook in next st, pull up a loop, yo, pull through 2 loops; ";
+  const std::string close = "yo, pull through all 4 loops";
+  for (const std::string again : {"repeat from yo over next 2 sts; ", "rep from yo 2 more times; "}) {
+    CAPTURE(again);
+    const Text text = thing("Star: " + pass + again + close, "star x 4 (4)");
+    CHECK(text.said == "");
+    CHECK(legs_and_tops(text) == std::pair<std::uint32_t, std::uint32_t>{12, 4});
     CHECK(text.last().uses == 12);
   }
 }

@@ -4,6 +4,7 @@
 #include "fabric/work.hpp"
 #include "ids.hpp"
 #include "pattern/read.hpp"
+#include "text.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -93,4 +94,35 @@ TEST_CASE(
                   "Rnd 3: sc in 12 sts of this leg, ch 3, sc in the 12 sts of the first leg, 3 sc over the "
                   "chain (30)\n"
                   "Rnd 4: sc in each st around (30)\n") == Counts{12, 12, 30, 30});
+}
+
+// Common practice, no source
+TEST_CASE("a chain space that is skipped is none that is worked into next") {
+  const test::Text text(
+      "Moss edge\nTerms: US\n\nRow 1: ch 11, sc in 2nd ch from hook and in each ch across, turn (10)\n"
+      "Row 2: ch 1, sc in first 2 sts, (ch 1, sk 1, sc in next st) 4 times, turn\n"
+      "Row 3: ch 1, sk next ch-1 sp, 3 sc in next ch-1 sp, sk next ch-1 sp, 3 sc in next ch-1 sp\n");
+  CHECK(text.said == "");
+  CHECK(text.into(1).substr(text.into(1).size() - 4) == "sp-3");
+  CHECK(text.into(6).substr(text.into(6).size() - 4) == "sp-1");
+}
+
+TEST_CASE("in a repeat every other space is skipped, before a stitch a space only lies on the way") {
+  const std::string mesh =
+      "Moss rim\nTerms: US\n\nRnd 1: 12 sc in MR (12)\nRnd 2: (sc in next st, ch 2) around (12)\n";
+  CHECK(counts_of(mesh + "Rnd 3: (3 dc in next ch-2 sp, sk next ch-2 sp) around (18)\n") ==
+        Counts{12, 12, 18});
+  CHECK(counts_of(mesh + "Rnd 3: (sc in next sc, sk next ch-2 sp, sc in next sc) 6 times (12)\n") ==
+        Counts{12, 12, 12});
+}
+
+TEST_CASE("the last chains of a joined round pass over as many stitches as the others") {
+  CHECK(counts_of("Frost rim\nTerms: US\n\nRnd 1: MR, 12 sc in ring, join with sl st to first sc (12)\n"
+                  "Rnd 2: ch 1, sc in first st, *ch 3, sk 1, sc in next st; rep from * 4 times more, ch 3, "
+                  "join with sl st to first sc (6 sc, 6 ch-3 sps)\n") == Counts{12, 6});
+  const test::Text more(
+      "Frost rim\nTerms: US\n\nRnd 1: MR, 12 sc in ring, join with sl st to first sc (12)\n"
+      "Rnd 2: ch 1, sc in first st, *ch 3, sk 1, sc in next st; rep from * 3 times more, ch 3, "
+      "join with sl st to first sc\n");
+  CHECK(more.said.find("leaves 3 of the 12 stitches") != std::string::npos);
 }

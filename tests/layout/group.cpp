@@ -84,8 +84,10 @@ TEST_CASE("groups give way where a figure would be much larger for them") {
 
 TEST_CASE("a line that leads a leg on begins at the end of the leg") {
   const Typed typed(
-      "Cliff fern\n\nTerms: US\n\nRow 1: ch 20, dc in 4th ch from hook and in each across, turn\n"
-      "Row 2: ch 3 (counts as dc), dc3tog, (ch 2, dc3tog) x 4, dc in last 2, turn\n");
+      "Cliff fern\n\nTerms: US\n\nRow 1: ch 34, dc in 4th ch from hook, dc in next 3 ch, dc3tog, dc in "
+      "next 3 ch, (3 dc in next ch, dc in next 3 ch, dc3tog, dc in next 3 ch) x 2, 2 dc in last ch, "
+      "turn\nRow 2: ch 3 (counts as dc), dc in next 3, dc3tog, dc in next 3, (3 dc in next, dc in next 3, "
+      "dc3tog, dc in next 3) x 2, dc in last st\n");
   REQUIRE(typed.figures.size() == 1);
   const Figure& figure = typed.figures[0];
   int lines = 0;
