@@ -181,24 +181,47 @@ TEST_CASE("a caption says from where a figure is seen as the part's note does") 
 }
 
 TEST_CASE("a long end of yarn is told where the parts are put together") {
-  const std::string svg = whorl::read("Vole\n\nTerms: US\n\nEAR (make 2)\nRnd 1: 6 sc in MR (6)\nFasten off, leaving a long tail.\n\n"
-                               "TAIL\nRnd 1: 5 sc in MR (5)\nFasten off, leaving a long tail.\n\n"
-                               "HEAD\nRnd 1: 6 sc in MR (6)\nFasten off.\n")
-                              .chart()
-                              .svg();
+  const std::string svg =
+      whorl::read(
+          "Vole\n\nTerms: US\n\nEAR (make 2)\nRnd 1: 6 sc in MR (6)\nFasten off, leaving a long tail.\n\n"
+          "TAIL\nRnd 1: 5 sc in MR (5)\nFasten off, leaving a long tail.\n\n"
+          "HEAD\nRnd 1: 6 sc in MR (6)\nFasten off.\n")
+          .chart()
+          .svg();
   CHECK(svg.find("EAR, TAIL: Fasten off, leaving a long tail.") != std::string::npos);
   CHECK(svg.find("HEAD: Fasten off") == std::string::npos);
-  CHECK(whorl::read("Waldkauz\n\nFLÜGEL\n1. Rd: 6 fM in den FR (6)\nFaden abschneiden und zum Annähen lang lassen.\n")
+  CHECK(whorl::read(
+            "Waldkauz\n\nFLÜGEL\n1. Rd: 6 fM in den FR (6)\nFaden abschneiden und zum Annähen lang lassen.\n")
             .chart()
             .svg()
             .find("FLÜGEL: Faden abschneiden und zum Annähen lang lassen.") != std::string::npos);
 }
 
 TEST_CASE("of a line of work only what is said behind it stands under putting together") {
-  const std::string svg = whorl::read("Hedgehog\n\nTerms: UK\n\nFEET (make 4)\nRnd 1: 5 dc in MR (5)\n"
-                                      "Rnd 2: dc round, sl st in next st, fasten off leave tail for sewing\n\n"
-                                      "Sew the feet under the body.\n")
-                              .chart()
-                              .svg();
+  const std::string svg =
+      whorl::read("Hedgehog\n\nTerms: UK\n\nFEET (make 4)\nRnd 1: 5 dc in MR (5)\n"
+                  "Rnd 2: dc round, sl st in next st, fasten off leave tail for sewing\n\n"
+                  "Sew the feet under the body.\n")
+          .chart()
+          .svg();
   CHECK(svg.find(">FEET: fasten off leave tail for sewing<") != std::string::npos);
+}
+
+TEST_CASE("what is put together says of which part, once, where the sentence does not") {
+  const std::string rounds = "\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n";
+  const std::string sheet =
+      whorl::read("Moss gnome\n\nBody" + rounds + "\nEars (make 2)" + rounds +
+                  "Flatten and sew to the body.\n\nCap" + rounds +
+                  "Leave a long end and sew to the body.\n\nTail" + rounds + "Sew the tail to the body.\n")
+          .chart()
+          .svg();
+  const auto times = [&sheet](const std::string& words) {
+    std::size_t many = 0;
+    for (std::size_t at = sheet.find(words); at != std::string::npos; at = sheet.find(words, at + 1)) ++many;
+    return many;
+  };
+  CHECK(times("Ears: Flatten and sew to the body.") == 1);
+  CHECK(times("Cap: Leave a long end and sew to the body.") == 1);
+  CHECK(times("Leave a long end") == 1);
+  CHECK(times("Tail: Sew") == 0);
 }
