@@ -114,6 +114,16 @@ bool is_put_on(const std::vector<std::string>& words, std::size_t name) {
   return before == "to" || before == "onto" || before == "on" || before == "over";
 }
 
+/// Whether a blank line parts a sentence from the last round before it: behind the last part it is of no part
+/// then.
+bool stands_apart(const Pattern::Content& pattern, const pattern::Placing& placing) {
+  std::uint32_t worked = 0;
+  for (const pattern::RoundText& round : pattern.tree.rounds)
+    if (round.span.end <= placing.span.begin) worked = std::max(worked, round.span.end);
+  const std::string_view between = pattern.source.at({worked, placing.span.begin});
+  return between.find("\n\n") != between.npos || between.find("\n\r\n") != between.npos;
+}
+
 /// The part in whose rounds a sentence stands that speaks of it and does not name it: "Sew to the head."; ""
 /// where it names what it speaks of.
 std::string silent_part(const Pattern::Content& pattern, const pattern::Placing& placing,
@@ -127,6 +137,7 @@ std::string silent_part(const Pattern::Content& pattern, const pattern::Placing&
   if (own == parts.size() ||
       pattern::end_round(pattern.tree, static_cast<std::uint32_t>(own)) == parts[own].first_round)
     return {}; // "Assembly"
+  if (own + 1 == parts.size() && stands_apart(pattern, placing)) return {};
   const std::vector<std::string> said = words_in(sentence);
   for (std::size_t word = 0; word < said.size(); ++word)
     for (std::size_t part = 0; part < parts.size(); ++part) {

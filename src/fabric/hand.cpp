@@ -271,7 +271,9 @@ bool Hand::passes_over_centres(const Node& node, const Need& each, std::uint64_t
 bool Hand::passes_over_spaces(const Node& node, const Need& each, std::uint64_t& times) {
   const bool gaps = each.spaces == 0;
   const std::uint64_t left = gaps ? gaps_left() : edge_.spaces_left();
-  const std::uint64_t kept = std::max<std::uint64_t>(node.work.leave, gaps ? fixed_gaps_ : fixed_spaces_);
+  const std::uint64_t fixed = gaps ? fixed_gaps_ : fixed_spaces_;
+  const bool leaves_stitches = fixed == 0 && fixed_left_ >= node.work.leave; // "… across, dc in last st"
+  const std::uint64_t kept = std::max<std::uint64_t>(leaves_stitches ? 0 : node.work.leave, fixed);
   times = left > kept ? (left - kept) / (gaps ? each.gaps : each.spaces) : 0;
   return true;
 }

@@ -212,3 +212,17 @@ TEST_CASE("A stitch in the top of the chain that turned a row goes into it past 
       "Row 3: ch 3, turn, dc in ch-1 sp, dc in top of ch-3\n");
   CHECK(text.into(4) == "part-2-3");
 }
+
+TEST_CASE("a repeat into chain spaces that ends before the last stitch goes into every space") {
+  for (const char* row : {"*(dc, ch 1, dc) in next ch-1 sp* across, dc in last st, turn",
+                          "*(dc, ch 1, dc) in next ch-1 sp; rep from * across, dc in top of turning ch, turn",
+                          "(dc, ch 1, dc) in each ch-1 sp across, dc in last st, turn"}) {
+    INFO(row);
+    const Text text(
+        "Fern scarf\n\nTerms: US\n\nCh 23.\nRow 1: (dc, ch 1, dc) in 5th ch from hook, *sk 2 ch, (dc, ch "
+        "1, dc) in next ch* 5 times, sk 2 ch, dc in last ch, turn\nRow 2: ch 3, " +
+        std::string(row) + "\nRow 3: ch 3, " + std::string(row) + "\n");
+    CHECK(text.said == "");
+    CHECK(text.last().spaces == 6);
+  }
+}
