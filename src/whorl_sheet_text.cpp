@@ -190,12 +190,23 @@ std::string one_line(std::string_view typed) {
   return line;
 }
 
+/// Where marks between a label and its round end, narrow or wide ones.
+std::size_t behind_marks(std::string_view line) {
+  std::size_t at = 0;
+  for (std::size_t before = std::string_view::npos; before != at;) {
+    before = at;
+    at = std::min(line.find_first_not_of(":.-) ", at), line.size());
+    for (const std::string_view wide : {"\xEF\xBC\x9A", "\xE3\x80\x81", "\xEF\xBC\x89"}) // ： 、 ）
+      if (line.substr(at, wide.size()) == wide) at += wide.size();
+  }
+  return at;
+}
+
 /// What stands behind the label of a round, in one line.
 std::string line_of(const pattern::Source& source, const pattern::RoundText& round) {
   const std::uint32_t begin = std::max(round.span.begin, round.label_span.end);
   std::string line = one_line(source.at({begin, std::max(begin, round.span.end)}));
-  const std::size_t first = line.find_first_not_of(":.-) ");
-  line.erase(0, first == std::string::npos ? line.size() : first);
+  line.erase(0, behind_marks(line));
   return line;
 }
 

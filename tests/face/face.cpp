@@ -227,3 +227,12 @@ TEST_CASE("what is put together says of which part, once, where the sentence doe
   CHECK(times("Tail: Sew") == 0);
   CHECK(times("Sew the two halves together round the edge.") == 1);
 }
+
+TEST_CASE("the line of a round in the table begins behind its label's mark, be it a wide one") {
+  const std::string svg = whorl::read("どんぐり\n\n1段目：わの作り目に細編み6目（6目）\n"
+                                      "2段目：すべての目に細編み2目ずつ（12目）\n")
+                              .chart()
+                              .svg();
+  CHECK(svg.find(">わの作り目に細編み6目（6目）<") != std::string::npos);
+  CHECK(svg.find(">すべての目に細編み2目ずつ（12目）<") != std::string::npos);
+}
