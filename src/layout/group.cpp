@@ -249,7 +249,8 @@ bool are_alike(const std::vector<Item>& one, const std::vector<Item>& other) {
 bool may_have_groups(const Fabric& fabric, const Sorting& sorting, const std::vector<Item>& items) {
   for (std::size_t i = 0; i < items.size(); ++i) {
     if (i > 0 && shares_place(fabric, items[i - 1], items[i])) return true;
-    if (sorting.is_chain(items[i]) || sorting.is_on_heads(items[i])) return true;
+    const bool stands = legs_of(fabric, items[i]).size() > 0; // no chain, no picot, which is quickly told
+    if (!stands && (sorting.is_chain(items[i]) || sorting.is_on_heads(items[i]))) return true;
   }
   return false;
 }
