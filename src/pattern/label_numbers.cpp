@@ -94,7 +94,7 @@ Link link_behind_mark(const Head& head, std::size_t number) {
   const std::string_view both = std::string_view(head.line.text).substr(place, 3);
   const bool twice = both.substr(0, 2) == ".)" || both.substr(0, 2) == "-)" || both == ".- ";
   const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)", "r4.- hasta r8.-"
-  if (mark == '.' && begins_sentence(head, behind)) return {};
+  if ((mark == '.' || mark == ':') && begins_sentence(head, behind)) return {}; // "Carr 1: As 3 corr …"
   const Link link = link_at(head, behind);
   const bool links = link.kind == Link::word || link.kind == Link::conjunction;
   return links || (link.kind == Link::dash && (!link.spaced || place != number)) ? link : Link{};
