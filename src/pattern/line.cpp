@@ -96,7 +96,7 @@ private:
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
     const bool names = header && !header->value.empty() && !names_start(header->name, reader_.vocabulary) &&
-                       chain_told(header->value, 0, reader_.vocabulary).empty() &&
+                       chain_told(text(above), 0, reader_.vocabulary).empty() &&
                        !named_place(reader_, above.span);
     return !names && !start_in(reader_, above.span).empty();
   }
