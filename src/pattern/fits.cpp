@@ -355,12 +355,16 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   }
   case Verb::from_chain: {
     const Piece* last = piece_before(s.reader, index);
-    return last == nullptr || last->work.act != Act::stitch ||
-           chains_before(s.reader, index) >= piece.work.nth;
+    if (last == nullptr || last->work.act != Act::stitch) return true;
+    return last->verb != Verb::starting_chain && chains_before(s.reader, index) >= piece.work.nth;
   }
   default:
     break;
   }
+  if (piece.onward) // "3 ch (counts), from the 2nd stitch …" leads along no chain
+    if (const Piece* last = piece_before(s.reader, index);
+        last != nullptr && last->verb == Verb::starting_chain)
+      return false;
   if (piece.alone) return !before.loose && stands_for_stitches(s, before.end, end);
   if (!piece.here) return loops_fit(s, before, piece.verb, end);
   const Piece* last = piece_before(s.reader, index);

@@ -223,6 +223,9 @@ private:
     const std::string_view name = trim(text_.substr(0, place));
     const char before = mark_before(place);
     if (begins_dictated(label, name, place)) return true;
+    if (label.from != 1 &&
+        names_concept(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)}, "eye"))
+      return false; // "装眼睛，| 5圈6圈中间隔4针"
     if (label.relative) return leads_next(label, place) && makes_start(label, place);
     const bool sure = label.word && (label.closed || (label.ordinal && before == '.'));
     if (!sure || (before == '\0' && label.from != 1)) return false;
