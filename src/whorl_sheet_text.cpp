@@ -108,11 +108,10 @@ std::vector<std::string> words_in(std::string_view sentence) {
 }
 
 /// Whether a part is what others are put on: "sew to the head", "sew on over the body".
-bool is_put_on(const std::vector<std::string>& words, std::size_t name) {
-  if (name > 0 && words[name - 1] == "the") --name;
-  if (name == 0) return false;
-  const std::string& before = words[name - 1];
-  return before == "to" || before == "onto" || before == "on" || before == "over";
+bool is_put_on(const std::vector<std::string>& said, std::size_t name, const words::Vocabulary& vocabulary) {
+  using pattern::TextWord;
+  if (name > 0 && pattern::is_text_word(vocabulary, said[name - 1], TextWord::article)) --name;
+  return name > 0 && pattern::is_text_word(vocabulary, said[name - 1], TextWord::put_on);
 }
 
 /// Whether a blank line parts a sentence from the last round before it: behind the last part it is of no part
@@ -143,7 +142,7 @@ std::string silent_part(const Pattern::Content& pattern, const pattern::Placing&
   for (std::size_t word = 0; word < said.size(); ++word)
     for (std::size_t part = 0; part < parts.size(); ++part) {
       if (said[word].empty() || pattern::names_part(said[word], parts[part].name, *vocabulary) == 0) continue;
-      if (part == own || placing.what != pattern::What::sew || !is_put_on(said, word)) return {};
+      if (part == own || placing.what != pattern::What::sew || !is_put_on(said, word, *vocabulary)) return {};
     }
   return parts[own].name;
 }

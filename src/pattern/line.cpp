@@ -1,5 +1,6 @@
 #include "pattern/line.hpp"
 
+#include "pattern/chain_habit.hpp"
 #include "pattern/chain_told.hpp"
 #include "pattern/colour.hpp"
 #include "pattern/costs.hpp"
@@ -83,8 +84,9 @@ private:
     for (int notes = 0; at > begin && notes <= most_notes_between; --at) {
       const Typed& above = typed_[at - 1];
       if (above.blank) continue;
-      if (may_start(above)) return at - 1;
-      if (!is_note(above)) return round;
+      const bool habit = only_tells_habit(reader_, above.span);
+      if (!habit && may_start(above)) return at - 1;
+      if (!habit && !is_note(above)) return round;
       ++notes;
     }
     return round;
@@ -94,7 +96,7 @@ private:
     if (above.underlined || above.span.length() > longest_start) return false;
     const auto header = read_header(text(above), above.span);
     const bool names = header && !header->value.empty() && !names_start(header->name, reader_.vocabulary) &&
-                       chain_told(header->value, 0, reader_.vocabulary).empty() &&
+                       chain_told(text(above), 0, reader_.vocabulary).empty() &&
                        !named_place(reader_, above.span);
     return !names && !start_in(reader_, above.span).empty();
   }
