@@ -1,6 +1,8 @@
 #include "layout/bunch.hpp"
 
+#include "layout/direction.hpp"
 #include "layout/fan.hpp"
+#include "layout/obstacles.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
 #include "layout/turn.hpp"
@@ -17,6 +19,10 @@ using fabric::Place;
 
 constexpr double chain_pitch = 0.68, column_pitch = 0.72, air_along = 0.12;
 constexpr std::uint32_t least_crowd = 3;
+constexpr double longest = 1.5;         ///< of its height a stem may be longer
+constexpr double step_of_height = 20;   ///< of a W, so that stems alike in height are one symbol
+constexpr int rises = 24;               ///< that are tried of a group
+constexpr double least_stem_air = 0.05; ///< of those of one group
 constexpr double dot_beside_chain = 0.44, dot_beside_bar = 0.58; ///< from a head to the dot beside it
 
 bool is_chain(const Fabric& fabric, const Item& item) {
@@ -46,10 +52,9 @@ std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
 /// Finds what belongs together among the items of a ring.
 class Gathering {
 public:
-  Gathering(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items, bool chain_counts,
-            Way way)
-      : fabric_(fabric), extents_(extents), items_(items), chain_counts_(chain_counts), way_(way),
-        side_(way == Way::anticlockwise ? -1 : 1), slips_(leading_slips(fabric, items)),
+  Gathering(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items, const Gathered& how)
+      : fabric_(fabric), extents_(extents), items_(items), chain_counts_(how.chain_counts), way_(how.way),
+        round_(how.round), side_(way_ == Way::anticlockwise ? -1 : 1), slips_(leading_slips(fabric, items)),
         column_(slips_ + leading_chains(fabric, {items.begin() + slips_, items.end()})) {
     size_ = static_cast<std::uint32_t>(items.size());
     if (size_ > column_ + 1 && joins(fabric, items.back())) --size_;
@@ -63,7 +68,9 @@ public:
         all.push_back(bunch(at, end));
       at = end;
     }
+    for (Bunch& bunch : all) bunch.share = bunch.slot;
     if (size_ < items_.size() && !all.empty()) join(all.front());
+    for (Bunch& bunch : all) set_rising(bunch);
     return all;
   }
 
@@ -149,8 +156,6 @@ private:
     if (starts && alone) put_before(bunch);
     if (starts && !alone && !chain_counts_) centre_feet(bunch);
     bunch.group = members.size() > 1;
-    if (bunch.sort == Bunch::Sort::stitch && members.size() == 1 && extent(extents_, last.key).stretches)
-      bunch.stem = static_cast<std::uint32_t>(bunch.standing.size() - 1);
     measure(bunch.group ? 0 : extent(extents_, last.key).slot, bunch);
     const double back = head(bunch.standing.back()).y;
     bunch.low_head = bunch.first < column_ ? back : (head(bunch.standing.front()).y + back) / 2;
@@ -221,7 +226,7 @@ private:
   Spread spread(const Bunch& bunch) const {
     if (!bunch.base || bunch.base->what != fabric::On::space) return {};
     return {bunch.base->of < fabric_.arches.size() ? chain_pitch * fabric_.arches[bunch.base->of].count : 0,
-            true};
+            true, bunch.crowd ? round_ : 0};
   }
 
   Member member(const Item& item) const {
@@ -244,6 +249,39 @@ private:
     return member;
   }
 
+  void set_rising(Bunch& bunch) const {
+    const bool low_column = bunch.first < column_ && !chain_counts_;
+    for (const Item& item : bunch.standing) {
+      const bool stands = legs_of(fabric_, item).size() > 0 && !joins(fabric_, item);
+      const bool stem = stands && bunch.sort == Bunch::Sort::stitch && extent(extents_, item.key).stretches;
+      const bool stays = stands || (low_column && bunch.rising.size() < column_ - slips_);
+      bunch.rising.push_back(stem ? Rising::stem : stays ? Rising::none : Rising::whole);
+      if (stem) bunch.most_rise = std::max(bunch.most_rise, longest * item.height);
+    }
+    if (bunch.most_rise > 0 && bunch.group) keep_stems_apart(bunch);
+  }
+
+  /// No longer than its stems keep apart, which stand at the steeper to one another the longer they are.
+  void keep_stems_apart(Bunch& bunch) const {
+    const double most = bunch.most_rise;
+    bunch.most_rise = 0;
+    for (int i = 1; i <= rises; ++i) {
+      const double rise = most * i / rises;
+      if (stem_air(bunch, rise) < least_stem_air) return;
+      bunch.most_rise = rise;
+    }
+  }
+
+  double stem_air(const Bunch& bunch, double rise) const {
+    const std::vector<Item> items = raised(bunch, rise);
+    double least = least_stem_air;
+    for (std::size_t i = 0; i < items.size(); ++i)
+      for (std::size_t k = i + 1; k < items.size() && k <= i + 2; ++k)
+        if (bunch.rising[i] == Rising::stem || bunch.rising[i] != bunch.rising[k])
+          least = std::min(least, air_between(ink_of(extents_, items[i]), ink_of(extents_, items[k]), least));
+    return least;
+  }
+
   void measure(double slot, Bunch& bunch) const {
     double left = 0, right = 0;
     for (const Item& item : bunch.standing)
@@ -260,6 +298,7 @@ private:
   const std::vector<Item>& items_;
   bool chain_counts_;
   Way way_;
+  double round_;
   double side_;
   std::uint32_t size_ = 0; ///< but for the dot that joins
   std::uint32_t slips_;    ///< behind those that lead to its start
@@ -315,9 +354,30 @@ void bend(const Extents& extents, double stretch, Way way, Bunch& bow, std::uint
   bow.slot = 2 * reach + air_along;
 }
 
+namespace {
+
+/// A stem from where it stands to its head, which rises.
+void lengthen(double rise, Item& stem) {
+  const Point head = stem.foot + stem.height * stem.up + Point{0, rise};
+  stem.up = unit(head - stem.foot);
+  stem.height = std::max(stem.height, std::floor(length(head - stem.foot) * step_of_height) / step_of_height);
+  stem.foot = head - stem.height * stem.up;
+}
+
+} // namespace
+
+std::vector<Item> raised(const Bunch& bunch, double rise) {
+  std::vector<Item> items = bunch.standing;
+  for (std::size_t i = 0; i < items.size() && rise > 0; ++i) {
+    if (bunch.rising[i] == Rising::stem) lengthen(rise, items[i]);
+    if (bunch.rising[i] == Rising::whole) items[i].foot.y += rise;
+  }
+  return items;
+}
+
 std::vector<Bunch> bunches_of(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items,
-                              bool chain_counts, Way way) {
-  return Gathering(fabric, extents, items, chain_counts, way).bunches();
+                              const Gathered& how) {
+  return Gathering(fabric, extents, items, how).bunches();
 }
 
 } // namespace whorl::layout

@@ -186,6 +186,24 @@ void draw_to_corners(int corners, double pull, LaceRing& ring) {
   }
 }
 
+void share_out(int corners, double pull, LaceRing& ring) {
+  const auto has_seat = [](const std::optional<Spotted>& seat) { return seat.has_value(); };
+  const auto spaces = std::count_if(ring.bunches.begin(), ring.bunches.end(), is_bow);
+  if (corners == 0 || spaces != corners || std::any_of(ring.seats.begin(), ring.seats.end(), has_seat))
+    return;
+  double all = 0, sum = 0, off = 0;
+  for (const Bunch& bunch : ring.bunches) all += bunch.share;
+  int corner = 0;
+  for (std::size_t i = 0; i < ring.bunches.size(); ++i) {
+    const Bunch& bunch = ring.bunches[i];
+    ring.seats[i] = Spotted{ring.feet_if_none, (sum + bunch.share / 2) / all};
+    ring.pull[i] = pull;
+    sum += bunch.share;
+    if (is_bow(bunch)) off += corner_place(corners, *ring.seats[i]) - corner++;
+  }
+  for (std::optional<Spotted>& seat : ring.seats) seat->at -= off / corners / corners;
+}
+
 Outline outline_of(const Fabric& fabric, const Lace& lace) { return Corners(fabric, lace).outline(); }
 
 } // namespace whorl::layout

@@ -78,7 +78,7 @@ private:
 
   bool fits(double pushed) {
     lifts_.assign(size(), 0);
-    pushed_ = pushed;
+    pushed_ = ring_.least_pushed + pushed;
     set_radius();
     if (!bend_bows()) return false;
     string();
@@ -255,6 +255,7 @@ private:
       if (stands(i)) ring_.stands[i] = ring_.feet[i] + pushed_ + lifts_[i];
     for (std::size_t i = 0; i < bunches_; ++i)
       if (!stands(i)) ring_.stands[i] = level(i) - sunk(ring_.bunches[i]) + lifts_[i];
+    ring_.whole = to_places_;
     lean_to_places(contour_, targets_, pushed_, ring_);
     if (label_in_ring_) set_label();
   }
