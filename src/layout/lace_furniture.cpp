@@ -1,5 +1,6 @@
 #include "layout/lace_furniture.hpp"
 
+#include "layout/break_line.hpp"
 #include "layout/cut.hpp"
 #include "layout/direction.hpp"
 #include "layout/flag.hpp"
@@ -13,7 +14,6 @@
 namespace whorl::layout {
 namespace {
 
-constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 constexpr int arrow_pieces = 12;
 
 std::vector<Convex> ink_of_ring(const Extents& extents, const Lace& lace, std::size_t ring) {
@@ -44,8 +44,7 @@ void add_arrow(const Extents& extents, Lace& lace) {
   lace.figure.strokes.push_back(std::move(shaft));
   const Point tip = point_on(contour, r, to), out = outward(contour, to);
   const Point on = contour.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
-  const Point back = tip - barb_long * on, aside = barb_aside * out;
-  lace.figure.strokes.push_back({Line::direction, {back + aside, tip, back - aside}, false});
+  lace.figure.strokes.push_back(arrow_head(tip, on, out));
 }
 
 /// A motif reaches no further than its ink.
