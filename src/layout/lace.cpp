@@ -50,7 +50,7 @@ public:
     lace_.figure = begin_figure(plan, extents, page);
     lace_.contour.corners = outline.corners;
     lace_.contour.corner = outline.corner;
-    start_ = outline.start;
+    outline_ = outline;
     if (outline.corners > 0) lace_.figure.form = layout::Form::motif;
     lace_.figure.corners = outline.corners;
     lace_.contour.way = lace_.figure.clockwise ? Way::clockwise : Way::anticlockwise;
@@ -137,11 +137,12 @@ private:
     ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
     ring.pointed = !round.joined || is_turned(lace_.figure);
     ring.feet_if_none = nominal_feet(number);
-    ring.start = turned_round(start_);
+    ring.start = turned_round(outline_.start);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
     const double pull = spaces_ ? group_pull : group_pull / stiffer_in_lace;
     if (number == 0) share_out(lace_.contour.corners, plain_pull / stiffer_in_lace, ring);
     if (corners == Corners::draw) draw_to_corners(lace_.contour.corners, pull, ring);
+    if (corners == Corners::draw) hang_in_corners(fabric_, outline_, pull, ring);
     lay_lace_ring(
         extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
         ring);
@@ -346,7 +347,7 @@ private:
   Hand hand_ = Hand::right;
   bool spaces_ = false; ///< the round that is laid is worked into spaces
   Space space_;
-  double start_ = 0;
+  Outline outline_;
 };
 
 } // namespace
