@@ -1,6 +1,5 @@
 #include "layout/bunch.hpp"
 
-#include "layout/direction.hpp"
 #include "layout/fan.hpp"
 #include "layout/obstacles.hpp"
 #include "layout/stand.hpp"
@@ -17,12 +16,11 @@ using fabric::Fabric;
 using fabric::Legs;
 using fabric::Place;
 
-constexpr double chain_pitch = 0.68, column_pitch = 0.72, air_along = 0.12;
+constexpr double chain_pitch = 0.68, air_along = 0.12;
 constexpr std::uint32_t least_crowd = 3;
-constexpr double longest = 1.5;         ///< of its height a stem may be longer
-constexpr double step_of_height = 20;   ///< of a W, so that stems alike in height are one symbol
-constexpr int rises = 24;               ///< that are tried of a group
-constexpr double least_stem_air = 0.05; ///< of those of one group
+constexpr double longest = 1.5;                                  ///< of its height a stem may be longer
+constexpr int rises = 24;                                        ///< that are tried of a group
+constexpr double least_stem_air = 0.05;                          ///< of those of one group
 constexpr double dot_beside_chain = 0.44, dot_beside_bar = 0.58; ///< from a head to the dot beside it
 
 bool is_chain(const Fabric& fabric, const Item& item) {
@@ -250,12 +248,15 @@ private:
   }
 
   void set_rising(Bunch& bunch) const {
-    const bool low_column = bunch.first < column_ && !chain_counts_;
+    const std::size_t chains = bunch.first < column_ ? column_ - slips_ : 0;
     for (const Item& item : bunch.standing) {
       const bool stands = legs_of(fabric_, item).size() > 0 && !joins(fabric_, item);
       const bool stem = stands && bunch.sort == Bunch::Sort::stitch && extent(extents_, item.key).stretches;
-      const bool stays = stands || (low_column && bunch.rising.size() < column_ - slips_);
-      bunch.rising.push_back(stem ? Rising::stem : stays ? Rising::none : Rising::whole);
+      const bool on_end = bunch.rising.size() < chains;
+      bunch.rising.push_back(stem                      ? Rising::stem
+                             : on_end && chain_counts_ ? Rising::on_end
+                             : on_end || stands        ? Rising::none
+                                                       : Rising::whole);
       if (stem) bunch.most_rise = std::max(bunch.most_rise, longest * item.height);
     }
     if (bunch.most_rise > 0 && bunch.group) keep_stems_apart(bunch);
@@ -276,7 +277,7 @@ private:
     const std::vector<Item> items = raised(bunch, rise);
     double least = least_stem_air;
     for (std::size_t i = 0; i < items.size(); ++i)
-      for (std::size_t k = i + 1; k < items.size() && k <= i + 2; ++k)
+      for (std::size_t k = i + 1; k < items.size(); ++k)
         if (bunch.rising[i] == Rising::stem || bunch.rising[i] != bunch.rising[k])
           least = std::min(least, air_between(ink_of(extents_, items[i]), ink_of(extents_, items[k]), least));
     return least;
@@ -352,27 +353,6 @@ void bend(const Extents& extents, double stretch, Way way, Bunch& bow, std::uint
   }
   bow.before = bow.behind = reach;
   bow.slot = 2 * reach + air_along;
-}
-
-namespace {
-
-/// A stem from where it stands to its head, which rises.
-void lengthen(double rise, Item& stem) {
-  const Point head = stem.foot + stem.height * stem.up + Point{0, rise};
-  stem.up = unit(head - stem.foot);
-  stem.height = std::max(stem.height, std::floor(length(head - stem.foot) * step_of_height) / step_of_height);
-  stem.foot = head - stem.height * stem.up;
-}
-
-} // namespace
-
-std::vector<Item> raised(const Bunch& bunch, double rise) {
-  std::vector<Item> items = bunch.standing;
-  for (std::size_t i = 0; i < items.size() && rise > 0; ++i) {
-    if (bunch.rising[i] == Rising::stem) lengthen(rise, items[i]);
-    if (bunch.rising[i] == Rising::whole) items[i].foot.y += rise;
-  }
-  return items;
 }
 
 std::vector<Bunch> bunches_of(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items,

@@ -8,9 +8,9 @@
 
 namespace whorl::layout {
 
-/// What an item of a bunch does where its heads must stand further out: its stem is longer, it stays by its
-/// place, or it rises with the heads.
-enum class Rising : std::uint8_t { stem, none, whole };
+/// What an item of a bunch does where its heads must stand further out: its stem is longer, it stands apart
+/// from other chains on end, it stays by its place, or it rises with the heads.
+enum class Rising : std::uint8_t { stem, on_end, none, whole };
 
 /// What stands together on a ring of lace and moves as one.
 struct Bunch {
@@ -46,6 +46,8 @@ struct Gathered {
 /// Gathers the items of a ring behind those, in the order of work.
 std::vector<Bunch> bunches_of(const fabric::Fabric& fabric, const Extents& extents,
                               const std::vector<Item>& items, const Gathered& how);
+
+inline constexpr double column_pitch = 0.72; ///< of chains on end
 
 /// Chains that bow outward: from how many on; and how far a bow may be pressed together or pulled.
 inline constexpr std::uint32_t least_bow = 4;

@@ -2,6 +2,7 @@
 
 #include "fabric/opening.hpp"
 #include "layout/lace_furniture.hpp"
+#include "layout/lace_space.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/section.hpp"
 #include "layout/stand.hpp"
@@ -33,12 +34,6 @@ Lettering number_alone(Lettering label) {
   put_signs_behind(label);
   return label;
 }
-
-/// What is kept free beside the rings of a figure: outside each for what is placed on it, and how far each
-/// stands out at least, reaching down to its places.
-struct Space {
-  std::vector<double> room, pushed;
-};
 
 /// A figure of lace while it is put together.
 class Laying {
@@ -349,31 +344,6 @@ private:
   Space space_;
   Outline outline_;
 };
-
-} // namespace
-
-namespace {
-
-/// Rings that must stand far out share the way with those inside them: each stands out a little more than
-/// the one before, none further than it must.
-void share_pushes(const Lace& lace, Space& space) {
-  std::vector<double> out(1, 0);
-  for (const LaceRing& ring : lace.rings) out.push_back(out.back() + ring.pushed);
-  for (std::size_t from = 0, to = 0; from + 1 < out.size(); from = to) {
-    double steepest = -1;
-    for (std::size_t next = from + 1; next < out.size(); ++next) {
-      const double slope = (out[next] - out[from]) / static_cast<double>(next - from);
-      if (slope >= steepest) steepest = slope, to = next;
-    }
-    for (std::size_t i = from; i < to; ++i) space.pushed[i] = steepest;
-  }
-}
-
-double most_pushed(const Lace& lace) {
-  double most = 0;
-  for (const LaceRing& ring : lace.rings) most = std::max(most, ring.pushed);
-  return most;
-}
 
 } // namespace
 

@@ -284,7 +284,7 @@ private:
 
   void set_label() {
     const double r = label_r() + lifts_[bunches_];
-    put_label(on_ring(r, ring_.at[bunches_]));
+    ring_.label_start = label_start_at(ring_.label, on_ring(r, ring_.at[bunches_]));
     if (!ring_.pointed) return;
     const double at = ring_.at[bunches_ + 1], pr = label_r() + lifts_[bunches_ + 1];
     const Point out = outward(contour_, carried(contour_, ring_.r, at, pr));
@@ -292,8 +292,6 @@ private:
         contour_.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
     ring_.pointer_tip = on_ring(pr, at) + (pointer_length / 2) * ring_.pointer_direction;
   }
-
-  void put_label(Point middle) { ring_.label_start = label_start_at(ring_.label, middle); }
 
   std::vector<Convex> label_ink() const { return ink_of_label(ring_.label, ring_.label_start); }
 
