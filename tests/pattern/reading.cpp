@@ -159,6 +159,12 @@ TEST_CASE("loops behind a stitch hold for that stitch") {
 TEST_CASE("loops before a stitch inside a line hold for that stitch") {
   CHECK(work_of("3 sc, FLO sc, inc") == "sc*3, sc front, sc:2");
 }
+TEST_CASE("loops in a clause of their own hold for the stitches before it, whatever the hand is told there") {
+  CHECK(work_of("18 sc, poke the back loops of them there") == "sc*18 back");
+}
+TEST_CASE("behind a turning chain the first stitches are work, and the number behind them the count") {
+  CHECK(work_of("ch 2, turn, 15 hdc, 15 sts") == "ch*2, turn, hdc*15");
+}
 TEST_CASE("loops before a bracket hold for the bracket") {
   CHECK(work_of("BLO (3 sc, inc) x 2, sc 4") == "back[[sc*3, sc:2]x2], sc*4");
 }
