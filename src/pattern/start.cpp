@@ -110,6 +110,25 @@ bool names_chain_again(const Reader& reader, Span stretch) {
   return false;
 }
 
+/// "Every round is closed with a slip stitch": what is told of each round starts no piece.
+bool tells_of_every_round(const Reader& reader, Span stretch) {
+  const Sentence sentence = look_up(reader.source.at(stretch), stretch.begin, reader.vocabulary);
+  const words::Concept each = words::find_concept(reader.vocabulary, "each");
+  const words::Concept all = words::find_concept(reader.vocabulary, "all");
+  const words::Concept round = words::find_concept(reader.vocabulary, "round");
+  const words::Concept row = words::find_concept(reader.vocabulary, "row");
+  return std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [&](const auto& word) {
+    if (word.means != each && word.means != all) return false;
+    const std::uint32_t next = skip_blanks(sentence.text(), word.end);
+    return word_meaning(sentence, next, round) != nullptr || word_meaning(sentence, next, row) != nullptr;
+  });
+}
+
+bool starts_plainly(const Reader& reader, Span stretch) {
+  return only_starts(reader, stretch) && !names_chain_again(reader, stretch) &&
+         !tells_of_every_round(reader, stretch);
+}
+
 /// Whether a stretch makes nothing but a chain of some length, hardly a word passed over.
 bool only_tells_chain(const Reader& reader, Span stretch) {
   constexpr std::uint32_t least_chain = 4;
@@ -119,7 +138,7 @@ bool only_tells_chain(const Reader& reader, Span stretch) {
   const bool chain = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.times >= least_chain;
   });
-  return chain && only_starts(reader, stretch) && !names_chain_again(reader, stretch);
+  return chain && starts_plainly(reader, stretch);
 }
 
 /// Where the next word begins, or the next letter where no blanks divide words; npos behind the last.
@@ -158,8 +177,7 @@ Span start_clause(const Reader& reader, Span line) {
     for (const std::uint32_t end : ends_of(reader, line, begin)) {
       const Span stretch = trimmed(reader.source, {begin, end});
       if (end < line.end && ends_clause(reader, end) && works_more(reader, {end, line.end})) continue;
-      if (!stretch.empty() && only_starts(reader, stretch) && !names_chain_again(reader, stretch))
-        return stretch;
+      if (!stretch.empty() && starts_plainly(reader, stretch)) return stretch;
     }
   }
   return {};
@@ -167,7 +185,7 @@ Span start_clause(const Reader& reader, Span line) {
 
 /// The stretch of a line that is nothing but the start.
 Span start_typed(const Reader& reader, Span line) {
-  if (only_starts(reader, line)) {
+  if (only_starts(reader, line) && !tells_of_every_round(reader, line)) {
     if (const Span told = chain_told_in(reader, line); !told.empty()) return told;
     const Span loops = names_free_loops(reader, line) ? sentence_with_loops(reader, line) : Span{};
     if (!loops.empty()) return loops;

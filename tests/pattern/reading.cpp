@@ -174,6 +174,11 @@ TEST_CASE("loops behind a bracket hold for the bracket") {
 TEST_CASE("loops inside a bracket hold for their stitch") {
   CHECK(work_of("(sc BLO, inc) x 6") == "[sc back, sc:2]x6");
 }
+TEST_CASE("stars that are named again are a repeat without any word for it") {
+  CHECK(work_of("*2 sc, inc*, work from * to * 6 times") == "[sc*2, sc:2]x6");
+  CHECK(work_of("*2 sc, inc*, work * to * 6 times in all") == "[sc*2, sc:2]x6");
+  CHECK(work_of("*2 sc, inc*, 5 more times between * and *") == "[sc*2, sc:2]x6");
+}
 TEST_CASE("a repeat to the end leaves what the line goes on with") {
   CHECK(work_of("2 sc, (sc, inc) around, 3 sc") == "sc*2, [sc, sc:2]~3, sc*3");
 }
