@@ -448,12 +448,21 @@ bool ends_round(const Search& search, std::uint32_t at) {
          means(search, at, c.each) || means(search, at, c.repeat) || means(search, at, c.times);
 }
 
+/// "19 dc", and no "19 sts".
+bool names_kind(const StatedCount& count) {
+  return count.stated.size() == 1 && count.stated.front().unit == Unit::kind;
+}
+
 std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
   const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
-  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
+  if (finder.clause || (after_around && !only_turned)) {
+    const StatedCount told = as_sentence(search, at);
+    const bool works = finder.chained && !finder.stitched && names_kind(told); // "3 ch. | 19 dc."
+    if (!works) finder.keep(told);
+  }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
   if (finder.clause && !(only_turned && !finder.sentence) &&
@@ -480,6 +489,16 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   return std::max(word.end, at + 1);
 }
 
+/// "（1目に数える）": what chains are counted as.
+bool tells_of_chain(const Search& search, const Bracket& bracket) {
+  const Word* one = number_at(search.sentence, bracket.inner_begin);
+  if (one == nullptr || one->number != 1) return false;
+  for (std::uint32_t at = one->end; at < bracket.inner_end; ++at)
+    if (means(search, at, search.sentence.counted) || means(search, at, search.sentence.not_counted))
+      return true;
+  return false;
+}
+
 std::uint32_t step(Finder& finder, std::uint32_t at) {
   const Sentence& sentence = finder.search.sentence;
   const WordsAt words = words_at(sentence, at);
@@ -492,7 +511,8 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
     if (bracket.kind == Passage::open_star) return at + 1;
-    if (bracket.kind != Passage::stars) finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
+    if (bracket.kind != Passage::stars && !tells_of_chain(finder.search, bracket))
+      finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
     finder.worked = true;
     finder.clause = false;
     finder.closed = true;
