@@ -420,7 +420,8 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
     if (!count.stated.empty() && count.stated.front().unit == Unit::stitches) finder.keep(count);
   }
   if (mark == '=' || mark == '>' || mark == '~' || (mark == '|' && spaced) ||
-      (mark == ':' && is_last_number(finder.search, at + 1)) || (mark == '-' && (spaced || finder.clause)))
+      ((mark == ':' || mark == ';') && is_last_number(finder.search, at + 1)) ||
+      (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   if (mark == '-' && !spaced && !finder.clause) {
     const StatedCount count = behind_mark(finder.search, at, next);
