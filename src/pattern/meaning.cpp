@@ -269,6 +269,7 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
     return std::nullopt;
   const bool chains_alone = kinds.at(*kind).takes == 0 && names.second.empty();
   if (meaning.where == Where::ring && chains_alone) return std::nullopt; // "into a ring work 3 ch, 11 tr"
+  if (meaning.onward && chains_alone) return std::nullopt;               // "31 ch, from the 3rd ch …"
   return piece;
 }
 

@@ -424,7 +424,8 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
     if (!count.stated.empty() && count.stated.front().unit == Unit::stitches) finder.keep(count);
   }
   if (mark == '=' || mark == '>' || mark == '~' || (mark == '|' && spaced) ||
-      (mark == ':' && is_last_number(finder.search, at + 1)) || (mark == '-' && (spaced || finder.clause)))
+      ((mark == ':' || mark == ';') && is_last_number(finder.search, at + 1)) ||
+      (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   if (mark == '-' && !spaced && !finder.clause) {
     const StatedCount count = behind_mark(finder.search, at, next);
@@ -452,13 +453,22 @@ bool ends_round(const Search& search, std::uint32_t at) {
          means(search, at, c.each) || means(search, at, c.repeat) || means(search, at, c.times);
 }
 
+/// "19 dc", and no "19 sts".
+bool names_kind(const StatedCount& count) {
+  return count.stated.size() == 1 && count.stated.front().unit == Unit::kind;
+}
+
 std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
   const bool only_turned = finder.chained && !finder.stitched;          // "ch 1, turn | 8 sc"
   const bool first_work = only_turned && is_number_of_work(search, at); // "ch 2, turn | 15 hdc, 15 sts"
-  if ((finder.clause || (after_around && !only_turned)) && !first_work) finder.keep(as_sentence(search, at));
+  if ((finder.clause || (after_around && !only_turned)) && !first_work) {
+    const StatedCount told = as_sentence(search, at);
+    const bool works = only_turned && names_kind(told); // "3 ch. | 19 dc."
+    if (!works) finder.keep(told);
+  }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
   if (finder.clause && !(only_turned && !finder.sentence) &&
@@ -485,6 +495,16 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   return std::max(word.end, at + 1);
 }
 
+/// "（1目に数える）": what chains are counted as.
+bool tells_of_chain(const Search& search, const Bracket& bracket) {
+  const Word* one = number_at(search.sentence, bracket.inner_begin);
+  if (one == nullptr || one->number != 1) return false;
+  for (std::uint32_t at = one->end; at < bracket.inner_end; ++at)
+    if (means(search, at, search.sentence.counted) || means(search, at, search.sentence.not_counted))
+      return true;
+  return false;
+}
+
 std::uint32_t step(Finder& finder, std::uint32_t at) {
   const Sentence& sentence = finder.search.sentence;
   const WordsAt words = words_at(sentence, at);
@@ -497,7 +517,8 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
     if (bracket.kind == Passage::open_star) return at + 1;
-    if (bracket.kind != Passage::stars) finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
+    if (bracket.kind != Passage::stars && !tells_of_chain(finder.search, bracket))
+      finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
     finder.worked = true;
     finder.clause = false;
     finder.closed = true;
