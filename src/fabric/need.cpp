@@ -43,6 +43,7 @@ Need to_the_end(const Need& pass) {
   Need need;
   need.to_end = true;
   need.starts = pass.starts;
+  need.chains = pass.chains;
   need.places_something = true;
   need.hurdle = pass.hurdle;
   return need;
@@ -67,6 +68,7 @@ void follow(Need& need, const Need& next) {
     need.spaces = plus(need.spaces, next.spaces);
     need.gaps = plus(need.gaps, next.gaps);
     need.centres = plus(need.centres, next.centres);
+    need.chains |= next.chains;
   }
   const bool only_chains = need.uses == 0 && !need.to_end && need.stitches > 0;
   need.starts |= next.joins && only_chains;
@@ -146,6 +148,7 @@ private:
     const bool found =
         where == Where::next || where == Where::any || where == Where::any_chain || where == Where::last;
     if (found || (where == Where::same && !placed)) need.uses = places;
+    need.chains = where == Where::any_chain;
     if (where == Where::space) need.spaces = 1;
     if (where == Where::between) need.gaps = 1;
     if (where == Where::centre) need.centres = 1;

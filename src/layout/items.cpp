@@ -21,9 +21,9 @@ std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
   const Legs legs = legs_of_one(fabric, stitch);
   if (legs.size() == 0) return stitch::both;
   const std::uint8_t loops = legs.begin()->into.loops;
+  if (loops != stitch::front && loops != stitch::back && loops != stitch::third) return stitch::both;
   for (const fabric::Leg& leg : legs)
     if (leg.into.loops != loops || leg.into.what != fabric::On::top) return stitch::both;
-  if (loops != stitch::front && loops != stitch::back && loops != stitch::third) return stitch::both;
   // an invisible decrease takes front loops by its nature: no mark
   const auto own_nature = [&] {
     return stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]).front_loops_only;

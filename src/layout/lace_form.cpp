@@ -30,15 +30,29 @@ constexpr double solid_corner = 0.15;                     ///< radius of one wit
 constexpr int most_plain = 2;                             ///< rounds round a motif, without corners
 constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured against all that is near
 
+/// Whether a leg of the round's own is of this sort. Most rounds have none of any such sort at all, which is
+/// quickly told.
+template <typename Sort> bool any_own_leg(const Fabric& fabric, const fabric::Round& round, Sort is_one) {
+  const auto has_one = [&](const fabric::Legs& legs) {
+    return std::any_of(legs.begin(), legs.end(), is_one);
+  };
+  if (round.count == 0) return false;
+  const StitchId last = round.first_stitch + round.count - 1;
+  if (!has_one({fabric::legs_of(fabric, round.first_stitch).begin(), fabric::legs_of(fabric, last).end()}))
+    return false;
+  for (StitchId i = round.first_stitch; i <= last; ++i)
+    if (has_one(fabric::own_legs_of(fabric, i))) return true;
+  return false;
+}
+
 /// Whether a round goes along the edges of other pieces, or asks for more than a ring of lace shows.
 bool needs_gutter(const Fabric& fabric, const Ring& ring) {
   const fabric::Round& round = fabric.rounds[ring.round];
   if (ring.owner || ring.round != ring.last_round || round.count == 0 || round.count > most_stitches)
     return true;
-  for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
-      if (leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side) return true;
-  return round.joined_open > 0;
+  return round.joined_open > 0 || any_own_leg(fabric, round, [](const fabric::Leg& leg) {
+           return leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side;
+         });
 }
 
 } // namespace
@@ -51,11 +65,9 @@ std::vector<std::size_t> groups_of(const LaceRing& ring, bool with_chains) {
 }
 
 bool works_in_spaces(const Fabric& fabric, std::uint32_t number) {
-  const fabric::Round& round = fabric.rounds[number];
-  for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
-      if (leg.into.what == fabric::On::space || is_gap(leg.into)) return true;
-  return false;
+  return any_own_leg(fabric, fabric.rounds[number], [](const fabric::Leg& leg) {
+    return leg.into.what == fabric::On::space || is_gap(leg.into);
+  });
 }
 
 bool is_net(const Fabric& fabric, std::uint32_t number) {
