@@ -117,7 +117,7 @@ private:
     const bool crowded = std::any_of(ring.bunches.begin(), ring.bunches.end(), [this](const Bunch& bunch) {
       return bunch.crowd && goes_into_space(bunch);
     });
-    for (const double round : {0.5, 1.0})
+    for (const double round : {0.4, 0.7, 1.0})
       if (crowded) take_nearer(Corners::draw, round, worth_rounding);
     return ring;
   }
@@ -129,6 +129,7 @@ private:
     ring.bunches = bunches_of(fabric_, extents_, items_,
                               {round.counting_chain != fabric::none, contour_.way, round_fans});
     ring.least_pushed = least_pushed(number);
+    ring.valleys = round_fans > 0;
     ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
     ring.pointed = !round.joined || is_turned(lace_.figure);
     ring.feet_if_none = nominal_feet(number);

@@ -53,6 +53,9 @@ private:
   bool is_label(std::size_t i) const { return label_in_ring_ && i == bunches_; }
   bool is_pointer(std::size_t i) const { return ring_.pointed && i == bunches_ + 1; }
   bool stands(std::size_t i) const { return i < bunches_ && ring_.feet[i] > 0; }
+  bool stays_low(std::size_t i) const {
+    return ring_.valleys && stands(i) && !ring_.bunches[i].group && ring_.bunches[i].most_rise <= 0;
+  }
 
   /// Until everything has room, then until all stand in their places; what never does stays where it had
   /// room.
@@ -141,7 +144,8 @@ private:
     for (std::size_t k = 1; k <= size(); ++k) {
       const std::size_t next = k % size();
       strung.wanted.push_back(scale * (slot(k - 1) + slot(next)) / 2);
-      strung.least.push_back(first_guess * (behind(k - 1) + before(next)));
+      const bool over = stays_low(k - 1) || stays_low(next);
+      strung.least.push_back(over ? 0 : first_guess * (behind(k - 1) + before(next)));
     }
     set_targets();
   }
@@ -252,7 +256,7 @@ private:
   void set_stands() {
     ring_.stands.resize(bunches_);
     for (std::size_t i = 0; i < bunches_; ++i)
-      if (stands(i)) ring_.stands[i] = ring_.feet[i] + pushed_ + lifts_[i];
+      if (stands(i)) ring_.stands[i] = ring_.feet[i] + (stays_low(i) ? 0 : pushed_) + lifts_[i];
     for (std::size_t i = 0; i < bunches_; ++i)
       if (!stands(i)) ring_.stands[i] = level(i) - sunk(ring_.bunches[i]) + lifts_[i];
     ring_.whole = to_places_;

@@ -24,6 +24,7 @@ struct LaceRing {
 
   double start = 0;        ///< place of the first bunch where none has a seat
   double least_pushed = 0; ///< it stands at least so much further out
+  bool valleys = false;    ///< its fans are round: low stitches stay by their places between them
 
   // What laying it finds.
   double r = 0;               ///< of the contour along which places count

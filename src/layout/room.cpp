@@ -75,8 +75,18 @@ public:
 
 private:
   void add(const Point* outline, std::size_t corners) {
-    if (std::any_of(outline, outline + corners, [this](Point p) { return reaches(p); }))
+    for (std::size_t i = 0; i < corners; ++i) {
+      if (!reaches(nearest_on(outline[i], outline[i + 1 < corners ? i + 1 : 0]))) continue;
       ink.emplace_back(outline, outline + corners);
+      return;
+    }
+  }
+
+  /// The point of a side that is nearest: a long stem may pass by with both its ends far away.
+  Point nearest_on(Point a, Point b) const {
+    const Point side = b - a;
+    const double far = dot(side, side);
+    return far < 1e-12 ? a : a + std::clamp(dot(at_ - a, side) / far, 0.0, 1.0) * side;
   }
 
   Point at_;
