@@ -325,6 +325,14 @@ bool names_shaping(const Search& search, const Bracket& bracket) {
   return false;
 }
 
+/// "*sc, ch 1, sk 1*, repeat until | 2 sts are left, | 2 sc": how many are left for the work behind.
+bool leaves_some_for(const Search& search, const StatedCount& count) {
+  const Concept remain = words::find_concept(search.sentence.vocabulary, "remain");
+  bool left = false;
+  for (std::uint32_t at = count.begin; at < count.end; ++at) left = left || means(search, at, remain);
+  return left && goes_on(search, count.end);
+}
+
 /// Reads on from word to word, and keeps the last count.
 struct Finder {
   const Search& search;
@@ -342,7 +350,7 @@ struct Finder {
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
     if (count.stated.empty() || !worked || inside || count.begin < least) return;
-    if (!tells_together(search, count)) last = count;
+    if (!tells_together(search, count) && !leaves_some_for(search, count)) last = count;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
