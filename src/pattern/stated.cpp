@@ -460,7 +460,7 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   if ((finder.clause || (after_around && !only_turned)) && !first_work) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && !(only_turned && !finder.sentence) &&
+  if (finder.clause && !first_work && !(only_turned && !finder.sentence) &&
       (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
@@ -481,6 +481,26 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   return std::max(word.end, at + 1);
 }
 
+bool names_work(const Sentence& sentence, const Bracket& bracket) {
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return true;
+  return false;
+}
+
+/// "Ch 3 | (= 1 dc), | turn, 29 dc": behind nothing but a chain a bracket tells what it stands for, where it
+/// says so or work follows.
+bool tells_worth_of_chain(const Finder& finder, const Bracket& bracket, const StatedCount& count) {
+  if (!finder.chained || finder.stitched) return false;
+  const Sentence& sentence = finder.search.sentence;
+  if (says_first_stitch(sentence, bracket)) return true;
+  if (count.stated.empty()) return false;
+  for (std::uint32_t at = bracket.end; at < sentence.size(); ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return true;
+  return false;
+}
+
 std::uint32_t step(Finder& finder, std::uint32_t at) {
   const Sentence& sentence = finder.search.sentence;
   const WordsAt words = words_at(sentence, at);
@@ -493,7 +513,11 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
     if (bracket.kind == Passage::open_star) return at + 1;
-    if (bracket.kind != Passage::stars) finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
+    const bool stars = bracket.kind == Passage::stars;
+    const StatedCount count = stars ? StatedCount{} : in_brackets(finder.search, bracket);
+    const bool worth = tells_worth_of_chain(finder, bracket, count);
+    if (!stars && !worth) finder.keep_bracket(count, bracket);
+    finder.stitched = finder.stitched || (!worth && names_work(sentence, bracket));
     finder.worked = true;
     finder.clause = false;
     finder.closed = true;
