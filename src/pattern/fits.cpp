@@ -15,6 +15,19 @@ const Piece* piece_before(const WorkReader& reader, std::int32_t index) {
   return &reader.pieces[static_cast<std::size_t>(reader.paths[static_cast<std::size_t>(index)].match)];
 }
 
+/// How many chains the last pieces make: "20 ch, 1 ch to turn".
+std::uint32_t chains_before(const WorkReader& reader, std::int32_t index) {
+  std::uint32_t chains = 0;
+  for (; index != no_path; index = reader.paths[static_cast<std::size_t>(index)].before) {
+    const Path& step = reader.paths[static_cast<std::size_t>(index)];
+    if (step.taken != Taken::row) continue;
+    const Work& work = reader.pieces[static_cast<std::size_t>(step.match)].work;
+    if (work.act != Act::stitch || reader.kinds.at(work.kind).takes != 0) break;
+    chains += work.times;
+  }
+  return chains;
+}
+
 bool has_worked(const Path& path) {
   return path.effect.uses != 0 || path.effect.makes != 0 || path.effect.pass_uses != 0;
 }
@@ -373,13 +386,16 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   }
   case Verb::from_chain: {
     const Piece* last = piece_before(s.reader, index);
-    if (last == nullptr) return true;
-    const bool chain = s.reader.kinds.at(last->work.kind).takes == 0 && last->work.act == Act::stitch;
-    return last->work.act != Act::stitch || (chain && last->work.times >= piece.work.nth);
+    if (last == nullptr || last->work.act != Act::stitch) return true;
+    return last->verb != Verb::starting_chain && chains_before(s.reader, index) >= piece.work.nth;
   }
   default:
     break;
   }
+  if (piece.onward) // "3 ch (counts), from the 2nd stitch …" leads along no chain
+    if (const Piece* last = piece_before(s.reader, index);
+        last != nullptr && last->verb == Verb::starting_chain)
+      return false;
   if (piece.alone) return !before.loose && stands_for_stitches(s, before.end, end);
   if (!piece.here) return loops_fit(s, before, piece.verb, end);
   const Piece* last = piece_before(s.reader, index);

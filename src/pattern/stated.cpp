@@ -345,12 +345,21 @@ struct Finder {
   bool worked = false;     ///< some work stands before
   bool stitched = false;   ///< … a stitch that is no chain
   bool chained = false;    ///< … a chain
+  bool numbered = false;   ///< … a number
+  std::uint32_t chain = 0; ///< where the last word for chains ends
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (count.stated.empty() || !worked || inside || is_of_chain(count) || count.begin < least) return;
     if (!tells_together(search, count) && !leaves_some_for(search, count)) last = count;
+  }
+
+  /// "A chain, | 7 stitches": how long it is.
+  bool is_of_chain(const StatedCount& count) const {
+    if (!chained || stitched || numbered || count.begin < chain) return false;
+    const std::string_view between = search.sentence.text().substr(chain, count.begin - chain);
+    return between.find_first_not_of(" ,:") == std::string_view::npos;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -468,8 +477,11 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
-  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
+  const bool chain = means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
+  finder.chained = finder.chained || chain;
+  if (chain) finder.chain = word.end;
   finder.worked = finder.worked || sort != ConceptClass::loops;
+  finder.numbered = finder.numbered || word.kind == WordKind::number;
   finder.clause = false;
   finder.closed = closes_round(search, at);
   finder.ended =

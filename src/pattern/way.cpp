@@ -1,6 +1,7 @@
 #include "pattern/way.hpp"
 
 #include "pattern/chain_begun.hpp"
+#include "pattern/chain_habit.hpp"
 #include "pattern/chat.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/counted_round.hpp"
@@ -331,11 +332,14 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   std::string text = as_typed ? std::string(typed) : text_to_read(reader, way);
   put_yarns_behind(text, reader.vocabulary);
   blank_sizes(text);
+  const std::vector<Span> told = habits_told_in(reader, span);
+  for (const Span habit : told) std::fill_n(text.begin() + (habit.begin - span.begin), habit.length(), ' ');
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
   add_explained(reader, way, text, span, effort);
   read_without_chat(reader, way, effort);
+  for (const Span habit : told) keep_note(reader, habit, way.readings);
   go_on_plainly(reader, way, text, span, effort);
   spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);

@@ -228,6 +228,18 @@ TEST_CASE("what is put together says of which part, once, where the sentence doe
   CHECK(times("Sew the two halves together round the edge.") == 1);
 }
 
+TEST_CASE("what is put together says of which part in other languages too") {
+  const std::string rounds = "\nRd 1: 6 fM in einen Fadenring (6)\nRd 2: jede M verdoppeln (12)\n";
+  const std::string sheet = whorl::read("Mooswichtel\n\nKörper" + rounds + "\nOhren (2x)" + rounds +
+                                        "Flach drücken und an den Körper nähen.\n\nMütze" + rounds +
+                                        "Die Mütze auf den Körper nähen.\n\nZUSAMMENNÄHEN\n"
+                                        "Alle Fäden vernähen.\n")
+                                .chart()
+                                .svg();
+  CHECK(sheet.find(">Ohren: Flach drücken und an den Körper nähen.<") != std::string::npos);
+  CHECK(sheet.find(">Die Mütze auf den Körper nähen.<") != std::string::npos);
+}
+
 TEST_CASE("the line of a round in the table begins behind its label's mark, be it a wide one") {
   const std::string svg = whorl::read("どんぐり\n\n1段目：わの作り目に細編み6目（6目）\n"
                                       "2段目：すべての目に細編み2目ずつ（12目）\n")
