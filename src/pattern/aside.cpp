@@ -262,6 +262,15 @@ bool is_other_size(const Sentence& sentence, std::uint32_t at, const Bracket& br
   });
 }
 
+/// Behind the number one and its unit: "長編み | 1目"; `at` if that does not stand there.
+std::uint32_t behind_one(const Sentence& sentence, std::uint32_t at) {
+  const Word* one = number_at(sentence, at);
+  if (one == nullptr || one->number != 1) return at;
+  for (const Word& unit : words_at(sentence, one->end))
+    if (sort_of(sentence, unit) == ConceptClass::place) return unit.end;
+  return one->end;
+}
+
 /// "(missed 3ch = 1tr)", "(= 1tr)": chains that are as good as one stitch.
 bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
   std::uint32_t at = bracket.inner_begin;
@@ -277,7 +286,8 @@ bool equals_stitch(const Sentence& sentence, const Bracket& bracket) {
   }
   const WordsAt stitch = words_at(sentence, at);
   return std::any_of(stitch.begin(), stitch.end(), [&](const Word& word) {
-    return is_work(sentence, word) && skip_blanks(sentence.text(), word.end) >= bracket.inner_end;
+    const std::uint32_t end = behind_one(sentence, skip_blanks(sentence.text(), word.end));
+    return is_work(sentence, word) && skip_blanks(sentence.text(), end) >= bracket.inner_end;
   });
 }
 

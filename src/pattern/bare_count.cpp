@@ -98,8 +98,8 @@ bool is_counted_stitch(const Sentence& sentence, std::uint32_t end) {
   return stitch != end && number > 0 && words::is_digit(sentence.text()[number - 1]);
 }
 
-/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts". `told`:
-/// a word for counts behind it says so.
+/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
+/// `told`: a word for counts behind it says so.
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end, bool told) {
   for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at)) {
@@ -137,10 +137,15 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   const words::Concept total = words::find_concept(sentence.vocabulary, "total");
   const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
   const std::uint32_t end = trim_blanks(sentence.text(), begin);
-  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at)
-    for (const Word& word : words_at(sentence, at))
-      if (word.kind == WordKind::phrase && word.end == end && (word.means == total || word.means == count))
-        return at;
+  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at) {
+    bool other = false; // "そのまま" is no "のまま"
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.kind != WordKind::phrase || word.end != end) continue;
+      if (word.means == total || word.means == count) return at;
+      other = other || sort_of(sentence, word) != ConceptClass::filler;
+    }
+    if (other && !sentence.vocabulary.blanks_between_words) return begin;
+  }
   return begin;
 }
 

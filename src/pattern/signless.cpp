@@ -277,7 +277,8 @@ std::vector<Definition> definitions_in_sentences(const Source& source, Span line
     if (text[at] == ')' || text[at] == ']') --depth;
     const bool head = at == 0 && !labelled;
     const bool mark = std::string_view(".,;)]").find(text[at]) != none && text.substr(at + 1, 1) == " ";
-    if (depth > 0 || !(head || mark)) continue;
+    const bool ordinal = text[at] == '.' && at > 0 && is_digit(text[at - 1]); // "begynd i 2. lm: 1 km"
+    if (depth > 0 || ordinal || !(head || mark)) continue;
     const std::size_t begin = head ? 0 : text.find_first_not_of(' ', at + 1);
     if (begin == none) break;
     const Definition definition = definition_at(text, line, begin, !labelled, vocabulary);

@@ -325,6 +325,14 @@ bool names_shaping(const Search& search, const Bracket& bracket) {
   return false;
 }
 
+/// "*sc, ch 1, sk 1*, repeat until | 2 sts are left, | 2 sc": how many are left for the work behind.
+bool leaves_some_for(const Search& search, const StatedCount& count) {
+  const Concept remain = words::find_concept(search.sentence.vocabulary, "remain");
+  bool left = false;
+  for (std::uint32_t at = count.begin; at < count.end; ++at) left = left || means(search, at, remain);
+  return left && goes_on(search, count.end);
+}
+
 /// Reads on from word to word, and keeps the last count.
 struct Finder {
   const Search& search;
@@ -344,7 +352,7 @@ struct Finder {
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
     if (count.stated.empty() || !worked || inside || is_of_chain(count) || count.begin < least) return;
-    if (!tells_together(search, count)) last = count;
+    if (!tells_together(search, count) && !leaves_some_for(search, count)) last = count;
   }
 
   /// "A chain, | 7 stitches": how long it is.
@@ -471,7 +479,7 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
-  if (finder.clause && !(only_turned && !finder.sentence) &&
+  if (finder.clause && !first_work && !(only_turned && !finder.sentence) &&
       (finder.closed || bare || (finder.ended && finder.sentence)))
     finder.keep(behind_close(search, at));
   const ConceptClass sort = sort_of(search.sentence, word);
@@ -505,6 +513,27 @@ bool tells_of_chain(const Search& search, const Bracket& bracket) {
   return false;
 }
 
+bool names_work(const Sentence& sentence, const Bracket& bracket) {
+  for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return true;
+  return false;
+}
+
+/// "Ch 3 | (= 1 dc), | turn, 29 dc": behind nothing but a chain a bracket tells what it stands for, where it
+/// says so or work follows.
+bool tells_worth_of_chain(const Finder& finder, const Bracket& bracket, const StatedCount& count) {
+  if (tells_of_chain(finder.search, bracket)) return true;
+  if (!finder.chained || finder.stitched) return false;
+  const Sentence& sentence = finder.search.sentence;
+  if (says_first_stitch(sentence, bracket)) return true;
+  if (count.stated.empty()) return false;
+  for (std::uint32_t at = bracket.end; at < sentence.size(); ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_work(sentence, word)) return true;
+  return false;
+}
+
 std::uint32_t step(Finder& finder, std::uint32_t at) {
   const Sentence& sentence = finder.search.sentence;
   const WordsAt words = words_at(sentence, at);
@@ -517,8 +546,11 @@ std::uint32_t step(Finder& finder, std::uint32_t at) {
   if (index != no_bracket) {
     const Bracket& bracket = sentence.brackets.all[static_cast<std::size_t>(index)];
     if (bracket.kind == Passage::open_star) return at + 1;
-    if (bracket.kind != Passage::stars && !tells_of_chain(finder.search, bracket))
-      finder.keep_bracket(in_brackets(finder.search, bracket), bracket);
+    const bool stars = bracket.kind == Passage::stars;
+    const StatedCount count = stars ? StatedCount{} : in_brackets(finder.search, bracket);
+    const bool worth = tells_worth_of_chain(finder, bracket, count);
+    if (!stars && !worth) finder.keep_bracket(count, bracket);
+    finder.stitched = finder.stitched || (!worth && names_work(sentence, bracket));
     finder.worked = true;
     finder.clause = false;
     finder.closed = true;

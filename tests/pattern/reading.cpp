@@ -165,6 +165,13 @@ TEST_CASE("loops in a clause of their own hold for the stitches before it, whate
 TEST_CASE("behind a turning chain the first stitches are work, and the number behind them the count") {
   CHECK(work_of("ch 2, turn, 15 hdc, 15 sts") == "ch*2, turn, hdc*15");
 }
+TEST_CASE("a bracket behind a turning chain tells what the chain stands for and is no count") {
+  CHECK(work_of("ch 3 (= 1 dc), turn, 29 dc") == work_of("ch 3 (counts as 1 dc), turn, 29 dc"));
+  CHECK(work_of("ch 3 (1 dc), turn, 29 dc").find("dc*29") != std::string::npos);
+}
+TEST_CASE("a repeat until some stitches are left leaves them for the work behind") {
+  CHECK(work_of("*sc, ch 1, sk 1*, rep until 2 sts are left, 2 sc").find("sc*2") != std::string::npos);
+}
 TEST_CASE("loops before a bracket hold for the bracket") {
   CHECK(work_of("BLO (3 sc, inc) x 2, sc 4") == "back[[sc*3, sc:2]x2], sc*4");
 }
