@@ -2,6 +2,7 @@
 
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
+#include "pattern/effect.hpp"
 
 #include <algorithm>
 
@@ -31,12 +32,14 @@ bool closes_flat(const Reading& reading) {
   });
 }
 
-/// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)".
+/// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)"; all round without a
+/// count.
 bool goes_into_free_loops(const Reading& reading) {
   const bool opens = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
   });
-  return opens && !reading.stated.empty() && reading.cost <= cost::clean_start;
+  const bool whole = !reading.stated.empty() || runs_to_end(reading.effect);
+  return opens && whole && reading.cost <= cost::clean_start;
 }
 
 } // namespace
