@@ -295,7 +295,8 @@ private:
   /// Whether a stretch makes a ring or chain and stitches in it, or a chain with not a word more.
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
-    if (names_free_loops(reader_, work) && round_without_label(reader_, work, false)) return true;
+    const bool colon = text_[span.begin - line_.begin - 1] == ':';
+    if (colon && round_without_label(reader_, work, false)) return true;
     const Way way = way_of(reader_, no_label(work), work.end);
     const bool only_label = // "eyes betw. Rd 5 a. | Rd 6"
         text_[span.begin - line_.begin - 1] != ':' &&

@@ -52,3 +52,15 @@ TEST_CASE("A slip stitch to the first stitch behind a count closes the round") {
       "Moss\nTerms: US\nRnd 1: 6 sc in MR (6), sl st to first.\nRnd 2: inc x 6 (13), slst to 1st\n");
   CHECK(text.said == "round 2 makes 12 stitches, the pattern says 13\n");
 }
+
+TEST_CASE("A piece is divided for its legs by a line without a label") {
+  const char* line =
+      GENERATE("Leg 1: sc in next 6, skip 6, join.",
+               "Divide for legs: sc in next 6, skip the next 6 sts and join with a sl st to the first st "
+               "to form the first leg (6)");
+  CAPTURE(line);
+  const Text text(body + line + "\nRnd 5: sc in each st around (6)\nFasten off.\n" +
+                  "Leg 2: rejoin yarn at the skipped sts, sc in next 6.\nRnd 5: sc around (6)\n");
+  CHECK(text.said == "");
+  CHECK(text.into("leg-2", 1, 1) == "body-3-7");
+}
