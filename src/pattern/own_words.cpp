@@ -70,8 +70,17 @@ private:
     return static_cast<std::uint32_t>(std::min(source_.text().find('\n', at), source_.text().size()));
   }
 
+  /// "bp = bumpy petal: | 4 dc …": the name in full stands before what it is.
+  static std::string_view behind_full_name(const Definition& definition, std::string_view value) {
+    const std::size_t colon = value.find(':');
+    if (!definition.equals || colon == std::string_view::npos) return value;
+    if (value.find_first_of("0123456789([*=,;") < colon) return value;
+    return value.substr(colon + 1);
+  }
+
   Entry entry_of(const Definition& definition) const {
     Entry entry{definition, source_.at(definition.name), source_.at(definition.value), {}, {}};
+    entry.value = behind_full_name(definition, entry.value);
     entry.names = names_of(entry.name);
     for (std::string& name : entry.names) name = without_lead(name, *vocabulary_);
     for (const std::string& name : entry.names)
@@ -113,10 +122,21 @@ private:
     return loops && !many_of(entry.value, *vocabulary_);
   }
 
+  /// "bp = bumpy petal": the language has the word, and nobody knows what the line says of it.
+  void tell_not_followed(const Entry& entry) {
+    const words::Lattice lattice = words::lattice(words::fold(entry.value), *vocabulary_);
+    const auto is_unknown = [](const words::Word& word) { return word.kind == words::WordKind::unknown; };
+    const bool nothing_known =
+        !lattice.words.empty() && std::all_of(lattice.words.begin(), lattice.words.end(), is_unknown);
+    if (nothing_known && is_used(entry))
+      out_.findings.push_back(
+          not_followed(entry.definition.value, entry.names.front(), name_of(entry.known.front())));
+  }
+
   bool take(const Entry& entry) {
     if (entry.names.empty()) return false;
     if (entry.definition.in_list || entry.definition.equals)
-      if (stays_loops(entry)) return true;
+      if (stays_loops(entry)) return tell_not_followed(entry), true;
     const Family family = family_of(entry.name, language_);
     const Concept known = known_work(entry);
     // most headers end here: what follows looks words up
@@ -153,7 +173,8 @@ private:
     if (const auto group = group_told(entry.value, *vocabulary_, least);
         group && (known == no_concept || is_letter_for_spaces(entry, *group)) && is_used(entry))
       return take_group(entry, *group);
-    const bool listed = entry.definition.in_list || entry.definition.equals || is_abbreviated(entry);
+    const bool listed = entry.definition.in_list || entry.definition.equals || is_abbreviated(entry) ||
+                        !entry.known.empty(); // a word that the language has otherwise
     if (listed && family == Family::none && known == no_concept && is_used(entry))
       if (const auto sequence = sequence_told(entry.value, *vocabulary_))
         return take_sequence(entry, *sequence);
