@@ -1,5 +1,6 @@
 #include "pattern/pieces.hpp"
 
+#include "pattern/byte_before.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
@@ -65,9 +66,10 @@ private:
 
   /// The mark before a place: '\0' if a word stands there.
   char mark_before(std::size_t place) const {
-    while (place > 0 && (is_blank(text_[place - 1]) || text_[place - 1] == '*')) --place;
+    constexpr std::string_view passed = " \t*";
+    while (place > 0 && passed.find(text_[place - 1]) != std::string_view::npos) --place;
     if (const char wide = wide_mark_before(text_, place); wide != '\0') return wide;
-    const char c = place > 0 ? text_[place - 1] : '\0';
+    const char c = byte_before(text_, place, 0, passed);
     return is_letter(c) || is_digit(c) ? '\0' : c;
   }
 
