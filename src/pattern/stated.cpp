@@ -38,11 +38,31 @@ bool is_repeated(const Search& search, std::uint32_t end) {
          means(search, behind_mark, c.repeat);
 }
 
-/// "(16), | sl st": a slip stitch and nothing more joins the round.
+/// Whether [begin, end) only says that a round is closed at its first stitch: "to first", "in the first st".
+bool names_first(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = search.sentence;
+  bool first = false;
+  for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    const auto is = [&](const char* name) {
+      return means(search, at, words::find_concept(sentence.vocabulary, name));
+    };
+    const bool names = is("first") || is("beginning");
+    first = first || names;
+    const ConceptClass sort = words.empty() ? ConceptClass::word : sort_of(sentence, *words.first);
+    const bool place = first && (sort == ConceptClass::place || sort == ConceptClass::stitch);
+    if (!names && !place && sort != ConceptClass::filler && !is("in") && !is("to")) return false;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return first;
+}
+
+/// "(16), | sl st", "(16), | sl st to first": a slip stitch and nothing more joins the round.
 bool only_slips(const Search& search, std::uint32_t at) {
   const Word* slip = word_meaning(search.sentence, at, search.concepts.slip);
-  return slip != nullptr &&
-         trim_separators(search.sentence.text(), slip->end, search.sentence.size()) <= slip->end;
+  if (slip == nullptr) return false;
+  const std::uint32_t end = trim_separators(search.sentence.text(), slip->end, search.sentence.size());
+  return end <= slip->end || names_first(search, slip->end, end);
 }
 
 /// More work stands behind a comma: what is before it was no count.

@@ -215,6 +215,8 @@ private:
   bool is_round_without_label(Typed& typed) const {
     auto way = round_without_label(reader_, typed.span, behind_rows_);
     if (!way && is_below_free_loops(typed)) way = round_below_loops(reader_, typed.span, (&typed - 1)->span);
+    // Without a count it may stand for nothing that the rounds around it are worked into.
+    if (way && way->readings.front().stated.empty() && goes_on_behind(typed, last_)) return false;
     if (way) typed.ways = {std::move(*way)};
     return way.has_value();
   }
