@@ -41,6 +41,9 @@ Outline outline_of(const fabric::Fabric& fabric, const Lace& lace);
 /// corners one after another.
 void draw_to_corners(int corners, double pull, LaceRing& ring);
 
+/// The same for the one group that is near 12 o'clock.
+void draw_to_spine(double pull, LaceRing& ring);
+
 Lace draw_lace(const fabric::Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page);
 
 } // namespace whorl::layout

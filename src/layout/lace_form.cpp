@@ -26,7 +26,8 @@ double turn_of(const LaceRing& ring, const std::vector<std::size_t>& groups) {
 
 constexpr double near_corner = 0.3, nearer_corner = 0.15;  ///< of a side; with chains in a group, without
 constexpr double solid_corner = 0.15, blunt_corner = 0.25; ///< its radius without chains; of more than four
-constexpr int most_plain = 2;                              ///< rounds round a motif, without corners
+constexpr double near_spine = 0.04;
+constexpr int most_plain = 2;                 ///< rounds round a motif, without corners
 constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured against all that is near
 
 /// Whether a round goes along the edges of other pieces, or asks for more than a ring of lace shows.
@@ -182,6 +183,17 @@ void draw_to_corners(int corners, double pull, LaceRing& ring) {
     const double near = ring.bunches[group].corner ? near_corner : nearer_corner;
     if (!solid && std::abs(place - corner) >= near) continue;
     ring.seats[group]->at = (corner + 0.5) / corners;
+    ring.pull[group] = pull;
+  }
+}
+
+void draw_to_spine(double pull, LaceRing& ring) {
+  std::vector<std::size_t> groups = groups_of(ring, true);
+  if (groups.empty()) groups = groups_of(ring, false);
+  for (const std::size_t group : groups) {
+    const double at = turned_near(ring.seats[group]->at, 0);
+    if (std::abs(at) >= near_spine) continue;
+    ring.seats[group]->at = 0;
     ring.pull[group] = pull;
   }
 }

@@ -29,6 +29,8 @@ const char* name(Form form) {
     return "motif";
   case Form::rows:
     return "rows";
+  case Form::sector:
+    return "sector";
   }
   return "";
 }
@@ -44,7 +46,7 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
       SymbolKey unmarked = item.key, plain = item.key;
       unmarked.loops = stitch::both;
       if (plain.base == Base::below) plain.base = Base::top, plain.down = 0; // where its stem is drawn
-      SymbolKey single = item.key; // as a row may part it
+      SymbolKey single = item.key;                                           // as a row may part it
       if (fabric.rounds[round].kind == pattern::RoundKind::row) single.in_one = 1;
       for (const SymbolKey& key : {item.key, unmarked, plain, single}) {
         const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
@@ -128,6 +130,10 @@ void add_section(const fabric::Fabric& fabric, std::uint32_t part, const Section
   };
   if (!section.rows) return add_plans(section);
   if (add_edged_rows(fabric, part, section, folding, extents, page, placement)) return;
+  if (const std::optional<Plan> plan = plan_sector(fabric, part, section, folding, page)) {
+    placement.figures.push_back(draw_lace(fabric, *plan, extents, page).figure);
+    return;
+  }
   if (!section.rounds.empty()) add_rows(fabric, part, section, folding, extents, page, placement);
   const Section alone = edging_alone(fabric, section);
   if (!alone.rounds.empty()) add_plans(alone);

@@ -112,7 +112,9 @@ Point aside_of(Point up) { return {up.y, -up.x}; }
 /// Whether a stitch of a ring may stand so near to a point.
 bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
   constexpr double spare = 1;
-  if (figure.form == Form::oval || figure.form == Form::motif || ring.edging || figure.bent) return true;
+  if (figure.form == Form::oval || figure.form == Form::motif || figure.form == Form::sector || ring.edging ||
+      figure.bent)
+    return true;
   const double height = goes_round(figure) ? length(at) : at.y;
   return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
 }
@@ -123,10 +125,11 @@ std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point
   Near near(at, within);
   for (const Ring& ring : figure.rings) {
     if (!may_be_near(figure, ring, at, within + tallest)) continue;
-    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
-      if (near.reaches(figure.items[i].foot, tallest))
-        for (const Convex& part : extent(extents, figure.items[i].key).ink)
-          near.add(stood(figure.items[i], part));
+    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+      const Item& item = figure.items[i];
+      if (near.reaches(item.foot, std::max(tallest, item.height + 1)))
+        for (const Convex& part : ink_of(extents, item)) near.add(part);
+    }
   }
   for (const Label& label : figure.labels) near.add_always(label.box);
   for (const Pointer& pointer : figure.pointers) near.add(outline_of(pointer));
