@@ -6,6 +6,7 @@
 #include "pattern/reference.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace whorl::pattern {
 
@@ -94,6 +95,7 @@ void put_from_chain(Building& b, Sequence& sequence, Work& work, Span span) {
   Work first = work;
   first.where = Where::chain;
   first.nth = sequence.from_chain;
+  first.counts = sequence.skipped_count;
   first.times = 1;
   first.to_end = false;
   sequence.from_chain = 0;
@@ -165,6 +167,7 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
   Work work = with_leave(piece.work, sequence, path, piece.opened);
   if (piece.onward) {
     sequence.from_chain = work.nth;
+    sequence.skipped_count = std::exchange(work.counts, false);
     work.where = Where::next;
     work.nth = 0;
   }
@@ -296,6 +299,7 @@ void put_row(Building& b, Sequence& sequence, const Path& path) {
     return open_part(b, sequence, name_span(b, path), name_of_part(b, path), piece.verb == Verb::part_behind);
   case Verb::from_chain:
     sequence.from_chain = piece.work.nth;
+    sequence.skipped_count = piece.work.counts;
     b.started = true;
     return;
   default:
@@ -321,7 +325,7 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     if (step.taken == Taken::placing) put_placing(b, sequence, step);
     if (step.taken == Taken::yarn) sequence.yarn = number_of_yarn(b, step.begin, step.end);
     if (step.taken == Taken::yarn_behind) yarn_behind(b, sequence, step);
-    if (step.taken == Taken::aside) keep_note(b, b.reader.sentence.span(step.begin, step.end), false);
+    if (step.taken == Taken::aside) put_aside(b, sequence, step);
     before = step.taken;
   }
   end_loops(b, sequence);

@@ -33,6 +33,7 @@ struct Sequence {
   bool rest_into = false;       ///< … and for all that follow
   std::uint8_t yarn = 0;        ///< number in Reading::yarns; 0: as before the line
   std::uint16_t from_chain = 0; ///< the next stitches begin in this chain from the hook
+  bool skipped_count = false;   ///< … and the chains before it stand for a stitch
   std::uint32_t uses_in_all = 0;
   NodeId passed_space = no_node; ///< a space that is skipped, if what comes next goes into one
 };
@@ -85,5 +86,8 @@ void keep_note(Building& b, Span span, bool joined);
 
 /// Things placed; what stands behind a change of yarn is in the new one.
 void put_placing(Building& b, Sequence& sequence, const Path& path);
+
+/// An aside: a note, or the change of yarn that it tells: "[change to B]".
+void put_aside(Building& b, Sequence& sequence, const Path& path);
 
 } // namespace whorl::pattern

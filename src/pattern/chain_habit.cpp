@@ -4,6 +4,7 @@
 #include "pattern/limits.hpp"
 #include "pattern/sentence.hpp"
 #include "pattern/text_words.hpp"
+#include "words/ascii.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -27,6 +28,7 @@ public:
   Clause(std::string_view text, const words::Vocabulary& vocabulary)
       : sentence_(look_up(text, 0, vocabulary)), chain_(words::find_concept(vocabulary, "ch")) {
     for (std::uint32_t at = 0; at < sentence_.size(); ++at) hear(at);
+    counted_ = counted_ || equals_stitch();
   }
 
   std::optional<ChainHabit> habit(bool counted) const {
@@ -42,16 +44,80 @@ public:
 
   bool counts() const { return counted_ && !not_counted_; }
 
+  /// Whether a stitch that is no chain, or a ring to work into, is named.
+  bool works() const { return stitches() > 0; }
+
+  /// Whether at most the one stitch is named that chains are as good as.
+  bool only_counts() const { return stitches() < 2; }
+
 private:
+  /// How many stitches but chains are named; one that is made several times, a ring and what goes into each
+  /// place are two, what words for counting hold is none.
+  int stitches() const {
+    int named = 0;
+    bool several = false, each = false;
+    for (std::uint32_t at = 0; at < sentence_.size();) {
+      const WordsAt words = words_at(sentence_, at);
+      if (words.empty()) {
+        ++at;
+        continue;
+      }
+      const words::Word& word = *words.first;
+      const words::ConceptClass sort = sort_of(sentence_, word);
+      const bool says = word.means == sentence_.counted || word.means == sentence_.not_counted;
+      const bool in_each = each && (sort == words::ConceptClass::place || is_work(sentence_, word));
+      if (sort == words::ConceptClass::start || in_each) named += 2;
+      each = holds_each(word);
+      if (!says && is_work(sentence_, word) && word_meaning(sentence_, at, chain_) == nullptr)
+        named += several ? 2 : 1;
+      several = word.kind == words::WordKind::number && word.number > 1;
+      at = pass(std::max(word.end, at + 1));
+    }
+    return named;
+  }
+
+  /// "en cada": one word for "in" and "each".
+  bool holds_each(const words::Word& word) const {
+    const words::Concept each = words::find_concept(sentence_.vocabulary, "each");
+    for (std::uint32_t at = word.begin; at < word.end; ++at)
+      if (word_meaning(sentence_, at, each) != nullptr) return true;
+    return false;
+  }
+
   void hear(std::uint32_t at) {
     not_counted_ = not_counted_ || word_meaning(sentence_, at, sentence_.not_counted) != nullptr;
     counted_ = counted_ || word_meaning(sentence_, at, sentence_.counted) != nullptr;
     const words::Word* chain = word_meaning(sentence_, at, chain_);
     const bool inside = at > 0 && sentence_.text()[at - 1] >= 'a' && sentence_.text()[at - 1] <= 'z';
-    if (chain == nullptr || inside) return;
+    if (inside) return;
+    if (chain == nullptr) return hear_place(at);
     chains_named_ = true;
     if (number_ == 0) number_ = number_behind(chain->end);
     if (number_ == 0) number_ = number_before(at);
+  }
+
+  /// "3 ch = 1 dc", "3 ch = 1st dc".
+  bool equals_stitch() const {
+    const std::size_t equal = sentence_.text().find('=');
+    if (equal == std::string_view::npos || number_ == 0) return false;
+    std::uint32_t at = pass(static_cast<std::uint32_t>(equal) + 1);
+    const words::Word* number = number_at(sentence_, at);
+    if (number != nullptr && number->number != 1) return false;
+    if (number != nullptr) at = pass(number->end);
+    while (at < sentence_.size() && sentence_.text()[at] == '.') at = pass(at + 1); // "1. Stb"
+    const WordsAt words = words_at(sentence_, at);
+    return !words.empty() && is_work(sentence_, *words.first) &&
+           word_meaning(sentence_, at, chain_) == nullptr;
+  }
+
+  /// "The 3 stitches at the beginning": chains, where so many of them begin a round.
+  void hear_place(std::uint32_t at) {
+    const WordsAt words = words_at(sentence_, at);
+    if (words.empty() || sort_of(sentence_, *words.first) != words::ConceptClass::place) return;
+    if (!has_text_word(sentence_.vocabulary, sentence_.text(), TextWord::of_start)) return;
+    const std::uint32_t before = number_before(at);
+    chains_named_ = chains_named_ || before > 1;
+    if (number_ == 0 && before > 1) number_ = before;
   }
 
   std::uint32_t pass(std::uint32_t at) const {
@@ -79,14 +145,31 @@ private:
   std::uint32_t number_ = 0;
 };
 
-void hear_line(std::string_view typed, const words::Vocabulary& vocabulary, std::vector<ChainHabit>& habits) {
-  const std::string line = words::fold(typed).text; // its marks in one form: "、" is a comma too
-  bool counted = false;
+/// Where the clause ends that begins at a place of a folded line: "1. Stb" is no end.
+std::size_t end_of_clause(std::string_view line, std::size_t at) {
+  std::size_t end = line.find_first_of(".;,!:", at);
+  while (end < line.size() && end > at && line[end] == '.' && words::is_digit(line[end - 1]) &&
+         line.find_first_not_of(' ', end + 1) != std::string_view::npos)
+    end = line.find_first_of(".;,!:", end + 1);
+  return std::min(end, line.size());
+}
+
+/// The clauses of a folded line: its marks are in one form, "、" is a comma too.
+std::vector<std::string_view> clauses_of(std::string_view line) {
+  std::vector<std::string_view> clauses;
   for (std::size_t at = 0; at < line.size();) {
-    const std::size_t end = std::min(line.find_first_of(".;,!:", at), line.size());
-    const std::string_view text = std::string_view(line).substr(at, end - at);
+    const std::size_t end = end_of_clause(line, at);
+    const std::string_view text = line.substr(at, end - at);
     at = end + 1;
-    if (text.size() < 4 || text.size() > longest_clause) continue;
+    if (text.size() >= 4 && text.size() <= longest_clause) clauses.push_back(text);
+  }
+  return clauses;
+}
+
+void hear_line(std::string_view typed, const words::Vocabulary& vocabulary, std::vector<ChainHabit>& habits) {
+  const std::string line = words::fold(typed).text;
+  bool counted = false;
+  for (const std::string_view text : clauses_of(line)) {
     const Clause clause(text, vocabulary);
     if (const auto habit = clause.habit(counted)) habits.push_back(*habit);
     counted = clause.counts();
@@ -118,20 +201,30 @@ bool goes_against(const std::vector<ChainHabit>& habits, const Reading& reading)
 } // namespace
 
 bool only_tells_habit(const Reader& reader, Span line) {
-  const words::Folded folded = words::fold(reader.source.at(line));
-  const bool begins =
-      folded.text.find("beg") != std::string::npos || folded.text.find("start") != std::string::npos;
-  if (!begins || folded.text.find("count") == std::string::npos) return false;
-  const words::Concept chain = words::find_concept(reader.vocabulary, "ch");
-  const words::Lattice lattice = words::lattice(folded, reader.vocabulary);
-  const auto works = [&](const words::Word& word) {
-    if (word.kind != words::WordKind::phrase || word.means == chain) return false;
-    const words::ConceptClass sort = reader.vocabulary.concepts[word.means].sort;
-    return sort == words::ConceptClass::stitch || sort == words::ConceptClass::decrease;
-  };
-  std::vector<ChainHabit> habits;
-  hear_line(reader.source.at(line), reader.vocabulary, habits);
-  return !habits.empty() && std::none_of(lattice.words.begin(), lattice.words.end(), works);
+  const std::string text = words::fold(reader.source.at(line)).text;
+  bool told = false, counted = false;
+  for (const std::string_view clause_text : clauses_of(text)) {
+    const Clause clause(clause_text, reader.vocabulary);
+    const bool habit = clause.habit(counted).has_value();
+    if (habit ? !clause.only_counts() : clause.works()) return false;
+    told = told || habit;
+    counted = clause.counts();
+  }
+  return told;
+}
+
+std::vector<Span> habits_told_in(const Reader& reader, Span work) {
+  std::vector<Span> told;
+  if (!names_concept(reader, work, "from hook") || !names_concept(reader, work, "ch")) return told;
+  const words::Folded folded = words::fold(reader.source.at(work), work.begin);
+  for (std::size_t at = 0; at < folded.text.size();) {
+    const std::size_t end = end_of_clause(folded.text, at);
+    const Span clause = folded.span(at, end);
+    if (only_tells_habit(reader, clause) && !names_concept(reader, clause, "from hook"))
+      told.push_back(folded.span(at, std::min(end + 1, folded.text.size())));
+    at = end + 1;
+  }
+  return told;
 }
 
 std::vector<ChainHabit> chain_habits(const Reader& reader, const Cut& cut) {

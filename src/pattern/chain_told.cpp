@@ -55,6 +55,8 @@ std::uint32_t behind_chain_of(const Sentence& sentence, std::uint32_t at) {
   const Word* chain = chain_at(sentence, at);
   if (chain == nullptr) return at;
   std::uint32_t next = next_word(sentence, chain->end);
+  if (next < sentence.size() && (sentence.text()[next] == ',' || sentence.text()[next] == ':'))
+    next = next_word(sentence, next + 1); // "a chain, 8 stitches"
   for (int words = 0; words < most_words_between && number_at(sentence, next) == nullptr; ++words) {
     const Word* link = link_at(sentence, next);
     if (link == nullptr) return at;

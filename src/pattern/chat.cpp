@@ -1,9 +1,11 @@
 #include "pattern/chat.hpp"
 
+#include "pattern/chain_habit.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/stated.hpp"
 #include "pattern/text_words.hpp"
 #include "words/ascii.hpp"
+#include "words/letters.hpp"
 
 #include <algorithm>
 #include <vector>
@@ -31,6 +33,19 @@ std::size_t behind_so(const Reader& reader, std::string_view text, std::size_t a
   return end == at ? at : text.find_first_not_of(" :,", end);
 }
 
+/// Where the mark ends that closes a sentence at a place, narrow or wide; the place if none does.
+std::size_t behind_full_stop(std::string_view text, std::size_t at) {
+  for (const std::string_view mark : {".", "!", "?", "\xE3\x80\x82", "\xEF\xBC\x81"}) // 。 ！
+    if (text.substr(at, mark.size()) == mark) return at + mark.size();
+  return at;
+}
+
+/// A capital letter or a figure.
+bool begins_sentence(std::string_view text, std::size_t at) {
+  const char32_t first = words::letter_at(text, at).code;
+  return words::is_digit(text[at]) || words::lower(first) != first;
+}
+
 /// Where the sentences of a text begin, but for the first: behind a full stop, before a capital letter; and
 /// what a sentence leads to.
 std::vector<std::uint32_t> later_sentences(const Reader& reader, std::string_view text) {
@@ -38,10 +53,12 @@ std::vector<std::uint32_t> later_sentences(const Reader& reader, std::string_vie
   for (std::size_t at = 0; at + 2 < text.size(); ++at) {
     if (const std::size_t led = behind_so(reader, text, at); led != at && led != text.npos)
       begins.push_back(static_cast<std::uint32_t>(led));
-    if (text[at] != '.' && text[at] != '!' && text[at] != '?') continue;
-    const std::size_t next = text.find_first_not_of(" \n\r\t", at + 1);
-    if (next == std::string_view::npos || next == at + 1) continue;
-    if (words::is_capital(text[next]) || words::is_digit(text[next]))
+    const std::size_t stop = behind_full_stop(text, at);
+    if (stop == at) continue;
+    const std::size_t next = text.find_first_not_of(" \n\r\t", stop);
+    if (next == std::string_view::npos) continue;
+    const bool wide = stop > at + 1; // no blank stands behind it
+    if (wide || (next > stop && begins_sentence(text, next)))
       begins.push_back(static_cast<std::uint32_t>(next));
   }
   return begins;
@@ -109,7 +126,8 @@ bool is_chat(const Reader& reader, Span span) {
   const auto lattice = words::lattice(folded, reader.vocabulary);
   const bool talks = std::any_of(lattice.words.begin(), lattice.words.end(),
                                  [](const Word& word) { return word.kind == WordKind::unknown; });
-  return tells_to_count(reader, span) || (talks && !works(reader, folded, lattice.words)) ||
+  return tells_to_count(reader, span) || only_tells_habit(reader, span) ||
+         (talks && !works(reader, folded, lattice.words)) ||
          speaks_of_shaping(reader.vocabulary, lattice.words);
 }
 
@@ -120,13 +138,6 @@ std::vector<Stated> count_in(const Reader& reader, Span span) {
   const std::string text = before + std::string(reader.source.at(span));
   const auto begin = static_cast<std::uint32_t>(span.begin - before.size());
   return find_stated(look_up(text, begin, reader.vocabulary), reader.kinds).stated;
-}
-
-/// What is said around the work: kept with every reading.
-void keep(const Reader& reader, Span said, std::vector<Reading>& readings) {
-  const auto placings = read_placings(reader.source.at(said), said, reader.vocabulary);
-  for (Reading& reading : readings)
-    reading.placings.insert(reading.placings.end(), placings.begin(), placings.end());
 }
 
 bool read_part(const Reader& reader, Way& way, Span work, Effort effort) {
@@ -182,9 +193,9 @@ template <class IsSaid> std::vector<Stated> cut_sentences(const Reader& reader, 
 void keep_around(const Reader& reader, Way& way, Span work, const std::vector<Stated>& stated,
                  std::vector<Reading>& readings) {
   const Span behind{work.end, way.work.end};
-  if (work.begin > way.work.begin) keep(reader, {way.work.begin, work.begin}, readings);
+  if (work.begin > way.work.begin) keep_note(reader, {way.work.begin, work.begin}, readings);
   if (behind.length() == 0) return;
-  keep(reader, behind, readings);
+  keep_note(reader, behind, readings);
   if (stated.empty()) return;
   if (!way.stated) way.stated = stated.front().count;
   for (Reading& reading : readings)
@@ -218,6 +229,12 @@ void add_without_talk(const Reader& reader, Way& way) {
 }
 
 } // namespace
+
+void keep_note(const Reader& reader, Span said, std::vector<Reading>& readings) {
+  const auto placings = read_placings(reader.source.at(said), said, reader.vocabulary);
+  for (Reading& reading : readings)
+    reading.placings.insert(reading.placings.end(), placings.begin(), placings.end());
+}
 
 void read_without_chat(const Reader& reader, Way& way, Effort effort) {
   if (!way.above.empty()) return;

@@ -9,4 +9,7 @@ namespace whorl::pattern {
 /// stated.
 void read_without_chat(const Reader& reader, Way& way, Effort effort);
 
+/// Keeps with every reading what is said around the work.
+void keep_note(const Reader& reader, Span said, std::vector<Reading>& readings);
+
 } // namespace whorl::pattern

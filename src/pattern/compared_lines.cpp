@@ -213,6 +213,25 @@ bool only_lists_names(const Reader& reader, Span line) {
   return names >= least && marks >= least - 1;
 }
 
+/// "fm fasta maskor / mr magisk ring": how many words of a line are said once more in full right behind them.
+int names_explained(const Reader& reader, Span line) {
+  const Sentence sentence = look_up(reader.source.at(line), line.begin, reader.vocabulary);
+  int explained = 0;
+  for (std::uint32_t at = 0; at < sentence.size(); ++at) {
+    const WordsAt words = words_at(sentence, at);
+    const bool short_name = std::any_of(words.begin(), words.end(), [&](const words::Word& word) {
+      if (word.kind != words::WordKind::phrase || sort_of(sentence, word) == words::ConceptClass::filler)
+        return false;
+      const std::uint32_t next = skip_blanks(sentence.text(), word.end);
+      const words::Word* full = word_meaning(sentence, next, word.means);
+      return next > word.end && full != nullptr && full->end - full->begin > word.end - word.begin;
+    });
+    explained += short_name;
+    if (!words.empty()) at = std::max(words.first->end, at + 1) - 1;
+  }
+  return explained;
+}
+
 } // namespace
 
 bool may_start_round(const Reader& reader, const Typed& typed) {
@@ -220,6 +239,7 @@ bool may_start_round(const Reader& reader, const Typed& typed) {
   const bool of_all =
       end_of_text_word(reader.vocabulary, words::fold(line).text, 0, TextWord::throughout) > 0;
   if (of_all || only_lists_names(reader, typed.span)) return false; // "Every round begins with 2 chains …"
+  if (names_explained(reader, typed.span) > 1) return false;        // a list of abbreviations
   return !read_header(line, typed.span) && names_stitches(reader, typed.span);
 }
 

@@ -156,14 +156,17 @@ LabelNumber number_of_letters(const Head& head, std::size_t place) {
 /// The O of "O1:", the o of "o.1", where a letter stands for the word for round though it means something
 /// else too; `place` if none stands there.
 std::size_t pass_round_initial(const Head& head, std::size_t place) {
-  const std::string_view text = head.line.text;
+  const std::string& text = head.line.text;
   const std::size_t end = end_of_text_word(head.vocabulary, text, place, TextWord::round_initial);
   if (end == place || end >= text.size()) return place;
   if (text[end] == '.' && end + 1 < text.size() && number_of_digits(head, end + 1).end != 0) return end;
   const LabelNumber number = is_digit(text[end]) ? number_of_digits(head, end) : LabelNumber{};
-  return head.line.capital[place] && number.end != 0 && pass_closing(head, number.end, ":.)-") != number.end
-             ? end
-             : place;
+  if (number.end == 0) return place;
+  const std::string again = "-" + text.substr(place, end - place); // "o3-o4:"
+  const bool small = pass_closing(head, number.end, ":)") != number.end ||
+                     text.compare(number.end, again.size(), again) == 0;
+  const bool capital = head.line.capital[place] && pass_closing(head, number.end, ":.)-") != number.end;
+  return small || capital ? end : place;
 }
 
 /// `R` of "R3": one letter that is no word of the language, with a number behind it.

@@ -94,7 +94,7 @@ Link link_behind_mark(const Head& head, std::size_t number) {
   const std::string_view both = std::string_view(head.line.text).substr(place, 3);
   const bool twice = both.substr(0, 2) == ".)" || both.substr(0, 2) == "-)" || both == ".- ";
   const std::size_t behind = place + (twice ? 2 : 1); // "3.) bis 6.)", "r4.- hasta r8.-"
-  if (mark == '.' && begins_sentence(head, behind)) return {};
+  if ((mark == '.' || mark == ':') && begins_sentence(head, behind)) return {}; // "Carr 1: As 3 corr …"
   const Link link = link_at(head, behind);
   const bool links = link.kind == Link::word || link.kind == Link::conjunction;
   return links || (link.kind == Link::dash && (!link.spaced || place != number)) ? link : Link{};
@@ -134,7 +134,9 @@ bool take_number(const Head& head, NumberForm form, Link link, LabelNumbers& num
   const NumberLead lead = number_lead_at(head, pass_blanks(head, place));
   const std::size_t sign = pass_word_number(head, lead.end); // "№4-№6"
   const LabelNumber next = label_number_at(head, pass_ordinal_lead(head, sign), form);
-  if (link.slash && lead.word && next.value > numbers.to + 1) link.kind = Link::dash; // "R4/R7"
+  const bool closed = next.end != 0 && pass_closing(head, next.end, ".)-:") != next.end;
+  if (link.slash && (lead.word || closed) && next.value > numbers.to + 1)
+    link.kind = Link::dash; // "R4/R7", "5/8- 24 sc"
   const bool list = link.kind == Link::comma || link.kind == Link::conjunction;
   if (next.end == 0 || next.value <= numbers.to || (list && next.value != numbers.to + 1)) return false;
   if (numbers.ranges() && numbers.word && link.kind == Link::dash) return false; // "5 to 7 - 24 sc"

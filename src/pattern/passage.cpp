@@ -335,6 +335,30 @@ bool leaves_sentence(const Sentence& sentence, const Match& found) {
   return false;
 }
 
+/// A piece that a row is, for all paths that end where it begins.
+void offer_piece(Stretching& s, std::uint32_t place, const Match& found, const Piece& piece) {
+  WorkReader& reader = s.reader;
+  const auto match = static_cast<std::int32_t>(reader.matches.size());
+  reader.matches.push_back(found);
+  reader.pieces.push_back(piece);
+  std::vector<std::int32_t> inner{no_path};
+  if (found.slots.bracket != no_bracket) {
+    read_inside(reader, found.slots.bracket);
+    inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
+  }
+  const bool repeats = piece.verb == Verb::repeat && (piece.work.to_end || piece.work.times > 1);
+  for (const std::int32_t content : inner) {
+    if (repeats && content != no_path && counts_chain_at_head(reader, content)) continue;
+    const Effect once =
+        content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
+    Effect effect = effect_with_opening(piece, once, reader.kinds);
+    if (piece.part) effect = with_last_pass(reader, effect, content, found.slots.bracket);
+    for (std::int32_t index = s.at(place); index != no_path;
+         index = reader.paths[static_cast<std::size_t>(index)].next)
+      offer_row(s, index, match, content, effect);
+  }
+}
+
 /// One row for all paths that end where it begins.
 void offer_match(Stretching& s, std::uint32_t place, Match found) {
   WorkReader& reader = s.reader;
@@ -348,25 +372,9 @@ void offer_match(Stretching& s, std::uint32_t place, Match found) {
   if (piece->verb == Verb::stitch && is_chain(reader.kinds.at(piece->work.kind)) &&
       leaves_sentence(reader.sentence, found))
     return;
-  const auto match = static_cast<std::int32_t>(reader.matches.size());
-  reader.matches.push_back(found);
-  reader.pieces.push_back(*piece);
-  std::vector<std::int32_t> inner{no_path};
-  if (found.slots.bracket != no_bracket) {
-    read_inside(reader, found.slots.bracket);
-    inner = reader.inside[static_cast<std::size_t>(found.slots.bracket)];
-  }
-  const bool repeats = piece->verb == Verb::repeat && (piece->work.to_end || piece->work.times > 1);
-  for (const std::int32_t content : inner) {
-    if (repeats && content != no_path && counts_chain_at_head(reader, content)) continue;
-    const Effect once =
-        content == no_path ? Effect{} : reader.paths[static_cast<std::size_t>(content)].effect;
-    Effect effect = effect_with_opening(*piece, once, reader.kinds);
-    if (piece->part) effect = with_last_pass(reader, effect, content, found.slots.bracket);
-    for (std::int32_t index = s.at(place); index != no_path;
-         index = reader.paths[static_cast<std::size_t>(index)].next)
-      offer_row(s, index, match, content, effect);
-  }
+  offer_piece(s, place, found, *piece);
+  if (const auto counting = with_skipped_counted(reader.sentence, found, reader.kinds, *piece))
+    offer_piece(s, place, found, *counting);
 }
 
 /// No row begins with a comma; most places of a line typed out are one.

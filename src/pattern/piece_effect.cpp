@@ -58,6 +58,7 @@ Effect effect_of(const Piece& piece, const Effect& inner, const Kinds& kinds) {
   case Verb::part_behind: {
     Effect starts;
     starts.starts = true;
+    starts.makes = piece.work.counts ? 1 : 0; // the chains skipped at the hook
     return starts;
   }
   case Verb::group:

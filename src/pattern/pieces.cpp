@@ -27,7 +27,9 @@ constexpr std::size_t least_piece = 3;
 
 using words::is_digit;
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_letter(char c) {
+  return words::is_small(c) || words::is_capital(c) || static_cast<unsigned char>(c) >= 0x80;
+}
 
 /// Cutting one typed line.
 class LineCutter {
@@ -76,7 +78,7 @@ private:
     if (wide_mark_before(text_, place) != '\0') return true;
     if (!is_blank(before) && before != '*' && before != '/' && before != '|' && before != ';') return false;
     const char c = text_[place];
-    if (!is_digit(c) && !is_letter(c) && static_cast<unsigned char>(c) < 0x80) return false;
+    if (!is_digit(c) && !is_letter(c)) return false;
     const std::string_view near = text_.substr(place, 12);
     if (std::any_of(near.begin(), near.end(), is_digit)) return true;
     const char mark = mark_before(place);
@@ -221,6 +223,9 @@ private:
     const std::string_view name = trim(text_.substr(0, place));
     const char before = mark_before(place);
     if (begins_dictated(label, name, place)) return true;
+    if (label.from != 1 &&
+        names_concept(reader_, {line_.begin, line_.begin + static_cast<std::uint32_t>(place)}, "eye"))
+      return false; // "装眼睛，| 5圈6圈中间隔4针"
     if (label.relative) return leads_next(label, place) && makes_start(label, place);
     const bool sure = label.word && (label.closed || (label.ordinal && before == '.'));
     if (!sure || (before == '\0' && label.from != 1)) return false;

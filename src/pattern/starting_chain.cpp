@@ -192,10 +192,26 @@ bool put_cost(const Behind& behind, std::uint32_t chains, int height, bool count
   return true;
 }
 
+/// The height of the first stitch behind a place that is no chain; 0: none follows.
+int height_behind(const Sentence& sentence, std::uint32_t at, const Kinds& kinds) {
+  for (; at < sentence.size(); ++at)
+    for (const Word& word : words_at(sentence, at))
+      if (is_work(sentence, word) && name_of(sentence, word) != "ch") return height_of(sentence, word, kinds);
+  return 0;
+}
+
+/// "Beginning in the 4th ch: …": whether the chains before it count.
+bool settle_beginning(const Sentence& sentence, const Match& match, const Kinds& kinds, Piece& piece) {
+  const Behind behind = piece.work.nth < 3 ? Behind{} : said_behind(sentence, match.end);
+  return put_cost(behind, piece.work.nth - 1U, height_behind(sentence, match.end, kinds), piece.work.counts,
+                  piece);
+}
+
 } // namespace
 
 bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& kinds, Piece& piece) {
   if (closes_to_ring(sentence, match, piece, kinds)) piece.cost += costs.starting_chain;
+  if (piece.verb == Verb::from_chain) return settle_beginning(sentence, match, kinds, piece);
   if (piece.verb != Verb::stitch && piece.verb != Verb::starting_chain) return true;
   const Work& work = piece.work;
   if (work.to_end && kinds.at(work.kind).name == "ch") return false; // "in every ch across" names places
@@ -219,6 +235,13 @@ bool settle_chains(const Sentence& sentence, const Match& match, const Kinds& ki
   }
   piece.work.as_high = !counts && behind.height > 0 && static_cast<int>(work.times) == behind.height;
   return put_cost(behind, work.times, behind.height, counts, piece);
+}
+
+std::optional<Piece> with_skipped_counted(const Sentence& sentence, const Match& match, const Kinds& kinds,
+                                          Piece piece) {
+  if ((piece.verb != Verb::from_chain && !piece.onward) || piece.work.counts) return std::nullopt;
+  piece.work.counts = true;
+  return settle_chains(sentence, match, kinds, piece) ? std::optional(piece) : std::nullopt;
 }
 
 } // namespace whorl::pattern

@@ -237,14 +237,18 @@ std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
   return at;
 }
 
-/// "… 6 inc, 5 sc -> 22 sts": what stands before the arrow names a stitch, so it is work, and no count that
-/// leads to another.
-bool leads_from_work(const Search& search, std::uint32_t at, std::string_view figures) {
-  if (figures.find('>') == figures.npos) return false;
+/// Whether a number and a word of work stand at `at`: "15 hdc".
+bool is_number_of_work(const Search& search, std::uint32_t at) {
   const Word* number = number_at(search.sentence, next_word(search, at));
   if (number == nullptr) return false;
   const WordsAt words = words_at(search.sentence, next_word(search, number->end));
   return std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(search.sentence, w); });
+}
+
+/// "… 6 inc, 5 sc -> 22 sts": what stands before the arrow names a stitch, so it is work, and no count that
+/// leads to another.
+bool leads_from_work(const Search& search, std::uint32_t at, std::string_view figures) {
+  return figures.find('>') != figures.npos && is_number_of_work(search, at);
 }
 
 /// "12 in total": a word for the total stands in [begin, end).
@@ -333,12 +337,21 @@ struct Finder {
   bool worked = false;     ///< some work stands before
   bool stitched = false;   ///< … a stitch that is no chain
   bool chained = false;    ///< … a chain
+  bool numbered = false;   ///< … a number
+  std::uint32_t chain = 0; ///< where the last word for chains ends
   std::uint32_t least = 0; ///< where a count may begin
 
   void keep(const StatedCount& count) {
     const bool inside = !last.stated.empty() && count.end <= last.end; // "= 18 → 12" is one count
-    if (count.stated.empty() || !worked || inside || count.begin < least) return;
+    if (count.stated.empty() || !worked || inside || is_of_chain(count) || count.begin < least) return;
     if (!tells_together(search, count)) last = count;
+  }
+
+  /// "A chain, | 7 stitches": how long it is.
+  bool is_of_chain(const StatedCount& count) const {
+    if (!chained || stitched || numbered || count.begin < chain) return false;
+    const std::string_view between = search.sentence.text().substr(chain, count.begin - chain);
+    return between.find_first_not_of(" ,:") == std::string_view::npos;
   }
 
   /// "14 sts (7 puffs)": a bracket right behind the count that counts a part of it goes with it.
@@ -443,8 +456,9 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
-  if (finder.clause || (after_around && !only_turned)) finder.keep(as_sentence(search, at));
+  const bool only_turned = finder.chained && !finder.stitched;          // "ch 1, turn | 8 sc"
+  const bool first_work = only_turned && is_number_of_work(search, at); // "ch 2, turn | 15 hdc, 15 sts"
+  if ((finder.clause || (after_around && !only_turned)) && !first_work) finder.keep(as_sentence(search, at));
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
   if (finder.clause && !(only_turned && !finder.sentence) &&
@@ -455,8 +469,11 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   finder.stitched =
       finder.stitched || (is_work(search.sentence, word) &&
                           !means(search, at, words::find_concept(search.sentence.vocabulary, "ch")));
-  finder.chained = finder.chained || means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
+  const bool chain = means(search, at, words::find_concept(search.sentence.vocabulary, "ch"));
+  finder.chained = finder.chained || chain;
+  if (chain) finder.chain = word.end;
   finder.worked = finder.worked || sort != ConceptClass::loops;
+  finder.numbered = finder.numbered || word.kind == WordKind::number;
   finder.clause = false;
   finder.closed = closes_round(search, at);
   finder.ended =

@@ -1,5 +1,6 @@
 #include "pattern/telling.hpp"
 
+#include "pattern/chain_habit.hpp"
 #include "pattern/colour.hpp"
 #include "pattern/effect.hpp"
 #include "pattern/limits.hpp"
@@ -307,7 +308,7 @@ static bool only_ends_piece(const Reader& reader, const Reading& reading) {
 }
 
 void Telling::tell_left_out(const Line& line) {
-  if (!names_stitches(reader_, line.span)) return;
+  if (!names_stitches(reader_, line.span) || only_tells_habit(reader_, line.span)) return;
   const Way way = way_of(reader_, no_label(line.span), line.span.end);
   if (!is_clean(way) && way.stated)
     add(finding(

@@ -61,6 +61,7 @@ enum class TextWord : std::uint8_t {
   pair,          ///< behind how many are made: two of them
   make,          ///< at the head of a line: so many pieces are made
   close,         ///< a whole clause: the last stitches are gathered, "Close."
+  put_on,        ///< before the name of a part that others are put on: sew "to" the head
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

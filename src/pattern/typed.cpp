@@ -262,7 +262,8 @@ private:
 
   bool is_round(const Typed& typed) const {
     const Way& first = typed.ways.front();
-    if (!first.label.word && only_tells_habit(reader_, first.work)) return false;
+    const bool named = first.label.word && first.label.closed; // "Sıra başındaki 3 zincir …" is none
+    if (!named && only_tells_habit(reader_, typed.span)) return false;
     const auto reads = [](const Way& way) { return way.reference || (is_clean(way) && does_work(way)); };
     if (std::any_of(typed.ways.begin(), typed.ways.end(), reads)) return true;
     const bool follows = last_ > 0 && first.label.from == last_ + 1;
@@ -271,9 +272,9 @@ private:
     const bool begins = first.label.from == 1 && first.label.ordinal; // "1. sırada 6 sık iğne yapıyoruz"
     if (first.label.word && (follows || begins) && reads_whole) return true; // "Rnd 2 2 in each (12)"
     if (first.label.word && first.label.closed && !first.label.unclosed) return true;
-    const bool named = names_stitches(reader_, first.work);
-    const bool told = named || has_digit(text_of(first.work));
-    if (first.label.word && first.label.closed) return named || !places_something(reader_, first.work);
+    const bool works = names_stitches(reader_, first.work);
+    const bool told = works || has_digit(text_of(first.work));
+    if (first.label.word && first.label.closed) return works || !places_something(reader_, first.work);
     if (first.label.word && first.label.ordinal && follows && told) return true; // "2. sıra …"
     if (first.label.closed && follows && names_concept(reader_, first.work, "even"))
       return true; // "6) - 8) even, 30"

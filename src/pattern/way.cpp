@@ -1,6 +1,7 @@
 #include "pattern/way.hpp"
 
 #include "pattern/chain_begun.hpp"
+#include "pattern/chain_habit.hpp"
 #include "pattern/chat.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/counted_round.hpp"
@@ -331,11 +332,14 @@ void read_way(const Reader& reader, Way& way, Effort effort) {
   std::string text = as_typed ? std::string(typed) : text_to_read(reader, way);
   put_yarns_behind(text, reader.vocabulary);
   blank_sizes(text);
+  const std::vector<Span> told = habits_told_in(reader, span);
+  for (const Span habit : told) std::fill_n(text.begin() + (habit.begin - span.begin), habit.length(), ' ');
   way.readings = read_work(text, span, reader.vocabulary, reader.kinds, effort, way.stuck);
   way.effort = effort;
   way.stated = count_at_end(reader.source.at(way.work));
   add_explained(reader, way, text, span, effort);
   read_without_chat(reader, way, effort);
+  for (const Span habit : told) keep_note(reader, habit, way.readings);
   go_on_plainly(reader, way, text, span, effort);
   spread_evenly(reader, way.readings, span, effort);
   if (!way.above.empty() || way.label.from == 1) begin_in_chain(way.readings, reader.kinds);
@@ -348,7 +352,8 @@ namespace {
 
 bool only_starts(const Reader& reader, const Reading& reading) {
   const auto starts = [&](const Node& node) {
-    if (node.kind == NodeKind::repeat) return !node.work.to_end; // nothing is there to go round
+    if (node.work.to_end) return false; // nothing is there to go round
+    if (node.kind == NodeKind::repeat) return true;
     return node.kind != NodeKind::work || node.work.act == Act::ring || node.work.act == Act::join ||
            is_chain(reader, node);
   };
@@ -358,6 +363,12 @@ bool only_starts(const Reader& reader, const Reading& reading) {
   const int most = long_chain ? cost::talk_about_start : cost::clean_start;
   return reading.passed_over.empty() && reading.stated.empty() && reading.cost <= most &&
          std::all_of(reading.nodes.begin(), reading.nodes.end(), starts);
+}
+
+bool closes_ring(const Reading& reading) {
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && (node.work.act == Act::join || node.work.act == Act::ring);
+  });
 }
 
 } // namespace
@@ -371,8 +382,9 @@ bool only_starts(const Reader& reader, Span line) {
       std::find_if(nodes.begin(), nodes.end(), [](const Node& node) { return node.kind == NodeKind::work; });
   if (first == nodes.end() || !is_chain(reader, *first)) return false;
   read_way(reader, way, Effort::all); // "ch 24 slst to make a ring": the join may be dearer
-  return std::any_of(way.readings.begin(), way.readings.end(),
-                     [&](const Reading& reading) { return only_starts(reader, reading); });
+  return std::any_of(way.readings.begin(), way.readings.end(), [&](const Reading& reading) {
+    return only_starts(reader, reading) && closes_ring(reading);
+  });
 }
 
 bool names_free_loops(const Reader& reader, Span line) {
@@ -381,10 +393,13 @@ bool names_free_loops(const Reader& reader, Span line) {
   const words::Concept unused = words::find_concept(reader.vocabulary, "unused");
   const words::Concept skipped = words::find_concept(reader.vocabulary, "skipped");
   const words::Concept leave = words::find_concept(reader.vocabulary, "leave off");
+  const words::Concept front_post = words::find_concept(reader.vocabulary, "front post");
+  const words::Concept back_post = words::find_concept(reader.vocabulary, "back post");
   bool loops = false, named = false, missed = false, place = false, left = false, numbered = false,
        free = false;
   any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
-    loops = loops || sort == words::ConceptClass::loops;
+    const bool post = means == front_post || means == back_post; // the German "um" is "around" too
+    loops = loops || (sort == words::ConceptClass::loops && !post);
     named = named || means == round || means == row || means == unused;
     numbered = numbered || means == round || means == row;
     free = free || means == unused;

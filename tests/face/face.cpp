@@ -162,7 +162,7 @@ TEST_CASE("a pale yarn that is not much rarer has no ground, and the others have
 
 TEST_CASE("of several yarns with grounds the pale one has the palest") {
   const std::string svg = example("fox.svg");
-  CHECK(svg.find("#efede8") != std::string::npos);
+  CHECK(svg.find("#eae7e0") != std::string::npos);
   CHECK(svg.find("#c9c5ba") != std::string::npos);
   CHECK(svg.find("#f3dccb") == std::string::npos);
 }
@@ -226,6 +226,18 @@ TEST_CASE("what is put together says of which part, once, where the sentence doe
   CHECK(times("Leave a long end") == 1);
   CHECK(times("Tail: Sew") == 0);
   CHECK(times("Sew the two halves together round the edge.") == 1);
+}
+
+TEST_CASE("what is put together says of which part in other languages too") {
+  const std::string rounds = "\nRd 1: 6 fM in einen Fadenring (6)\nRd 2: jede M verdoppeln (12)\n";
+  const std::string sheet = whorl::read("Mooswichtel\n\nKörper" + rounds + "\nOhren (2x)" + rounds +
+                                        "Flach drücken und an den Körper nähen.\n\nMütze" + rounds +
+                                        "Die Mütze auf den Körper nähen.\n\nZUSAMMENNÄHEN\n"
+                                        "Alle Fäden vernähen.\n")
+                                .chart()
+                                .svg();
+  CHECK(sheet.find(">Ohren: Flach drücken und an den Körper nähen.<") != std::string::npos);
+  CHECK(sheet.find(">Die Mütze auf den Körper nähen.<") != std::string::npos);
 }
 
 TEST_CASE("the line of a round in the table begins behind its label's mark, be it a wide one") {
