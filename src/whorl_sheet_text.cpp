@@ -9,6 +9,7 @@
 #include "writing/phrasebook.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace whorl {
 namespace {
@@ -215,13 +216,22 @@ std::string line_of_variant(std::string line) {
   return line;
 }
 
+/// Whether nothing but how often stands behind the word for a stitch: " 6", " x 3", " 2 times".
+bool tells_times(std::string_view rest) {
+  std::string told;
+  std::copy_if(rest.begin(), rest.end(), std::back_inserter(told),
+               [](char c) { return !words::is_digit(c) && c != ' '; });
+  constexpr std::string_view words_for_times[] = {"", "x", "X", "*", "\u00d7", "times"};
+  return std::find(std::begin(words_for_times), std::end(words_for_times), told) != std::end(words_for_times);
+}
+
 /// The one word that is typed for a stitch: "X" of "6X", "dc2tog"; "": it is told in several.
 std::string word_of(std::string_view typed) {
   const std::size_t begin = typed.find_first_not_of("0123456789 ");
   if (begin == std::string_view::npos) return {};
   const std::size_t end = std::min(typed.find_first_of(" (", begin), typed.size());
   const std::string_view word = typed.substr(begin, end - begin), rest = typed.substr(end);
-  const bool counted = rest.find_first_not_of(" 0123456789xX\u00d7*times") == std::string_view::npos;
+  const bool counted = tells_times(rest);
   const bool plain = word.find_first_of(",;:*[]{}\"'.") == std::string_view::npos;
   // "SL in each CH": what is typed in capitals stands for itself.
   const bool letters =

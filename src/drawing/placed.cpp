@@ -76,7 +76,7 @@ std::string_view mark_of(Sign sign) {
 }
 
 Color ground_color(std::uint8_t tone) {
-  constexpr std::array grounds{Color{0xEFEDE8}, ink::yarn_ground, Color{0xC9C5BA}, Color{0xDDB194}};
+  constexpr std::array grounds{Color{0xEAE7E0}, ink::yarn_ground, Color{0xC9C5BA}, Color{0xDDB194}};
   return grounds[(tone + grounds.size() - 1) % grounds.size()];
 }
 

@@ -104,6 +104,12 @@ std::vector<Place> Edge::pass_to_space() {
   return passed;
 }
 
+void Edge::begin_here() {
+  if (ring_) return;
+  for (std::size_t at = 0; at < front_; ++at)
+    if (const Place place = open_[at]; !is_space(place)) open_.push_back(place), ++tops_;
+}
+
 std::optional<Place> Edge::take_any() {
   if (ring_) return ring_place_;
   if (front_ == open_.size()) return take_counted();

@@ -64,6 +64,8 @@ public:
   /// The stitches before the next chain space, which from now on stand at the end; none without a chain
   /// space.
   std::vector<Place> pass_to_space();
+  /// The round begins here: the stitches before this place, worked or passed by, are open again at its end.
+  void begin_here();
   /// The next place, stitch or chain space.
   std::optional<Place> take_any();
   /// The place taken last is still open, and again the next.

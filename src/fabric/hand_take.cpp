@@ -31,7 +31,8 @@ bool Hand::joins_at_corner(const Node& node) const {
   return head && edge_.spaces_left() == 0 && !rows_below().empty();
 }
 
-/// At the head of a round a slip stitch into a chain space only leads there: the space stays open.
+/// At the head of a round a slip stitch into a chain space only leads there: the space stays open, and with
+/// what slip stitches passed the round ends.
 bool Hand::lead_into_space(const Node& node) {
   const bool head = !begun_ && repeats_ == 0 && node.work.times == 1 && !node.work.to_end;
   Gist slip;
@@ -39,7 +40,9 @@ bool Hand::lead_into_space(const Node& node) {
   slip.slip = true;
   if (!head || node.work.where != Where::space || !take(node, Where::space, slip, Context{})) return false;
   edge_.give_back();
-  if (!outcome_.opened) --outcome_.uses;
+  const auto slips = fabric_.stitches.size() - fabric_.rounds.back().first_stitch;
+  if (!outcome_.opened) outcome_.uses -= 1 + (is_closed() ? slips : 0);
+  if (is_closed()) edge_.begin_here();
   led_ = true;
   return true;
 }

@@ -43,6 +43,7 @@ Need to_the_end(const Need& pass) {
   Need need;
   need.to_end = true;
   need.starts = pass.starts;
+  need.chains = pass.chains;
   need.places_something = true;
   need.hurdle = pass.hurdle;
   return need;
@@ -67,6 +68,7 @@ void follow(Need& need, const Need& next) {
     need.spaces = plus(need.spaces, next.spaces);
     need.gaps = plus(need.gaps, next.gaps);
     need.centres = plus(need.centres, next.centres);
+    need.chains |= next.chains;
   }
   const bool only_chains = need.uses == 0 && !need.to_end && need.stitches > 0;
   need.starts |= next.joins && only_chains;
@@ -86,8 +88,16 @@ public:
 
   Need children(const Node& node, bool placed, int depth) const {
     Need need;
-    for (NodeId child = node.child; child != pattern::no_node; child = tree_.nodes[child].next)
-      if (child != carried_) follow(need, of(tree_.nodes[child], placed || need.places_something, depth + 1));
+    bool led = false;
+    for (NodeId id = node.child; id != pattern::no_node; id = tree_.nodes[id].next) {
+      if (id == carried_) continue;
+      const Node& child = tree_.nodes[id];
+      Need own = of(child, placed || need.places_something, depth + 1);
+      if (led && is_counted_chain(child)) own.uses = 0; // it stands in the space
+      led = leads_into_space(child);
+      if (led && need.slips == need.uses) need.slips = need.uses = 0; // the round begins behind them
+      follow(need, own);
+    }
     return need;
   }
 
@@ -113,6 +123,21 @@ public:
   }
 
 private:
+  bool is_counted_chain(const Node& node) const {
+    const Work& work = node.work;
+    return node.kind == NodeKind::work && work.act == pattern::Act::stitch && work.counts &&
+           work.kind < tree_.kinds.size() && tree_.kinds[work.kind].takes == 0;
+  }
+
+  /// Slip stitches that lead to a chain space, where a round begins.
+  bool leads_into_space(const Node& node) const {
+    const Work& work = node.work;
+    if (node.kind != NodeKind::work) return false;
+    if (work.act == pattern::Act::travel) return true;
+    return work.act == pattern::Act::stitch && work.where == Where::space && work.kind < tree_.kinds.size() &&
+           is_slip(tree_.kinds[work.kind]);
+  }
+
   Need of_round(std::uint32_t round) const {
     return round < earlier_.size() ? earlier_[round] : blocked(Hurdle::no_round);
   }
@@ -123,6 +148,7 @@ private:
     const bool found =
         where == Where::next || where == Where::any || where == Where::any_chain || where == Where::last;
     if (found || (where == Where::same && !placed)) need.uses = places;
+    need.chains = where == Where::any_chain;
     if (where == Where::space) need.spaces = 1;
     if (where == Where::between) need.gaps = 1;
     if (where == Where::centre) need.centres = 1;

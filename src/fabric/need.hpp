@@ -26,6 +26,7 @@ struct Need {
   bool to_end = false; ///< something in it runs to the end of the round
   bool starts = false; ///< it opens an edge of its own (a ring, a chain)
   bool joins = false;  ///< it is the slip stitch that joins: behind nothing but chains it opens a ring
+  bool chains = false; ///< chains of the round before are places like its stitches
   bool places_something = false;   ///< a place was taken, so that `same` has a meaning
   Hurdle hurdle = Hurdle::nothing; ///< why it cannot be worked at all
 

@@ -84,6 +84,7 @@ bool Working::fits(const RoundText& text, const Need& need) {
         "this is more than " + std::to_string(limit_) + " stitches");
     return false;
   }
+  if (need.chains) edge_.open_chains(fabric().arches);
   const std::uint64_t uses = need.surely();
   const bool has_something = !edge_.is_empty() || (uses == 0 && !need.to_end);
   if (need.starts || edge_.is_ring() || (has_something && uses <= edge_.left())) return true;

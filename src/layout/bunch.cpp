@@ -1,6 +1,7 @@
 #include "layout/bunch.hpp"
 
 #include "layout/fan.hpp"
+#include "layout/obstacles.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
 #include "layout/turn.hpp"
@@ -15,8 +16,11 @@ using fabric::Fabric;
 using fabric::Legs;
 using fabric::Place;
 
-constexpr double chain_pitch = 0.68, column_pitch = 0.72, air_along = 0.12;
+constexpr double chain_pitch = 0.68, air_along = 0.12;
 constexpr std::uint32_t least_crowd = 3;
+constexpr double longest = 1.5;                                  ///< of its height a stem may be longer
+constexpr int rises = 24;                                        ///< that are tried of a group
+constexpr double least_stem_air = 0.05;                          ///< of those of one group
 constexpr double dot_beside_chain = 0.44, dot_beside_bar = 0.58; ///< from a head to the dot beside it
 
 bool is_chain(const Fabric& fabric, const Item& item) {
@@ -46,10 +50,9 @@ std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
 /// Finds what belongs together among the items of a ring.
 class Gathering {
 public:
-  Gathering(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items, bool chain_counts,
-            Way way)
-      : fabric_(fabric), extents_(extents), items_(items), chain_counts_(chain_counts), way_(way),
-        side_(way == Way::anticlockwise ? -1 : 1), slips_(leading_slips(fabric, items)),
+  Gathering(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items, const Gathered& how)
+      : fabric_(fabric), extents_(extents), items_(items), chain_counts_(how.chain_counts), way_(how.way),
+        round_(how.round), side_(way_ == Way::anticlockwise ? -1 : 1), slips_(leading_slips(fabric, items)),
         column_(slips_ + leading_chains(fabric, {items.begin() + slips_, items.end()})) {
     size_ = static_cast<std::uint32_t>(items.size());
     if (size_ > column_ + 1 && joins(fabric, items.back())) --size_;
@@ -63,7 +66,9 @@ public:
         all.push_back(bunch(at, end));
       at = end;
     }
+    for (Bunch& bunch : all) bunch.share = bunch.slot;
     if (size_ < items_.size() && !all.empty()) join(all.front());
+    for (Bunch& bunch : all) set_rising(bunch);
     return all;
   }
 
@@ -149,8 +154,6 @@ private:
     if (starts && alone) put_before(bunch);
     if (starts && !alone && !chain_counts_) centre_feet(bunch);
     bunch.group = members.size() > 1;
-    if (bunch.sort == Bunch::Sort::stitch && members.size() == 1 && extent(extents_, last.key).stretches)
-      bunch.stem = static_cast<std::uint32_t>(bunch.standing.size() - 1);
     measure(bunch.group ? 0 : extent(extents_, last.key).slot, bunch);
     const double back = head(bunch.standing.back()).y;
     bunch.low_head = bunch.first < column_ ? back : (head(bunch.standing.front()).y + back) / 2;
@@ -221,7 +224,7 @@ private:
   Spread spread(const Bunch& bunch) const {
     if (!bunch.base || bunch.base->what != fabric::On::space) return {};
     return {bunch.base->of < fabric_.arches.size() ? chain_pitch * fabric_.arches[bunch.base->of].count : 0,
-            true};
+            true, bunch.crowd ? round_ : 0};
   }
 
   Member member(const Item& item) const {
@@ -244,6 +247,42 @@ private:
     return member;
   }
 
+  void set_rising(Bunch& bunch) const {
+    const std::size_t chains = bunch.first < column_ ? column_ - slips_ : 0;
+    for (const Item& item : bunch.standing) {
+      const bool stands = legs_of(fabric_, item).size() > 0 && !joins(fabric_, item);
+      const bool stem = stands && bunch.sort == Bunch::Sort::stitch && extent(extents_, item.key).stretches;
+      const bool on_end = bunch.rising.size() < chains;
+      bunch.rising.push_back(stem                      ? Rising::stem
+                             : on_end && chain_counts_ ? Rising::on_end
+                             : on_end || stands        ? Rising::none
+                                                       : Rising::whole);
+      if (stem) bunch.most_rise = std::max(bunch.most_rise, longest * item.height);
+    }
+    if (bunch.most_rise > 0 && bunch.group) keep_stems_apart(bunch);
+  }
+
+  /// No longer than its stems keep apart, which stand at the steeper to one another the longer they are.
+  void keep_stems_apart(Bunch& bunch) const {
+    const double most = bunch.most_rise;
+    bunch.most_rise = 0;
+    for (int i = 1; i <= rises; ++i) {
+      const double rise = most * i / rises;
+      if (stem_air(bunch, rise) < least_stem_air) return;
+      bunch.most_rise = rise;
+    }
+  }
+
+  double stem_air(const Bunch& bunch, double rise) const {
+    const std::vector<Item> items = raised(bunch, rise);
+    double least = least_stem_air;
+    for (std::size_t i = 0; i < items.size(); ++i)
+      for (std::size_t k = i + 1; k < items.size(); ++k)
+        if (bunch.rising[i] == Rising::stem || bunch.rising[i] != bunch.rising[k])
+          least = std::min(least, air_between(ink_of(extents_, items[i]), ink_of(extents_, items[k]), least));
+    return least;
+  }
+
   void measure(double slot, Bunch& bunch) const {
     double left = 0, right = 0;
     for (const Item& item : bunch.standing)
@@ -260,6 +299,7 @@ private:
   const std::vector<Item>& items_;
   bool chain_counts_;
   Way way_;
+  double round_;
   double side_;
   std::uint32_t size_ = 0; ///< but for the dot that joins
   std::uint32_t slips_;    ///< behind those that lead to its start
@@ -316,8 +356,8 @@ void bend(const Extents& extents, double stretch, Way way, Bunch& bow, std::uint
 }
 
 std::vector<Bunch> bunches_of(const Fabric& fabric, const Extents& extents, const std::vector<Item>& items,
-                              bool chain_counts, Way way) {
-  return Gathering(fabric, extents, items, chain_counts, way).bunches();
+                              const Gathered& how) {
+  return Gathering(fabric, extents, items, how).bunches();
 }
 
 } // namespace whorl::layout

@@ -5,6 +5,8 @@
 #include "layout/stand.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -26,10 +28,20 @@ struct Bounds {
   }
 };
 
-using Inks = std::vector<Convex>;
+/// Outlines that stand together.
+struct Inks {
+  std::vector<Convex> outlines;
+  Bounds bounds; ///< of them all
+
+  void add(Convex outline) {
+    for (const Point p : outline) bounds.add(p);
+    outlines.push_back(std::move(outline));
+  }
+};
 
 bool are_apart(const Inks& some, const Inks& others) {
-  return air_between(some, others, least_air) >= least_air;
+  return some.bounds.is_apart(others.bounds) ||
+         air_between(some.outlines, others.outlines, least_air) >= least_air;
 }
 
 /// The signs that stand in the gutter at one ring, and those beside it.
@@ -44,19 +56,19 @@ bool is_leaning(const Figure& figure) {
 
 std::vector<Gutter> gutters_of(const Figure& figure) {
   std::vector<Gutter> gutters(figure.rings.size());
-  for (const Label& label : figure.labels) gutters[label.ring].within.emplace_back(label.box);
-  for (const Pointer& pointer : figure.pointers)
-    gutters[pointer.ring].within.emplace_back(outline_of(pointer));
+  for (const Label& label : figure.labels) gutters[label.ring].within.add(label.box);
+  for (const Pointer& pointer : figure.pointers) gutters[pointer.ring].within.add(outline_of(pointer));
   for (const Placed& sign : figure.placed)
-    for (const Convex& outline : outlines_of(sign))
+    for (Convex& outline : outlines_of(sign))
       (sign.sign == Sign::flag || sign.sign == Sign::attach ? gutters[sign.ring].within
                                                             : gutters[sign.ring].beside)
-          .emplace_back(outline);
+          .add(std::move(outline));
   return gutters;
 }
 
-/// Symbols at the ends of rings against what stands in the gutter. Most are seen to be apart by the rectangle
-/// round a symbol's ink, which its neighbours have as well; only of the others the ink itself is looked at.
+/// Symbols at the ends of rings against what stands in the gutter. Most are seen to be apart by how far a
+/// symbol's ink reaches from its foot or by the rectangle round it, which its neighbours have as well; only
+/// of the others the ink itself is looked at.
 class RingEnds {
 public:
   RingEnds(const Figure& figure, const Extents& extents) : figure_(figure), extents_(extents) {}
@@ -73,10 +85,13 @@ public:
 private:
   bool is_apart(const Item& item, const Inks& within) {
     look_at(item.key);
-    const bool is_near = is_drawn_higher(item) ||
-                         std::any_of(within.begin(), within.end(),
-                                     [&](const Convex& ink) { return !is_apart_from_bounds(item, ink); });
-    return !is_near || are_apart(ink_of(extents_, item), within);
+    const std::vector<Convex>& inks = within.outlines;
+    const bool is_near =
+        is_drawn_higher(item) ||
+        (!is_out_of_reach(item, within) && std::any_of(inks.begin(), inks.end(), [&](const Convex& ink) {
+          return !is_apart_from_bounds(item, ink);
+        }));
+    return !is_near || air_between(ink_of(extents_, item), inks, least_air) >= least_air;
   }
 
   void look_at(const SymbolKey& key) {
@@ -84,9 +99,17 @@ private:
     key_ = key, shape_ = &extent(extents_, key), bounds_ = {};
     for (const Convex& piece : shape_->ink)
       for (const Point p : piece) bounds_.add(p);
+    const double across = std::max(-bounds_.low.x, bounds_.high.x),
+                 along = std::max(-bounds_.low.y, bounds_.high.y);
+    reach_ = std::sqrt(across * across + along * along);
   }
 
   bool is_drawn_higher(const Item& item) const { return shape_->stretches && item.height > shape_->height; }
+
+  bool is_out_of_reach(const Item& item, const Inks& within) const {
+    const Point foot = item.foot, reach{reach_, reach_};
+    return within.bounds.is_apart({foot - reach, foot + reach});
+  }
 
   bool is_apart_from_bounds(const Item& item, const Convex& ink) const {
     Bounds seen;
@@ -98,7 +121,8 @@ private:
   const Extents& extents_;
   SymbolKey key_;
   const SymbolExtent* shape_ = nullptr;
-  Bounds bounds_; ///< of its ink
+  Bounds bounds_;    ///< of its ink
+  double reach_ = 0; ///< of its ink, from its foot
 };
 
 } // namespace

@@ -14,11 +14,13 @@ constexpr double step_of_few = 0.42, step = 0.30; ///< between feet in a space o
 constexpr double of_space = 0.98;                 ///< feet take no more of it
 constexpr double few_chains = 2.1;                ///< the length of a space of three
 constexpr double step_in_stitch = 0.25;
-constexpr double widest = 2.1;                  ///< angle of a fan
+constexpr double widest = 2.1, roundest = 2.6;  ///< angles of a fan
+constexpr double least_step = 0.18;             ///< between feet of a round one
 constexpr double air = 0.10, least_air = 0.075; ///< between heads; between any two inks
 constexpr double wider = 0.06;
 constexpr int most_times = 24;
 constexpr double low_stitch = 1.2;
+constexpr double few_legs = 5; ///< they stand in line
 constexpr double bow_stretch = 0.6, low_bow_stretch = 0.9, bow_under_heads = 0.1;
 
 class Fan {
@@ -33,7 +35,10 @@ public:
     const double own = spread.length > few_chains ? step : step_of_few;
     const double along =
         spread.space ? std::min(own, of_space * spread.length / std::max(1.0, legs)) : step_in_stitch;
-    feet_ = along * std::max(0.0, legs - 1);
+    const double gathered = std::min(along, least_step);
+    feet_ = (along + spread.round * (gathered - along)) * std::max(0.0, legs - 1);
+    widest_ = widest + spread.round * (roundest - widest);
+    bowed_ = spread.length > few_chains && legs > few_legs;
     for (std::size_t i = 0; i + 1 < members.size(); ++i) pitch_.push_back(pitch(i));
   }
 
@@ -82,14 +87,16 @@ private:
     for (const double pitch : pitch_) width += pitch;
     double angle = height_ > 0 ? (width - feet_) / height_ : 0;
     double feet = feet_;
-    if (angle > widest) angle = widest, feet = width - widest * height_;
+    if (angle > widest_) angle = widest_, feet = width - widest_ * height_;
     angle = std::max(0.0, angle);
+    const double bow = bowed_ && angle > 0 ? feet / angle : 0; // the radius on which feet stand
     standing_.clear();
     double at = -width / 2;
     for (std::size_t i = 0; i < members_.size(); ++i) {
       const double place = width > 0 ? at / width : 0;
       const double lean = side_ * angle * place;
-      standing_.push_back(stood(i, {side_ * feet * place, 0}, {sine(lean), cosine(lean)}));
+      const Point up{sine(lean), cosine(lean)};
+      standing_.push_back(stood(i, bow > 0 ? bow * (up - Point{0, 1}) : Point{side_ * feet * place, 0}, up));
       if (i < pitch_.size()) at += pitch_[i];
     }
   }
@@ -165,7 +172,8 @@ private:
   const std::vector<Member>& members_;
   const Extents& extents_;
   double side_;
-  double height_ = 0, feet_ = 0;
+  double height_ = 0, feet_ = 0, widest_ = widest;
+  bool bowed_ = false; ///< its feet stand along a bow
   std::vector<double> pitch_;
   std::vector<std::vector<Item>> standing_;
 };

@@ -17,10 +17,12 @@ struct Member {
   bool bows = false;     ///< chains that bow outward from head to head
 };
 
-/// How far the feet of a fan spread: along a space of this length, or close together in a stitch.
+/// How far the feet of a fan spread: along a space of this length, or close together in a stitch. Between
+/// wide and round it opens further and keeps its feet together, so that it takes less of its ring.
 struct Spread {
   double length = 0;
   bool space = false;
+  double round = 0; ///< 0 wide … 1 round
 };
 
 /// The items of a fan's members, each as it stands, the middle of the feet at (0, 0), outward being up.

@@ -1,5 +1,6 @@
 #include "layout/figure.hpp"
 
+#include "layout/break_line.hpp"
 #include "layout/clear_labels.hpp"
 #include "layout/column.hpp"
 #include "layout/cut.hpp"
@@ -32,7 +33,6 @@ constexpr double magic_ring_reach = 0.67, second_chain_reach = 0.62;
 constexpr double centre_air = 0.12;
 constexpr double least_turned = 0.1; ///< radians: a gutter that leans less stands upright
 constexpr double gathering_gap = 0.30;
-constexpr double arrow_gap = 0.62;
 constexpr double past_cut = 0.50; ///< the mark of the end of the yarn stands beneath the arrow
 constexpr double name_gap = 0.22;
 constexpr double centre_line = 1.05; ///< from the base line of the neck's name to that of its note

@@ -29,14 +29,19 @@ class Outlining {
 public:
   Outlining(const Fabric& fabric, const Figure& figure) : fabric_(fabric), figure_(figure) {}
 
+  /// How its sides go from hole to hole of a disc: straight, or where that touches stitches round these,
+  /// along the gaps between rings.
+  enum class Sidewise : std::uint8_t { straight, stepped };
+
   /// One copy of a part; empty where the figure does not show its rounds. In a strip its sides leave out the
   /// lines that lead from one row to the next.
-  std::vector<std::vector<Point>> outline(const fabric::Footprint& print, const fabric::Covering& stretch) {
+  std::vector<std::vector<Point>> outline(const fabric::Footprint& print, const fabric::Covering& stretch,
+                                          Sidewise how) {
     if (!find_rings(print)) return {};
     const auto sides = sides_of(print, stretch);
     if (!sides) return {};
-    if (is_disc(figure_)) return {round_outline(*sides)};
-    return pieces_of_outline(*sides);
+    if (!is_disc(figure_)) return pieces_of_outline(*sides);
+    return {how == Sidewise::straight ? straight_outline(*sides) : round_outline(*sides)};
   }
 
   /// The middle of what a copy covers, at the height of its outermost ring.
@@ -51,6 +56,22 @@ private:
   struct Sides {
     double first = 0, last = 0;
   };
+
+  std::vector<Point> straight_outline(const Sides& sides) {
+    std::vector<Point> points;
+    go_along(bottom(low_), nearest(low_, sides.first), points);
+    for (std::uint32_t at = low_; at <= high_; ++at) points.push_back(in_hole(at, sides.first));
+    points.push_back(point(top(high_), last_ = nearest(high_, sides.first)));
+    go_along(top(high_), nearest(high_, sides.last), points);
+    for (std::uint32_t at = high_ + 1; at-- > low_;) points.push_back(in_hole(at, sides.last));
+    points.push_back(point(bottom(low_), last_ = nearest(low_, sides.last)));
+    go_along(bottom(low_), nearest(low_, sides.first), points);
+    return points;
+  }
+
+  Point in_hole(std::uint32_t at, double place) const {
+    return point((ring(at).inner + ring(at).outer) / 2, nearest(at, place));
+  }
 
   std::vector<Point> round_outline(const Sides& sides) {
     std::vector<Point> points;
@@ -234,18 +255,26 @@ bool is_clear(const Figure& figure, const Extents& extents, const std::vector<Po
 std::vector<std::vector<Point>> clear_outline(const Fabric& fabric, const Figure& figure,
                                               const Extents& extents, const fabric::Footprint& print,
                                               const fabric::Covering& stretch) {
-  std::vector<std::vector<Point>> lines = Outlining(fabric, figure).outline(print, stretch);
-  for (const std::vector<Point>& line : lines)
-    if (!is_clear(figure, extents, line)) return {};
-  return lines;
+  for (const auto how : {Outlining::Sidewise::straight, Outlining::Sidewise::stepped}) {
+    std::vector<std::vector<Point>> lines = Outlining(fabric, figure).outline(print, stretch, how);
+    if (std::all_of(lines.begin(), lines.end(),
+                    [&](const std::vector<Point>& line) { return is_clear(figure, extents, line); }))
+      return lines;
+  }
+  return {};
 }
 
-/// Whether an outline was drawn.
-bool shows(const Figure& figure, const std::vector<std::vector<Point>>& lines) {
-  return !lines.empty() &&
-         std::any_of(figure.strokes.begin(), figure.strokes.end(), [&](const Stroke& stroke) {
-           return stroke.line == Line::footprint && stroke.points == lines.front();
-         });
+/// Whether the outline of a copy was drawn.
+bool shows(const Fabric& fabric, const Figure& figure, const fabric::Footprint& print,
+           const fabric::Covering& stretch) {
+  for (const auto how : {Outlining::Sidewise::straight, Outlining::Sidewise::stepped}) {
+    const std::vector<std::vector<Point>> lines = Outlining(fabric, figure).outline(print, stretch, how);
+    const auto is_first = [&](const Stroke& stroke) {
+      return stroke.line == Line::footprint && !lines.empty() && stroke.points == lines.front();
+    };
+    if (std::any_of(figure.strokes.begin(), figure.strokes.end(), is_first)) return true;
+  }
+  return false;
 }
 
 /// A name on the ray of a point, with a tick that leads to it.
@@ -276,7 +305,7 @@ void add_footprint_names(const Fabric& fabric, const Extents& extents, double ed
   std::vector<Placed> names;
   for_each_copy(fabric, figure, [&](const fabric::Footprint& print, const fabric::Covering& stretch) {
     const auto middle = Outlining(fabric, figure).middle(print, stretch);
-    if (!middle || !shows(figure, Outlining(fabric, figure).outline(print, stretch))) return;
+    if (!middle || !shows(fabric, figure, print, stretch)) return;
     Run text{fabric.parts[print.part].name, Face::italic, sign_text, 0, 0};
     text.width = text.size * text_width(extents, text.face, text.text);
     names.push_back(name_at(figure, *middle, edge, text));

@@ -1,5 +1,6 @@
 #include "layout/furniture.hpp"
 
+#include "layout/break_line.hpp"
 #include "layout/sign.hpp"
 #include "layout/turn.hpp"
 
@@ -8,11 +9,6 @@
 
 namespace whorl::layout {
 namespace {
-
-constexpr double break_middle = 0.575; ///< outside the heads of a folded ring
-constexpr int zigzags = 8;
-constexpr double zigzag_high = 0.20, zigzag_long = 0.48;
-constexpr double arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
 
 /// Labels stand beside the first stitches, upright where the gutter leans too: their text begins beside the
 /// pointer, on its height.
@@ -34,7 +30,7 @@ Label label_at(Point at, std::vector<Run> runs, double size, std::uint32_t ring,
 
 /// The corners of a zigzag across a break line.
 void add_zigzag(double radius, double angle, Way way, std::vector<Point>& points) {
-  const double sixth = zigzag_long / 6 / radius;
+  const double sixth = ring_zigzag_long / 6 / radius;
   points.push_back(on_circle(radius, angle - 3 * sixth, way));
   points.push_back(on_circle(radius + zigzag_high, angle - sixth, way));
   points.push_back(on_circle(radius - zigzag_high, angle + sixth, way));
@@ -78,14 +74,14 @@ void add_label(const Band& band, const Size& size, std::uint32_t ring, Way way, 
 }
 
 void add_break_line(const Size& size, Way way, Figure& figure) {
-  const double radius = size.outer + break_middle;
+  const double radius = size.outer + ring_break_middle;
   const double beside = arc_sine(size.gutter / 2 / radius), open = 2 * pi - 2 * beside;
   const double from = size.turned + beside;
-  const double half = zigzag_long / 2 / radius;
+  const double half = ring_zigzag_long / 2 / radius;
   Stroke line{Line::fold_break, {}, true};
   double at = from;
-  for (int i = 0; i < zigzags; ++i) {
-    const double angle = from + open * (i + 0.5) / zigzags;
+  for (int i = 0; i < ring_zigzags; ++i) {
+    const double angle = from + open * (i + 0.5) / ring_zigzags;
     std::vector<Point> corners;
     add_zigzag(radius, angle, way, corners);
     curve_on(radius, at, angle - half, way, line.points);
@@ -100,9 +96,7 @@ void add_arrow(double radius, const Size& last, Way way, Figure& figure) {
   const double from = last.turned + arc_sine(std::min(1.0, last.gutter / 2 / radius)),
                to = from + arrow_long / radius;
   figure.strokes.push_back({Line::direction, circle_curve(radius, from, to, way), true});
-  const Point tip = on_circle(radius, to, way), back = tip - barb_long * along(to, way);
-  const Point aside = barb_aside * outward(to, way);
-  figure.strokes.push_back({Line::direction, {back + aside, tip, back - aside}, false});
+  figure.strokes.push_back(arrow_head(on_circle(radius, to, way), along(to, way), outward(to, way)));
 }
 
 void add_gathering(double radius, Figure& figure) {

@@ -21,9 +21,9 @@ std::uint8_t marked_loops_of(const Fabric& fabric, StitchId stitch) {
   const Legs legs = legs_of_one(fabric, stitch);
   if (legs.size() == 0) return stitch::both;
   const std::uint8_t loops = legs.begin()->into.loops;
+  if (loops != stitch::front && loops != stitch::back && loops != stitch::third) return stitch::both;
   for (const fabric::Leg& leg : legs)
     if (leg.into.loops != loops || leg.into.what != fabric::On::top) return stitch::both;
-  if (loops != stitch::front && loops != stitch::back && loops != stitch::third) return stitch::both;
   // an invisible decrease takes front loops by its nature: no mark
   const auto own_nature = [&] {
     return stitch::shape_of(fabric.kinds[fabric.stitches[stitch].kind]).front_loops_only;
@@ -48,7 +48,8 @@ EndChains end_chains(const Fabric& fabric, const fabric::Round& round) {
   const fabric::Part& part = fabric.parts[round.part];
   if (!round.both_sides || part.foundation == fabric::none) return ends;
   const fabric::Round& chain = fabric.rounds[part.foundation];
-  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch) {
+    if ((fabric.stitches[stitch].flags & fabric::joins) != 0) continue; // into the top of the chains skipped
     for (const fabric::Leg& leg : legs_of_one(fabric, stitch)) {
       const StitchId of = leg.into.of;
       const bool in_chain = leg.into.what != fabric::On::ring && leg.into.what != fabric::On::space &&
@@ -57,6 +58,7 @@ EndChains end_chains(const Fabric& fabric, const fabric::Round& round) {
       if (ends.first == fabric::none || of < ends.first) ends.first = of;
       if (ends.last == fabric::none || of > ends.last) ends.last = of;
     }
+  }
   return ends;
 }
 

@@ -1,13 +1,9 @@
 #include "layout/lace.hpp"
 
 #include "fabric/opening.hpp"
-#include "layout/cut.hpp"
-#include "layout/direction.hpp"
-#include "layout/flag.hpp"
-#include "layout/furniture.hpp"
-#include "layout/lace_ground.hpp"
+#include "layout/lace_furniture.hpp"
+#include "layout/lace_space.hpp"
 #include "layout/long_legs.hpp"
-#include "layout/placed.hpp"
 #include "layout/section.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
@@ -27,9 +23,8 @@ constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< un
 constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
 constexpr double plain_pull = 1.5, group_pull = 6;
 constexpr double stiffer_in_lace = 10;
+constexpr double worth_rounding = 0.1; ///< W that a ring comes nearer
 constexpr double dot_over_head = 0.22, dot_air = 0.09;
-constexpr double arrow_gap = 0.62, arrow_long = 2.6, barb_long = 0.42, barb_aside = 0.19;
-constexpr int arrow_pieces = 12;
 
 /// Counts of lace, whose chains are not counted, stand in the table; one that is not met is told.
 Lettering number_alone(Lettering label) {
@@ -50,7 +45,7 @@ public:
     lace_.figure = begin_figure(plan, extents, page);
     lace_.contour.corners = outline.corners;
     lace_.contour.corner = outline.corner;
-    start_ = outline.start;
+    outline_ = outline;
     if (outline.corners > 0) lace_.figure.form = layout::Form::motif;
     lace_.figure.corners = outline.corners;
     lace_.contour.way = lace_.figure.clockwise ? Way::clockwise : Way::anticlockwise;
@@ -58,10 +53,10 @@ public:
     if (reach > 0) inside_.add({octagon(reach)});
   }
 
-  std::vector<int> put_together(const std::vector<double>& room, int again) {
-    room_ = room;
+  std::vector<int> put_together(const Space& space, int again) {
+    space_ = space;
     for (std::uint32_t i = 0; i < plan_.rings.size(); ++i) lay_ring(i);
-    return furnish(again);
+    return furnish_lace(fabric_, extents_, page_, again, lace_);
   }
 
   const Lace& laid() const { return lace_; }
@@ -88,13 +83,10 @@ private:
   void lay_ring(std::uint32_t number) {
     const Ring& planned = plan_.rings[number];
     items_ = items_of(fabric_, planned.round, planned.echo);
-    contour_ = contour_of(planned);
+    contour_ = contour_of(lace_, planned);
     hand_ = planned.against == (page_.hand == Hand::left) ? Hand::right : Hand::left;
     spaces_ = works_in_spaces(fabric_, planned.round);
-    LaceRing ring = laid_ring(number, Corners::draw);
-    if (ring.pushed > 0 && has_corners(ring))
-      if (LaceRing other = laid_ring(number, Corners::leave); other.pushed < ring.pushed)
-        ring = std::move(other);
+    LaceRing ring = chosen_ring(number);
     inside_.add(ink_of_ring(extents_, contour_, ring));
     begin_ring(number, ring);
     stand_slips(ring);
@@ -113,18 +105,39 @@ private:
                        [](const Bunch& bunch) { return bunch.corner || bunch.crowd; });
   }
 
-  LaceRing laid_ring(std::uint32_t number, Corners corners) {
+  /// Where a ring would stand far out, the fans of its crowds are round, or its corners left where they are.
+  LaceRing chosen_ring(std::uint32_t number) {
+    LaceRing ring = laid_ring(number, Corners::draw, 0);
+    const auto take_nearer = [&](Corners corners, double round, double much) {
+      if (ring.pushed <= least_pushed(number) + much) return;
+      LaceRing other = laid_ring(number, corners, round);
+      if (other.pushed < ring.pushed - much) ring = std::move(other);
+    };
+    if (has_corners(ring)) take_nearer(Corners::leave, 0, 0);
+    const bool crowded = std::any_of(ring.bunches.begin(), ring.bunches.end(), [this](const Bunch& bunch) {
+      return bunch.crowd && goes_into_space(bunch);
+    });
+    for (const double round : {0.5, 1.0})
+      if (crowded) take_nearer(Corners::draw, round, worth_rounding);
+    return ring;
+  }
+
+  LaceRing laid_ring(std::uint32_t number, Corners corners, double round_fans) {
     const Ring& planned = plan_.rings[number];
     const fabric::Round& round = fabric_.rounds[planned.round];
     LaceRing ring;
-    ring.bunches = bunches_of(fabric_, extents_, items_, round.counting_chain != fabric::none, contour_.way);
+    ring.bunches = bunches_of(fabric_, extents_, items_,
+                              {round.counting_chain != fabric::none, contour_.way, round_fans});
+    ring.least_pushed = least_pushed(number);
     ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
     ring.pointed = !round.joined || is_turned(lace_.figure);
     ring.feet_if_none = nominal_feet(number);
-    ring.start = turned_round(start_);
+    ring.start = turned_round(outline_.start);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
     const double pull = spaces_ ? group_pull : group_pull / stiffer_in_lace;
+    if (number == 0) share_out(lace_.contour.corners, plain_pull / stiffer_in_lace, ring);
     if (corners == Corners::draw) draw_to_corners(lace_.contour.corners, pull, ring);
+    if (corners == Corners::draw) hang_in_corners(fabric_, outline_, pull, ring);
     lay_lace_ring(
         extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
         ring);
@@ -136,11 +149,6 @@ private:
     return std::all_of(feet.begin(), feet.end(), [this](const Feet& one) { return under_feet_.holds(one); });
   }
 
-  Rounded contour_of(const Ring& ring) const {
-    const bool clockwise = (lace_.contour.way == Way::clockwise) != ring.against;
-    return {lace_.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise, lace_.contour.corner};
-  }
-
   /// A place of the figure along the ring that is laid, or the other way about.
   double turned_round(double at) const { return contour_.way == lace_.contour.way ? at : 0 - at; }
 
@@ -150,9 +158,8 @@ private:
     return tallest;
   }
 
-  double room_inside(std::uint32_t number) const {
-    return number > 0 && number - 1 < room_.size() ? room_[number - 1] : 0;
-  }
+  double room_inside(std::uint32_t number) const { return number > 0 ? space_.room[number - 1] : 0; }
+  double least_pushed(std::uint32_t number) const { return space_.pushed[number]; }
 
   /// Of what has no base that is drawn.
   double nominal_feet(std::uint32_t number) const {
@@ -320,66 +327,6 @@ private:
       figure.pointers.push_back({laid.pointer_tip, laid.pointer_direction, pointer_length, number, tone});
   }
 
-  // What is no stitch.
-  std::vector<Convex> ink(std::size_t ring) const {
-    return ink_of_ring(extents_, contour_of(lace_.figure.rings[ring]), lace_.rings[ring]);
-  }
-
-  double edge() const {
-    double edge = 0;
-    for (std::size_t i = 0; i < lace_.rings.size(); ++i)
-      for (const Convex& piece : ink(i))
-        for (const Point& p : piece) edge = std::max(edge, length(p));
-    return edge;
-  }
-
-  std::vector<int> furnish(int again) {
-    Figure& figure = lace_.figure;
-    const double outside = edge();
-    figure.centre_radius = figure.rings.front().inner;
-    if (!is_turned(figure)) add_arrow();
-    add_cut(fabric_, extents_, figure);
-    std::vector<int> crowded = add_posts(fabric_, extents_, figure, again);
-    for (const int ring : add_ticks(fabric_, extents_, outside, figure, again)) crowded.push_back(ring);
-    for (const int ring : add_flags(fabric_, extents_, figure, again)) crowded.push_back(ring);
-    add_front(fabric_, extents_, page_, outside, figure);
-    add_lace_grounds(fabric_, extents_, page_.main_yarn, lace_);
-    bound_ink();
-    return crowded;
-  }
-
-  /// It begins where the last round does.
-  void add_arrow() {
-    const Rounded& contour = lace_.contour;
-    double r = 0;
-    for (const Convex& piece : ink_of_ring(extents_, contour, lace_.rings.back()))
-      for (const Point& p : piece) r = std::max(r, spot_of(contour, p).r);
-    r += arrow_gap;
-    const LaceRing& last = lace_.rings.back();
-    const double from = carried(contour, last.r, last.at.front(), r),
-                 to = from + arrow_long / length_of(contour, r);
-    Stroke shaft{Line::direction, {}, false};
-    for (int i = 0; i <= arrow_pieces; ++i)
-      shaft.points.push_back(point_on(contour, r, from + (to - from) * i / arrow_pieces));
-    lace_.figure.strokes.push_back(std::move(shaft));
-    const Point tip = point_on(contour, r, to), out = outward(contour, to);
-    const Point on = contour.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
-    const Point back = tip - barb_long * on, aside = barb_aside * out;
-    lace_.figure.strokes.push_back({Line::direction, {back + aside, tip, back - aside}, false});
-  }
-
-  /// A motif reaches no further than its ink.
-  void bound_ink() {
-    Figure& figure = lace_.figure;
-    bound(0, figure);
-    for (std::size_t i = 0; i < lace_.rings.size(); ++i)
-      for (const Convex& piece : ink(i))
-        for (const Point& p : piece) {
-          figure.low = {std::min(figure.low.x, p.x), std::min(figure.low.y, p.y)};
-          figure.high = {std::max(figure.high.x, p.x), std::max(figure.high.y, p.y)};
-        }
-  }
-
   static constexpr double half_chain = 0.36; ///< of a chain in a column
 
   const Fabric& fabric_;
@@ -394,20 +341,21 @@ private:
   Rounded contour_; ///< of the ring that is laid, in its own direction
   Hand hand_ = Hand::right;
   bool spaces_ = false; ///< the round that is laid is worked into spaces
-  std::vector<double> room_;
-  double start_ = 0;
+  Space space_;
+  Outline outline_;
 };
 
 } // namespace
 
 Lace draw_lace(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
   constexpr int most_times = 10;
-  constexpr double more = 0.2;
-  std::vector<double> room(plan.rings.size(), 0);
+  constexpr double more = 0.2, far_out = 0.6;
+  Space space{std::vector<double>(plan.rings.size(), 0), std::vector<double>(plan.rings.size(), 0)};
   Outline outline;
+  bool shared = false;
   for (int i = 0;; ++i) {
     Laying laying(fabric, plan, extents, page, outline);
-    const std::vector<int> crowded = laying.put_together(room, i);
+    const std::vector<int> crowded = laying.put_together(space, i);
     if (i == 0 && outline.corners == 0) {
       outline = outline_of(fabric, laying.laid());
       if (outline.corners > 0) {
@@ -415,13 +363,18 @@ Lace draw_lace(const Fabric& fabric, const Plan& plan, const Extents& extents, c
         continue;
       }
     }
+    if (!std::exchange(shared, true) && most_pushed(laying.laid()) > far_out) {
+      share_pushes(laying.laid(), space);
+      --i;
+      continue;
+    }
     if (crowded.empty() || i == most_times) {
       Lace drawn = laying.drawn();
       lengthen_legs(fabric, extents, Lines::of_many_legs, drawn.figure);
       return drawn;
     }
     for (const int ring : crowded)
-      if (ring >= 0) room[static_cast<std::size_t>(ring)] += more;
+      if (ring >= 0) space.room[static_cast<std::size_t>(ring)] += more;
   }
 }
 

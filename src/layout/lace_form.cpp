@@ -24,20 +24,35 @@ double turn_of(const LaceRing& ring, const std::vector<std::size_t>& groups) {
   return turn;
 }
 
-constexpr double near_corner = 0.3, nearer_corner = 0.15;  ///< of a side; with chains in a group, without
-constexpr double solid_corner = 0.15, blunt_corner = 0.25; ///< its radius without chains; of more than four
-constexpr int most_plain = 2;                              ///< rounds round a motif, without corners
+constexpr double near_corner = 0.3, nearer_corner = 0.15; ///< of a side; with chains in a group, without
+constexpr double nearest_corner = 0.4;                    ///< … of chains between stitches
+constexpr double solid_corner = 0.15;                     ///< radius of one without chains
+constexpr int most_plain = 2;                             ///< rounds round a motif, without corners
 constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured against all that is near
+
+/// Whether a leg of the round's own is of this sort. Most rounds have none of any such sort at all, which is
+/// quickly told.
+template <typename Sort> bool any_own_leg(const Fabric& fabric, const fabric::Round& round, Sort is_one) {
+  const auto has_one = [&](const fabric::Legs& legs) {
+    return std::any_of(legs.begin(), legs.end(), is_one);
+  };
+  if (round.count == 0) return false;
+  const StitchId last = round.first_stitch + round.count - 1;
+  if (!has_one({fabric::legs_of(fabric, round.first_stitch).begin(), fabric::legs_of(fabric, last).end()}))
+    return false;
+  for (StitchId i = round.first_stitch; i <= last; ++i)
+    if (has_one(fabric::own_legs_of(fabric, i))) return true;
+  return false;
+}
 
 /// Whether a round goes along the edges of other pieces, or asks for more than a ring of lace shows.
 bool needs_gutter(const Fabric& fabric, const Ring& ring) {
   const fabric::Round& round = fabric.rounds[ring.round];
   if (ring.owner || ring.round != ring.last_round || round.count == 0 || round.count > most_stitches)
     return true;
-  for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
-      if (leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side) return true;
-  return round.joined_open > 0;
+  return round.joined_open > 0 || any_own_leg(fabric, round, [](const fabric::Leg& leg) {
+           return leg.into.what == fabric::On::row_end || leg.into.what == fabric::On::chain_side;
+         });
 }
 
 } // namespace
@@ -50,11 +65,9 @@ std::vector<std::size_t> groups_of(const LaceRing& ring, bool with_chains) {
 }
 
 bool works_in_spaces(const Fabric& fabric, std::uint32_t number) {
-  const fabric::Round& round = fabric.rounds[number];
-  for (StitchId i = round.first_stitch; i < round.first_stitch + round.count; ++i)
-    for (const fabric::Leg& leg : fabric::own_legs_of(fabric, i))
-      if (leg.into.what == fabric::On::space || is_gap(leg.into)) return true;
-  return false;
+  return any_own_leg(fabric, fabric.rounds[number], [](const fabric::Leg& leg) {
+    return leg.into.what == fabric::On::space || is_gap(leg.into);
+  });
 }
 
 bool is_net(const Fabric& fabric, std::uint32_t number) {
@@ -105,14 +118,18 @@ private:
     if (corners == 0) return outline_.corners == 0 || may_be_plain(i);
     plain_ = 0;
     if (corners < 3 || corners > 6 || (outline_.corners > 0 && outline_.corners != corners)) return false;
+    keep_spaces(ring, groups);
     if (std::exchange(outline_.corners, corners) > 0) return true;
     turn_ = turn_of(ring, groups);
-    if (is_solid(i))
-      outline_.corner = solid_corner;
-    else if (corners > 4)
-      outline_.corner = blunt_corner;
+    if (is_solid(i)) outline_.corner = solid_corner;
     outline_.start = (lace_.figure.rings[i].against ? 1 : -1) * turn_ / corners;
     return true;
+  }
+
+  void keep_spaces(const LaceRing& ring, const std::vector<std::size_t>& groups) {
+    for (const std::size_t group : groups)
+      if (const auto& base = ring.bunches[group].base; base && base->what == fabric::On::space)
+        outline_.spaces.push_back(base->of);
   }
 
   bool may_be_plain(std::size_t i) {
@@ -184,6 +201,44 @@ void draw_to_corners(int corners, double pull, LaceRing& ring) {
     ring.seats[group]->at = (corner + 0.5) / corners;
     ring.pull[group] = pull;
   }
+}
+
+void hang_in_corners(const Fabric& fabric, const Outline& outline, double pull, LaceRing& ring) {
+  const std::vector<std::optional<Spotted>> seats = ring.seats;
+  const auto goes_into = [&](const Bunch& bow, std::uint32_t space) {
+    const StitchId first = fabric.arches[space].first_chain;
+    return bow.standing.front().first <= first && first <= bow.standing.back().first;
+  };
+  for (std::size_t i = 1; i + 1 < ring.bunches.size(); ++i) {
+    if (!is_bow(ring.bunches[i]) || !seats[i - 1] || !seats[i + 1]) continue;
+    if (std::none_of(outline.spaces.begin(), outline.spaces.end(),
+                     [&](std::uint32_t space) { return goes_into(ring.bunches[i], space); }))
+      continue;
+    const double before = seats[i - 1]->at;
+    const Spotted middle{seats[i - 1]->r, (before + turned_near(seats[i + 1]->at, before)) / 2};
+    const double place = corner_place(outline.corners, middle), corner = std::floor(place + 0.5);
+    if (std::abs(place - corner) >= nearest_corner) continue;
+    ring.seats[i] = Spotted{middle.r, (corner + 0.5) / outline.corners};
+    ring.pull[i] = pull;
+  }
+}
+
+void share_out(int corners, double pull, LaceRing& ring) {
+  const auto has_seat = [](const std::optional<Spotted>& seat) { return seat.has_value(); };
+  const auto spaces = std::count_if(ring.bunches.begin(), ring.bunches.end(), is_bow);
+  if (corners == 0 || spaces != corners || std::any_of(ring.seats.begin(), ring.seats.end(), has_seat))
+    return;
+  double all = 0, sum = 0, off = 0;
+  for (const Bunch& bunch : ring.bunches) all += bunch.share;
+  int corner = 0;
+  for (std::size_t i = 0; i < ring.bunches.size(); ++i) {
+    const Bunch& bunch = ring.bunches[i];
+    ring.seats[i] = Spotted{ring.feet_if_none, (sum + bunch.share / 2) / all};
+    ring.pull[i] = pull;
+    sum += bunch.share;
+    if (is_bow(bunch)) off += corner_place(corners, *ring.seats[i]) - corner++;
+  }
+  for (std::optional<Spotted>& seat : ring.seats) seat->at -= off / corners / corners;
 }
 
 Outline outline_of(const Fabric& fabric, const Lace& lace) { return Corners(fabric, lace).outline(); }

@@ -29,9 +29,7 @@ Convex ink_of_pointer(Point tip, Point direction) {
 namespace {
 
 constexpr double least_leaning = 1.2, steepest = 0.7, steepest_group = 0.4; ///< heights; of a height
-constexpr double longest = 1.5;       ///< of its height a stem may be longer
-constexpr double upright = 0.15;      ///< as far aside of its place a stitch does not lean
-constexpr double step_of_height = 20; ///< of a W, so that stems alike in height are one symbol
+constexpr double upright = 0.15; ///< as far aside of its place a stitch does not lean
 
 /// What stands at its foot, turned to its head.
 Item leaning(const Rounded& contour, const LaceRing& ring, std::size_t bunch) {
@@ -54,10 +52,10 @@ void lean_to_places(const Rounded& contour, const std::vector<std::optional<doub
   ring.longer.assign(ring.bunches.size(), 0);
   for (std::size_t i = 0; i < ring.bunches.size(); ++i) {
     const Bunch& bunch = ring.bunches[i];
+    if (!ring.whole || !bunch.group) ring.longer[i] = std::min(pushed, bunch.most_rise);
     const bool in_corner = bunch.corner && contour.corners > 0;
     if (bunch.sort != Bunch::Sort::stitch || !wanted[i] || in_corner || bunch.low_head < least_leaning)
       continue;
-    if (bunch.stem) ring.longer[i] = std::min(pushed, longest * bunch.low_head);
     const double high = bunch.low_head + ring.longer[i];
     const double aside = *wanted[i] / length_of(contour, ring.r) - ring.at[i],
                  on_ring = length_of(contour, ring.stands[i]);
@@ -67,26 +65,30 @@ void lean_to_places(const Rounded& contour, const std::vector<std::optional<doub
   }
 }
 
+namespace {
+
+/// Moves the foot of a frame until its head is at its place; how far heads rise from where they are when all
+/// stand at their foot.
+double rise(const Rounded& contour, const LaceRing& ring, std::size_t number, Item& frame) {
+  const Bunch& bunch = ring.bunches[number];
+  if (bunch.most_rise <= 0 || (ring.longer[number] <= 0 && ring.leans[number] == 0)) return 0;
+  const double head = ring.stands[number] + bunch.low_head;
+  const Point top = point_on(contour, head, carried(contour, ring.r, ring.at[number], head));
+  double high = std::max(0.0, length(top - frame.foot) - bunch.low_head);
+  if (bunch.group) high = std::min(high, bunch.most_rise);
+  frame.foot = top - (bunch.low_head + high) * frame.up;
+  return high;
+}
+
+} // namespace
+
 std::vector<Item> standing_items(const Rounded& contour, const LaceRing& ring, std::size_t bunch) {
-  const Bunch& standing = ring.bunches[bunch];
   Item frame = leaning(contour, ring, bunch);
-  double longer = 0;
-  if (standing.stem && (ring.longer[bunch] > 0 || ring.leans[bunch] != 0)) {
-    const double head = ring.stands[bunch] + standing.low_head;
-    const Point top = point_on(contour, head, carried(contour, ring.r, ring.at[bunch], head));
-    const double high = std::floor(length(top - frame.foot) * step_of_height) / step_of_height;
-    longer = std::max(0.0, high - standing.low_head);
-    frame.foot = top - standing.low_head * frame.up;
-  }
-  std::vector<Item> items = standing.standing;
+  const double high = rise(contour, ring, bunch, frame);
+  std::vector<Item> items = raised(ring.bunches[bunch], high);
   for (Item& item : items) {
     item.up = stood(frame, item.foot + item.up) - stood(frame, item.foot);
     item.foot = stood(frame, item.foot);
-  }
-  if (standing.stem) {
-    Item& stem = items[*standing.stem];
-    stem.height += longer;
-    stem.foot = stem.foot - longer * stem.up;
   }
   return items;
 }

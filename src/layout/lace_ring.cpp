@@ -78,7 +78,7 @@ private:
 
   bool fits(double pushed) {
     lifts_.assign(size(), 0);
-    pushed_ = pushed;
+    pushed_ = ring_.least_pushed + pushed;
     set_radius();
     if (!bend_bows()) return false;
     string();
@@ -255,6 +255,7 @@ private:
       if (stands(i)) ring_.stands[i] = ring_.feet[i] + pushed_ + lifts_[i];
     for (std::size_t i = 0; i < bunches_; ++i)
       if (!stands(i)) ring_.stands[i] = level(i) - sunk(ring_.bunches[i]) + lifts_[i];
+    ring_.whole = to_places_;
     lean_to_places(contour_, targets_, pushed_, ring_);
     if (label_in_ring_) set_label();
   }
@@ -283,7 +284,7 @@ private:
 
   void set_label() {
     const double r = label_r() + lifts_[bunches_];
-    put_label(on_ring(r, ring_.at[bunches_]));
+    ring_.label_start = label_start_at(ring_.label, on_ring(r, ring_.at[bunches_]));
     if (!ring_.pointed) return;
     const double at = ring_.at[bunches_ + 1], pr = label_r() + lifts_[bunches_ + 1];
     const Point out = outward(contour_, carried(contour_, ring_.r, at, pr));
@@ -291,8 +292,6 @@ private:
         contour_.way == Way::anticlockwise ? Point{0 - out.y, out.x} : Point{out.y, 0 - out.x};
     ring_.pointer_tip = on_ring(pr, at) + (pointer_length / 2) * ring_.pointer_direction;
   }
-
-  void put_label(Point middle) { ring_.label_start = label_start_at(ring_.label, middle); }
 
   std::vector<Convex> label_ink() const { return ink_of_label(ring_.label, ring_.label_start); }
 

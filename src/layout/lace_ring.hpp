@@ -22,13 +22,15 @@ struct LaceRing {
   Lettering label;
   bool pointed = false; ///< a pointer stands between label and first stitch
 
-  double start = 0; ///< place of the first bunch where none has a seat
+  double start = 0;        ///< place of the first bunch where none has a seat
+  double least_pushed = 0; ///< it stands at least so much further out
 
   // What laying it finds.
   double r = 0;               ///< of the contour along which places count
   double pushed = 0;          ///< how far it had to move out
   std::vector<double> at;     ///< places of the bunches
   std::vector<double> stands; ///< r of their feet
+  bool whole = false;         ///< its groups stand further out as a whole, their stems no longer
   std::vector<double> leans;  ///< how far ahead of its head a tall one's foot stands, as a place
   std::vector<double> longer; ///< how much further in a stem's foot stands than it is high
   Point label_start;          ///< of the label's base line

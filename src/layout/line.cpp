@@ -112,6 +112,17 @@ void string_springs(const Fabric& fabric, const Course& course, const Footing& f
   }
 }
 
+/// An edge closed flat ends where the line beneath has its middle: it stands over its places, and is not
+/// spread along the line.
+void stand_over_places(const Fabric& fabric, const Course& course, Strung& strung) {
+  const std::vector<double>& target = strung.target;
+  const bool flat =
+      !course.items.empty() && closes_flat(fabric, fabric.stitches[course.items.front().first].round);
+  if (!flat || target.empty() || strung.pull.front() == 0 || strung.pull.back() == 0) return;
+  strung.wanted.front() = target.front(), strung.wanted.back() = strung.length - target.back();
+  for (std::size_t k = 1; k < target.size(); ++k) strung.wanted[k] = target[k] - target[k - 1];
+}
+
 /// A line that nothing draws anywhere has its middle at 0.
 void hold_the_middle(Strung& strung) {
   for (const double pull : strung.pull)
@@ -188,7 +199,7 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   if (room.free_ends)
     fan_out_of_places(fabric, footing, room, course), hold_the_middle(strung);
   else
-    spread_fans(fabric, course, room.slot, strung.target);
+    spread_fans(fabric, course, room.slot, strung.target), stand_over_places(fabric, course, strung);
   std::vector<char> at_least;
   relax(strung, at_least, slate, course.at);
 }

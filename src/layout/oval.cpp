@@ -1,8 +1,10 @@
 #include "layout/oval.hpp"
 
+#include "layout/break_line.hpp"
 #include "layout/cut.hpp"
 #include "layout/furniture.hpp"
 #include "layout/ground.hpp"
+#include "layout/group.hpp"
 #include "layout/hole.hpp"
 #include "layout/items.hpp"
 #include "layout/long_legs.hpp"
@@ -29,8 +31,6 @@ constexpr double first_feet = 0.64;    ///< feet of the first round, from the ch
 constexpr double turning_aside = 0.72; ///< from the last chain to one on end beside it: room for the start
 constexpr double plain_pull = 0.06, shaping_pull = 0.18;
 constexpr double first_ray = 0.785; ///< radians from the first side to about where the first round begins
-constexpr double arrow_gap = 0.62;
-constexpr double break_high = 0.575 + 0.26; ///< a break line with its zigzags, outside the heads
 
 constexpr auto all = static_cast<std::size_t>(-1); ///< stitches
 
@@ -171,7 +171,11 @@ private:
     lead_.clear();
     ring.items.insert(ring.items.end(), own.begin(), own.end());
     ring.joined = ring.items.size() > chains + 1 && is_joining(fabric_, ring.items.back());
+    std::vector<Group> groups;
+    if (!is_first() && plan_.kept.empty() && plan_.groups)
+      groups = gather_groups(fabric_, extents_, chains, ring.items);
     Band& band = ring.band = band_of(ring.items, extents_, false);
+    fan_out(fabric_, extents_, groups, page_.hand, band);
     layout::draw_loops(ring.items, {plan_.kept, page_.hand, false}, band);
     band.break_outside = planned.round != planned.last_round;
     band.label = letter(fabric_, planned, marked_loops(own), false, extents_, page_);
@@ -261,18 +265,22 @@ private:
     Figure& figure = oval_.figure;
     Ring ring = planned;
     ring.first_item = static_cast<std::uint32_t>(figure.items.size());
-    ring.items = static_cast<std::uint32_t>(laid.items.size());
     ring.inner = laid.size.inner;
     ring.outer = laid.size.outer;
     ring.middle = laid.lap.r;
     ring.lead = laid.lap.lead;
     ring.last_before_break = laid.band.break_outside;
-    around_.stitches.clear();
     for (std::uint32_t i = 0; i < laid.items.size(); ++i) {
       const Item item = stood_on(extents_, oval_.stadium, laid, i);
-      stand_item(fabric_, extent(extents_, item.key), item, page_.hand, figure);
-      for (Convex& piece : ink_of(extents_, item)) around_.stitches.push_back(std::move(piece));
+      if (const std::vector<InGroup>* group = group_in(laid.band, laid.band.shape_of[i]))
+        stand_group(fabric_, *group, item, page_.hand, figure);
+      else
+        stand_item(fabric_, extent(extents_, item.key), item, page_.hand, figure);
     }
+    ring.items = static_cast<std::uint32_t>(figure.items.size()) - ring.first_item;
+    around_.stitches.clear();
+    for (std::size_t i = ring.first_item; i < figure.items.size(); ++i)
+      for (Convex& piece : ink_of(extents_, figure.items[i])) around_.stitches.push_back(std::move(piece));
     figure.rings.push_back(ring);
     around_.high = laid.size.high + laid.band.room_outside;
     add_label(laid);
@@ -297,7 +305,7 @@ private:
     const double from = carried(oval_.stadium, ring.lap, std::max(0.0, ring.at.front() - half), heads);
     const double to = carried(oval_.stadium, ring.lap, std::min(length, ring.at.back() + half), heads);
     oval_.figure.strokes.push_back(break_on(oval_.stadium, heads, from, to));
-    around_.high = std::max(around_.high, heads.r + break_high);
+    around_.high = std::max(around_.high, heads.r + ring_break_middle + ring_break_reach);
   }
 
   void add_arrow() {

@@ -80,7 +80,9 @@ OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
   OvalCore core{chain.first_stitch, 0};
   StitchId before = fabric::none;
   bool back = false;
-  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch)
+  for (StitchId stitch = round.first_stitch; stitch < round.first_stitch + round.count; ++stitch) {
+    if ((fabric.stitches[stitch].flags & fabric::joins) != 0)
+      continue; // into the top of the chains beside it
     for (const fabric::Leg& leg : fabric::legs_of(fabric, stitch)) {
       const StitchId of = leg.into.of;
       if (leg.into.what == fabric::On::ring || leg.into.what == fabric::On::space) return {};
@@ -92,6 +94,7 @@ OvalCore oval_core(const Fabric& fabric, std::uint32_t part) {
       if (of == core.far) back = true;
       before = of;
     }
+  }
   return back && before <= core.near ? core : OvalCore{};
 }
 

@@ -329,7 +329,7 @@ Item stood_on(const Extents& extents, const Stadium& stadium, const OvalRing& ri
   const std::size_t stand = dot ? 0 : stand_with(ring, number);
   const Stand& first = ring.stands.front();
   const double side = before_of(first, stadium.way);
-  item.height = plain.height;
+  item.height = shape_at(ring, number).height;
   item.at = ring.at[stand] - (dot ? side - dot_reach : 0);
   item.up = outward(stadium, ring.lap, item.at);
   const auto on_ray = [&](double r) {

@@ -44,7 +44,7 @@ std::vector<SymbolKey> symbols_of(const fabric::Fabric& fabric) {
       SymbolKey unmarked = item.key, plain = item.key;
       unmarked.loops = stitch::both;
       if (plain.base == Base::below) plain.base = Base::top, plain.down = 0; // where its stem is drawn
-      SymbolKey single = item.key; // as a row may part it
+      SymbolKey single = item.key;                                           // as a row may part it
       if (fabric.rounds[round].kind == pattern::RoundKind::row) single.in_one = 1;
       for (const SymbolKey& key : {item.key, unmarked, plain, single}) {
         const auto at = std::lower_bound(keys.begin(), keys.end(), key, less);
@@ -92,10 +92,41 @@ void add_rounds(const fabric::Fabric& fabric, const std::vector<Plan>& plans, co
   for (const Plan& plan : plans) placement.figures.push_back(draw(plan));
 }
 
+/// Whether a stitch goes into the end of a row at the side where those on the right side begin; none: into
+/// something else too.
+std::optional<bool> begun_side(const fabric::Fabric& fabric, fabric::StitchId stitch) {
+  std::optional<bool> side;
+  for (const fabric::Leg& leg : fabric::own_legs_of(fabric, stitch)) {
+    if (leg.into.what != fabric::On::row_end) return std::nullopt;
+    const bool right = fabric.rounds[leg.into.of].side == fabric::Side::right;
+    side = (leg.into.loops == stitch::front) == right;
+  }
+  return side;
+}
+
+/// Whether what goes along rows is a tube on one of their sides: a hand on a cuff, a crown on a brim.
+bool is_tube(const fabric::Fabric& fabric, const std::vector<std::uint32_t>& edging) {
+  constexpr std::size_t most_rounds_of_edge = 2;
+  const auto is_round = [&](std::uint32_t round) {
+    return fabric.rounds[round].kind == pattern::RoundKind::round;
+  };
+  if (edging.size() <= most_rounds_of_edge || !std::all_of(edging.begin(), edging.end(), is_round))
+    return false;
+  const fabric::Round& first = fabric.rounds[edging.front()];
+  std::optional<bool> side;
+  for (fabric::StitchId id = first.first_stitch; id < first.first_stitch + first.count; ++id) {
+    if ((fabric.stitches[id].flags & (fabric::joins | fabric::starts_chain)) != 0) continue;
+    const std::optional<bool> own = begun_side(fabric, id);
+    if (!own || own != side.value_or(*own)) return false;
+    side = own;
+  }
+  return side.has_value();
+}
+
 /// Rows with the edging round them in one figure; false: that is not wanted, or finds no room.
 bool add_edged_rows(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
                     const Folding& folding, const Extents& extents, const Page& page, Placement& placement) {
-  if (section.edging.empty()) return false;
+  if (section.edging.empty() || is_tube(fabric, section.edging)) return false;
   if (section.owner != fabric::none && page.leaf.lines > 0) return false;
   std::vector<std::uint32_t> all = section.rounds;
   all.insert(all.end(), section.edging.begin(), section.edging.end());

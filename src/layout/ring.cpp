@@ -1,5 +1,6 @@
 #include "layout/ring.hpp"
 
+#include "layout/break_line.hpp"
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -12,7 +13,6 @@ constexpr double clearance = 0.30;   ///< heads of a ring to feet of the next
 constexpr double loop_gap = 0.46;    ///< more where loop marks stand between
 constexpr double free_gap = 0.72;    ///< more where loops for another part stand between
 constexpr double break_gap = 0.85;   ///< more where a break line stands between
-constexpr double break_reach = 0.26; ///< of its zigzags, on either side of it
 constexpr double air_along = 0.12;   ///< between neighbours of a ring
 constexpr double least_air = 0.06;   ///< between any two inks
 constexpr double air_across = 0.08;  ///< between the inks of a ring and the next
@@ -194,7 +194,7 @@ Size centre_size(const Core& core) {
 
 void add_break(const Band& band, Size& size) {
   if (band.break_outside)
-    size.high = std::max(size.high, size.outer + (clearance + break_gap) / 2 + break_reach);
+    size.high = std::max(size.high, size.outer + (clearance + break_gap) / 2 + ring_break_reach);
 }
 
 double first_inner(const Core& core, double height) {

@@ -92,7 +92,8 @@ Point top_on_end(const Item& chain, double pitch, Hand hand) {
          pitch / 2 * Point{0 - side * chain.up.y, side * chain.up.x};
 }
 
-/// Adds what stands in a group whose foot an item has.
+} // namespace
+
 void stand_group(const fabric::Fabric& fabric, const std::vector<InGroup>& group, const Item& whole,
                  Hand hand, Figure& figure) {
   constexpr double pitch = 0.72;
@@ -109,8 +110,6 @@ void stand_group(const fabric::Fabric& fabric, const std::vector<InGroup>& group
     if (one.on_end) figure.tips.back() = top_on_end(item, pitch, hand);
   }
 }
-
-} // namespace
 
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure) {

@@ -27,6 +27,10 @@ std::vector<Convex> ink_of(const Extents& extents, const Item& item);
 void stand_ring(const fabric::Fabric& fabric, const std::vector<Item>& items, const Band& band,
                 const Size& size, const std::vector<double>& at, const Turn& turn, Figure& figure);
 
+/// Adds what stands in a group whose foot an item has.
+void stand_group(const fabric::Fabric& fabric, const std::vector<InGroup>& group, const Item& whole,
+                 Hand hand, Figure& figure);
+
 /// Adds an item that stands already, with its feet and tips in the order of work.
 void stand_item(const fabric::Fabric& fabric, const SymbolExtent& shape, const Item& item, Hand hand,
                 Figure& figure);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/break_line.hpp"
 #include "layout/figure.hpp"
 #include "layout/line.hpp"
 #include "layout/outline.hpp"
@@ -37,8 +38,6 @@ double pitch_of(const Course& course, const Stand& column);
 
 /// How much more than `inner` above the heads of `below` the feet of a line stand.
 double gap_above(const Course& below, const Course& above);
-
-inline constexpr double zigzag_high = 0.20; ///< of a break line, above and below it
 
 /// The height of the break line above a folded line.
 double break_height(const Course& course);

@@ -98,13 +98,14 @@ bool is_counted_stitch(const Sentence& sentence, std::uint32_t end) {
   return stitch != end && number > 0 && words::is_digit(sentence.text()[number - 1]);
 }
 
-/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
-std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end) {
+/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts". `told`:
+/// a word for counts behind it says so.
+std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end, bool told) {
   for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at)) {
       if (word.end != end || sort_of(sentence, word) != ConceptClass::place || at == 0) continue;
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
-      if (!sentence.vocabulary.blanks_between_words) return number;
+      if (!sentence.vocabulary.blanks_between_words || told) return number;
       const std::uint32_t work = before_digits(sentence, number);
       if (is_told_to_end(sentence, work) || is_counted_stitch(sentence, work)) return number;
     }
@@ -175,7 +176,7 @@ StatedCount count_in_words(const Sentence& sentence, std::uint32_t last) {
     Stated stated;
     stated.count = word.number;
     stated.span = sentence.span(word.begin, word.end);
-    return {{stated}, word.begin, sentence.size()};
+    return {{stated}, word.begin, sentence.size(), false};
   }
   return {};
 }
@@ -186,7 +187,8 @@ StatedCount bare_count(const Sentence& sentence) {
   const std::uint32_t size = trim_separators(sentence.text(), 0, sentence.size());
   const std::uint32_t last = before_endings(sentence, size);
   if (StatedCount told = count_in_words(sentence, last); !told.stated.empty()) return told;
-  const std::uint32_t end = before_unit(sentence, last);
+  const std::uint32_t told = before_count_word(sentence, last); // "6 inc 12 in total"
+  const std::uint32_t end = before_unit(sentence, trim_blanks(sentence.text(), told), told != last);
   std::uint32_t begin = end;
   while (begin > 0 && words::is_digit(sentence.text()[begin - 1])) --begin;
   const Word* number = begin == end ? nullptr : number_at(sentence, begin);
@@ -196,7 +198,8 @@ StatedCount bare_count(const Sentence& sentence) {
   Stated stated;
   stated.count = number->number;
   stated.span = sentence.span(begin, end);
-  return {{stated}, before_count_word(sentence, begin), last == size ? sentence.size() : last};
+  const std::uint32_t first = before_count_word(sentence, begin);
+  return {{stated}, first, last == size ? sentence.size() : last, first != begin || told != last};
 }
 
 namespace {

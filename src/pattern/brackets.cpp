@@ -153,11 +153,22 @@ bool follows_reference(const Pairing& pairing, std::uint32_t at) {
          pairing.out.stars[before - 1] == StarRole::reference;
 }
 
-/// "Repeat * to *", "rep *-*".
+/// "Repeat * to *", "rep *-*", "* bis *".
 bool leads_to_star(const Pairing& pairing, std::uint32_t at) {
   const std::uint32_t next = skip_blanks(pairing.text, at + 1);
   const std::string_view rest = pairing.text.substr(next);
-  return rest.substr(0, 4) == "to *" || rest.substr(0, 2) == "-*" || rest.substr(0, 3) == "- *";
+  if (rest.substr(0, 2) == "-*" || rest.substr(0, 3) == "- *") return true;
+  const std::size_t star = rest.find('*');
+  if (star == rest.npos || star < 2 || rest[star - 1] != ' ') return false;
+  const std::size_t letters = rest.find(' ');
+  return letters + 1 == star && (has_concept(pairing, next, pairing.to) ||
+                                 has_concept(pairing, next, words::find_concept(pairing.vocabulary, "and")));
+}
+
+/// Whether a passage between two stars stands before.
+bool stars_stand_before(const Pairing& pairing) {
+  return std::any_of(pairing.out.all.begin(), pairing.out.all.end(),
+                     [](const Bracket& passage) { return passage.kind == Passage::stars; });
 }
 
 /// "6*inc", "6 * (2 sc, inc)": a number before a star that no other star answers.
@@ -187,14 +198,15 @@ StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
       (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
     return StarRole::reference;
   if (longer && before->means == pairing.from) return StarRole::reference; // "a partir de *"
-  if (before && has_concept(pairing, before->begin, pairing.repeat) && leads_to_star(pairing, at))
-    return StarRole::reference;
+  const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
+  const bool named_again = !in_stars && stars_stand_before(pairing); // "*2 sc, inc*, work | * to * 6 times"
+  const bool repeated = before && has_concept(pairing, before->begin, pairing.repeat);
+  if ((repeated || named_again) && leads_to_star(pairing, at)) return StarRole::reference;
   if (pairing.two_seen && pairing.text.substr(at, 2) == "**") return StarRole::reference;
   if (follows_reference(pairing, at)) return StarRole::reference;
   const char last = byte_before(pairing.text, at);
   const std::uint32_t next = skip_blanks(pairing.text, at + 1);
   const bool number_next = next < pairing.text.size() && is_digit(pairing.text[next]);
-  const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
   if (number_next && last == ')' && !begins_passage(pairing, at)) return StarRole::times;
   if (number_next && (last == ']' || last == '}' || last == '|')) return StarRole::times;
   const bool piece_before =

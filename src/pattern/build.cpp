@@ -325,7 +325,7 @@ NodeId build_stretch(Building& b, std::int32_t path) {
     if (step.taken == Taken::placing) put_placing(b, sequence, step);
     if (step.taken == Taken::yarn) sequence.yarn = number_of_yarn(b, step.begin, step.end);
     if (step.taken == Taken::yarn_behind) yarn_behind(b, sequence, step);
-    if (step.taken == Taken::aside) keep_note(b, b.reader.sentence.span(step.begin, step.end), false);
+    if (step.taken == Taken::aside) put_aside(b, sequence, step);
     before = step.taken;
   }
   end_loops(b, sequence);

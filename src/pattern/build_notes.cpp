@@ -101,4 +101,11 @@ void put_placing(Building& b, Sequence& sequence, const Path& path) {
   b.reading.placings.insert(b.reading.placings.end(), all.begin(), all.end());
 }
 
+void put_aside(Building& b, Sequence& sequence, const Path& path) {
+  const std::vector<Placing> all = placings_in(b.reader.sentence, path.begin, path.end);
+  if (std::any_of(all.begin(), all.end(), [](const Placing& p) { return p.what == What::change; }))
+    return put_placing(b, sequence, path);
+  keep_note(b, b.reader.sentence.span(path.begin, path.end), false);
+}
+
 } // namespace whorl::pattern

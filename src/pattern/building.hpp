@@ -87,4 +87,7 @@ void keep_note(Building& b, Span span, bool joined);
 /// Things placed; what stands behind a change of yarn is in the new one.
 void put_placing(Building& b, Sequence& sequence, const Path& path);
 
+/// An aside: a note, or the change of yarn that it tells: "[change to B]".
+void put_aside(Building& b, Sequence& sequence, const Path& path);
+
 } // namespace whorl::pattern

@@ -83,8 +83,14 @@ std::uint32_t behind_yarn_word(const Sentence& sentence, std::uint32_t end) {
 struct Next {
   bool ends = false; ///< nothing, or a mark that ends a clause
   bool colon = false;
-  bool works = false; ///< a number, a stitch, a passage or loops
+  bool works = false;    ///< a number, a stitch, a passage or loops
+  bool stitches = false; ///< "16 sc", "sc 16"
 };
+
+bool is_stitch_at(const Sentence& sentence, std::uint32_t at) {
+  const WordsAt words = words_at(sentence, at);
+  return std::any_of(words.begin(), words.end(), [&](const Word& word) { return is_work(sentence, word); });
+}
 
 Next next_of(const Sentence& sentence, std::uint32_t end, std::uint32_t stop) {
   Next next;
@@ -100,6 +106,9 @@ Next next_of(const Sentence& sentence, std::uint32_t end, std::uint32_t stop) {
                  sort == ConceptClass::loops || sort == ConceptClass::start || sort == ConceptClass::filler ||
                  sort == ConceptClass::ending;
     next.ends = next.ends || word.means == sentence.conjunction;
+    next.stitches =
+        next.stitches || is_work(sentence, word) ||
+        (word.kind == WordKind::number && is_stitch_at(sentence, skip_blanks(sentence.text(), word.end)));
   }
   return next;
 }
@@ -145,7 +154,7 @@ std::optional<YarnMark> behind_lead(const Sentence& sentence, std::uint32_t at, 
   return made(*name, end, next_of(sentence, end, stop), clause, loose);
 }
 
-/// "white:", "white 3 sc", "3 sc white".
+/// "white:", "white 3 sc", "B 3 sc", "3 sc white".
 std::optional<YarnMark> alone(const Sentence& sentence, std::uint32_t at, bool clause, bool loose,
                               std::uint32_t stop) {
   const auto name = yarn_name_at(sentence, at, true);
@@ -153,7 +162,8 @@ std::optional<YarnMark> alone(const Sentence& sentence, std::uint32_t at, bool c
   const std::uint32_t end = behind_yarn_word(sentence, name->end);
   const Next next = next_of(sentence, end, stop);
   const bool letter = !yarn_name_at(sentence, at, false);
-  if (letter && !(clause && next.colon) && !(loose && next.ends)) return std::nullopt;
+  const bool begins = clause && (next.colon || next.stitches);
+  if (letter && !begins && !(loose && next.ends)) return std::nullopt;
   const bool heads = at == skip_blanks(sentence.text(), 0) && sentence.text().substr(end, 1) == ",";
   if (!loose && next.ends && !next.colon && !heads) return std::nullopt;
   return made(*name, end, next, clause, loose);

@@ -212,6 +212,8 @@ Effect effect_of_children(Body& body, NodeId first, std::uint32_t outside) {
   for (NodeId id = first; id != no_node; id = (*body.nodes)[id].next) {
     const Node& node = (*body.nodes)[id];
     if (slips_on(body, node, all)) continue;
+    if (node.kind == NodeKind::work && leads_into_space(body, node.work))
+      all.uses = 0; // the round begins behind the slip stitches, and ends with what they went into
     const bool may_end = node.kind != NodeKind::work || node.work.to_end;
     const std::uint32_t tail = may_end && body.nth != 0 ? needed_behind(body, node.next, outside) : 0;
     all = then(all, effect_of_node(body, node, tail));

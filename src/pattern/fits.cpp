@@ -57,11 +57,48 @@ std::uint32_t behind_last_fillers(const Stretching& s, std::uint32_t at) {
   return at;
 }
 
+/// Whether an item of a list ends at `end`.
+bool ends_item(const Stretching& s, std::uint32_t end) {
+  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
+  return next >= s.end || is_separator(s.reader.sentence.text()[next]);
+}
+
+/// The longest word at a place that works nothing and tells no number: a small word, a place, an unknown one;
+/// nullptr if work or anything else stands there.
+const words::Word* idle_word(const Sentence& sentence, std::uint32_t at) {
+  const words::Word* idle = nullptr;
+  for (const words::Word& word : words_at(sentence, at)) {
+    if (is_work(sentence, word)) return nullptr;
+    const words::ConceptClass sort = sort_of(sentence, word);
+    const bool is_idle = word.kind == words::WordKind::unknown || sort == words::ConceptClass::filler ||
+                         sort == words::ConceptClass::place;
+    if (is_idle && (idle == nullptr || word.end > idle->end)) idle = &word;
+  }
+  return idle;
+}
+
+/// Whether nothing but words for the hand stands between loops and the end of a clause: "stecht in das
+/// hintere Maschenglied | ein", "arka ilmeğe | batırın".
+bool only_hand_follows(const Stretching& s, std::uint32_t at) {
+  const Sentence& sentence = s.reader.sentence;
+  while (at < s.end && !is_separator(sentence.text()[at])) {
+    if (starts_passage(s, at)) return false;
+    const words::Word* word = idle_word(sentence, at);
+    if (word == nullptr) { // the German "ein" is a number too
+      const std::uint32_t letters = end_of_letters(sentence, at);
+      return letters != at && number_at(sentence, at) != nullptr && ends_item(s, letters);
+    }
+    at = skip_blanks(sentence.text(), word->end);
+  }
+  return true;
+}
+
 /// Loops at the head of a line hold to its end; before a piece or bracket for that; behind a piece for that.
 bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t end) {
   const std::uint32_t next = behind_last_fillers(s, skip_blanks(s.reader.sentence.text(), end));
   const char mark = next < s.end ? s.reader.sentence.text()[next] : '.';
-  const bool piece_next = !is_separator(mark);
+  const bool worked = before.effect != Effect{};
+  const bool piece_next = !is_separator(mark) && !(worked && only_hand_follows(s, next));
   switch (verb) {
   case Verb::loops_rest:
     return !before.loose && next < s.end;
@@ -71,16 +108,10 @@ bool loops_fit(const Stretching& s, const Path& before, Verb verb, std::uint32_t
   case Verb::loops_next:
     return piece_next && mark != '!';
   case Verb::loops_behind:
-    return before.effect != Effect{} && (before.loose || !piece_next || mark == '!');
+    return worked && (before.loose || !piece_next || mark == '!');
   default:
     return true;
   }
-}
-
-/// Whether an item of a list ends at `end`.
-bool ends_item(const Stretching& s, std::uint32_t end) {
-  const std::uint32_t next = skip_blanks(s.reader.sentence.text(), end);
-  return next >= s.end || is_separator(s.reader.sentence.text()[next]);
 }
 
 /// The path before the last piece of a path.

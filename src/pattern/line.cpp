@@ -290,7 +290,22 @@ private:
       if (at != title && !typed_[at].blank && is_marked(typed_[at])) found = at;
     for (std::size_t at = end; found == none && any_round_ && at-- > begin;)
       if (!typed_[at].blank && names_part_and_more(typed_[at])) found = at;
-    return found;
+    return found == none && title != none && title + 1 == round && names_first_part(title) ? title : found;
+  }
+
+  /// Whether the line at the head of the text, right above a round, names a part and no whole: it says how
+  /// many are made, or the other parts have lines like it.
+  bool names_first_part(std::size_t head) const {
+    if (read_heading(text(typed_[head]), reader_.vocabulary).says_make) return true;
+    if (!is_name(typed_[head])) return false;
+    const auto in_capitals = [](std::string_view line) {
+      return std::none_of(line.begin(), line.end(), words::is_small);
+    };
+    for (std::size_t at = head + 2; at + 1 < typed_.size(); ++at)
+      if (!typed_[at].blank && typed_[at - 1].blank && typed_[at + 1].begins_round && is_name(typed_[at]) &&
+          !typed_[at + 1].ways.empty() && typed_[at + 1].ways.front().label.from == 1)
+        return in_capitals(text(typed_[at])) == in_capitals(text(typed_[head]));
+    return false;
   }
 
   /// Above a round whose number runs on, a marked line or a name with a blank line above it begins a part

@@ -240,6 +240,7 @@ bool put_numbers(Work& work, const Names& names, const Slots& slots, const Meani
 std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, const Meaning& meaning,
                                   Kinds& kinds) {
   const Names names = without_place(names_of(sentence, slots), meaning);
+  if (names.work == "ch" && meaning.where == Where::chain) return std::nullopt; // no chain is worked into one
   Piece piece;
   const auto kind = worked_kind(names, slots, meaning, kinds, piece.work.into);
   piece.verb = meaning.verb;

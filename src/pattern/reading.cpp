@@ -303,7 +303,7 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
   if (parts.count.stated.empty()) return;
   const bool whole_reads = std::any_of(readings.begin(), readings.end(),
                                        [](const Reading& reading) { return reading.passed_over.empty(); });
-  const bool worded = !words::is_digit(sentence.text()[parts.count.begin]); // "sc, inc total 18"
+  const bool worded = parts.count.worded;
   if (whole_reads && !worded && !may_hide_count(sentence, parts.count.begin)) return;
   WorkReader reader = make_reader(sentence, kinds, how_many(effort, sentence.size()));
   std::vector<Reading> counted = readings_of(reader, parts, effort);

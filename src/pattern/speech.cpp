@@ -36,8 +36,23 @@ void take_out_list(Speech& speech, const Source& source, const OwnList& list,
   speech.without_list.emplace(text);
 }
 
+/// "7 sc, bark: 1 sc" defines nothing where the materials call a yarn so.
+void drop_yarns(OwnList& list, const Source& source, const words::Vocabulary& vocabulary) {
+  const auto is_in_line = [](const Definition& definition) { return definition.in_line; };
+  auto& definitions = list.definitions;
+  if (std::none_of(definitions.begin(), definitions.end(), is_in_line)) return;
+  const std::vector<ListedYarn> yarns = yarns_listed(source, vocabulary);
+  const auto names_yarn = [&](const Definition& definition) {
+    const std::string name = words::fold(source.at(definition.name)).text;
+    return definition.in_line &&
+           std::any_of(yarns.begin(), yarns.end(), [&](const ListedYarn& yarn) { return yarn.name == name; });
+  };
+  definitions.erase(std::remove_if(definitions.begin(), definitions.end(), names_yarn), definitions.end());
+}
+
 void hear_list(Speech& speech, const Source& source) {
-  const OwnList list = find_own_list(source, *speech.terms.vocabulary);
+  OwnList list = find_own_list(source, *speech.terms.vocabulary);
+  drop_yarns(list, source, *speech.terms.vocabulary);
   OwnWords own;
   if (!list.definitions.empty()) own = own_words(source, list, *speech.terms.vocabulary);
   add_found_letters(source, *speech.terms.vocabulary, own);

@@ -38,18 +38,28 @@ std::vector<std::uint32_t> fronts_of(const Reader& reader, Span line) {
   return fronts;
 }
 
+/// Where words for "and" stand behind a blank: "Ch 6 | and work around the chain".
+std::vector<std::uint32_t> before_and(const Reader& reader, Span stretch) {
+  const Sentence sentence = look_up(reader.source.at(stretch), stretch.begin, reader.vocabulary);
+  std::vector<std::uint32_t> places;
+  for (const words::Word& word : sentence.lattice.words)
+    if (word.means == sentence.conjunction && word.begin > 0 && sentence.text()[word.begin - 1] == ' ')
+      places.push_back(word.span.begin);
+  return places;
+}
+
 /// The end of the line, and the ends of the sentences and clauses before that `begin` stands in or before,
 /// the last first.
 std::vector<std::uint32_t> ends_of(const Reader& reader, Span line, std::uint32_t begin) {
   const std::string_view text = reader.source.at(line);
-  std::vector<std::uint32_t> ends;
+  std::vector<std::uint32_t> ends = before_and(reader, {begin, line.end});
   for (std::size_t at = begin - line.begin; at < text.size() && ends.size() < most_cuts; ++at) {
     const bool mark = std::string_view(".!,;").find(text[at]) != std::string_view::npos;
     if ((mark && is_blank_at(text, at + 1)) || is_wide_end(text, at + 1))
       ends.push_back(line.begin + static_cast<std::uint32_t>(at) + 1);
   }
   ends.push_back(line.end);
-  std::reverse(ends.begin(), ends.end());
+  std::sort(ends.rbegin(), ends.rend());
   return ends;
 }
 
@@ -58,7 +68,7 @@ bool ends_clause(const Reader& reader, std::uint32_t place) {
   const std::string_view before = reader.source.at({0, place});
   const char wide = wide_mark_before(before, before.size());
   const char mark = wide != '\0' ? wide : before.back();
-  return mark == ',' || mark == ';';
+  return mark == ',' || mark == ';' || mark == ' ';
 }
 
 /// Whether a stretch names a stitch that is no chain.
@@ -81,6 +91,44 @@ Span sentence_with_loops(const Reader& reader, Span line) {
   return found;
 }
 
+/// "6 catenelle e lavorare intorno alla | catenella": behind a chain of some length the word stands without a
+/// number, for that chain.
+bool names_chain_again(const Reader& reader, Span stretch) {
+  const Way way = way_of(reader, no_label(stretch), stretch.end);
+  if (way.readings.empty()) return false;
+  bool chain = false;
+  for (const Node& node : way.readings.front().nodes) {
+    if (node.kind != NodeKind::work || node.work.act != Act::stitch) continue;
+    const auto& words =
+        look_up(reader.source.at(node.span), node.span.begin, reader.vocabulary).lattice.words;
+    const bool numbered = std::any_of(words.begin(), words.end(), [](const words::Word& word) {
+      return word.kind == words::WordKind::number;
+    });
+    if (chain && !numbered) return true;
+    chain = true;
+  }
+  return false;
+}
+
+/// "Every round is closed with a slip stitch": what is told of each round starts no piece.
+bool tells_of_every_round(const Reader& reader, Span stretch) {
+  const Sentence sentence = look_up(reader.source.at(stretch), stretch.begin, reader.vocabulary);
+  const words::Concept each = words::find_concept(reader.vocabulary, "each");
+  const words::Concept all = words::find_concept(reader.vocabulary, "all");
+  const words::Concept round = words::find_concept(reader.vocabulary, "round");
+  const words::Concept row = words::find_concept(reader.vocabulary, "row");
+  return std::any_of(sentence.lattice.words.begin(), sentence.lattice.words.end(), [&](const auto& word) {
+    if (word.means != each && word.means != all) return false;
+    const std::uint32_t next = skip_blanks(sentence.text(), word.end);
+    return word_meaning(sentence, next, round) != nullptr || word_meaning(sentence, next, row) != nullptr;
+  });
+}
+
+bool starts_plainly(const Reader& reader, Span stretch) {
+  return only_starts(reader, stretch) && !names_chain_again(reader, stretch) &&
+         !tells_of_every_round(reader, stretch);
+}
+
 /// Whether a stretch makes nothing but a chain of some length, hardly a word passed over.
 bool only_tells_chain(const Reader& reader, Span stretch) {
   constexpr std::uint32_t least_chain = 4;
@@ -90,7 +138,7 @@ bool only_tells_chain(const Reader& reader, Span stretch) {
   const bool chain = std::any_of(nodes.begin(), nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.times >= least_chain;
   });
-  return chain && only_starts(reader, stretch);
+  return chain && starts_plainly(reader, stretch);
 }
 
 /// Where the next word begins, or the next letter where no blanks divide words; npos behind the last.
@@ -122,25 +170,33 @@ Span chain_told_in(const Reader& reader, Span line) {
   return {};
 }
 
-/// The stretch of a line that is nothing but the start.
-Span start_typed(const Reader& reader, Span line) {
-  if (only_starts(reader, line)) {
-    if (const Span told = chain_told_in(reader, line); !told.empty()) return told;
-    const Span loops = names_free_loops(reader, line) ? sentence_with_loops(reader, line) : Span{};
-    return loops.empty() ? line : loops;
-  }
-  if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
-  if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};
-  if (const auto named = named_start(reader, line)) return named->place;
+/// The first sentence or clause of a line that is nothing but the start; empty if there is none.
+Span start_clause(const Reader& reader, Span line) {
   for (const std::uint32_t begin : fronts_of(reader, line)) {
     if (begin > line.begin && names_stitches(reader, {line.begin, begin})) break;
     for (const std::uint32_t end : ends_of(reader, line, begin)) {
       const Span stretch = trimmed(reader.source, {begin, end});
       if (end < line.end && ends_clause(reader, end) && works_more(reader, {end, line.end})) continue;
-      if (!stretch.empty() && only_starts(reader, stretch)) return stretch;
+      if (!stretch.empty() && starts_plainly(reader, stretch)) return stretch;
     }
   }
-  return chain_told_in(reader, line);
+  return {};
+}
+
+/// The stretch of a line that is nothing but the start.
+Span start_typed(const Reader& reader, Span line) {
+  if (only_starts(reader, line) && !tells_of_every_round(reader, line)) {
+    if (const Span told = chain_told_in(reader, line); !told.empty()) return told;
+    const Span loops = names_free_loops(reader, line) ? sentence_with_loops(reader, line) : Span{};
+    if (!loops.empty()) return loops;
+    const Span clause = names_chain_again(reader, line) ? start_clause(reader, line) : Span{};
+    return clause.empty() ? line : clause;
+  }
+  if (names_free_loops(reader, line)) return sentence_with_loops(reader, line);
+  if (!names_stitches(reader, line) && !names_ring(reader, line)) return {};
+  if (const auto named = named_start(reader, line)) return named->place;
+  const Span clause = start_clause(reader, line);
+  return clause.empty() ? chain_told_in(reader, line) : clause;
 }
 
 /// "a chain", of which the number stands elsewhere, if at all.

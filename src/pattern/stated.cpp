@@ -237,14 +237,18 @@ std::uint32_t end_of_sentence(const Search& search, std::uint32_t at) {
   return at;
 }
 
-/// "… 6 inc, 5 sc -> 22 sts": what stands before the arrow names a stitch, so it is work, and no count that
-/// leads to another.
-bool leads_from_work(const Search& search, std::uint32_t at, std::string_view figures) {
-  if (figures.find('>') == figures.npos) return false;
+/// Whether a number and a word of work stand at `at`: "15 hdc".
+bool is_number_of_work(const Search& search, std::uint32_t at) {
   const Word* number = number_at(search.sentence, next_word(search, at));
   if (number == nullptr) return false;
   const WordsAt words = words_at(search.sentence, next_word(search, number->end));
   return std::any_of(words.begin(), words.end(), [&](const Word& w) { return is_work(search.sentence, w); });
+}
+
+/// "… 6 inc, 5 sc -> 22 sts": what stands before the arrow names a stitch, so it is work, and no count that
+/// leads to another.
+bool leads_from_work(const Search& search, std::uint32_t at, std::string_view figures) {
+  return figures.find('>') != figures.npos && is_number_of_work(search, at);
 }
 
 /// "12 in total": a word for the total stands in [begin, end).
@@ -458,11 +462,11 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
-  const bool only_turned = finder.chained && !finder.stitched; // "ch 1, turn | 8 sc"
-  if (finder.clause || (after_around && !only_turned)) {
+  const bool only_turned = finder.chained && !finder.stitched;          // "ch 1, turn | 8 sc"
+  const bool first_work = only_turned && is_number_of_work(search, at); // "ch 2, turn | 15 hdc, 15 sts"
+  if ((finder.clause || (after_around && !only_turned)) && !first_work) {
     const StatedCount told = as_sentence(search, at);
-    const bool works = finder.chained && !finder.stitched && names_kind(told); // "3 ch. | 19 dc."
-    if (!works) finder.keep(told);
+    if (!only_turned || !names_kind(told)) finder.keep(told); // "3 ch. | 19 dc."
   }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);

@@ -12,6 +12,7 @@ struct StatedCount {
   std::vector<Stated> stated; ///< empty: the line states none
   std::uint32_t begin = 0;
   std::uint32_t end = 0;
+  bool worded = false; ///< a bare number that a word tells to be a count: "total 18", "18 in all"
 };
 
 /// Finds the stated count by its form: brackets, `=`, dash, arrow, or a sentence at the end; `least`: where

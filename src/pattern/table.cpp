@@ -23,11 +23,15 @@ Span cell_in(const Reader& reader, Span span) {
 }
 
 constexpr std::string_view wide_bar = "\xEF\xBD\x9C"; ///< ｜
+constexpr char one_blank = '_';                       ///< a mark of cells: one blank sets them off
+constexpr std::string_view wide_blank = "\xE3\x80\x80";
 
-/// Bytes of the mark between two cells at `at`; 0 if none stands there. Of blanks it takes two, and a bar may
-/// be a wide one.
+/// Bytes of the mark between two cells at `at`; 0 if none stands there. Of blanks it takes two or a wide one,
+/// and a bar may be a wide one.
 std::size_t divider_at(std::string_view text, std::size_t at, char mark) {
   if (mark == '|' && text.substr(at, wide_bar.size()) == wide_bar) return wide_bar.size();
+  if (mark == ' ' && text.substr(at, wide_blank.size()) == wide_blank) return wide_blank.size();
+  if (mark == one_blank) return text[at] == ' ' ? 1 : 0;
   return text[at] == mark && (mark != ' ' || text.substr(at, 2) == "  ") ? 1 : 0;
 }
 
@@ -181,6 +185,36 @@ void repeat_work(const Reader& reader, Way& way, Span work, std::string_view tim
   state_count_before(reader, way);
 }
 
+/// "1段目：6目": the label and what stands behind its colon are cells of their own.
+void part_at_colon(const Reader& reader, std::vector<Span>& cells) {
+  constexpr std::string_view wide_colon = "\xEF\xBC\x9A";
+  const std::string_view first = reader.source.at(cells.front());
+  for (const std::string_view colon : {std::string_view(":"), wide_colon}) {
+    const std::size_t at = first.find(colon);
+    if (at == first.npos || at == 0 || at + colon.size() == first.size()) continue;
+    const auto place = cells.front().begin + static_cast<std::uint32_t>(at);
+    const Span rest{place + static_cast<std::uint32_t>(colon.size()), cells.front().end};
+    cells.front().end = place;
+    cells.insert(cells.begin() + 1, trimmed(reader.source, rest));
+    return;
+  }
+}
+
+/// "1段目　6目　わの中に細編み6目", "Rnd 2  12 sts  inc x 6": the round, its count and the work, set off by
+/// blanks; empty if a line is no such row. Where no blanks divide words, one is enough.
+std::vector<Span> counted_row(const Reader& reader, Span line) {
+  if (has_bars(reader.source.at(line))) return {};
+  std::vector<Span> cells = cells_of(reader, line, ' ');
+  if (cells.size() < 2 && !reader.vocabulary.blanks_between_words) cells = cells_of(reader, line, one_blank);
+  if (cells.size() > 1) part_at_colon(reader, cells);
+  if (cells.size() < 3 || names_stitches(reader, cells[1]) || !is_count(reader.source.at(cells[1])))
+    return {};
+  if (is_digit(reader.source.at(cells[1]).back())) return {}; // "Rnd 1: 6        sc": a number of the work
+  const std::vector<Label> labels = labels_in(reader, cells[0]);
+  if (labels.empty() || !labels.front().word) return {};
+  return {cells[0], cells[1], {cells[2].begin, cells.back().end}};
+}
+
 } // namespace
 
 std::optional<TableForm> table_form(const Reader& reader, Span line) {
@@ -202,12 +236,16 @@ std::optional<TableForm> table_form(const Reader& reader, Span line) {
 Ways table_row(const Reader& reader, Span line, const TableForm& form) {
   const char mark = form.mark == '\0' ? export_mark(reader.source.at(line)) : form.mark;
   std::vector<Span> cells = cells_of(reader, line, mark);
+  const std::vector<Span> counted = mark == '\0' ? counted_row(reader, line) : std::vector<Span>{};
+  if (!counted.empty()) cells = counted;
   std::string_view times;
   if (form.times > 0 && form.times < cells.size() && is_number(reader.source.at(cells[form.times]))) {
     times = reader.source.at(cells[form.times]);
     cells.erase(cells.begin() + static_cast<std::ptrdiff_t>(form.times));
   }
-  if (!may_be_row(reader, line, cells, mark) && !(form.round > 0 && cells.size() > form.round)) return {};
+  if (counted.empty() && !may_be_row(reader, line, cells, mark) &&
+      !(form.round > 0 && cells.size() > form.round))
+    return {};
   std::size_t round = form.round < cells.size() ? form.round : 0;
   std::vector<Label> labels = labels_in(reader, cells[round]);
   if (labels.empty() && round > 0) labels = labels_in(reader, cells[round = 0]);

@@ -31,6 +31,24 @@ std::vector<std::string> names_listed(std::string_view list) {
 
 } // namespace
 
+namespace {
+
+/// "Cap (sizes: S, M, L)", "Comes in three sizes: small (medium, large)".
+std::vector<std::string> sizes_told(std::string_view line, std::string_view before, std::size_t colon) {
+  constexpr std::string_view word = "sizes";
+  if (before.size() <= word.size()) return {};
+  const std::size_t begin = before.size() - word.size();
+  const bool bracket = before[begin - 1] == '(';
+  if (!same_letters(before.substr(begin), word) || is_letter(before[begin - 1])) return {};
+  const std::size_t end = bracket ? line.find(')', colon) : none;
+  std::vector<std::string> names = names_listed(line.substr(colon + 1, end == none ? end : end - colon - 1));
+  const bool measures = std::any_of(names.begin(), names.end(),
+                                    [](const std::string& name) { return words::is_digit(name.front()); });
+  return measures || names.size() < 2 ? std::vector<std::string>{} : names;
+}
+
+} // namespace
+
 std::vector<std::string> names_in_header(std::string_view line) {
   const std::size_t colon = line.find(':');
   if (colon == none) return {};
@@ -38,7 +56,7 @@ std::vector<std::string> names_in_header(std::string_view line) {
   for (const std::string_view header :
        {"sizes", "size", "variants", "variant", "versions", "version", "options", "option"})
     if (same_letters(name, header)) return names_listed(line.substr(colon + 1));
-  return {};
+  return sizes_told(line, name, colon);
 }
 
 namespace {

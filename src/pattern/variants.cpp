@@ -213,7 +213,7 @@ private:
     const bool bracket = text_[at] == '(' || text_[at] == '[';
     if (!bracket && !begins_clause(line, at)) return std::nullopt;
     std::size_t begin = behind_blanks(text_, bracket ? at + 1 : at);
-    for (const std::string_view lead : {"for ", "in ", "size "})
+    for (const std::string_view lead : {"for ", "in ", "sizes ", "size "})
       if (same_letters(text_.substr(begin, lead.size()), lead)) begin += lead.size();
     const std::optional<Named> first = name_at(line, begin);
     if (!first) return std::nullopt;

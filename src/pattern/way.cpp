@@ -352,7 +352,8 @@ namespace {
 
 bool only_starts(const Reader& reader, const Reading& reading) {
   const auto starts = [&](const Node& node) {
-    if (node.kind == NodeKind::repeat) return !node.work.to_end; // nothing is there to go round
+    if (node.work.to_end) return false; // nothing is there to go round
+    if (node.kind == NodeKind::repeat) return true;
     return node.kind != NodeKind::work || node.work.act == Act::ring || node.work.act == Act::join ||
            is_chain(reader, node);
   };
@@ -362,6 +363,12 @@ bool only_starts(const Reader& reader, const Reading& reading) {
   const int most = long_chain ? cost::talk_about_start : cost::clean_start;
   return reading.passed_over.empty() && reading.stated.empty() && reading.cost <= most &&
          std::all_of(reading.nodes.begin(), reading.nodes.end(), starts);
+}
+
+bool closes_ring(const Reading& reading) {
+  return std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
+    return node.kind == NodeKind::work && (node.work.act == Act::join || node.work.act == Act::ring);
+  });
 }
 
 } // namespace
@@ -375,8 +382,9 @@ bool only_starts(const Reader& reader, Span line) {
       std::find_if(nodes.begin(), nodes.end(), [](const Node& node) { return node.kind == NodeKind::work; });
   if (first == nodes.end() || !is_chain(reader, *first)) return false;
   read_way(reader, way, Effort::all); // "ch 24 slst to make a ring": the join may be dearer
-  return std::any_of(way.readings.begin(), way.readings.end(),
-                     [&](const Reading& reading) { return only_starts(reader, reading); });
+  return std::any_of(way.readings.begin(), way.readings.end(), [&](const Reading& reading) {
+    return only_starts(reader, reading) && closes_ring(reading);
+  });
 }
 
 bool names_free_loops(const Reader& reader, Span line) {
@@ -385,10 +393,13 @@ bool names_free_loops(const Reader& reader, Span line) {
   const words::Concept unused = words::find_concept(reader.vocabulary, "unused");
   const words::Concept skipped = words::find_concept(reader.vocabulary, "skipped");
   const words::Concept leave = words::find_concept(reader.vocabulary, "leave off");
+  const words::Concept front_post = words::find_concept(reader.vocabulary, "front post");
+  const words::Concept back_post = words::find_concept(reader.vocabulary, "back post");
   bool loops = false, named = false, missed = false, place = false, left = false, numbered = false,
        free = false;
   any_concept(reader, line, [&](words::Concept means, words::ConceptClass sort) {
-    loops = loops || sort == words::ConceptClass::loops;
+    const bool post = means == front_post || means == back_post; // the German "um" is "around" too
+    loops = loops || (sort == words::ConceptClass::loops && !post);
     named = named || means == round || means == row || means == unused;
     numbered = numbered || means == round || means == row;
     free = free || means == unused;

@@ -14,6 +14,7 @@ namespace whorl::pattern {
 
 namespace {
 
+using words::is_digit;
 using words::is_folded_letter;
 
 constexpr std::size_t longest_list = 300; ///< bytes of a line that lists yarns
@@ -56,9 +57,8 @@ std::vector<Item> items_of(const Sentence& sentence) {
 
 /// Letters that stand for a yarn: "A", "MC".
 bool is_letter_name(const std::string& name) {
-  return !name.empty() && name.size() <= 2 && std::all_of(name.begin(), name.end(), [](char c) {
-    return (c >= 'A' && c <= 'Z') || words::is_digit(c);
-  });
+  return !name.empty() && name.size() <= 2 &&
+         std::all_of(name.begin(), name.end(), [](char c) { return (c >= 'A' && c <= 'Z') || is_digit(c); });
 }
 
 /// The colour that an item names; a letter that it is known by.
@@ -177,15 +177,40 @@ std::vector<YarnLine> yarn_lines(const Source& source, const words::Vocabulary& 
   return lines;
 }
 
+/// Whether a line's word [begin, end) stands where a yarn tells in what stitches are worked: "(moss)", "moss:
+/// 7 sc", "moss 7 sc", "7 sc moss".
+bool stands_for_yarn(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const std::string_view text = sentence.text();
+  const auto is_one_of = [](std::string_view marks, char c) {
+    return marks.find(c) != std::string_view::npos;
+  };
+  std::uint32_t before = begin;
+  while (before > 0 && text[before - 1] == ' ') --before;
+  const std::uint32_t next = skip_blanks(text, end);
+  const char head = before > 0 ? text[before - 1] : '\0', tail = next < text.size() ? text[next] : '\0';
+  const bool opens = is_one_of(":,;*([", head), closes = is_one_of(":,;*)]", tail);
+  if (is_one_of("([", head) && is_one_of(")]", tail)) return true;
+  if (opens && (tail == ':' || is_digit(tail))) return true;
+  std::uint32_t word = before;
+  while (word > 0 && is_folded_letter(text[word - 1])) --word;
+  const WordsAt words = words_at(sentence, word);
+  return closes && word < before && std::any_of(words.begin(), words.end(), [&](const words::Word& one) {
+           return is_work(sentence, one);
+         });
+}
+
 /// Whether the work is led into what a line calls so: "in moss", "with moss", "change to moss".
 bool works_in(std::string_view line, const std::string& name, const words::Vocabulary& vocabulary) {
   const Sentence sentence = look_up(line, 0, vocabulary);
   for (std::size_t at = sentence.text().find(name); at != std::string_view::npos;
        at = sentence.text().find(name, at + 1)) {
     const std::size_t end = at + name.size();
-    if (at == 0 || sentence.text()[at - 1] != ' ' ||
+    if (at == 0 || is_folded_letter(sentence.text()[at - 1]) ||
         (end < sentence.size() && is_folded_letter(sentence.text()[end])))
       continue;
+    if (stands_for_yarn(sentence, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(end)))
+      return true;
+    if (sentence.text()[at - 1] != ' ') continue;
     std::size_t word = at - 1;
     while (word > 0 && is_folded_letter(sentence.text()[word - 1])) --word;
     const auto begin = static_cast<std::uint32_t>(word);

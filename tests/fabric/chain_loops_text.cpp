@@ -30,6 +30,18 @@ TEST_CASE("chains at the head of a round that lead over skipped stitches are a l
   CHECK(text.last().counted == 60);
 }
 
+TEST_CASE("a number of stitches goes into the chains over a thumb hole as into stitches") {
+  const std::string hand =
+      "Mitt\n\nRnd 1: 32 sc in MR (32)\nRnd 2: sc in 12, ch 2, sk 8, sc in 12 (26)\nRnd 3: ";
+  for (const char* work : {"sc in 12, sc in 2 ch, sc in 12", "sc in 12, sc in next 2 chs, sc in 12",
+                           "12 sc, 2 sc into the chains, 12 sc", "sc around"}) {
+    const Text text(hand + work + " (26)\n");
+    INFO(work);
+    CHECK(text.said == "");
+    CHECK(text.last().counted == 26);
+  }
+}
+
 TEST_CASE("chains at the head of a round that climb are none") {
   const Text text(disc + "Rnd 3: ch 1, sc in each st around, join. (24)\n");
   CHECK(text.said == "");

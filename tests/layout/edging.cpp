@@ -170,6 +170,18 @@ TEST_CASE("the edging of a piece with a waist is drawn as a ring") {
   CHECK(typed.figures[1].form == Form::disc);
 }
 
+TEST_CASE("many rounds along one side of another piece are a tube of their own") {
+  std::string hand = "HAND\nRnd 1: ch 1, sc evenly along row ends, join (8)\n";
+  for (int round = 2; round < 6; ++round) hand += "Rnd " + std::to_string(round) + ": sc around (8)\n";
+  const std::string cuff =
+      "Cuff\n\nRow 1: Ch 5, sc in 2nd ch from hook and in each ch across, ch 1, turn (4)\n"
+      "Rows 2-8: sc BLO across, ch 1, turn (4)\nJoin short ends with sl st.\n\n";
+  const Typed typed(cuff + hand);
+  REQUIRE(typed.figures.size() > 1);
+  for (std::size_t i = 1; i < typed.figures.size(); ++i)
+    for (const Ring& ring : typed.figures[i].rings) CHECK_FALSE(ring.edging);
+}
+
 TEST_CASE("a left hand's edging is the mirror image") {
   const Figure right = Typed(square + around).figures.at(0);
   const Figure left = Typed(square + around, Hand::left).figures.at(0);

@@ -24,8 +24,9 @@ void tell(const Tree& tree, NodeId id, std::string& text) {
 }
 
 /// In which yarn the pieces of a round of six stitches are worked: "white brown ".
-std::string yarns_of(const std::string& work) {
-  const Tree tree = read(Source("Slug\n\nRnd 1: 6 sc in MR (6)\nRnd 2: " + work + "\n"), english()).tree;
+std::string yarns_of(const std::string& work, const std::string& materials = "") {
+  const Tree tree =
+      read(Source("Slug\n\n" + materials + "Rnd 1: 6 sc in MR (6)\nRnd 2: " + work + "\n"), english()).tree;
   std::string text;
   tell(tree, tree.nodes[tree.rounds.back().body].child, text);
   return text;
@@ -39,8 +40,16 @@ TEST_CASE("a colour or letter before a piece holds until another is told") {
   CHECK(yarns_of("[A] 3 sc, [B] 3 sc (6)") == "A B ");
   CHECK(yarns_of("with A 3 sc, with B 3 sc (6)") == "A B ");
   CHECK(yarns_of("A: 3 sc, B: 3 sc (6)") == "A B ");
+  CHECK(yarns_of("sc 2, B sc 3, A sc (6)") == "- B A ");
+  CHECK(yarns_of("A 3 sc, B 3 sc (6)") == "A B ");
   CHECK(yarns_of("with C1 3 sc, with C2 3 sc (6)") == "C1 C2 ");
   CHECK(yarns_of("using dark brown, 3 sc, using white, 3 sc (6)") == "dark brown white ");
+}
+
+TEST_CASE("what the materials call a yarn is a colour wherever a piece is told to be in it") {
+  for (const char* work : {"bark: 3 sc, moss: 2 sc, bark: sc (6)", "bark 3 sc, moss 2 sc, bark 1 sc (6)",
+                           "3 sc (bark), 2 sc (moss), sc (bark) (6)", "3 sc bark, 2 sc moss, 1 sc bark (6)"})
+    CHECK(yarns_of(work, "Yarn: bark (A), moss (B)\n\n") == "bark moss bark ");
 }
 
 TEST_CASE("a colour behind a piece is that of this piece") {
@@ -50,6 +59,8 @@ TEST_CASE("a colour behind a piece is that of this piece") {
 
 TEST_CASE("behind a change of yarn within a line the new one holds") {
   CHECK(yarns_of("3 sc, changing to B in last pull-through, 3 sc (6)") == "- B ");
+  CHECK(yarns_of("3 sc, [color change to white] 3 sc (6)") == "- white ");
+  CHECK(yarns_of("3 sc (change to B), 3 sc (6)") == "- B ");
 }
 
 TEST_CASE("a colour at the head of a line holds for all of it") {

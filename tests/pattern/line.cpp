@@ -116,6 +116,15 @@ TEST_CASE("a heading may say which loops or stitches its first round goes into")
         sleeve);
 }
 
+TEST_CASE("the first line names a part where it says how many are made or the other parts have one like it") {
+  const std::string ear = "\n\nEAR\nRnd 1: 6 sc in MR (6)";
+  const std::string round = "round Rnd 1: 6 sc in MR (6)";
+  CHECK(cut_up("Wing (make 2)\nRnd 1: 6 sc in MR (6)") == Lines{"part Wing x2", round});
+  CHECK(cut_up("WING\nRnd 1: 6 sc in MR (6)" + ear) == Lines{"part WING x1", round, "part EAR x1", round});
+  CHECK(cut_up("Owl\nRnd 1: 6 sc in MR (6)" + ear) == Lines{"title Owl", round, "part EAR x1", round});
+  CHECK(cut_up("OWL\n\nRnd 1: 6 sc in MR (6)" + ear) == Lines{"title OWL", round, "part EAR x1", round});
+}
+
 TEST_CASE("a title alone names no part") {
   CHECK(cut_up("Beetle\n\nRnd 1: 6 sc in MR (6)") == Lines{"title Beetle", "round Rnd 1: 6 sc in MR (6)"});
 }

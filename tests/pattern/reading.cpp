@@ -159,6 +159,12 @@ TEST_CASE("loops behind a stitch hold for that stitch") {
 TEST_CASE("loops before a stitch inside a line hold for that stitch") {
   CHECK(work_of("3 sc, FLO sc, inc") == "sc*3, sc front, sc:2");
 }
+TEST_CASE("loops in a clause of their own hold for the stitches before it, whatever the hand is told there") {
+  CHECK(work_of("18 sc, poke the back loops of them there") == "sc*18 back");
+}
+TEST_CASE("behind a turning chain the first stitches are work, and the number behind them the count") {
+  CHECK(work_of("ch 2, turn, 15 hdc, 15 sts") == "ch*2, turn, hdc*15");
+}
 TEST_CASE("loops before a bracket hold for the bracket") {
   CHECK(work_of("BLO (3 sc, inc) x 2, sc 4") == "back[[sc*3, sc:2]x2], sc*4");
 }
@@ -167,6 +173,11 @@ TEST_CASE("loops behind a bracket hold for the bracket") {
 }
 TEST_CASE("loops inside a bracket hold for their stitch") {
   CHECK(work_of("(sc BLO, inc) x 6") == "[sc back, sc:2]x6");
+}
+TEST_CASE("stars that are named again are a repeat without any word for it") {
+  CHECK(work_of("*2 sc, inc*, work from * to * 6 times") == "[sc*2, sc:2]x6");
+  CHECK(work_of("*2 sc, inc*, work * to * 6 times in all") == "[sc*2, sc:2]x6");
+  CHECK(work_of("*2 sc, inc*, 5 more times between * and *") == "[sc*2, sc:2]x6");
 }
 TEST_CASE("a repeat to the end leaves what the line goes on with") {
   CHECK(work_of("2 sc, (sc, inc) around, 3 sc") == "sc*2, [sc, sc:2]~3, sc*3");

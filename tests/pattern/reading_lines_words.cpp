@@ -58,6 +58,8 @@ const TypedLine lines[] = {
     {"Ch 4, 11 dc in 4th ch from hook, sl st in top of ch. (12 dc, counting ch)", 0, 12, 12},
     // chains that stand for a stitch, and those that do not
     {"ch 3 (first dc), turn, dc2tog, dc in next 5 sts, dc2tog, dc in top of ch 3 = 9", 11, 9, 9},
+    {"Ch 2 (does not count), dc2tog 6 times, sl st to first dc2tog. (6)", 12, 6, 6},
+    {"ch 2, (dc3tog) 4 times, join with sl st to top of first dc3tog (4)", 12, 4, 4},
     {"ch 3 (counts as dc), turn, miss first st, 1 dc in each of next 3 sts. (4 dc)", 4, 4, 4},
     {"ch 1 (no stitch), turn, sc across = 7", 7, 7, 7},
     {"Turn, ch 2, 2 hdc in first st, hdc in next 3 sts, 2 hdc in last st\xE2\x80\x94"

@@ -29,11 +29,15 @@ TEST_CASE("a header names the variants that numbers in brackets or behind slashe
         Names{"small", "medium", "large"});
   CHECK(variants_in("PUFFBALL, small (large)\n\nR1: 6 (8) sc in MR = 6 (8)\n") == Names{"small", "large"});
   CHECK(variants_in("Acorns S/M/L\n\nR1: 6/7/8 sc in MR\n") == Names{"S", "M", "L"});
+  CHECK(variants_in("Cap for a gnome (sizes: S, M)\n\nR1: 6/7 sc in MR\n") == Names{"S", "M"});
+  CHECK(variants_in("Cap\nComes in two sizes: small (large)\n\nR1: 6 (7) sc in MR (6, 7)\n") ==
+        Names{"small", "large"});
   CHECK(variants_in("Acorn\nSize: 6 (8, 10) cm\n\nR1: 6 (8, 10) sc in MR\n") == Names{"6", "8", "10"});
 }
 
 TEST_CASE("a header of measures, or names that nothing tells apart, are no variants") {
   CHECK(variants_in("Acorn\nSize: about 12 cm tall, 8 cm wide\n\nRnd 1: 6 sc in MR (6)\n").empty());
+  CHECK(variants_in("Cap\nHook sizes: 3 mm, 4 mm\n\nRnd 1: 6 (7) sc in MR\n").empty());
   CHECK(variants_in("Acorn\nSizes: small, large\n\nRnd 1: 6 sc in MR (6)\n").empty());
   CHECK(variants_in("Acorn\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n").empty());
 }
