@@ -494,8 +494,7 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const bool first_work = only_turned && is_number_of_work(search, at); // "ch 2, turn | 15 hdc, 15 sts"
   if ((finder.clause || (after_around && !only_turned)) && !first_work) {
     const StatedCount told = as_sentence(search, at);
-    const bool works = only_turned && names_kind(told); // "3 ch. | 19 dc."
-    if (!works) finder.keep(told);
+    if (!only_turned || !names_kind(told)) finder.keep(told); // "3 ch. | 19 dc."
   }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
