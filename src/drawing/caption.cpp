@@ -68,6 +68,8 @@ const char* view(const Copy& copy, std::size_t figure) {
     return "caption-start";
   case Form::motif:
     return "caption-front";
+  case Form::sector:
+    return "caption-rows";
   case Form::rows:
     if (is_edging_alone(it)) return "caption-edging";
     return !it.rings.empty() && it.rings.back().edging ? "caption-rows-edged" : "caption-rows";
@@ -263,7 +265,8 @@ std::vector<std::string> caption(const Copy& copy, std::size_t figure) {
   else
     sentences = {say(copy.wording, view(copy, figure),
                      {stretch(copy, it), start_of(copy, it), edging_rounds(copy, it)})};
-  if (layout::is_turned(it)) sentences.push_back(say(copy.wording, "caption-turned"));
+  if (it.form != Form::sector && layout::is_turned(it))
+    sentences.push_back(say(copy.wording, "caption-turned"));
   for (std::string& sentence : gathering_said(copy, it)) sentences.push_back(std::move(sentence));
   for (std::string& sentence : joints_said(copy, it)) sentences.push_back(std::move(sentence));
   if (std::string inside_out = inside_out_words(copy, figure); !inside_out.empty())

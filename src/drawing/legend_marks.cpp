@@ -125,22 +125,47 @@ void add_label(const Making& making, Entries& entries) {
                words(making, id, {round_number(making.copy.fabric, round), stitches(making, it.counted)})}));
 }
 
+namespace {
+
+/// The third line of a sheet's first strip, or its last if there are fewer, for an example.
+const fabric::Round* line_of_strip(const Copy& copy) {
+  constexpr int third = 3;
+  const fabric::Round* line = nullptr;
+  int lines = 0;
+  for (std::size_t i = 0; i < copy.placement.figures.size() && line == nullptr; ++i) {
+    const layout::Figure& figure = copy.placement.figures[i];
+    if (figure.form != layout::Form::strip || !is_on_sheet(copy, i)) continue;
+    for (const layout::Ring& ring : figure.rings)
+      if (!ring.echo && ring.round == ring.last_round && ++lines <= third)
+        line = &copy.fabric.rounds[ring.round];
+  }
+  return line;
+}
+
+} // namespace
+
 /// Of a sheet with strips alone: their numbers and counts stand apart.
 void add_strip_label(const Making& making, Entries& entries) {
   if (!making.usage.strip || (making.usage.label != nullptr && making.usage.label->runs.size() > 1)) return;
+  const fabric::Round* line = line_of_strip(making.copy);
+  if (line == nullptr) return;
   std::vector<Item> sample;
   const double half = 1.1 * making.scale;
-  const auto letters = [&](const char* text, layout::Face face, double size, double middle) {
+  const auto letters = [&](const std::string& text, layout::Face face, double size, double middle) {
     layout::Run run{text, face, size, 0, 0};
     run.width = size * text_width(Typeface::sans, face == layout::Face::bold, false, text);
     sample.push_back(
         lettered(run, {middle - run.width * making.scale / 2, base_line}, making.scale, ink::black));
   };
-  letters("8", layout::Face::regular, layout::count_size, way_of(making) * half);
-  letters("3", layout::Face::bold, layout::number_size, 0.0 - way_of(making) * half);
+  letters(std::to_string(line->counted), layout::Face::regular, layout::count_size, way_of(making) * half);
+  letters(std::to_string(line->number), layout::Face::bold, layout::number_size, 0.0 - way_of(making) * half);
   entries.push_back(finished_letters(
       making,
-      {"label", std::move(sample), {}, "", words(making, "title-label-strip", {"3", stitches(making, 8)})}));
+      {"label",
+       std::move(sample),
+       {},
+       "",
+       words(making, "title-label-strip", {std::to_string(line->number), stitches(making, line->counted)})}));
 }
 
 void add_miscounts(const Making& making, Entries& entries) {
@@ -215,8 +240,8 @@ void add_edge(const Making& making, Entries& entries) {
   if (making.usage.lines.count(Line::edge) == 0) return;
   const double half = 0.85 * making.scale, up = 0.16 * making.scale;
   const Path path = line_through({{-half, -up}, {-half, up}, {half, up}, {half, -up}});
-  entries.push_back(
-      finished(making, {"edge", {hairline(path, 0.045 * making.scale)}, {}, "", words(making, "title-edge")}));
+  entries.push_back(finished(
+      making, {"edge", {hairline(path, 0.045 * making.scale)}, {}, "", words(making, "title-edge")}));
 }
 
 void add_echo(const Making& making, Entries& entries) {

@@ -81,6 +81,20 @@ std::string kind_title(const Making& making, const stitch::StitchKind& kind) {
   return words(making, "title-together", {many, kind_name(making, kind.name.substr(0, number))});
 }
 
+/// "3 sc", "sl st, sc, hdc": what is worked back along the chains of a spur; "" of any other stitch.
+std::string back_words(const Making& making, const stitch::StitchKind& kind) {
+  const std::vector<stitch::StitchKind> back = stitch::back_along(kind);
+  std::string list;
+  for (std::size_t i = 0; i < back.size();) {
+    std::size_t end = i;
+    while (end < back.size() && back[end].moves == back[i].moves) ++end;
+    list += (list.empty() ? "" : ", ") + (end - i > 1 ? std::to_string(end - i) + " " : "") +
+            kind_name(making, back[i].name);
+    i = end;
+  }
+  return list;
+}
+
 /// "front-post", "below": what a stitch stands on, for the ids of words.
 std::string base_id(layout::Base base) {
   if (base == layout::Base::below) return "below";
@@ -101,6 +115,8 @@ std::string typed_name(const Making& making, const SymbolKey& key) {
 
 std::string stitch_name(const Making& making, const SymbolKey& key) {
   const bool on_top = key.base == layout::Base::top;
+  if (const std::string back = back_words(making, kind_of(making, key)); !back.empty())
+    return kind_name(making, "ch") + " + " + back;
   std::string name = kind_name(making, kind_of(making, key).name);
   if (!on_top) name = words(making, "name-" + base_id(key.base), {name});
   if (std::string typed = on_top ? typed_name(making, key) : ""; !typed.empty()) return typed;
@@ -153,6 +169,8 @@ std::string stitch_words(const Making& making, const SymbolKey& key) {
   if (const stitch::StitchKind* base = below_chains(making, kind))
     return words(making, "title-stalk",
                  {kind_title(making, *base), std::to_string(stitch::shape_of(kind).picot)});
+  if (const std::string back = back_words(making, kind); !back.empty())
+    return words(making, "title-spur", {std::to_string(stitch::shape_of(kind).picot), back});
   const std::string title = kind_title(making, kind);
   if (is_single(kind) && making.usage.disc) return words(making, "title-turned", {title});
   return title;

@@ -143,20 +143,29 @@ private:
     best.carried.legend = legend;
     best.fits = fits(best);
     for (Block& block : own_blocks(at, at + 1)) waiting.push_back(std::move(block));
+    if (best.fits) fill(best, waiting);
     return best;
   }
 
   /// A sheet of what waits.
   Share furniture(std::vector<Block>& waiting) const {
     Share best = share(figures(), figures(), copy_.options.size);
+    if (waiting.empty()) return best;
+    best.carried.blocks.push_back(waiting.front()); // one that is too large for any sheet too
+    waiting.erase(waiting.begin());
+    fill(best, waiting);
+    return best;
+  }
+
+  /// As much of what waits as there is room for, in its order.
+  void fill(Share& best, std::vector<Block>& waiting) const {
     while (!waiting.empty()) {
       Share more = best;
       more.carried.blocks.push_back(waiting.front());
-      if (!best.carried.blocks.empty() && !fits(more)) break;
+      if (!fits(more)) return;
       best = std::move(more);
       waiting.erase(waiting.begin());
     }
-    return best;
   }
 
   void add_legend(std::vector<Share>& made) const {
@@ -170,16 +179,17 @@ private:
     made.back().carried.legend = Explains::everything;
   }
 
-  /// A line or two under everything are worth no sheet of their own.
+  /// A line or two under everything are worth no sheet of their own: they stand on the last with room.
   void add_closing(std::vector<Share>& made) const {
-    Share last = made.back();
-    last.carried.closing = true;
-    if (!fits(last, margin / 2)) {
-      last = share(figures(), figures(), copy_.options.size);
-      last.carried.closing = true;
-      made.push_back(last);
+    for (auto one = made.rbegin(); one != made.rend(); ++one) {
+      Share closing = *one;
+      closing.carried.closing = true;
+      if (!fits(closing, margin / 2)) continue;
+      *one = std::move(closing);
+      return;
     }
-    made.back() = last;
+    made.push_back(share(figures(), figures(), copy_.options.size));
+    made.back().carried.closing = true;
   }
 
   Copy copy_;

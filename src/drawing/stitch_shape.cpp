@@ -1,5 +1,7 @@
 #include "drawing/stitch_shape.hpp"
 
+#include "drawing/spur_shape.hpp"
+
 #include "layout/turn.hpp"
 
 #include <algorithm>
@@ -336,6 +338,7 @@ double own_height(const stitch::Shape& shape) {
 
 void draw_stitch(Composing& drawing, const stitch::Shape& shape, int n, double height) {
   const bool one_leg = shape.legs == 1;
+  if (!shape.back.empty()) return draw_spur(drawing, shape);
   if (shape.picot > 0) return shape.legs == 0 ? picot(drawing, shape.picot) : stalk(drawing, shape, n);
   if (shape.legs == 0)
     chain(drawing);

@@ -90,7 +90,8 @@ void note_signs(Usage& usage, const Figure& figure) {
 
 /// A number alone, as lace has it.
 bool is_number(const Figure& figure, const layout::Label& label) {
-  const bool round = figure.form == layout::Form::disc || figure.form == layout::Form::motif;
+  const bool round = figure.form == layout::Form::disc || figure.form == layout::Form::motif ||
+                     figure.form == layout::Form::sector;
   return round && label.runs.size() == 1 && label.runs.front().face == layout::Face::bold;
 }
 
@@ -137,7 +138,7 @@ void note_marks(Usage& usage, const Copy& copy, std::size_t number) {
   const bool disc = figure.form == layout::Form::disc || figure.form == layout::Form::disc_inward ||
                     figure.form == layout::Form::motif;
   usage.strip = usage.strip || figure.form == layout::Form::strip;
-  usage.rows = usage.rows || figure.form == layout::Form::rows;
+  usage.rows = usage.rows || figure.form == layout::Form::rows || figure.form == layout::Form::sector;
   usage.disc = usage.disc || disc;
 }
 

@@ -198,7 +198,8 @@ private:
                                   "this range runs backwards: from " + std::to_string(text.from) + " to " +
                                       std::to_string(text.to)));
     const int last = std::max(before.from, before.to);
-    if (text.from == last + 1 || last == 0 || text.from == 0 || is_lettered(text)) return;
+    const bool counts_on = text.from == last + 1 || before.label.empty(); // that has no number
+    if (counts_on || last == 0 || text.from == 0 || is_lettered(text)) return;
     const std::string number = std::to_string(text.from);
     const std::string after = number + " stands after " + std::to_string(last);
     findings_.push_back(finding(Severity::warning, "number", text.label_span,

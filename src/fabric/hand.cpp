@@ -66,6 +66,7 @@ Outcome Hand::work(NodeId body, const Need& need, std::uint32_t part) {
   outcome_ = Outcome{};
   part_ = part;
   taken_.clear();
+  skipped_.clear();
   in_place_ = 0;
   fixed_left_ = need.to_end ? need.surely() : need.uses;
   fixed_spaces_ = need.spaces;
@@ -406,11 +407,13 @@ bool Hand::skip(const Node& node, const Context& context) {
   const auto round = static_cast<std::uint32_t>(fabric_.rounds.size() - 1);
   rest_of_group_ = 0;
   over_skipped_ = over_skipped_ || arch_ != none;
+  skipped_.clear();
   return passes(node, context, need_of_one(Where::next, 1), [&] {
     taken_.clear();
     in_place_ = 0;
     if (!take_one(node, Where::next, false)) return false;
     const Place& place = taken_.back();
+    skipped_.push_back(place);
     if (place.what == On::top && place.of != none) fabric_.unworked.push_back(Unworked{place, round, true});
     return true;
   });

@@ -156,6 +156,7 @@ private:
   bool take_one(const pattern::Node& node, pattern::Where where, bool slip);
   void take_passing_by(const Place& place, std::uint64_t& fixed);
   bool take_space(const pattern::Node& node);
+  bool take_skipped(const pattern::Node& node);
   bool skip_spaces(std::uint32_t count);
   Place gap_between(StitchId one, StitchId other) const;
   bool are_apart(const Place& before, const Place& behind) const;
@@ -265,6 +266,7 @@ private:
   std::uint32_t held_times_ = 1;       ///< how often what goes through a part is repeated
   std::uint32_t part_ = 0;
   std::vector<Place> taken_;        ///< the places taken last
+  std::vector<Place> skipped_;      ///< the places skipped last, that nothing was worked into since
   std::uint32_t in_place_ = 0;      ///< stitches worked into them
   bool own_place_ = false;          ///< … of the round itself
   std::uint64_t fixed_left_ = 0;    ///< places that the rest of the round needs whatever the edge has

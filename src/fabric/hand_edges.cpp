@@ -350,6 +350,8 @@ bool Hand::open_part_edge(const Node& node) {
   const bool first = !outcome_.joined_parts;
   joined.joined_open += static_cast<std::uint32_t>(edge_.left() - (first ? 0 : was));
   outcome_.opened = outcome_.joined_parts = true;
+  const bool flap = joined.kind == pattern::RoundKind::row && first && fabric_.rounds[named].part != part_;
+  if (flap) outcome_.start = Start::free_loops; // it stands on the other part as on loops left free
   return true;
 }
 

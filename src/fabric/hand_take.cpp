@@ -4,6 +4,7 @@
 #include "pattern/effect.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace whorl::fabric {
 
@@ -165,6 +166,17 @@ bool Hand::take_space(const Node& node) {
   return true;
 }
 
+/// A place that was skipped before: the stitch crosses those worked since.
+bool Hand::take_skipped(const Node& node) {
+  if (skipped_.empty()) return stop(node, "past-end", "no stitch was skipped before this one");
+  taken_.push_back(skipped_.front());
+  skipped_.erase(skipped_.begin());
+  const auto is_left = [&](const Unworked& left) { return left.place == taken_.back(); };
+  const auto last = std::find_if(fabric_.unworked.rbegin(), fabric_.unworked.rend(), is_left);
+  if (last != fabric_.unworked.rend()) fabric_.unworked.erase(std::next(last).base());
+  return true;
+}
+
 /// Whether two stitches that lie side by side are of two groups: what they are worked into differs. Chains
 /// that stand for a stitch begin a group.
 bool Hand::are_apart(const Place& before, const Place& behind) const {
@@ -205,6 +217,7 @@ bool Hand::take_one(const Node& node, Where where, bool slip) {
   if (where == Where::space) return take_space(node);
   if (where == Where::between) return take_between(node);
   if (where == Where::centre) return take_centre(node);
+  if (where == Where::skipped) return take_skipped(node);
   if (where == Where::ring && !edge_.is_ring()) {
     if (!edge_.is_empty()) return stop(node, "ring", "no ring is open here");
     open_ring();

@@ -37,6 +37,17 @@ bool counts_with_chains(const Fabric& fabric, const Round& round, std::uint32_t 
          (stitches + count_chains(fabric, round) == stated || stitches + round.spaces == stated);
 }
 
+/// Stitches back along chains, those that `is` speaks of; some count them with the round.
+template <class Is> std::uint32_t count_apart(const Fabric& fabric, const Round& round, Is is) {
+  std::uint32_t apart = 0;
+  const Tally* first = first_tally(fabric, round);
+  for (const Tally* tally = first; tally != first + round.tallies; ++tally) {
+    const std::vector<StitchKind> back = stitch::back_along(fabric.kinds[tally->kind]);
+    apart += tally->count * static_cast<std::uint32_t>(std::count_if(back.begin(), back.end(), is));
+  }
+  return apart;
+}
+
 /// Slip stitches that are worked into the round before count where the stated count says so.
 std::uint32_t count_stitches(const Fabric& fabric, const Round& round, std::uint32_t stated) {
   const auto counting = [&](KindId kind) { return fabric.kinds[kind].counts; };
@@ -194,6 +205,13 @@ bool counts_beside_groups(const Fabric& fabric, const Round& round, const patter
   return outside <= stated.count && stated.count <= outside + chain;
 }
 
+/// Of one kind, with those back along chains where the number says so.
+std::uint32_t count_kind(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
+  const auto is = [&](const StitchKind& kind) { return is_of(kind, fabric.kinds[stated.kind]); };
+  const std::uint32_t count = sum_of(fabric, round, [&](KindId kind) { return is(fabric.kinds[kind]); });
+  return count + count_apart(fabric, round, is) == stated.count ? stated.count : count;
+}
+
 } // namespace
 
 std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern::Stated& stated) {
@@ -205,9 +223,7 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
     return count_chains(fabric, round);
   case Unit::kind:
     if (stated.kind < fabric.kinds.size() && counts_beside_groups(fabric, round, stated)) return stated.count;
-    if (stated.kind < fabric.kinds.size())
-      return sum_of(fabric, round,
-                    [&](KindId kind) { return is_of(fabric.kinds[kind], fabric.kinds[stated.kind]); });
+    if (stated.kind < fabric.kinds.size()) return count_kind(fabric, round, stated);
     break;
   case Unit::group:
     return count_groups(fabric, round, stated);
@@ -216,6 +232,8 @@ std::uint32_t counted_as(const Fabric& fabric, const Round& round, const pattern
     break;
   }
   const std::uint32_t count = count_stitches(fabric, round, stated.count);
+  const std::uint32_t apart = count_apart(fabric, round, [](const StitchKind&) { return true; });
+  if (apart > 0 && count + apart == stated.count) return stated.count;
   return counts_with_chains(fabric, round, count, stated.count) ? stated.count : count;
 }
 

@@ -2,6 +2,7 @@
 
 #include "layout/fan.hpp"
 #include "layout/obstacles.hpp"
+#include "layout/sector.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
 #include "layout/turn.hpp"
@@ -37,6 +38,15 @@ bool is_slip(const Fabric& fabric, const Item& item) {
   return shape.legs == 1 && shape.height == 0 && !shape.bar;
 }
 
+/// The first chain of a part that stands in its middle: stitches that go into it stand round it.
+bool is_first_chain(const Fabric& fabric, const Place& place) {
+  if (!is_stitch(place)) return false;
+  const fabric::Round& chain = fabric.rounds[fabric.stitches[place.of].round];
+  const fabric::Part& part = fabric.parts[chain.part];
+  return part.foundation == fabric.stitches[place.of].round && place.of == chain.first_stitch &&
+         (part.start == fabric::Start::second_chain || begins_in_first_chain(fabric, part));
+}
+
 /// The one place into which an item goes: no ring, and not several.
 std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
   const Legs legs = legs_of(fabric, item);
@@ -44,7 +54,8 @@ std::optional<Place> place_of(const Fabric& fabric, const Item& item) {
   const Place first = legs.begin()->into;
   for (const fabric::Leg& leg : legs)
     if (!(leg.into == first)) return std::nullopt;
-  return first.what == fabric::On::ring ? std::nullopt : std::optional(first);
+  return first.what == fabric::On::ring || is_first_chain(fabric, first) ? std::nullopt
+                                                                         : std::optional(first);
 }
 
 /// Finds what belongs together among the items of a ring.

@@ -79,6 +79,23 @@ bool is_clear(const Course& course, const Group& group) {
          (last + 1 == course.stands.size() || clear(last, last + 1));
 }
 
+/// Stems that cross lean from their heads, which stand in order, to their places, which do not.
+void lean_across(const Fabric& fabric, const Extents& extents, const Footing& footing, Course& course) {
+  std::vector<Seat> seats(course.stands.size()); // with the work
+  const double way = course.leftward ? -1 : 1;
+  for (std::size_t i = 0; i < seats.size(); ++i)
+    if (is_stem(fabric, extents, course, i)) {
+      seats[i] = seat_of(fabric, item_of(course, i), footing);
+      if (seats[i].at) *seats[i].at *= way;
+    }
+  for (const Crossing& crossing : crossings_of(seats))
+    for (std::size_t i = crossing.first; i < crossing.end; ++i) {
+      if (!seats[i].at) continue;
+      const double most = steepest * extent(extents, item_of(course, i).key).height;
+      course.stands[i].foot = std::clamp(way * *seats[i].at - stand_at(course, i), -most, most);
+    }
+}
+
 } // namespace
 
 void lean_to_places(const Fabric& fabric, const Extents& extents, const Footing& footing, Course& course) {
@@ -96,6 +113,7 @@ void lean_to_places(const Fabric& fabric, const Extents& extents, const Footing&
     for (int tries = 4; tries > 0 && !is_clear(course, group); --tries)
       for (const std::size_t stand : group.stands) course.stands[stand].foot *= tries > 1 ? 0.6 : 0;
   }
+  lean_across(fabric, extents, footing, course);
 }
 
 } // namespace whorl::layout

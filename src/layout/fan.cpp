@@ -14,7 +14,7 @@ constexpr double step_of_few = 0.42, step = 0.30; ///< between feet in a space o
 constexpr double of_space = 0.98;                 ///< feet take no more of it
 constexpr double few_chains = 2.1;                ///< the length of a space of three
 constexpr double step_in_stitch = 0.25;
-constexpr double widest = 2.1, roundest = 2.6;  ///< angles of a fan
+constexpr double widest = 2.1, roundest = 3.0;  ///< angles of a fan
 constexpr double least_step = 0.18;             ///< between feet of a round one
 constexpr double air = 0.10, least_air = 0.075; ///< between heads; between any two inks
 constexpr double wider = 0.06;
@@ -154,7 +154,12 @@ private:
     return members_[member].height < low_stitch && !members_[member].hangs;
   }
 
-  /// Spreads heads, or where low stitches meet the feet too; whether any were too near.
+  /// Whether the loop that it goes into is marked beneath it.
+  bool is_marked(std::size_t member) const {
+    return members_[member].items.front().key.loops != stitch::both;
+  }
+
+  /// Spreads heads, or where low stitches or marks meet the feet too; whether any were too near.
   bool widen() {
     bool missing = false;
     for (std::size_t i = 0; i + 1 < members_.size(); ++i) {
@@ -163,7 +168,7 @@ private:
       near = near || (i + 2 < members_.size() && air_between(i, i + 2) < least_air);
       if (!near) continue;
       pitch_[i] += wider;
-      if (is_low(i) || is_low(i + 1)) feet_ += wider;
+      if (is_low(i) || is_low(i + 1) || is_marked(i) || is_marked(i + 1)) feet_ += wider;
       missing = true;
     }
     return missing;

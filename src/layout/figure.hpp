@@ -4,6 +4,7 @@
 #include "layout/fold.hpp"
 #include "layout/lay.hpp"
 #include "layout/owner.hpp"
+#include "layout/sector.hpp"
 
 #include <optional>
 #include <vector>
@@ -15,6 +16,7 @@ struct Plan {
   std::uint32_t part = 0;
   bool inward = false;
   bool oval = false;       ///< round a chain: what is inmost is no ring of it
+  Sector sector;           ///< of rows that spread from a small start
   bool strip = false;      ///< a strip: no disc; its rings are lines from the bottom up
   std::vector<Ring> rings; ///< from the centre outward; rounds, echo and ink are set
   Centre centre = Centre::nothing;

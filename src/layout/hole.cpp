@@ -24,6 +24,11 @@ Point middle(Point a, Point b) { return 0.5 * (a + b); }
 /// Before the first stitch or behind the last: in a disc the gutter's middle.
 Spot beside_all(const Figure& figure, const Ring& ring, const std::vector<Spot>& heads, bool behind) {
   const bool inward = figure.form == Form::disc_inward;
+  if (figure.form == Form::sector) {
+    const Spot& end = behind ? heads.back() : heads.front();
+    const double aside = ring.against == behind ? half_stitch : -half_stitch;
+    return {end.at + aside * Point{end.up.y, 0 - end.up.x}, end.up};
+  }
   if (is_disc(figure)) {
     const Point out = outward(ring.turned, stadium_of(figure).way);
     return {(inward ? ring.inner : ring.outer) * out, (inward ? -1.0 : 1.0) * out};
@@ -86,7 +91,8 @@ bool keeps_loops(const Figure& figure, std::uint32_t ring) {
 }
 
 bool is_disc(const Figure& figure) {
-  return figure.form == Form::disc || figure.form == Form::disc_inward || figure.form == Form::motif;
+  return figure.form == Form::disc || figure.form == Form::disc_inward || figure.form == Form::motif ||
+         figure.form == Form::sector;
 }
 
 bool goes_round(const Figure& figure) { return is_disc(figure) || figure.form == Form::oval; }

@@ -5,9 +5,11 @@
 #include "layout/figure.hpp"
 #include "layout/section.hpp"
 #include "layout/sign.hpp"
+#include "layout/stand.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace whorl::layout {
 namespace {
@@ -55,6 +57,15 @@ std::vector<Stretch> stretches_of(const Fabric& fabric, const Figure& figure, co
 /// The angle of an item from 12 o'clock, the way work runs.
 double angle_of(const Ring& ring, const Item& item) { return ring.turned + item.at / ring.middle; }
 
+/// A bracket beneath the feet of a stretch of a line, its ends turned towards them.
+Stroke bracket_beneath(const Figure& figure, double low, const Stretch& stretch) {
+  const double y = low - inside_feet;
+  double from = figure.items[stretch.first].foot.x, to = figure.items[stretch.last].foot.x;
+  if (from > to) std::swap(from, to);
+  from -= past_stitch, to += past_stitch;
+  return {Line::edge, {{from, y + hook_long}, {from, y}, {to, y}, {to, y + hook_long}}, false};
+}
+
 /// A bracket inside the feet of a stretch, its ends turned towards them.
 Stroke bracket(const Figure& figure, const Ring& ring, const Stretch& stretch, Way way) {
   const double radius = figure.centre_radius - inside_feet, past = past_stitch / radius;
@@ -67,26 +78,47 @@ Stroke bracket(const Figure& figure, const Ring& ring, const Stretch& stretch, W
   return line;
 }
 
-/// The part's name inside the middle of its bracket.
-Placed name_of(const Fabric& fabric, const Extents& extents, const Figure& figure, const Ring& ring,
-               const Stretch& stretch, Way way) {
-  Run text{fabric.parts[stretch.part].name, Face::italic, sign_text, 0, 0};
+/// A part's name beyond a tick that leads from the middle of its bracket.
+Placed name_at(const Fabric& fabric, const Extents& extents, std::uint32_t part, Point at, Point away) {
+  Run text{fabric.parts[part].name, Face::italic, sign_text, 0, 0};
   text.width = text.size * text_width(extents, text.face, text.text);
-  const double middle =
-      (angle_of(ring, figure.items[stretch.first]) + angle_of(ring, figure.items[stretch.last])) / 2;
-  Placed name{Sign::sewn, on_circle(figure.centre_radius - inside_feet - tick_off, middle, way), {}, text, {},
-              0};
-  const Point inward = -1.0 * outward(middle, way);
-  name.up = inward;
-  name.text_at = name.at + (tick_length + name_air + half_room(text, inward)) * inward;
+  Placed name{Sign::sewn, at, away, text, {}, 0};
+  name.text_at = name.at + (tick_length + name_air + half_room(text, away)) * away;
   return name;
 }
 
-/// Whether names stand clear of one another and leave the middle free.
-bool have_room(const std::vector<Placed>& names) {
+/// Inside the middle of its bracket.
+Placed name_inside(const Fabric& fabric, const Extents& extents, const Figure& figure, const Ring& ring,
+                   const Stretch& stretch) {
+  const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
+  const double middle =
+      (angle_of(ring, figure.items[stretch.first]) + angle_of(ring, figure.items[stretch.last])) / 2;
+  return name_at(fabric, extents, stretch.part,
+                 on_circle(figure.centre_radius - inside_feet - tick_off, middle, way),
+                 -1.0 * outward(middle, way));
+}
+
+/// Beneath the middle of its bracket.
+Placed name_beneath(const Fabric& fabric, const Extents& extents, const Figure& figure, double low,
+                    const Stretch& stretch) {
+  const double middle = (figure.items[stretch.first].foot.x + figure.items[stretch.last].foot.x) / 2;
+  return name_at(fabric, extents, stretch.part, {middle, low - inside_feet - tick_off}, {0, -1});
+}
+
+/// How far down the ink of a line reaches.
+double lowest(const Extents& extents, const Figure& figure, const Ring& ring) {
+  double low = ring.inner;
+  for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
+    for (const Convex& piece : ink_of(extents, figure.items[i]))
+      for (const Point p : piece) low = std::min(low, p.y);
+  return low;
+}
+
+/// Whether names stand clear of one another and leave the middle of a disc free.
+bool have_room(const Figure& figure, const std::vector<Placed>& names) {
   for (std::size_t i = 0; i < names.size(); ++i)
     for (const Convex& one : outlines_of(names[i])) {
-      if (distance(one, Convex{{0, 0}}) < middle_free) return false;
+      if (figure.form == Form::disc && distance(one, Convex{{0, 0}}) < middle_free) return false;
       for (std::size_t j = 0; j < i; ++j)
         for (const Convex& other : outlines_of(names[j]))
           if (distance(one, other) < name_air) return false;
@@ -97,19 +129,22 @@ bool have_room(const std::vector<Placed>& names) {
 } // namespace
 
 void add_joined_edges(const Fabric& fabric, const Extents& extents, Figure& figure) {
-  if (figure.rings.empty() || figure.centre != Centre::open || figure.form != Form::disc) return;
+  const bool line = figure.form == Form::strip;
+  if (figure.rings.empty() || !(line || (figure.form == Form::disc && figure.centre == Centre::open))) return;
   const Ring& ring = figure.rings.front();
   if (ring.echo || joined_parts(fabric, ring.round).empty()) return;
   const Way way = figure.clockwise ? Way::clockwise : Way::anticlockwise;
+  const double low = line ? lowest(extents, figure, ring) : 0;
   std::vector<Stroke> brackets;
   std::vector<Placed> names;
   for (const Stretch& stretch : stretches_of(fabric, figure, ring)) {
-    brackets.push_back(bracket(figure, ring, stretch, way));
+    brackets.push_back(line ? bracket_beneath(figure, low, stretch) : bracket(figure, ring, stretch, way));
     if (stretch.last - stretch.first + 1 >= least_named && !fabric.parts[stretch.part].name.empty())
-      names.push_back(name_of(fabric, extents, figure, ring, stretch, way));
+      names.push_back(line ? name_beneath(fabric, extents, figure, low, stretch)
+                           : name_inside(fabric, extents, figure, ring, stretch));
   }
-  const bool named = !names.empty() && have_room(names);
-  if (!named && centre_reach(figure) > figure.centre_radius - inside_feet) return;
+  const bool named = !names.empty() && have_room(figure, names);
+  if (!line && !named && centre_reach(figure) > figure.centre_radius - inside_feet) return;
   figure.strokes.insert(figure.strokes.end(), brackets.begin(), brackets.end());
   if (!named) return;
   figure.centre_text.clear();

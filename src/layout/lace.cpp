@@ -4,6 +4,7 @@
 #include "layout/lace_furniture.hpp"
 #include "layout/lace_space.hpp"
 #include "layout/long_legs.hpp"
+#include "layout/row_items.hpp"
 #include "layout/section.hpp"
 #include "layout/stand.hpp"
 #include "layout/straight.hpp"
@@ -23,6 +24,7 @@ constexpr double clearance = 0.30, over_space = 0.20, over_loops = 0.10; ///< un
 constexpr double first_middle = 1.75, least_feet = 1.0;                  ///< of a first ring
 constexpr double plain_pull = 1.5, group_pull = 6;
 constexpr double stiffer_in_lace = 10;
+constexpr double spine_corner = 0.15;  ///< its radius
 constexpr double worth_rounding = 0.1; ///< W that a ring comes nearer
 constexpr double dot_over_head = 0.22, dot_air = 0.09;
 
@@ -48,6 +50,13 @@ public:
     outline_ = outline;
     if (outline.corners > 0) lace_.figure.form = layout::Form::motif;
     lace_.figure.corners = outline.corners;
+    if (is_sector()) {
+      lace_.figure.form = layout::Form::sector;
+      if (plan.sector.spine) lace_.contour.corners = 4, lace_.contour.corner = spine_corner;
+      if (plan.sector.spine) lace_.contour.ahead = 0.5;
+      counts_ = std::none_of(plan.rings.begin(), plan.rings.end(),
+                             [&fabric](const Ring& ring) { return works_in_spaces(fabric, ring.round); });
+    }
     lace_.contour.way = lace_.figure.clockwise ? Way::clockwise : Way::anticlockwise;
     const double reach = centre_reach(lace_.figure);
     if (reach > 0) inside_.add({octagon(reach)});
@@ -80,9 +89,12 @@ private:
 
   // The rings.
 
+  bool is_sector() const { return plan_.sector.twelfths < 12; }
+
   void lay_ring(std::uint32_t number) {
     const Ring& planned = plan_.rings[number];
-    items_ = items_of(fabric_, planned.round, planned.echo);
+    if (planned.chain) return stand_first_chain(number);
+    items_ = is_sector() ? row_items(number) : items_of(fabric_, planned.round, planned.echo);
     contour_ = contour_of(lace_, planned);
     hand_ = planned.against == (page_.hand == Hand::left) ? Hand::right : Hand::left;
     spaces_ = works_in_spaces(fabric_, planned.round);
@@ -93,6 +105,37 @@ private:
     stand(number, ring);
     under_feet_.add(lace_.figure, lace_.figure.rings[number]);
     lace_.rings.push_back(std::move(ring));
+  }
+
+  /// The chains with which a row is turned stand before the next.
+  std::vector<Item> row_items(std::uint32_t number) {
+    std::vector<Item> items = items_of(fabric_, plan_.rings[number].round, plan_.rings[number].echo);
+    if (number == 1 && plan_.rings.front().chain) items = each_alone(items);
+    std::vector<Item> next;
+    if (number + 1 < plan_.rings.size())
+      next.assign(items.end() - trailing_chains(fabric_, items), items.end());
+    items.resize(items.size() - next.size());
+    items.insert(items.begin(), lead_.begin(), lead_.end());
+    lead_ = std::move(next);
+    return items;
+  }
+
+  /// The chain that the first row goes into stands in the middle, those skipped beside the first stitch.
+  void stand_first_chain(std::uint32_t number) {
+    contour_ = contour_of(lace_, plan_.rings[number]);
+    std::vector<Item> items = items_of(fabric_, plan_.rings[number].round);
+    begin_ring(number, {});
+    lead_.assign(items.begin() + 1, items.end());
+    Item chain = items.front();
+    chain.height = extent(extents_, chain.key).height;
+    chain.foot = {0, -chain.height / 2};
+    chain.up = {0, 1};
+    inside_.add(ink_of(extents_, chain));
+    stand_item(fabric_, extent(extents_, chain.key), chain, hand_, lace_.figure);
+    Ring& ring = lace_.figure.rings[number];
+    ring.items = 1;
+    ring.inner = 0;
+    lace_.rings.emplace_back();
   }
 
   /// Whether the groups of corners are drawn into them, or stand over what they go into: where that is off
@@ -117,7 +160,7 @@ private:
     const bool crowded = std::any_of(ring.bunches.begin(), ring.bunches.end(), [this](const Bunch& bunch) {
       return bunch.crowd && goes_into_space(bunch);
     });
-    for (const double round : {0.5, 1.0})
+    for (const double round : {0.4, 0.7, 1.0})
       if (crowded) take_nearer(Corners::draw, round, worth_rounding);
     return ring;
   }
@@ -126,22 +169,37 @@ private:
     const Ring& planned = plan_.rings[number];
     const fabric::Round& round = fabric_.rounds[planned.round];
     LaceRing ring;
+    ring.part = plan_.sector.part();
     ring.bunches = bunches_of(fabric_, extents_, items_,
                               {round.counting_chain != fabric::none, contour_.way, round_fans});
+    if (is_sector()) give_each_a_slot(ring);
     ring.least_pushed = least_pushed(number);
-    ring.label = number_alone(letter(fabric_, planned, marked_loops(items_), false, extents_, page_));
-    ring.pointed = !round.joined || is_turned(lace_.figure);
+    ring.valleys = round_fans > 0;
+    ring.label = letter(fabric_, planned, marked_loops(items_), false, extents_, page_);
+    if (!counts_) ring.label = number_alone(std::move(ring.label));
+    ring.pointed = !round.joined || is_turned(lace_.figure) || is_sector();
     ring.feet_if_none = nominal_feet(number);
-    ring.start = turned_round(outline_.start);
+    ring.start = is_sector() ? 0 - ring.part / 2 : turned_round(outline_.start);
     for (const Bunch& bunch : ring.bunches) seat(bunch, number, ring);
     const double pull = spaces_ ? group_pull : group_pull / stiffer_in_lace;
-    if (number == 0) share_out(lace_.contour.corners, plain_pull / stiffer_in_lace, ring);
+    if (plan_.sector.spine) draw_to_spine(pull, ring);
+    if (is_sector()) corners = Corners::leave;
+    if (number == 0 && !is_sector()) share_out(lace_.contour.corners, plain_pull / stiffer_in_lace, ring);
     if (corners == Corners::draw) draw_to_corners(lace_.contour.corners, pull, ring);
     if (corners == Corners::draw) hang_in_corners(fabric_, outline_, pull, ring);
     lay_lace_ring(
         extents_, contour_, inside_, [this](const std::vector<Item>& items) { return stand_in_place(items); },
         ring);
     return ring;
+  }
+
+  /// Stitches in one place want as much of their row as others, however near their heads may stand.
+  void give_each_a_slot(LaceRing& ring) const {
+    for (Bunch& bunch : ring.bunches) {
+      std::uint32_t many = 0;
+      for (const Item& item : bunch.standing) many += legs_of(fabric_, item).size() > 0 ? item.count : 0;
+      bunch.slot = std::max<double>(bunch.slot, many);
+    }
   }
 
   bool stand_in_place(const std::vector<Item>& items) const {
@@ -163,7 +221,8 @@ private:
 
   /// Of what has no base that is drawn.
   double nominal_feet(std::uint32_t number) const {
-    if (number == 0) return std::max(first_middle - tallest() / 2, std::min(least_feet, first_middle - 0.4));
+    if (number == 0 || plan_.rings[number - 1].chain)
+      return std::max(first_middle - tallest() / 2, std::min(least_feet, first_middle - 0.4));
     return lace_.figure.rings[number - 1].outer + clearance + room_inside(number);
   }
 
@@ -214,7 +273,8 @@ private:
   std::optional<Spotted> first_head(std::uint32_t number) const {
     if (number == 0) return std::nullopt;
     const std::vector<fabric::Place> tops = fabric::tops_of(fabric_, plan_.rings[number - 1].round);
-    return tops.empty() ? std::nullopt : heads_.of(tops.front());
+    if (tops.empty()) return std::nullopt;
+    return heads_.of(is_sector() ? tops.back() : tops.front());
   }
 
   // What is laid becomes part of the figure.
@@ -291,11 +351,12 @@ private:
     }
   }
 
-  /// In the corner of a solid motif stitches take the room that each has of its round, which is more than
-  /// their symbol shows: so those between corners come to stand along the whole side.
+  /// In the corner of a solid motif, and in rows of a sector, stitches take the room that each has of its
+  /// round, which is more than their symbol shows: so those between corners come to stand along the whole
+  /// side.
   void spread_heads(const Item& item, const Ring& ring) {
-    const double share =
-        std::max(1.0, length_of(lace_.contour, ring.middle) / fabric_.rounds[ring.round].makes);
+    const double share = std::max(1.0, plan_.sector.part() * length_of(lace_.contour, ring.middle) /
+                                           std::max(1U, fabric_.rounds[ring.round].makes));
     const Spotted middle = spot_of(lace_.contour, item.foot + item.height * item.up);
     const double step = turned_round(share / length_of(lace_.contour, middle.r));
     for (std::uint32_t j = 0; j < item.count; ++j)
@@ -308,7 +369,7 @@ private:
       heads_.put(item.first + j, head);
       ring.outer = std::max(ring.outer, head.r);
     }
-    if (lace_.contour.corners > 0 && item.count > 1) spread_heads(item, ring);
+    if ((lace_.contour.corners > 0 || is_sector()) && item.count > 1) spread_heads(item, ring);
   }
 
   void add_label(std::uint32_t number, const LaceRing& laid) {
@@ -338,8 +399,10 @@ private:
   Lace lace_;
   Obstacles inside_;
   std::vector<Item> items_;
-  Rounded contour_; ///< of the ring that is laid, in its own direction
+  std::vector<Item> lead_; ///< chains with which the row before was turned
+  Rounded contour_;        ///< of the ring that is laid, in its own direction
   Hand hand_ = Hand::right;
+  bool counts_ = false; ///< stand in the labels of rows, none of which is worked into spaces
   bool spaces_ = false; ///< the round that is laid is worked into spaces
   Space space_;
   Outline outline_;
@@ -355,23 +418,25 @@ Lace draw_lace(const Fabric& fabric, const Plan& plan, const Extents& extents, c
   bool shared = false;
   for (int i = 0;; ++i) {
     Laying laying(fabric, plan, extents, page, outline);
-    const std::vector<int> crowded = laying.put_together(space, i);
-    if (i == 0 && outline.corners == 0) {
+    std::vector<int> crowded = laying.put_together(space, i);
+    if (i == 0 && outline.corners == 0 && plan.sector.twelfths == 12) {
       outline = outline_of(fabric, laying.laid());
       if (outline.corners > 0) {
         --i;
         continue;
       }
     }
-    if (!std::exchange(shared, true) && most_pushed(laying.laid()) > far_out) {
+    if (plan.sector.twelfths == 12 && !std::exchange(shared, true) && most_pushed(laying.laid()) > far_out) {
       share_pushes(laying.laid(), space);
       --i;
       continue;
     }
     if (crowded.empty() || i == most_times) {
       Lace drawn = laying.drawn();
-      lengthen_legs(fabric, extents, Lines::of_many_legs, drawn.figure);
-      return drawn;
+      const bool rows = drawn.figure.form == layout::Form::sector;
+      crowded =
+          lengthen_legs(fabric, extents, rows ? Lines::of_every_foot : Lines::of_many_legs, drawn.figure);
+      if (!rows || crowded.empty() || i == most_times) return drawn;
     }
     for (const int ring : crowded)
       if (ring >= 0) space.room[static_cast<std::size_t>(ring)] += more;

@@ -45,6 +45,9 @@ Outline outline_of(const fabric::Fabric& fabric, const Lace& lace);
 /// corners one after another.
 void draw_to_corners(int corners, double pull, LaceRing& ring);
 
+/// The same for the one group that is near 12 o'clock.
+void draw_to_spine(double pull, LaceRing& ring);
+
 /// Hangs the chains of spaces that groups of corners go into in the corner that is nearest to them.
 void hang_in_corners(const fabric::Fabric& fabric, const Outline& outline, double pull, LaceRing& ring);
 

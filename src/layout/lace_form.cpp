@@ -27,7 +27,8 @@ double turn_of(const LaceRing& ring, const std::vector<std::size_t>& groups) {
 constexpr double near_corner = 0.3, nearer_corner = 0.15; ///< of a side; with chains in a group, without
 constexpr double nearest_corner = 0.4;                    ///< … of chains between stitches
 constexpr double solid_corner = 0.15;                     ///< radius of one without chains
-constexpr int most_plain = 2;                             ///< rounds round a motif, without corners
+constexpr double near_spine = 0.04;
+constexpr int most_plain = 2;                 ///< rounds round a motif, without corners
 constexpr std::uint32_t most_stitches = 2000; ///< of a round that is measured against all that is near
 
 /// Whether a leg of the round's own is of this sort. Most rounds have none of any such sort at all, which is
@@ -199,6 +200,17 @@ void draw_to_corners(int corners, double pull, LaceRing& ring) {
     const double near = ring.bunches[group].corner ? near_corner : nearer_corner;
     if (!solid && std::abs(place - corner) >= near) continue;
     ring.seats[group]->at = (corner + 0.5) / corners;
+    ring.pull[group] = pull;
+  }
+}
+
+void draw_to_spine(double pull, LaceRing& ring) {
+  std::vector<std::size_t> groups = groups_of(ring, true);
+  if (groups.empty()) groups = groups_of(ring, false);
+  for (const std::size_t group : groups) {
+    const double at = turned_near(ring.seats[group]->at, 0);
+    if (std::abs(at) >= near_spine) continue;
+    ring.seats[group]->at = 0;
     ring.pull[group] = pull;
   }
 }

@@ -63,7 +63,8 @@ void bound_ink(const Extents& extents, Lace& lace) {
 
 Rounded contour_of(const Lace& lace, const Ring& ring) {
   const bool clockwise = (lace.contour.way == Way::clockwise) != ring.against;
-  return {lace.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise, lace.contour.corner};
+  return {lace.contour.corners, clockwise ? Way::clockwise : Way::anticlockwise, lace.contour.corner,
+          lace.contour.ahead};
 }
 
 std::vector<int> furnish_lace(const fabric::Fabric& fabric, const Extents& extents, const Page& page,
@@ -71,7 +72,7 @@ std::vector<int> furnish_lace(const fabric::Fabric& fabric, const Extents& exten
   Figure& figure = lace.figure;
   const double outside = edge_of(extents, lace);
   figure.centre_radius = figure.rings.front().inner;
-  if (!is_turned(figure)) add_arrow(extents, lace);
+  if (!is_turned(figure) && figure.form != Form::sector) add_arrow(extents, lace);
   add_cut(fabric, extents, figure);
   std::vector<int> crowded = add_posts(fabric, extents, figure, again);
   for (const int ring : add_ticks(fabric, extents, outside, figure, again)) crowded.push_back(ring);

@@ -83,7 +83,7 @@ public:
   void lay() {
     for (std::uint32_t i = 0; i < figure_.rings.size(); ++i)
       for (const Patch& patch : patches_of(figure_.rings[i]))
-        if (!figure_.rings[i].echo && patch.yarn != main_yarn_) lay(i, patch);
+        if (!figure_.rings[i].echo && !figure_.rings[i].chain && patch.yarn != main_yarn_) lay(i, patch);
   }
 
 private:
@@ -158,21 +158,33 @@ private:
 
   /// Half-way between an item and that before it, round the ring.
   double before(const Ring& ring, const std::vector<Patch>& patches, std::size_t patch) const {
-    const Patch &own = patches[patch], &other = patches[(patch + patches.size() - 1) % patches.size()];
+    if (is_open() && patch % patches.size() == 0) return end(ring, patch > 0);
+    const Patch &own = patches[patch % patches.size()],
+                &other = patches[(patch + patches.size() - 1) % patches.size()];
     const double at = place_of(item(ring, own.first));
     return (at + turned_near(place_of(item(ring, other.last)), at)) / 2;
+  }
+
+  bool is_open() const { return figure_.form == Form::sector; }
+
+  /// Half a stitch before the first item of a row, or behind the last.
+  double end(const Ring& ring, bool last) const {
+    constexpr double half_stitch = 0.5;
+    const Item& one = item(ring, last ? ring.items - 1 : 0);
+    const double far = half_stitch / length_of(contour_, ring.middle);
+    return turned_near(place_of(one), 0) + (last == ring.against ? -far : far);
   }
 
   void lay(std::uint32_t number, const Patch& patch) {
     const Ring& ring = figure_.rings[number];
     const std::vector<Patch> patches = patches_of(ring);
     double from = 0, to = 1;
-    if (patches.size() > 1) {
+    if (patches.size() > 1 || is_open()) {
       const auto own =
           static_cast<std::size_t>(std::find_if(patches.begin(), patches.end(),
                                                 [&](const Patch& p) { return p.first == patch.first; }) -
                                    patches.begin());
-      from = before(ring, patches, own), to = before(ring, patches, (own + 1) % patches.size());
+      from = before(ring, patches, own), to = before(ring, patches, own + 1);
       if (ring.against) std::swap(from, to);
       while (to <= from) to += 1;
       while (to > from + 1) to -= 1;

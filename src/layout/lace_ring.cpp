@@ -20,7 +20,7 @@ constexpr double far_from_seat = 0.25,
                  far_at_most = 0.05; ///< before springs are made stronger; where feet must
 constexpr double mean_height = 0.6;  ///< of a stitch, where places along the ring count
 constexpr double further_on = 0.3;   ///< of a turn the next place is looked for
-constexpr double label_pull = 6;
+constexpr double label_pull = 6, opening_pull = 50;
 constexpr double pointer_slot = 0.5;
 constexpr double hung_head = 0.8; ///< where nothing stands that it could hang beside
 
@@ -33,10 +33,11 @@ public:
         bunches_(ring.bunches.size()) {}
 
   void lay() {
-    label_in_ring_ = ring_.pointed;
+    label_in_ring_ = ring_.pointed && !is_open();
     push_out();
     draw_taut();
     ring_.pushed = pushed_;
+    if (is_open()) return label_row(contour_, inside_, ink_, label_r(), ring_);
     if (label_in_ring_) return;
     if (const std::optional<Point> start = free_label_start(contour_, ring_, inside_, ink_)) {
       ring_.label_start = *start;
@@ -49,10 +50,20 @@ public:
   }
 
 private:
-  std::size_t size() const { return bunches_ + (label_in_ring_ ? 1 : 0) + (ring_.pointed ? 1 : 0); }
+  /// A ring that does not go all round has an opening in the place of label and pointer.
+  bool is_open() const { return ring_.part < 1; }
+  bool is_opening(std::size_t i) const { return is_open() && i == bunches_; }
+  double opening() const { return (1 - ring_.part) * length(); }
+
+  std::size_t size() const {
+    return bunches_ + (is_open() ? 1 : (label_in_ring_ ? 1 : 0) + (ring_.pointed ? 1 : 0));
+  }
   bool is_label(std::size_t i) const { return label_in_ring_ && i == bunches_; }
   bool is_pointer(std::size_t i) const { return ring_.pointed && i == bunches_ + 1; }
   bool stands(std::size_t i) const { return i < bunches_ && ring_.feet[i] > 0; }
+  bool stays_low(std::size_t i) const {
+    return ring_.valleys && stands(i) && !ring_.bunches[i].group && ring_.bunches[i].most_rise <= 0;
+  }
 
   /// Until everything has room, then until all stand in their places; what never does stays where it had
   /// room.
@@ -105,6 +116,7 @@ private:
   }
 
   double slot(std::size_t i) const {
+    if (is_opening(i)) return opening();
     if (is_pointer(i)) return pointer_slot;
     return is_label(i) ? ring_.label.width + 2 * label_air : ring_.bunches[i].slot;
   }
@@ -137,11 +149,14 @@ private:
   void string() {
     Strung& strung = ring_.strung = {};
     strung.length = length();
-    const double scale = length() / slots();
+    const double fixed = is_open() ? opening() : 0, scale = (length() - fixed) / (slots() - fixed);
+    const auto wanted = [&](std::size_t i) { return (is_opening(i) ? 1 : scale) * slot(i) / 2; };
+    const auto least = [&](std::size_t i, double ink) { return (is_opening(i) ? 1 : first_guess) * ink; };
     for (std::size_t k = 1; k <= size(); ++k) {
       const std::size_t next = k % size();
-      strung.wanted.push_back(scale * (slot(k - 1) + slot(next)) / 2);
-      strung.least.push_back(first_guess * (behind(k - 1) + before(next)));
+      const bool over = stays_low(k - 1) || stays_low(next);
+      strung.wanted.push_back(wanted(k - 1) + wanted(next));
+      strung.least.push_back(over ? 0 : least(k - 1, behind(k - 1)) + least(next, before(next)));
     }
     set_targets();
   }
@@ -152,13 +167,28 @@ private:
     for (std::size_t i = 0; i < bunches_; ++i) {
       if (!ring_.seats[i]) continue;
       const double own = carried(contour_, ring_.seats[i]->r, ring_.seats[i]->at, ring_.r);
-      before = before ? turned_near(own, *before + further_on) : own;
+      const double first = is_open() ? turned_near(own, ring_.start) : own;
+      before = before ? turned_near(own, *before + further_on) : first;
       targets_[i] = *before * length();
     }
     spread_fans();
+    if (is_open()) keep_from_opening();
   }
 
+  /// The opening lies at 6 o'clock, and nothing wants to stand in it.
+  void keep_from_opening() {
+    const double edge = ring_.part * length() / 2;
+    for (std::size_t i = 0; i < bunches_; ++i)
+      if (targets_[i]) targets_[i] = std::min(edge - behind(i), std::max(before(i) - edge, *targets_[i]));
+    targets_[bunches_] = length() / 2;
+  }
+
+  double pull(std::size_t i) const { return is_opening(i) ? opening_pull : ring_.pull[i]; }
+
+  /// Chains that a row begins with stand for a stitch in the place of the next where both want the same.
   bool share(std::size_t one, std::size_t other) const {
+    if (is_open() && ring_.bunches[one].sort == Bunch::Sort::column)
+      return other == one + 1 && targets_[one] == targets_[other];
     return ring_.bunches[one].base && ring_.bunches[one].base == ring_.bunches[other].base;
   }
 
@@ -212,8 +242,8 @@ private:
     for (int turn = 0; turn < most_turns; ++turn) {
       place_from(start);
       double shift = 0, pulls = 0;
-      for (std::size_t i = 0; i < bunches_; ++i)
-        if (targets_[i]) shift += ring_.pull[i] * (*targets_[i] - ring_.at[i]), pulls += ring_.pull[i];
+      for (std::size_t i = 0; i < size(); ++i)
+        if (targets_[i]) shift += pull(i) * (*targets_[i] - ring_.at[i]), pulls += pull(i);
       if (pulls <= 0 || std::abs(shift) < 1e-4 * pulls) break;
       start += shift / pulls;
     }
@@ -230,9 +260,9 @@ private:
     Strung& strung = ring_.strung;
     strung.target.clear(), strung.pull.clear();
     for (std::size_t i = 1; i < size(); ++i) {
-      const bool seated = i < bunches_ && targets_[i].has_value();
+      const bool seated = targets_[i].has_value();
       strung.target.push_back(seated ? *targets_[i] - start : i < bunches_ ? 0 : length() - before_first(i));
-      strung.pull.push_back(seated ? stronger_ * ring_.pull[i] : i < bunches_ ? 0 : label_pull);
+      strung.pull.push_back(seated ? stronger_ * pull(i) : i < bunches_ ? 0 : label_pull);
     }
     ring_.at[0] = start;
     if (size() == 1) return;
@@ -252,7 +282,7 @@ private:
   void set_stands() {
     ring_.stands.resize(bunches_);
     for (std::size_t i = 0; i < bunches_; ++i)
-      if (stands(i)) ring_.stands[i] = ring_.feet[i] + pushed_ + lifts_[i];
+      if (stands(i)) ring_.stands[i] = ring_.feet[i] + (stays_low(i) ? 0 : pushed_) + lifts_[i];
     for (std::size_t i = 0; i < bunches_; ++i)
       if (!stands(i)) ring_.stands[i] = level(i) - sunk(ring_.bunches[i]) + lifts_[i];
     ring_.whole = to_places_;
@@ -296,6 +326,7 @@ private:
   std::vector<Convex> label_ink() const { return ink_of_label(ring_.label, ring_.label_start); }
 
   std::vector<Convex> ink_at(std::size_t i) const {
+    if (is_opening(i)) return {};
     if (is_label(i)) return label_ink();
     if (is_pointer(i)) return {ink_of_pointer(ring_.pointer_tip, ring_.pointer_direction)};
     std::vector<Convex> ink;
@@ -343,6 +374,7 @@ private:
   /// Each bow reaches from head to head as far as it goes and there is room.
   void draw_taut() {
     for (std::size_t i = 0; i < bunches_; ++i) {
+      if (is_open() && (i == 0 || i + 1 == bunches_)) continue;
       const std::size_t one = (i + bunches_ - 1) % bunches_, other = (i + 1) % bunches_;
       if (!is_bow(ring_.bunches[i]) || !stands(one) || !stands(other) || bunches_ < 3) continue;
       const Bunch loose = ring_.bunches[i];

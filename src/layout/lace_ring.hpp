@@ -23,7 +23,9 @@ struct LaceRing {
   bool pointed = false; ///< a pointer stands between label and first stitch
 
   double start = 0;        ///< place of the first bunch where none has a seat
+  double part = 1;         ///< of the contour that it takes, about 12 o'clock; 1: it goes all round
   double least_pushed = 0; ///< it stands at least so much further out
+  bool valleys = false;    ///< its fans are round: low stitches stay by their places between them
 
   // What laying it finds.
   double r = 0;               ///< of the contour along which places count
@@ -63,6 +65,11 @@ Point label_start_at(const Lettering& label, Point middle);
 /// its bunches.
 std::optional<Point> free_label_start(const Rounded& contour, const LaceRing& ring, const Obstacles& inside,
                                       const std::vector<std::vector<Convex>>& ink);
+
+/// Stands the label of a ring that does not go all round beside the edge where it begins, its pointer before
+/// it, `r` from the middle.
+void label_row(const Rounded& contour, const Obstacles& inside, const std::vector<std::vector<Convex>>& ink,
+               double r, LaceRing& ring);
 
 /// The ink of a label whose base line begins there.
 std::vector<Convex> ink_of_label(const Lettering& label, Point start);

@@ -112,6 +112,21 @@ void string_springs(const Fabric& fabric, const Course& course, const Footing& f
   }
 }
 
+/// Heads of stitches that cross stand in their own order over the places that these share.
+void uncross(const Fabric& fabric, const Course& course, const Footing& footing, Strung& strung) {
+  std::vector<Seat> seats(strung.target.size());
+  for (std::size_t i = 0; i < seats.size(); ++i)
+    if (strung.pull[i] > 0) seats[i] = seat_of(fabric, item_of(course, from_left(course, i)), footing);
+  for (const Crossing& crossing : crossings_of(seats)) {
+    std::vector<double> sorted;
+    for (std::size_t i = crossing.first; i < crossing.end; ++i)
+      if (seats[i].at) sorted.push_back(*seats[i].at);
+    std::sort(sorted.begin(), sorted.end());
+    for (std::size_t i = crossing.end; i-- > crossing.first;)
+      if (seats[i].at) strung.target[i] = sorted.back(), sorted.pop_back();
+  }
+}
+
 /// An edge closed flat ends where the line beneath has its middle: it stands over its places, and is not
 /// spread along the line.
 void stand_over_places(const Fabric& fabric, const Course& course, Strung& strung) {
@@ -179,6 +194,13 @@ std::optional<double> base_of(const Fabric& fabric, const Item& item, const Foot
   return count > 0 ? std::optional(sum / count) : std::nullopt;
 }
 
+Seat seat_of(const Fabric& fabric, const Item& item, const Footing& footing) {
+  Seat seat{base_of(fabric, item, footing)};
+  const fabric::Legs legs = legs_of(fabric, item);
+  if (legs.size() == 1 && is_stitch(legs.begin()->into)) seat.into = legs.begin()->into.of;
+  return seat;
+}
+
 Stand stand_of(const Reach& ink, double slot, std::uint32_t item) {
   return {item, 1, std::max(0.0, 0 - ink.low.x), std::max(0.0, ink.high.x), slot, false};
 }
@@ -196,6 +218,7 @@ void lay_course(const Fabric& fabric, const Footing& footing, const Room& room, 
   strung.free_ends = room.free_ends;
   string_gaps(course, room, strung);
   string_springs(fabric, course, footing, room.pulls, strung);
+  uncross(fabric, course, footing, strung);
   if (room.free_ends)
     fan_out_of_places(fabric, footing, room, course), hold_the_middle(strung);
   else

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "layout/band.hpp"
+#include "layout/crossing.hpp"
 #include "layout/reach.hpp"
 #include "layout/relax.hpp"
 
@@ -66,6 +67,9 @@ inline bool stitches_run_leftward(const Course& course) { return course.leftward
 
 /// The middle of what an item is worked into.
 std::optional<double> base_of(const fabric::Fabric& fabric, const Item& item, const Footing& footing);
+
+/// The same, and the stitch that it is, where it is one.
+Seat seat_of(const fabric::Fabric& fabric, const Item& item, const Footing& footing);
 
 /// How a symbol stands.
 Stand stand_of(const Reach& ink, double slot, std::uint32_t item);

@@ -29,6 +29,8 @@ const char* name(Form form) {
     return "motif";
   case Form::rows:
     return "rows";
+  case Form::sector:
+    return "sector";
   }
   return "";
 }
@@ -159,6 +161,10 @@ void add_section(const fabric::Fabric& fabric, std::uint32_t part, const Section
   };
   if (!section.rows) return add_plans(section);
   if (add_edged_rows(fabric, part, section, folding, extents, page, placement)) return;
+  if (const std::optional<Plan> plan = plan_sector(fabric, part, section, folding, page)) {
+    placement.figures.push_back(draw_lace(fabric, *plan, extents, page).figure);
+    return;
+  }
   if (!section.rounds.empty()) add_rows(fabric, part, section, folding, extents, page, placement);
   const Section alone = edging_alone(fabric, section);
   if (!alone.rounds.empty()) add_plans(alone);

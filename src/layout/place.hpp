@@ -11,7 +11,7 @@
 namespace whorl::layout {
 
 /// What a figure is.
-enum class Form : std::uint8_t { disc, disc_inward, strip, oval, motif, rows };
+enum class Form : std::uint8_t { disc, disc_inward, strip, oval, motif, rows, sector };
 const char* name(Form form); ///< "disc", "disc-inward", "strip" …
 
 enum class Hand : std::uint8_t { right, left };

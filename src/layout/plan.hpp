@@ -12,4 +12,9 @@ namespace whorl::layout {
 std::vector<Plan> plan_section(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
                                const Folding& folding, const Page& page, std::size_t figures);
 
+/// That of a flat piece whose rows spread over a sector; nothing where they lie straight, or what is asked for
+/// needs that.
+std::optional<Plan> plan_sector(const fabric::Fabric& fabric, std::uint32_t part, const Section& section,
+                                const Folding& folding, const Page& page);
+
 } // namespace whorl::layout

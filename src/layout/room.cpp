@@ -22,7 +22,7 @@ constexpr int patience = 3, steps_further = 4,
 constexpr double enough = 0.25;       ///< more air is not looked for
 constexpr double dear_to_move = 0.02; ///< air that a whole W of moving must gain
 constexpr double neighbourhood = 3;
-constexpr double tallest = 4; ///< no symbol reaches further from its foot
+constexpr double tallest = 4; ///< no symbol reaches further from its foot, but for stems drawn out
 constexpr double line_width = 0.05;
 constexpr int least_cuts = 12; ///< of a curve
 constexpr double longest_piece = 2;
@@ -53,7 +53,7 @@ public:
   void add(const Convex& outline) { add(outline.data(), outline.size()); }
   void add(const std::array<Point, 4>& outline) { add(outline.data(), outline.size()); }
 
-  /// A label may be longer than the neighbourhood is wide.
+  /// A label or a drawn-out stem may be longer than the neighbourhood is wide.
   void add_always(Convex outline) { ink.push_back(std::move(outline)); }
 
   /// In pieces so short that none leads past without an end near by.
@@ -75,8 +75,18 @@ public:
 
 private:
   void add(const Point* outline, std::size_t corners) {
-    if (std::any_of(outline, outline + corners, [this](Point p) { return reaches(p); }))
+    for (std::size_t i = 0; i < corners; ++i) {
+      if (!reaches(nearest_on(outline[i], outline[i + 1 < corners ? i + 1 : 0]))) continue;
       ink.emplace_back(outline, outline + corners);
+      return;
+    }
+  }
+
+  /// The point of a side that is nearest: a long stem may pass by with both its ends far away.
+  Point nearest_on(Point a, Point b) const {
+    const Point side = b - a;
+    const double far = dot(side, side);
+    return far < 1e-12 ? a : a + std::clamp(dot(at_ - a, side) / far, 0.0, 1.0) * side;
   }
 
   Point at_;
@@ -112,7 +122,9 @@ Point aside_of(Point up) { return {up.y, -up.x}; }
 /// Whether a stitch of a ring may stand so near to a point.
 bool may_be_near(const Figure& figure, const Ring& ring, Point at, double within) {
   constexpr double spare = 1;
-  if (figure.form == Form::oval || figure.form == Form::motif || ring.edging || figure.bent) return true;
+  if (figure.form == Form::oval || figure.form == Form::motif || figure.form == Form::sector || ring.edging ||
+      figure.bent)
+    return true;
   const double height = goes_round(figure) ? length(at) : at.y;
   return ring.inner - height <= within + spare && height - ring.outer <= within + spare;
 }
@@ -123,10 +135,12 @@ std::vector<Convex> ink_near(const Figure& figure, const Extents& extents, Point
   Near near(at, within);
   for (const Ring& ring : figure.rings) {
     if (!may_be_near(figure, ring, at, within + tallest)) continue;
-    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i)
-      if (near.reaches(figure.items[i].foot, tallest))
-        for (const Convex& part : extent(extents, figure.items[i].key).ink)
-          near.add(stood(figure.items[i], part));
+    for (std::uint32_t i = ring.first_item; i < ring.first_item + ring.items; ++i) {
+      const Item& item = figure.items[i];
+      if (near.reaches(item.foot, std::max(tallest, item.height + 1)))
+        for (Convex& part : ink_of(extents, item))
+          item.height > tallest ? near.add_always(std::move(part)) : near.add(part);
+    }
   }
   for (const Label& label : figure.labels) near.add_always(label.box);
   for (const Pointer& pointer : figure.pointers) near.add(outline_of(pointer));

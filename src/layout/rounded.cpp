@@ -28,13 +28,13 @@ struct OnSide {
 };
 
 OnSide side_at(const Rounded& contour, double at) {
-  const double sides = at * contour.corners, number = std::floor(sides + 0.5);
+  const double sides = at * contour.corners - contour.ahead, number = std::floor(sides + 0.5);
   return {number, 2 * (sides - number) * side_of(contour).end()};
 }
 
 /// An upright side's point or way out, turned to where it is.
 Point turned(const Rounded& contour, double side, Point p) {
-  const double angle = 2 * pi * side / contour.corners;
+  const double angle = 2 * pi * (side + contour.ahead) / contour.corners;
   const Point out = outward(angle, contour.way), on = along(angle, contour.way);
   return p.x * on + p.y * out;
 }
@@ -63,7 +63,8 @@ Spotted spot_on_corner(const Rounded& contour, double number, Point p) {
   const double r = (b - std::sqrt(std::max(0.0, b * b - a * c))) / a;
   const Point arm = p - r * centre;
   const double angle = angle_from((1 / std::max(1e-9, length(arm))) * arm, {0, 1}, {1, 0});
-  return {r, fraction((number + (side.half + side.corner * angle) / side.end() / 2) / contour.corners)};
+  return {r, fraction((number + contour.ahead + (side.half + side.corner * angle) / side.end() / 2) /
+                      contour.corners)};
 }
 
 } // namespace
@@ -101,7 +102,7 @@ double carried(const Rounded& contour, double r, double at, double to) {
   const double kept = std::min(r, to) * side.half; // of the straight piece, on both
   const double place =
       far <= kept ? far : kept + (far - kept) / (r * side.end() - kept) * (to * side.end() - kept);
-  return (number + sign * place / (2 * to * side.end())) / contour.corners;
+  return (number + contour.ahead + sign * place / (2 * to * side.end())) / contour.corners;
 }
 
 Spotted spot_of(const Rounded& contour, Point p) {
@@ -111,7 +112,8 @@ Spotted spot_of(const Rounded& contour, Point p) {
     const Point upright{dot(p, turned(contour, i, {1, 0})), dot(p, turned(contour, i, {0, 1}))};
     if (upright.y <= 0) continue;
     if (std::abs(upright.x) <= side.half * upright.y)
-      return {upright.y, fraction((i + upright.x / upright.y / side.end() / 2) / contour.corners)};
+      return {upright.y,
+              fraction((i + contour.ahead + upright.x / upright.y / side.end() / 2) / contour.corners)};
     const Point next{dot(p, turned(contour, i + 1, {1, 0})), dot(p, turned(contour, i + 1, {0, 1}))};
     if (upright.x > 0 && next.x < 0 && next.y > 0 && -next.x > side.half * next.y)
       return spot_on_corner(contour, i, upright);
@@ -123,7 +125,7 @@ std::vector<Point> curve_round(const Rounded& contour, double r) {
   if (contour.corners == 0) return circle_curve(r, 0, 2 * pi, contour.way);
   const Side side = side_of(contour);
   const double handle = 4.0 / 3.0 * side.corner * r * sine(side.turn / 4) / cosine(side.turn / 4);
-  std::vector<Point> points{point_on(contour, r, 0)};
+  std::vector<Point> points{point_on(contour, r, contour.ahead / contour.corners)};
   const auto line_to = [&points](Point to) {
     const Point from = points.back();
     points.insert(points.end(), {from + (1.0 / 3) * (to - from), from + (2.0 / 3) * (to - from), to});
@@ -134,15 +136,16 @@ std::vector<Point> curve_round(const Rounded& contour, double r) {
   };
   for (int i = 0; i < contour.corners; ++i) {
     const double straight = side.half / side.end() / 2;
-    const double places[] = {(i + straight) / contour.corners, (i + 0.5) / contour.corners,
-                             (i + 1 - straight) / contour.corners};
+    const double from = i + contour.ahead;
+    const double places[] = {(from + straight) / contour.corners, (from + 0.5) / contour.corners,
+                             (from + 1 - straight) / contour.corners};
     line_to(point_on(contour, r, places[0]));
     for (int k = 0; k < 2; ++k) {
       const Point to = point_on(contour, r, places[k + 1]);
       points.insert(points.end(),
                     {points.back() + handle * on(places[k]), to - handle * on(places[k + 1]), to});
     }
-    line_to(point_on(contour, r, (i + 1.0) / contour.corners));
+    line_to(point_on(contour, r, (from + 1) / contour.corners));
   }
   return points;
 }

@@ -11,6 +11,7 @@ struct Rounded {
   int corners = 0; ///< 0: circles; else at least 3
   Way way = Way::anticlockwise;
   double corner = 0.42; ///< radius of a corner, r being 1
+  double ahead = 0;     ///< how far ahead of 12 o'clock the first side's middle is, in sides
 };
 
 double length_of(const Rounded& contour, double r);

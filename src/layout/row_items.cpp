@@ -11,6 +11,13 @@ namespace {
 using fabric::Fabric;
 using fabric::StitchId;
 
+Item one_of(const Item& item, std::uint32_t which) {
+  Item one = item;
+  one.first += which;
+  one.count = one.key.in_one = 1;
+  return one;
+}
+
 /// The items of a row whose stitches may stand each for itself.
 class Parting {
 public:
@@ -28,13 +35,6 @@ public:
   }
 
 private:
-  static Item one_of(const Item& item, std::uint32_t which) {
-    Item one = item;
-    one.first += which;
-    one.count = one.key.in_one = 1;
-    return one;
-  }
-
   bool is_fan(std::size_t i) const {
     const Item& item = items_[i];
     return item.count > 1 && item.key.loops == stitch::both && legs_of(fabric_, item).size() == item.count &&
@@ -80,6 +80,13 @@ private:
 void part_fans(const Fabric& fabric, const Extents& extents, std::vector<Item>& items) {
   const bool none = std::none_of(items.begin(), items.end(), [](const Item& item) { return item.count > 1; });
   if (!none) items = Parting(fabric, extents, items).parted();
+}
+
+std::vector<Item> each_alone(const std::vector<Item>& items) {
+  std::vector<Item> all;
+  for (const Item& item : items)
+    for (std::uint32_t j = 0; j < item.count; ++j) all.push_back(one_of(item, j));
+  return all;
 }
 
 } // namespace whorl::layout

@@ -5,6 +5,7 @@
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
 #include "layout/edging.hpp"
+#include "layout/flag.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
 #include "layout/long_legs.hpp"
@@ -57,7 +58,8 @@ public:
         rows_(edge != Edge::none ? section.rounds : shown_rows(fabric, section, page.wanted)),
         edging_(edge != Edge::none ? section.edging : std::vector<std::uint32_t>()),
         faint_(section.owner != fabric::none),
-        from_start_(section.before == fabric::none && rows_.front() == section.rounds.front()),
+        from_start_(section.before == fabric::none &&
+                    (edge != Edge::none || wanted_places(fabric, section.rounds, page.wanted).first == 0)),
         kept_(kept_of(fabric, part_, folding.kept_loops())),
         owner_(owner_beneath(fabric, part, rows_.front())),
         footing_(fabric, part, owner_ ? owner_->round : fabric::none), slot_(slot), edge_(edge) {
@@ -102,6 +104,7 @@ public:
     add_edging_labels(extents_, drawn_);
     add_cut(fabric_, extents_, drawn_.figure);
     std::vector<int> crowded = add_posts(fabric_, extents_, drawn_.figure, again);
+    for (const int ring : add_flags(fabric_, extents_, drawn_.figure, again)) crowded.push_back(ring);
     bound();
     add_front(fabric_, extents_, page_, 0, drawn_.figure);
     add_grounds(fabric_, std::vector<double>(drawn_.figure.rings.size(), 0), page_.main_yarn, drawn_.figure);

@@ -3,9 +3,11 @@
 #include "layout/contour.hpp"
 #include "layout/course_places.hpp"
 #include "layout/cut.hpp"
+#include "layout/flag.hpp"
 #include "layout/footprint.hpp"
 #include "layout/ground.hpp"
 #include "layout/items.hpp"
+#include "layout/joined_edges.hpp"
 #include "layout/long_legs.hpp"
 #include "layout/placed.hpp"
 #include "layout/sign.hpp"
@@ -156,31 +158,8 @@ void add_yarn_signs(const Laying& laying, Lettering text, double middle, std::ui
   for (Placed& sign : yarn_signs(text, start, mirrored, ring)) figure.placed.push_back(std::move(sign));
 }
 
-/// The yarn beside the main one of a round that is worked in several; 0: it is worked in one.
-std::uint8_t other_yarn(const Fabric& fabric, const Ring& ring, std::uint8_t main_yarn) {
-  const fabric::Round& round = fabric.rounds[ring.round];
-  std::uint8_t other = 0;
-  bool several = false;
-  for (std::uint32_t i = 0; i < round.count; ++i) {
-    const std::uint8_t yarn = fabric.stitches[round.first_stitch + i].yarn;
-    several = several || yarn != fabric.stitches[round.first_stitch].yarn;
-    if (other == 0 && yarn != main_yarn) other = yarn;
-  }
-  return several ? other : std::uint8_t{0};
-}
-
-/// The yarn to which a line's flag changes; 0: it has none. `last`: the other yarn of the lines before.
-std::uint8_t flagged_yarn(const Laying& laying, const Ring& ring, std::uint8_t& last) {
-  const std::uint8_t main = laying.page.main_yarn, other = other_yarn(laying.fabric, ring, main);
-  const bool brought_in = other != 0 && other != last;
-  if (other != 0) last = other;
-  if (ring.echo) return 0;
-  return brought_in ? other : changed_yarn(laying.fabric, ring.round, main);
-}
-
 /// Number, pointer and flag where a line begins, its count where it ends.
 void add_labels(const Laying& laying, Figure& figure) {
-  std::uint8_t last = laying.page.main_yarn;
   for (std::uint32_t i = 0; i < laying.courses.size(); ++i) {
     const Course& course = laying.courses[i];
     const Ring& ring = figure.rings[i];
@@ -198,7 +177,7 @@ void add_labels(const Laying& laying, Figure& figure) {
     figure.pointers.push_back({{tip, ring.middle}, direction, pointer_length, i, tone});
     Lettering signs;
     signs.width = number_at + line_width(number);
-    signs.flag = flagged_yarn(laying, ring, last);
+    signs.flag = course.band.label.flag;
     signs.attached = course.band.label.attached;
     add_yarn_signs(laying, signs, ring.middle, i, figure);
   }
@@ -340,7 +319,9 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
     if (i + 1 < laying.courses.size()) add_join(laying, i, figure);
   }
   add_cut(laying.fabric, laying.extents, figure);
+  add_joined_edges(laying.fabric, laying.extents, figure);
   std::vector<int> crowded = add_posts(laying.fabric, laying.extents, figure, again);
+  for (const int ring : add_flags(laying.fabric, laying.extents, figure, again)) crowded.push_back(ring);
   bound_straight(laying.extents, figure);
   add_front(laying.fabric, laying.extents, laying.page, 0, figure);
   add_footprint_names(laying.fabric, laying.extents, figure.high.y + name_gap, figure);

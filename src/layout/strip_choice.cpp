@@ -35,8 +35,13 @@ public:
 
   /// Pieces in the order of work.
   std::vector<Piece> pieces() {
-    for (std::size_t i = disc_.first; i < disc_.last; ++i) far_.push_back(0);
+    far_.assign(disc_.last - disc_.first, 0);
     disc_.inward ? look_inward() : look_outward();
+    if (!disc_.inward && short_strips_ > 1) {
+      in_steps_ = true;
+      far_.assign(far_.size(), 0);
+      look_outward();
+    }
     if (!disc_.inward) look_at_cone();
     std::vector<Piece> all;
     for (std::size_t i = disc_.first; i < disc_.last; ++i) {
@@ -123,7 +128,8 @@ private:
   }
 
   bool choose(std::size_t first, std::size_t last, std::uint64_t weight, bool on_the_way) {
-    bool strip = stands_far_out(weight, tiers_[first].count, on_the_way);
+    bool strip = stands_far_out(weight, tiers_[first].count, on_the_way) && !(on_the_way && in_steps_);
+    short_strips_ += strip && on_the_way ? 1 : 0;
     for (std::size_t i = first; i < last; ++i) strip = strip || tiers_[i].coloured;
     for (std::size_t i = first; i < last; ++i) far_[i - disc_.first] = strip ? 1 : 0;
     return strip;
@@ -134,6 +140,8 @@ private:
   bool closed_;
   std::uint32_t core_;
   std::vector<char> far_;
+  int short_strips_ = 0;  ///< of one or two rounds on the way to others
+  bool in_steps_ = false; ///< it grows in steps, as a pointed hat does, of which none is a strip
 };
 
 /// Whether the counts of a piece differ by no more than a quarter from each other and from the strip's.

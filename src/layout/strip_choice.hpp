@@ -23,8 +23,8 @@ struct Tier {
 
 /// Takes strips out of discs: even tiers that stand far out for their few stitches (the k-th of n stitches
 /// where 10 k > 3 n; of one or two rounds on the way to more stitches 50 k > 18 n), or that are worked in
-/// several yarns; and the outer tiers of a cone, where most stand as far out and the longest is at most 2.1
-/// times the shortest. Little growing and shrinking between strips and behind the last goes with them. The
+/// several yarns; but of several short ones on the way none, as where a pointed hat grows in steps; and the
+/// outer tiers of a cone, where most stand as far out and the longest is at most 2.1 times the shortest. Little growing and shrinking between strips and behind the last goes with them. The
 /// round of an owner keeps the first of the part's own. `tiers` are those of all discs, in the order of work.
 std::vector<Stretch> choose_strips(const std::vector<Stretch>& discs, const std::vector<Tier>& tiers,
                                    const Ends& ends);

@@ -7,7 +7,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 #include <utility>
+#include <vector>
 
 namespace whorl::paint {
 namespace {
@@ -43,12 +45,25 @@ cairo_status_t append(void* bytes, const unsigned char* more, unsigned int count
 /// A scene has no date; a PDF must have one, and the clock's would change its bytes.
 constexpr const char* fixed_date = "2000-01-01T00:00:00Z";
 
-Surface blank(const drawing::Scene& scene, std::string& bytes) {
+/// What all sheets show, each told once.
+std::string description_of(const Sheets& sheets) {
+  std::string all;
+  std::vector<std::string> told;
+  for (const drawing::Scene* sheet : sheets) {
+    if (std::find(told.begin(), told.end(), sheet->description) != told.end()) continue;
+    told.push_back(sheet->description);
+    all += (all.empty() ? "" : " ") + sheet->description;
+  }
+  return all;
+}
+
+Surface blank(const Sheets& sheets, std::string& bytes) {
+  const drawing::Scene& scene = *sheets.front();
   Surface surface{cairo_pdf_surface_create_for_stream(append, &bytes, scene.width * points_per_mm,
                                                       scene.height * points_per_mm)};
   cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, scene.title.c_str());
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_SUBJECT, scene.description.c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_SUBJECT, description_of(sheets).c_str());
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, fixed_date);
   return surface;
 }
@@ -78,7 +93,7 @@ Painted pdf(const Sheets& sheets) {
   painted.problem = problem_of(sheets);
   if (!painted.problem.empty()) return painted;
   std::string bytes;
-  const Surface surface = blank(*sheets.front(), bytes);
+  const Surface surface = blank(sheets, bytes);
   const Canvas canvas{cairo_create(surface.get())};
   for (const drawing::Scene* sheet : sheets)
     draw_page(canvas.get(), surface.get(), *sheet, painted.missing_fonts);

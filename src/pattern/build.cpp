@@ -4,6 +4,7 @@
 #include "pattern/building.hpp"
 #include "pattern/effect.hpp"
 #include "pattern/reference.hpp"
+#include "pattern/spur.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -155,16 +156,41 @@ bool put_corners(Building& b, const Sequence& sequence, const Work& work) {
   return all;
 }
 
+/// "In next 3 ch": the places are chains.
+bool names_chain(const Building& b, const Path& path) {
+  const Match& match = b.reader.matches[static_cast<std::size_t>(path.match)];
+  for (std::uint32_t at = match.begin; at < match.end; ++at) {
+    const Word* word = word_meaning(b.reader.sentence, at, b.reader.sentence.chain);
+    if (word != nullptr && word->cost == 0) return true;
+  }
+  return false;
+}
+
+/// "Skip next st, dc in next st, | dc in skipped st": what is skipped stands before, with stitches behind it.
+bool skips_before(const Building& b, const Sequence& sequence) {
+  const auto& nodes = b.reading.nodes;
+  const Chain& chain = sequence.loops == no_node ? sequence.chain : sequence.in_loops;
+  bool skips = false, works = false;
+  for (NodeId id = chain.first; id != no_node; id = nodes[id].next) {
+    const bool skip = nodes[id].kind == NodeKind::work && nodes[id].work.act == Act::skip;
+    works = !skip && (works || (skips && nodes[id].work.act == Act::stitch));
+    skips = skips || skip;
+  }
+  return skips && works;
+}
+
 void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& piece) {
   const bool starting = piece.verb == Verb::starting_chain;
   if (!starting) put_chains(b, sequence, piece.chains, span_of(b, path));
   if (piece.work.where == Where::ring) put_ring(b, sequence, span_of(b, path));
   if (piece.work.where == Where::chain) b.started = true;
+  const bool crosses = piece.opened == Act::skipped && piece.round == 0 && skips_before(b, sequence);
   if (piece.opened == Act::part_edge)
     open_part(b, sequence, name_span(b, path), name_of_part(b, path), false);
-  else if (piece.opened != Act::stitch)
+  else if (piece.opened != Act::stitch && !crosses)
     put_opening(b, sequence, piece, piece.opened, piece.opened_loops, span_of(b, path));
   Work work = with_leave(piece.work, sequence, path, piece.opened);
+  if (crosses) work.where = Where::skipped, work.to_end = false;
   if (piece.onward) {
     sequence.from_chain = work.nth;
     sequence.skipped_count = std::exchange(work.counts, false);
@@ -176,6 +202,7 @@ void put_stitch(Building& b, Sequence& sequence, const Path& path, const Piece& 
   if (work.times == 0 && piece.work.times == 1 && !work.to_end) return;
   const NodeId id = work_node(b, work, span_of(b, path));
   if (piece.bare) b.bare.push_back(id);
+  if (names_chain(b, path)) b.along_chain.push_back(id);
   put(b, sequence, id);
   if (starting && piece.chains > 0) put_chains_beside(b, sequence, path, piece);
 }
@@ -395,6 +422,7 @@ Reading build_reading(const WorkReader& reader, std::int32_t path) {
   const NodeId first = build_stretch(b, path);
   reading.body = wrap(b, NodeKind::sequence, {}, first, reader.sentence.span(0, last.end));
   settle_bare(b);
+  take_spurs(b);
   reading.cost = last.cost;
   reading.habits = last.habits;
   return reading;

@@ -1,4 +1,5 @@
 #include "pattern/building.hpp"
+#include "pattern/byte_before.hpp"
 #include "pattern/placing.hpp"
 
 #include <algorithm>
@@ -33,12 +34,6 @@ void keep_note(Building& b, Span span, bool joined) {
 
 namespace {
 
-/// The byte before a place that is no blank; 0 at the head.
-char before(std::string_view text, std::uint32_t at) {
-  while (at > 0 && text[at - 1] == ' ') --at;
-  return at == 0 ? '\0' : text[at - 1];
-}
-
 /// "in next", "in each", "in 2": a place, and which, begins there.
 bool leads_into_place(const Sentence& sentence, std::uint32_t at) {
   const Word* in = word_meaning(sentence, at, sentence.in);
@@ -56,7 +51,7 @@ bool leads_into_place(const Sentence& sentence, std::uint32_t at) {
 bool stands_for_stitch(const Sentence& sentence, const Path& path) {
   constexpr std::string_view opens = "([*", closes = ")]*";
   const std::string_view text = sentence.text();
-  const char head = before(text, path.begin), tail = path.end < text.size() ? text[path.end] : '\0';
+  const char head = byte_before(text, path.begin), tail = path.end < text.size() ? text[path.end] : '\0';
   const auto is = [](std::string_view marks, char c) { return c != 0 && marks.find(c) != marks.npos; };
   const bool begins = head == '\0' || head == ',' || is(opens, head);
   if (!begins) return false;

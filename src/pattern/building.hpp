@@ -21,6 +21,7 @@ struct Building {
   bool started = false;                     ///< a ring or chain is there to work into
   std::vector<std::string_view> parts = {}; ///< other parts opened so far, as named
   std::vector<NodeId> bare = {};            ///< increases and decreases that name no stitch, in order
+  std::vector<NodeId> along_chain = {};     ///< stitches that say they go into chains
 };
 
 /// The pieces of one stretch, in order.

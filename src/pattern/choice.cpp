@@ -28,6 +28,7 @@ struct Step {
   std::int64_t open = unknown;
   std::int64_t spaces = unknown;
   std::int64_t chains = 0;
+  std::int64_t apart = 0; ///< stitches back along chains
   bool carries = false;
   int cost = 0;
   bool uses_all = true;
@@ -63,6 +64,7 @@ Outcome worked_on(const Effect& effect, const Open& open) {
   const bool by_passes = effect.pass_makes_spaces != 0; // along a chain nobody has counted them
   result.spaces = known && !by_passes ? std::max<std::int64_t>(0, effect.makes_spaces) : unknown;
   result.chains = known ? std::max<std::int64_t>(0, effect.makes_chains) : 0;
+  result.apart = effect.apart;
   result.carries = effect.carries;
   return result;
 }
@@ -87,6 +89,7 @@ Step work_rounds(const Effect& effect, Open open, int rounds) {
     step.open = std::min<std::int64_t>(result.makes, limit::stitches);
     step.spaces = std::min<std::int64_t>(result.spaces, limit::stitches);
     step.chains = result.chains;
+    step.apart = result.apart;
     step.carries = result.carries;
     if (step.open == open.stitches && step.spaces == open.spaces && step.carries == open.carried) break;
     open = {step.open, step.spaces, step.carries, step.chains};
@@ -139,11 +142,12 @@ Step unread_step(const Way& way) {
   return step;
 }
 
-/// Some count the chains between stitches, or the spaces, with them.
+/// Some count the chains between stitches, or the spaces, with them, or what is worked back along chains.
 bool meets(const Step& step, const Stated& stated) {
   const auto count = static_cast<std::int64_t>(stated.count);
   if (step.open == count) return true;
   const bool of_all = stated.unit == Unit::any || stated.unit == Unit::stitches;
+  if ((of_all || stated.unit == Unit::kind) && step.apart > 0 && step.open + step.apart == count) return true;
   return of_all && step.spaces + step.chains > 0 &&
          (step.open + step.chains == count || step.open + step.spaces == count);
 }

@@ -261,10 +261,12 @@ Effect effect_of_work(const Work& work, const stitch::StitchKind& kind, bool pla
   const bool by_corner = work.in_corner != 0 && work.where == Where::next;
   effect.in_centres = by_corner || work.where == Where::centre;
   effect.in_gaps = effect.in_centres || work.where == Where::between;
-  const bool no_stitch = effect.starts || goes_between(work.where) || (same && placed);
+  const bool skipped = work.where == Where::skipped; // they were used up when they were skipped
+  const bool no_stitch = effect.starts || goes_between(work.where) || skipped || (same && placed);
   effect.uses = no_stitch ? 0 : multiply(takes, same ? 1 : work.times);
   effect.folded = work.into == Into::both_layers;
   put_any(work, effect);
+  effect.apart = multiply(static_cast<std::uint32_t>(stitch::back_along(kind).size()), work.times);
   const std::uint32_t tops = takes == 0 ? 0 : static_cast<std::uint32_t>(kind.makes);
   effect.makes = multiply(multiply(tops, work.in_one), work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
@@ -277,6 +279,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.makes = add(a.makes, b.makes);
   both.starts = a.starts || b.starts;
   both.folded = a.folded || b.folded;
+  both.apart = add(a.apart, b.apart);
   both.spaces = add(a.spaces, b.spaces);
   both.in_gaps = a.in_gaps || b.in_gaps;
   both.in_centres = a.in_centres || b.in_centres;
@@ -285,6 +288,7 @@ Effect then(const Effect& a, const Effect& b) {
   both.pass_uses = b.pass_uses;
   both.pass_makes = b.pass_makes;
   both.pass_spaces = b.pass_spaces;
+  both.pass_apart = b.pass_apart;
   both.passes_any = b.passes_any;
   both.pass_more_in_space = b.pass_more_in_space;
   both.pass_more_in_corner = b.pass_more_in_corner;
@@ -297,6 +301,7 @@ Effect times(const Effect& inner, std::uint32_t n) {
   all.uses = multiply(inner.uses, n);
   all.makes = multiply(inner.makes, n);
   all.spaces = multiply(inner.spaces, n);
+  all.apart = multiply(inner.apart, n);
   return all;
 }
 
@@ -314,6 +319,7 @@ Effect to_end(const Effect& inner, std::uint32_t leave) {
   effect.folded = inner.folded;
   effect.pass_uses = inner.in_centres ? 0 : inner.uses; // the groups say how many passes there are
   effect.pass_makes = inner.makes;
+  effect.pass_apart = inner.apart;
   effect.leave = leave;
   effect.starts = inner.starts;
   return effect;
@@ -329,6 +335,7 @@ Effect into_one_place(const Work& work, const Effect& inner) {
   effect.in_gaps = effect.in_centres || work.where == Where::between;
   put_any(work, effect);
   effect.makes = multiply(inner.makes, work.times);
+  effect.apart = multiply(inner.apart, work.times);
   if (work.counts) effect.makes = add(effect.makes, 1); // the chains skipped at the hook
   return work.to_end ? to_end(effect, work.leave) : effect;
 }

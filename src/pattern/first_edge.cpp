@@ -1,5 +1,7 @@
 #include "pattern/first_edge.hpp"
 
+#include "pattern/part_order.hpp"
+
 namespace whorl::pattern {
 
 namespace {
@@ -22,13 +24,6 @@ std::uint32_t round_without_edge(const Tree& tree) {
   const bool goes_on = first.from > 1 && first.read && first.body != no_node && !first.effect.starts &&
                        first.kind != RoundKind::chain;
   return goes_on ? 0 : none;
-}
-
-bool names_round(const Node& node) {
-  if (node.kind == NodeKind::reference) return true;
-  const Act act = node.work.act;
-  return node.kind == NodeKind::work &&
-         (act == Act::free_loops || act == Act::skipped || act == Act::part_edge);
 }
 
 /// Whether the round says itself what it goes into: free loops, another part.

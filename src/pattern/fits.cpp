@@ -333,6 +333,12 @@ bool is_in_named_chain(const Piece* piece) {
 }
 
 /// "From the 2nd chain | in each chain 1 sc": what follows needs no comma.
+/// "5 sc and | in the last 2 sc": a clause begins there as well.
+bool follows_conjunction(const Stretching& s, const Path& before) {
+  return before.taken == Taken::passed &&
+         word_meaning(s.reader.sentence, before.begin, s.reader.sentence.conjunction) != nullptr;
+}
+
 bool names_first_chain(const Piece* piece) { return piece != nullptr && piece->verb == Verb::from_chain; }
 
 } // namespace
@@ -351,7 +357,9 @@ bool fits_behind(const Stretching& s, std::int32_t index, const Path& before, co
   if (lacks_chain(s, index, piece)) return false;
   if (works_led_space_again(s, index, piece)) return false;
   if (piece.heading && piece_before(s.reader, index) != nullptr) return false;
-  if (piece.leading && before.loose && !names_first_chain(piece_before(s.reader, index))) return false;
+  if (piece.leading && before.loose && !follows_conjunction(s, before) &&
+      !names_first_chain(piece_before(s.reader, index)))
+    return false;
   if (only_joins(s, index, before, piece, end) || leads_to_space(s, before, piece)) return false;
   if (piece.based && !stands_on_base(s, index)) return false;
   const bool in_space = piece.verb == Verb::stitch && piece.work.where == Where::space;

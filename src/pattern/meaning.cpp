@@ -261,14 +261,16 @@ std::optional<Piece> stitch_piece(const Sentence& sentence, const Slots& slots, 
   if (names.down > 0) piece.work.into = Into::below, piece.work.down = names.down;
   if (meaning.below) piece.work.into = Into::below;
   if (meaning.below) piece.work.down = static_cast<std::uint8_t>(std::clamp(or_one(slots.nth), 1U, 255U));
-  if (meaning.where == Where::chain)
-    piece.work.nth = static_cast<std::uint16_t>(std::min(or_one(slots.nth), 0xFFFFU));
+  if (meaning.where == Where::chain) // "10 sl st back along the chain" begins in the second
+    piece.work.nth = static_cast<std::uint16_t>(
+        std::min(or_one(slots.nth) + (meaning.onward && meaning.more ? 1U : 0U), 0xFFFFU));
   if (meaning.where == Where::chain && slots.nth == 0) return std::nullopt;
   constexpr std::uint16_t most_in_each = 7; // "12 sc each", of rounds, is no 12 in each stitch
   if (meaning.around && meaning.where == Where::next && piece.work.in_one > most_in_each && !meaning.spaced)
     return std::nullopt;
   const bool chains_alone = kinds.at(*kind).takes == 0 && names.second.empty();
   if (meaning.where == Where::ring && chains_alone) return std::nullopt; // "into a ring work 3 ch, 11 tr"
+  if (meaning.onward && chains_alone) return std::nullopt;               // "31 ch, from the 3rd ch …"
   return piece;
 }
 
@@ -316,6 +318,7 @@ std::optional<Piece> travel_piece(const Slots& slots, const Meaning& meaning, co
 std::optional<Piece> picot_piece(const Slots& slots, Kinds& kinds) {
   const std::uint32_t chains = slots.count == no_number ? 3 : slots.count;
   if (chains < 2 || chains > reading_limits.together) return std::nullopt;
+  if (slots.nth == 2 && chains > 2) return std::nullopt; // what follows goes back along them
   Piece piece;
   piece.verb = Verb::picot;
   const auto own = slots.count == no_number ? kinds.find("picot") : std::nullopt;

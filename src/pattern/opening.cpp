@@ -245,22 +245,24 @@ bool names_stitch(const Sentence& sentence, std::uint32_t at) {
 
 namespace {
 
-/// "2 sc in each | free front loop", "6 sc in the | skipped sts": where the loops or stitches end that follow
-/// behind small words; `at` if none do.
+/// "2 sc in each | free front loop", "dc | in skipped st", "2 dc in the 2 | skipped": where the loops or
+/// stitches end that follow behind small words; `at` if none do.
 std::uint32_t behind_loops(const Sentence& sentence, std::uint32_t at) {
   constexpr int most_words = 4;
-  std::uint32_t next = skip_blanks(sentence.text(), at);
+  std::uint32_t next = skip_blanks(sentence.text(), at), skipped = at;
   for (int small = 0; small < most_words; ++small) {
     std::uint32_t end = next;
     for (const Word& word : words_at(sentence, next)) {
       if (sort_of(sentence, word) == ConceptClass::loops) return word.end;
       if (small > 0 && sort_of(sentence, word) == ConceptClass::place) return word.end;
-      if (sort_of(sentence, word) == ConceptClass::filler) end = std::max(end, word.end);
+      const bool leads = small == 0 && word.means == sentence.in;
+      if (leads || sort_of(sentence, word) == ConceptClass::filler) end = std::max(end, word.end);
+      if (word.means == sentence.skipped) skipped = word.end;
     }
-    if (end == next) return at;
+    if (end == next) return skipped;
     next = skip_blanks(sentence.text(), end);
   }
-  return at;
+  return skipped;
 }
 
 } // namespace

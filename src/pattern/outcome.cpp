@@ -58,6 +58,7 @@ Outcome outcome(const Effect& effect, const Open& open) {
   if (passes.times > 0) out.makes += corners_among(spaces, open.chains) * effect.pass_more_in_corner;
   out.spaces = in_all(effect.makes_spaces, effect.pass_makes_spaces);
   out.chains = in_all(effect.makes_chains, effect.pass_makes_chains);
+  out.apart = in_all(effect.apart, effect.pass_apart);
   out.carries = effect.carries;
   if (effect.starts) return out;
   // the stitches between spaces are not missed

@@ -311,7 +311,11 @@ std::optional<std::string> sequence_told(std::string_view explanation, const Voc
   if (place == 0 || bracket || !(several || one) ||
       !holds_group(folded, lattice, vocabulary, end, several ? 2 : 1))
     return std::nullopt;
-  return "(" + folded.text.substr(0, end) + ")";
+  std::string stitches = folded.text.substr(0, end);
+  // "4 dc in same st, ch 2, sl st in same st": the first finds the place
+  const std::size_t same = stitches.find("same "), next = stitches.find("next ");
+  if (same < next) stitches.replace(same, 4, "next");
+  return "(" + stitches + ")";
 }
 
 bool goes_back(std::string_view explanation, const Vocabulary& vocabulary) {

@@ -41,6 +41,13 @@ Finding other_moves(words::Span moves, std::string_view named) {
                   "` is read as the usual one: a name of its own in this line makes it another stitch");
 }
 
+Finding not_followed(words::Span span, std::string_view named, std::string_view usual) {
+  const std::string name(named);
+  return told(Severity::warning, "own-stitch", span,
+              "what `" + name + "` is here is not understood, and it is read as `" + std::string(usual) +
+                  "`: say how it is made, as in `" + name + " = 3 dc in next st`");
+}
+
 Finding loops_left(words::Span moves, int left, bool usual) {
   const std::string loops = std::to_string(left);
   return told(

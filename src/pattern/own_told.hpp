@@ -27,6 +27,9 @@ Finding left_unfinished(words::Span told, const stitch::StitchKind& kind);
 /// "Frond: sc, ch 3, sl st in 2nd ch from hook, sc in same st": stitches back along a chain, under one name.
 Finding works_back(words::Span told, std::string_view named);
 
+/// "bp = bumpy petal": a word that the language has, and an explanation that nobody can follow.
+Finding not_followed(words::Span told, std::string_view named, std::string_view usual);
+
 /// "3 unfinished wibbles in the same st": the word that stands where the stitch does which it is made of, if
 /// nobody knows it; none where the explanation is of another kind.
 std::optional<std::string> unknown_base(std::string_view told, const words::Vocabulary& vocabulary);

@@ -60,12 +60,31 @@ bool begins_on_own(const Reader& reader, const Ways& ways) {
   return false;
 }
 
+/// Whether the yarn is cut at the end of a part.
+bool is_cut(const Reader& reader, const PartLines& part) {
+  return std::any_of(part.lines.begin(), part.lines.end(), [&](const PartLine& line) {
+    const Span span = line.line->span;
+    const auto placings = read_placings(reader.source.at(span), span, reader.vocabulary);
+    return std::any_of(placings.begin(), placings.end(),
+                       [](const Placing& placing) { return placing.what == What::cut; });
+  });
+}
+
+/// "Flap. Row 1: sc in next 10, leave the others, turn": rows on the last round of one piece, whose yarn was
+/// not cut.
+bool is_flap(const Reader& reader, const PartLines& before, const PartLines& part) {
+  const Label& label = part.rounds.front().front().label;
+  return label.kind == RoundKind::row && label.from == 1 && before.make == 1 &&
+         before.rounds.back().front().label.kind == RoundKind::round && !is_cut(reader, before);
+}
+
 /// A part whose numbers run on, and which begins nothing, is worked on from the part before; so is one that
 /// begins along the leg on the hook.
 bool goes_on(const Reader& reader, const PartLines& before, const PartLines& part) {
   if (before.rounds.empty() || part.rounds.empty()) return false;
   if (begins_on_own(reader, part.rounds.front())) return true;
   if (starts(part.rounds.front())) return false;
+  if (is_flap(reader, before, part)) return true;
   const Label& label = part.rounds.front().front().label;
   return label.relative ? !label.span.empty() : label.from == last_number(before) + 1;
 }

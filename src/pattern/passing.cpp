@@ -1,4 +1,5 @@
 #include "pattern/aside.hpp"
+#include "pattern/byte_before.hpp"
 #include "pattern/colour.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/opening.hpp"
@@ -62,10 +63,8 @@ bool is_link(const Stretching& s, const Word& word) {
 bool may_pass(const Stretching& s) { return s.extent != Extent::passage || s.reader.lenient; }
 
 bool begins_clause(const Stretching& s, std::uint32_t place) {
-  const std::string_view text = s.reader.sentence.text();
-  std::uint32_t at = place;
-  while (at > s.begin && text[at - 1] == ' ') --at;
-  return at == s.begin || is_separator(text[at - 1]) || text[at - 1] == '!' || text[at - 1] == ')';
+  const char before = byte_before(s.reader.sentence.text(), place, s.begin);
+  return before == '\0' || is_separator(before) || before == '!' || before == ')';
 }
 
 bool ends_clause(char c) { return c == ',' || c == ';' || c == '.' || c == ':' || c == '(' || c == '['; }

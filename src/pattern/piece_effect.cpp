@@ -11,8 +11,10 @@ namespace {
 Effect onward_effect(const Work& work, const stitch::StitchKind& kind) {
   Work along = work;
   along.where = Where::next;
+  along.counts = false;
   Effect effect = effect_of_work(along, kind);
   effect.uses -= std::min<std::uint32_t>(effect.uses, 1);
+  effect.makes += work.counts ? 1 : 0; // the chains skipped at the hook
   effect.starts = true;
   return effect;
 }

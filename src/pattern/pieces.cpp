@@ -1,11 +1,13 @@
 #include "pattern/pieces.hpp"
 
+#include "pattern/byte_before.hpp"
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
 #include "pattern/header.hpp"
 #include "pattern/limits.hpp"
 #include "pattern/named_place.hpp"
 #include "pattern/text_words.hpp"
+#include "pattern/unlabelled.hpp"
 #include "pattern/wide_mark.hpp"
 #include "words/ascii.hpp"
 #include "words/lattice.hpp"
@@ -66,9 +68,10 @@ private:
 
   /// The mark before a place: '\0' if a word stands there.
   char mark_before(std::size_t place) const {
-    while (place > 0 && (is_blank(text_[place - 1]) || text_[place - 1] == '*')) --place;
+    constexpr std::string_view passed = " \t*";
+    while (place > 0 && passed.find(text_[place - 1]) != std::string_view::npos) --place;
     if (const char wide = wide_mark_before(text_, place); wide != '\0') return wide;
-    const char c = place > 0 ? text_[place - 1] : '\0';
+    const char c = byte_before(text_, place, 0, passed);
     return is_letter(c) || is_digit(c) ? '\0' : c;
   }
 
@@ -299,6 +302,8 @@ private:
   /// Whether a stretch makes a ring or chain and stitches in it, or a chain with not a word more.
   bool starts_clearly(Span span) const {
     const Span work = trimmed(reader_.source, span);
+    const bool colon = text_[span.begin - line_.begin - 1] == ':';
+    if (colon && round_without_label(reader_, work, false)) return true;
     const Way way = way_of(reader_, no_label(work), work.end);
     const bool only_label = // "eyes betw. Rd 5 a. | Rd 6"
         text_[span.begin - line_.begin - 1] != ':' &&

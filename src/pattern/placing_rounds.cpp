@@ -102,6 +102,15 @@ bool between_follows(const Sentence& sentence, const NamedRounds& named) {
   return false;
 }
 
+/// "2. sıraya | 4 ilmek arayla": the number of the round stands before its word.
+bool has_number_before(const Sentence& sentence, std::uint32_t begin, std::uint32_t word) {
+  for (std::uint32_t at = begin; at < word; ++at)
+    if (const Word* number = number_at(sentence, at);
+        number != nullptr && behind_ordinal(sentence, *number) == word)
+      return true;
+  return false;
+}
+
 /// The numbers in front of the word for round, where no number stands behind it.
 void read_rounds_before_word(const Sentence& sentence, std::uint32_t begin, std::uint32_t end,
                              Placing& placing) {
@@ -123,6 +132,7 @@ void read_rounds(const Sentence& sentence, std::uint32_t begin, std::uint32_t en
     std::uint32_t next = skip_blanks(sentence.text(), words_at(sentence, at).first->end);
     const Word* first = number_at(sentence, next);
     if (first == nullptr || first->end > end) continue;
+    if (counts_places(sentence, *first) && has_number_before(sentence, begin, at)) continue;
     const int number = static_cast<int>(std::min(first->number, 1'000'000U));
     if (placing.from == 0) placing.between = names_between(sentence, begin, at);
     if (placing.from == 0) placing.from = placing.to = number;

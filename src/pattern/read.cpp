@@ -141,7 +141,8 @@ private:
   }
 
   void choose_part(std::vector<PartLines>& parts, std::size_t part) {
-    const int last = parts[part].goes_on ? parts[part - 1].settled.back().to : 0;
+    const bool runs_on = parts[part].goes_on && parts[part].rounds.front().front().label.from != 1;
+    const int last = runs_on ? parts[part - 1].settled.back().to : 0;
     parts[part].settled = pattern::choose(parts[part].rounds, opening(parts, part), last, kinds_, read_all());
   }
 
@@ -293,8 +294,7 @@ private:
     const std::size_t first_node = result_.tree.nodes.size();
     const std::size_t first_placing = result_.tree.placings.size();
     add_round(result_.tree, part(), ways, settled, line.span, source_.at(way.label.span));
-    if (round + 1 == part_lines.rounds.size())
-      gather_last_round(result_.tree, source_.text(), vocabulary_);
+    if (round + 1 == part_lines.rounds.size()) gather_last_round(result_.tree, source_.text(), vocabulary_);
     name_rounds(result_.tree, first_node, reader_);
     name_groups(result_.tree, first_node, reader_);
     if (!way.target) work_in_loops(result_.tree, loops_ != 0 || ranges(way.label) ? loops_ : loops_above_);

@@ -61,6 +61,7 @@ struct Outcome {
   std::int64_t remainder = 0; ///< places that a repeat to the end does not divide into
   std::int64_t spaces = 0;    ///< chain spaces the next round has
   std::int64_t chains = 0;    ///< chains in them
+  std::int64_t apart = 0;     ///< stitches back along chains, which some count too
   bool carries = false;       ///< a turning chain waits to be the next row's first stitch
 };
 

@@ -45,6 +45,7 @@ Sentence look_up(std::string_view text, std::uint32_t begin, const words::Vocabu
   sentence.in = named("in");
   sentence.with = named("with");
   sentence.space = named("space");
+  sentence.chain = named("chain");
   sentence.chain_loop = named("chain loop");
   sentence.next = named("next");
   sentence.yarns = may_name_yarn(sentence);

@@ -25,6 +25,7 @@ struct Sentence {
   words::Concept in = words::no_concept;
   words::Concept with = words::no_concept;
   words::Concept space = words::no_concept;
+  words::Concept chain = words::no_concept; ///< as a place
   words::Concept chain_loop = words::no_concept;
   words::Concept next = words::no_concept;
   bool yarns = false; ///< some word may name a yarn

@@ -38,11 +38,31 @@ bool is_repeated(const Search& search, std::uint32_t end) {
          means(search, behind_mark, c.repeat);
 }
 
-/// "(16), | sl st": a slip stitch and nothing more joins the round.
+/// Whether [begin, end) only says that a round is closed at its first stitch: "to first", "in the first st".
+bool names_first(const Search& search, std::uint32_t begin, std::uint32_t end) {
+  const Sentence& sentence = search.sentence;
+  bool first = false;
+  for (std::uint32_t at = skip_blanks(sentence.text(), begin); at < end;) {
+    const WordsAt words = words_at(sentence, at);
+    const auto is = [&](const char* name) {
+      return means(search, at, words::find_concept(sentence.vocabulary, name));
+    };
+    const bool names = is("first") || is("beginning");
+    first = first || names;
+    const ConceptClass sort = words.empty() ? ConceptClass::word : sort_of(sentence, *words.first);
+    const bool place = first && (sort == ConceptClass::place || sort == ConceptClass::stitch);
+    if (!names && !place && sort != ConceptClass::filler && !is("in") && !is("to")) return false;
+    at = skip_blanks(sentence.text(), words.first->end);
+  }
+  return first;
+}
+
+/// "(16), | sl st", "(16), | sl st to first": a slip stitch and nothing more joins the round.
 bool only_slips(const Search& search, std::uint32_t at) {
   const Word* slip = word_meaning(search.sentence, at, search.concepts.slip);
-  return slip != nullptr &&
-         trim_separators(search.sentence.text(), slip->end, search.sentence.size()) <= slip->end;
+  if (slip == nullptr) return false;
+  const std::uint32_t end = trim_separators(search.sentence.text(), slip->end, search.sentence.size());
+  return end <= slip->end || names_first(search, slip->end, end);
 }
 
 /// More work stands behind a comma: what is before it was no count.
@@ -432,7 +452,8 @@ std::uint32_t meet_mark(Finder& finder, std::uint32_t at, char mark) {
     if (!count.stated.empty() && count.stated.front().unit == Unit::stitches) finder.keep(count);
   }
   if (mark == '=' || mark == '>' || mark == '~' || (mark == '|' && spaced) ||
-      (mark == ':' && is_last_number(finder.search, at + 1)) || (mark == '-' && (spaced || finder.clause)))
+      ((mark == ':' || mark == ';') && is_last_number(finder.search, at + 1)) ||
+      (mark == '-' && (spaced || finder.clause)))
     finder.keep(behind_mark(finder.search, at, next));
   if (mark == '-' && !spaced && !finder.clause) {
     const StatedCount count = behind_mark(finder.search, at, next);
@@ -460,13 +481,22 @@ bool ends_round(const Search& search, std::uint32_t at) {
          means(search, at, c.each) || means(search, at, c.repeat) || means(search, at, c.times);
 }
 
+/// "19 dc", and no "19 sts".
+bool names_kind(const StatedCount& count) {
+  return count.stated.size() == 1 && count.stated.front().unit == Unit::kind;
+}
+
 std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   const Search& search = finder.search;
   finder.keep(said_behind(search, at));
   const bool after_around = finder.closed;
   const bool only_turned = finder.chained && !finder.stitched;          // "ch 1, turn | 8 sc"
   const bool first_work = only_turned && is_number_of_work(search, at); // "ch 2, turn | 15 hdc, 15 sts"
-  if ((finder.clause || (after_around && !only_turned)) && !first_work) finder.keep(as_sentence(search, at));
+  if ((finder.clause || (after_around && !only_turned)) && !first_work) {
+    const StatedCount told = as_sentence(search, at);
+    const bool works = only_turned && names_kind(told); // "3 ch. | 19 dc."
+    if (!works) finder.keep(told);
+  }
   if (finder.clause && finder.parted) finder.keep(told_in_words(search, at));
   const bool bare = finder.sentence && finder.stitched && is_last_number(search, at);
   if (finder.clause && !first_work && !(only_turned && !finder.sentence) &&
@@ -493,6 +523,16 @@ std::uint32_t meet_word(Finder& finder, std::uint32_t at, const Word& word) {
   return std::max(word.end, at + 1);
 }
 
+/// "（1目に数える）": what chains are counted as.
+bool tells_of_chain(const Search& search, const Bracket& bracket) {
+  const Word* one = number_at(search.sentence, bracket.inner_begin);
+  if (one == nullptr || one->number != 1) return false;
+  for (std::uint32_t at = one->end; at < bracket.inner_end; ++at)
+    if (means(search, at, search.sentence.counted) || means(search, at, search.sentence.not_counted))
+      return true;
+  return false;
+}
+
 bool names_work(const Sentence& sentence, const Bracket& bracket) {
   for (std::uint32_t at = bracket.inner_begin; at < bracket.inner_end; ++at)
     for (const Word& word : words_at(sentence, at))
@@ -503,6 +543,7 @@ bool names_work(const Sentence& sentence, const Bracket& bracket) {
 /// "Ch 3 | (= 1 dc), | turn, 29 dc": behind nothing but a chain a bracket tells what it stands for, where it
 /// says so or work follows.
 bool tells_worth_of_chain(const Finder& finder, const Bracket& bracket, const StatedCount& count) {
+  if (tells_of_chain(finder.search, bracket)) return true;
   if (!finder.chained || finder.stitched) return false;
   const Sentence& sentence = finder.search.sentence;
   if (says_first_stitch(sentence, bracket)) return true;

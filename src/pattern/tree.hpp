@@ -48,6 +48,7 @@ enum class Where : std::uint8_t {
   any,       ///< the next place, be it a stitch or a chain space: "in each dc and in each ch-1 sp"
   any_chain, ///< the next place, be it a stitch or a chain between them: "in each sc and in each ch"
   centre,    ///< the middle of the next stitches that were worked into one place, three or more: a shell
+  skipped,   ///< the first of the places skipped just before that nothing was worked into: crossed stitches
 };
 
 /// How a stitch goes into the place that its turn of the edge brings.
@@ -156,6 +157,7 @@ struct Effect {
   /// the end: what each makes, the first figure then being what their sum differs by.
   std::int64_t makes_spaces = 0, pass_makes_spaces = 0;
   std::int64_t makes_chains = 0, pass_makes_chains = 0;
+  std::uint32_t apart = 0, pass_apart = 0; ///< stitches back along chains (spurs), which some count too
   bool operator==(const Effect&) const = default;
 };
 

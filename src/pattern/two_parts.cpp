@@ -1,5 +1,6 @@
 #include "pattern/two_parts.hpp"
 
+#include "pattern/part_order.hpp"
 #include "pattern/reference.hpp"
 #include "pattern/sentence.hpp"
 #include "pattern/telling.hpp"
@@ -23,23 +24,14 @@ struct Mention {
   std::uint32_t word = 0; ///< where "through the ear and the head", "place the ear …" begins
 };
 
-bool goes_through_two(const Node& node) {
-  return node.kind == NodeKind::work && node.work.act == Act::stitch && node.work.into == Into::two_parts;
-}
-
-/// The stitches of a body in the order of the text. What is still to come waits in a stack.
+/// The stitches of a body in the order of the text.
 std::vector<NodeId> work_in(const Tree& tree, NodeId body) {
-  std::vector<NodeId> found, waiting{body};
-  while (!waiting.empty()) {
-    const NodeId id = waiting.back();
-    waiting.pop_back();
-    if (id >= tree.nodes.size()) continue;
-    const Node& node = tree.nodes[id];
-    if (node.kind == NodeKind::work && node.work.act == Act::stitch) found.push_back(id);
-    waiting.push_back(node.next);
-    waiting.push_back(node.child);
-  }
-  return found;
+  std::vector<NodeId> work = nodes_in(tree, body);
+  const auto is_none = [&](NodeId id) {
+    return tree.nodes[id].kind != NodeKind::work || tree.nodes[id].work.act != Act::stitch;
+  };
+  work.erase(std::remove_if(work.begin(), work.end(), is_none), work.end());
+  return work;
 }
 
 /// The line of one round: what it names, and what each of its stitches means.
@@ -132,12 +124,30 @@ public:
   Naming(Tree& tree, const Reader& reader) : tree_(tree), reader_(reader) {}
 
   std::vector<Finding> name_all() {
+    for (std::size_t moves = tree_.parts.size(); moves > 0 && make_one_first(); --moves) {
+    }
     for (const RoundText& round : tree_.rounds)
       if (round.body != no_node) name_in(round);
     return std::move(findings_);
   }
 
 private:
+  /// An ear that is written below the head it is joined to is made before; whether there was one.
+  bool make_one_first() {
+    for (const RoundText& round : tree_.rounds) {
+      if (round.body == no_node) continue;
+      for (const NodeId id : work_in(tree_, round.body)) {
+        if (!goes_through_two(tree_.nodes[id])) continue;
+        const LineOfParts line(tree_, reader_, round);
+        const auto part = line.meant(tree_.nodes[id].span.begin, tree_.nodes[id].span.end);
+        if (!part || !can_be_made_before(tree_, *part, round.part)) continue;
+        make_before(tree_, *part, round.part);
+        return true;
+      }
+    }
+    return false;
+  }
+
   void name_in(const RoundText& round) {
     const std::vector<NodeId> work = work_in(tree_, round.body);
     const auto two = [this](NodeId id) { return goes_through_two(tree_.nodes[id]); };

@@ -215,6 +215,8 @@ private:
   bool is_round_without_label(Typed& typed) const {
     auto way = round_without_label(reader_, typed.span, behind_rows_);
     if (!way && is_below_free_loops(typed)) way = round_below_loops(reader_, typed.span, (&typed - 1)->span);
+    // Without a count it may stand for nothing that the rounds around it are worked into.
+    if (way && way->readings.front().stated.empty() && goes_on_behind(typed, last_)) return false;
     if (way) typed.ways = {std::move(*way)};
     return way.has_value();
   }
@@ -271,6 +273,8 @@ private:
                              first.readings.front().cost <= cost::clean_in_step && does_work(first);
     const bool begins = first.label.from == 1 && first.label.ordinal; // "1. sırada 6 sık iğne yapıyoruz"
     if (first.label.word && (follows || begins) && reads_whole) return true; // "Rnd 2 2 in each (12)"
+    if (!follows && !begins && last_ > 0 && first.label.from <= last_ && only_places(first.work))
+      return false; // "На 2 р. вшить глазки."
     if (first.label.word && first.label.closed && !first.label.unclosed) return true;
     const bool works = names_stitches(reader_, first.work);
     const bool told = works || has_digit(text_of(first.work));
@@ -282,6 +286,10 @@ private:
     if (places_something(reader_, first.work) && !in_step) return false;
     return (names_stitches(reader_, first.work) && (rounds_seen_ || first.label.from == 1)) ||
            (first.label.from == 1 && names_ring(reader_, first.work));
+  }
+
+  bool only_places(Span work) const {
+    return places_something(reader_, work) && !names_stitches(reader_, work);
   }
 
   /// "As the first leg." below the name of a second: a whole part that is told by naming one before.

@@ -2,6 +2,7 @@
 
 #include "pattern/costs.hpp"
 #include "pattern/edging.hpp"
+#include "pattern/effect.hpp"
 
 #include <algorithm>
 
@@ -31,12 +32,29 @@ bool closes_flat(const Reading& reading) {
   });
 }
 
-/// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)".
+/// "Attach yarn to any front loop of Rnd 4, ch 1, 2 sc in each front loop around (24)"; all round without a
+/// count.
 bool goes_into_free_loops(const Reading& reading) {
   const bool opens = std::any_of(reading.nodes.begin(), reading.nodes.end(), [](const Node& node) {
     return node.kind == NodeKind::work && node.work.act == Act::free_loops && node.round != 0;
   });
-  return opens && !reading.stated.empty() && reading.cost <= cost::clean_start;
+  const bool whole = !reading.stated.empty() || runs_to_end(reading.effect);
+  return opens && whole && reading.cost <= cost::clean_start;
+}
+
+/// "Sc in next 12, skip 12, join": the piece is divided, and goes on along the stitches that were worked.
+bool divides(const Reading& reading) {
+  constexpr std::uint32_t least_skipped = 4;
+  const auto is = [](const Node& node, Act act) {
+    return node.kind == NodeKind::work && node.work.act == act;
+  };
+  const auto skips = [&](const Node& node) {
+    return is(node, Act::skip) && node.work.where == Where::next && node.work.times >= least_skipped;
+  };
+  const auto joins = [&](const Node& node) { return is(node, Act::join); };
+  const auto& nodes = reading.nodes;
+  return reading.cost <= cost::clean && std::any_of(nodes.begin(), nodes.end(), skips) &&
+         std::any_of(nodes.begin(), nodes.end(), joins);
 }
 
 } // namespace
@@ -49,7 +67,8 @@ std::optional<Way> round_without_label(const Reader& reader, Span line, bool beh
   if (way.readings.empty() || !way.readings.front().passed_over.empty()) return std::nullopt;
   const Reading& reading = way.readings.front();
   const bool into_loops = does_work(way) && names_free_loops(reader, line) && goes_into_free_loops(reading);
-  return closes_flat(reading) || into_loops ? std::optional(std::move(way)) : std::nullopt;
+  const bool divided = does_work(way) && divides(reading);
+  return closes_flat(reading) || into_loops || divided ? std::optional(std::move(way)) : std::nullopt;
 }
 
 std::optional<Way> round_below_loops(const Reader& reader, Span line, Span above) {

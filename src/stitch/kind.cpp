@@ -1,8 +1,10 @@
 #include "stitch/kind.hpp"
 
+#include "stitch/hook.hpp"
 #include "stitch/moves.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace whorl::stitch {
 namespace {
@@ -217,6 +219,56 @@ StitchKind with_chains(const StitchKind& base, int chains) {
   return kind;
 }
 
+namespace {
+
+/// "3sc" of three in a row, "slst" of one.
+std::string run_name(const std::string& name, int times) {
+  std::string written;
+  std::copy_if(name.begin(), name.end(), std::back_inserter(written), [](char c) { return c != ' '; });
+  return (times > 1 ? std::to_string(times) : std::string()) + written;
+}
+
+} // namespace
+
+StitchKind spur(int chains, const std::vector<StitchKind>& back) {
+  StitchKind kind = picot(chains);
+  kind.name = "ch" + std::to_string(chains);
+  kind.title = std::to_string(chains) + " chains with stitches back along them";
+  kind.moves = "(c)" + std::to_string(chains);
+  for (std::size_t i = 0; i < back.size();) {
+    std::size_t end = i;
+    while (end < back.size() && back[end].name == back[i].name) ++end;
+    kind.name += "+" + run_name(back[i].name, static_cast<int>(end - i));
+    for (; i < end; ++i) {
+      std::string moves = back[i].moves;
+      moves.insert(moves.find('i') + 1, "*");
+      kind.moves += " " + moves;
+    }
+  }
+  return kind;
+}
+
+std::vector<StitchKind> back_along(const StitchKind& kind) {
+  const auto moves = kind.takes == 0 && kind.makes == 0 ? parse_moves(kind.moves) : std::nullopt;
+  if (!moves) return {};
+  std::vector<StitchKind> back;
+  Moves one;
+  Hook hook;
+  for (const Move& move : *moves) {
+    make(move, hook);
+    if (move.act != Act::chain) one.push_back(move), one.back().into_made = false;
+    if (one.empty() || move.act != Act::pull_through || hook.count() != 1) continue;
+    const std::string made = show(one);
+    const auto is_made_so = [&](const StitchKind& usual) { return usual.moves == made; };
+    const auto& usual = standard_kinds();
+    const auto named = std::find_if(usual.begin(), usual.end(), is_made_so);
+    back.push_back(named != usual.end() ? *named : row("", made.c_str(), ""));
+    one.clear();
+  }
+  const bool closes = back.size() == 1 && back.front().name == "sl st"; // a picot
+  return closes ? std::vector<StitchKind>{} : back;
+}
+
 bool is_picot(const StitchKind& kind) {
   return kind.takes == 0 && kind.makes == 0 && kind.moves.find("i*") != std::string::npos;
 }
@@ -252,6 +304,7 @@ Shape shape_of(const StitchKind& kind) {
   const auto all = parse_moves(kind.moves);
   const bool stalk = all->size() > moves->size();
   if (is_picot(kind) || stalk) shape.picot = count(*all, Act::chain);
+  for (const StitchKind& back : back_along(kind)) shape.back.push_back(shape_of(back));
   return shape;
 }
 

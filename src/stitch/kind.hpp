@@ -62,8 +62,16 @@ StitchKind picot(int chains);
 /// A stitch and so many chains, closed back into it by a slip stitch: one stitch.
 StitchKind with_chains(const StitchKind& base, int chains);
 
-/// Whether a kind is only chains closed into the first of them.
+/// So many chains and, back along them, these stitches: an ear, a thumb, a spike that stands on its round. It
+/// uses no place of the round and makes none.
+StitchKind spur(int chains, const std::vector<StitchKind>& back);
+
+/// Whether a kind stands on the stitches beside it, and takes no place: a picot, a spur.
 bool is_picot(const StitchKind& kind);
+
+/// The stitches back along a spur's chains, in the order they are made, each as the standard kind that is made
+/// so or by its moves alone; empty: it is no spur.
+std::vector<StitchKind> back_along(const StitchKind& kind);
 
 /// What the chart symbol of a kind is composed of; all of it follows from the moves.
 struct Shape {
@@ -78,6 +86,7 @@ struct Shape {
   bool long_loop = false;        ///< a loop of yarn is drawn out and stays (loop stitch)
   int picot = 0; ///< chains that are closed into the first of them, or into the stitch below them
   int stems = 0; ///< a short stem under the head for every pull-through of one (extended stitches)
+  std::vector<Shape> back; ///< of a spur: what is worked back along its chains, from the hook on
 
   bool operator==(const Shape&) const = default;
 };

@@ -233,3 +233,21 @@ TEST_CASE("an own stitch that goes back along its chain is told of, and a part t
   CHECK(thing("Tail: ch 10, sl st in 2nd ch from hook, sc in next 8 ch", "sc around (12)\nSew the tail on.")
             .said == "");
 }
+
+TEST_CASE("A name that the language has for loops is the stitch that its line explains") {
+  const char* line = GENERATE("bp = bumpy petal: 4 dc in same st, ch 2, sl st in same st",
+                              "bp = bumpy petal: (4 dc, ch 2, sl st) in same st",
+                              "bp: 4 dc in same st, ch 2, sl st in same st");
+  CAPTURE(line);
+  const test::Text text("Moss\nTerms: US\n\n" + std::string(line) +
+                        "\n\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnd 3: (sc, bp) x 6\n");
+  CHECK(text.said == "");
+  CHECK(text.last().uses == 12);
+  CHECK(text.last().counted == 30);
+}
+
+TEST_CASE("A name that the language has otherwise and that nobody can follow is said") {
+  const test::Text text(
+      "Moss\nTerms: US\n\nbp = bumpy petal\n\nRnd 1: 6 sc in MR (6)\nRnd 2: (bp) x 6 (6)\n");
+  CHECK(text.said.find("what `bp` is here is not understood") != std::string::npos);
+}

@@ -103,3 +103,31 @@ TEST_CASE("a line that leads a leg on begins at the end of the leg") {
   CHECK(lines > 0);
   CHECK(typed.air() > 0.05);
 }
+
+TEST_CASE("what shares a stitch of an oval fans out of it as in a disc") {
+  const Typed typed(
+      "Oak leaf\n\nTerms: US\n\nCh 8.\nRnd 1: 3 sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch, "
+      "working along other side sc in next 5 ch. (16)\nRnd 2: 2 sc in next 3 sts, sc in next 5, 2 sc in next "
+      "3 "
+      "sts, sc in next 5. (22)\nRnd 3: sc in next 2 sts, ((hdc, dc, hdc) in next st, sc in next 3 sts) 5 "
+      "times. (32)\n");
+  check_law(typed);
+  const Figure& figure = typed.figures.at(0);
+  REQUIRE(figure.form == Form::oval);
+  const std::vector<Item> standing = standing_in(figure, typed.ring(3));
+  REQUIRE(standing.size() == 32);
+  for (std::size_t i = 2; i < standing.size(); i += 6) {
+    CHECK(apart(standing[i].foot, standing[i + 2].foot) < 0.8);
+    CHECK(apart(head(standing[i]), head(standing[i + 2])) > apart(standing[i].foot, standing[i + 2].foot));
+  }
+}
+
+TEST_CASE("an oval whose first round is joined to the top of the chains skipped is an oval") {
+  const Typed typed(
+      "Bark bag\n\nTerms: US\n\nCh 10.\nRnd 1: dc in 4th ch from hook, dc in next 5 ch, 6 dc in last "
+      "ch, working along other side dc in next 5 ch, 4 dc in next ch, sl st to top of ch.\n");
+  CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
+  const Figure& figure = typed.figures.at(0);
+  CHECK(figure.form == Form::oval);
+  for (const Item& item : figure.items) CHECK(item.count == 1); // they fan round both ends
+}

@@ -160,7 +160,7 @@ namespace {
 Typed on_legs(const std::string& round, Hand hand = Hand::right) {
   return Typed("Gnome\n\nLEG (make 2)\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nRnds 3-6: sc around "
                "(12)\n\nBODY\nRnd 1: " +
-                   round + "\nRnds 2-6: sc around\n",
+                   round + (round.find("Rnd 2") == std::string::npos ? "\nRnds 2-6: sc around\n" : "\n"),
                hand);
 }
 
@@ -192,9 +192,10 @@ int feet_in(const Figure& figure, const Stroke& bracket) {
 
 TEST_CASE("stitches along the edges of legs are bracketed, leg by leg, and the chain between them is not") {
   for (const Hand hand : {Hand::right, Hand::left}) {
-    const Typed typed = on_legs("ch 3, 12 sc around first leg, sc in each of 3 ch, 12 sc around second leg, sc "
-                                "in the other side of each of 3 ch (30)",
-                                hand);
+    const Typed typed =
+        on_legs("ch 3, 12 sc around first leg, sc in each of 3 ch, 12 sc around second leg, sc "
+                "in the other side of each of 3 ch (30)",
+                hand);
     const Figure& body = body_of(typed);
     const auto brackets = brackets_of(body);
     REQUIRE(brackets.size() == 2);
@@ -212,6 +213,34 @@ TEST_CASE("legs joined without a chain between them have a bracket each") {
   const auto brackets = brackets_of(body_of(typed));
   REQUIRE(brackets.size() == 2);
   for (const Stroke& bracket : brackets) CHECK(feet_in(body_of(typed), bracket) == 12);
+}
+
+TEST_CASE("a strip that goes on along the edges of legs brackets and names them beneath its first line") {
+  for (const Hand hand : {Hand::right, Hand::left}) {
+    const Typed typed =
+        on_legs("sc in 12 sts of first leg, sc in 12 sts of second leg (24)\nRnd 2: sc in next "
+                "8 sts, with moss, sc in next 8 sts, with bark, sc in next 8 sts (24)\nRnd 3: "
+                "sc in next 8 sts, with moss, sc in next 8 sts, with bark, sc in next 8 sts (24)",
+                hand);
+    const Figure& body = body_of(typed);
+    REQUIRE(body.form == Form::strip);
+    const auto brackets = brackets_of(body);
+    REQUIRE(brackets.size() == 2);
+    const Ring& first = body.rings.front();
+    for (const Stroke& bracket : brackets) {
+      int beside = 0;
+      for (std::uint32_t i = first.first_item; i < first.first_item + first.items; ++i) {
+        const Point foot = body.items[i].foot;
+        beside += foot.x > bracket.points.front().x && foot.x < bracket.points.back().x;
+        for (const Point p : bracket.points) CHECK(p.y < foot.y);
+      }
+      CHECK(beside == 12);
+    }
+    const auto names = std::count_if(body.placed.begin(), body.placed.end(),
+                                     [](const Placed& placed) { return placed.text.text == "LEG"; });
+    CHECK(names == 2);
+    CHECK(typed.air(typed.figures.size() - 1) > 0.055);
+  }
 }
 
 TEST_CASE("a part that begins by itself has no bracket") {

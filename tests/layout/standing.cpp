@@ -182,8 +182,10 @@ bool cross_each_other(const Stem& a, const Stem& b) {
 /// Of the chains that a disc or a tube begins on: they are its centre.
 bool begins_round_centre(const Fabric& fabric, StitchId stitch) {
   const fabric::Round& round = fabric.rounds[fabric.stitches[stitch].round];
-  return round.kind == pattern::RoundKind::chain && fabric.parts[round.part].rounds > 0 &&
-         fabric.rounds[fabric.parts[round.part].first_round].kind == pattern::RoundKind::round;
+  const fabric::Part& part = fabric.parts[round.part];
+  return round.kind == pattern::RoundKind::chain && part.rounds > 0 &&
+         (fabric.rounds[part.first_round].kind == pattern::RoundKind::round ||
+          part.start != fabric::Start::chain);
 }
 
 } // namespace

@@ -126,6 +126,16 @@ TEST_CASE("a piece that shrinks to a point keeps the point above its middle") {
   CHECK(std::abs(point.foot.x - middle.foot.x) < 0.35);
 }
 
+TEST_CASE("rows from the second on stand on the first, which is faint") {
+  Page page;
+  page.wanted.from = 2;
+  const Figure figure = place(leaf(), test::extents_of(leaf()), page).figures.at(0);
+  CHECK(figure.rings.front().echo);
+  CHECK_FALSE(figure.rings.front().chain);
+  CHECK_FALSE(figure.rings[1].echo);
+  CHECK(figure.first_round == figure.rings[1].round);
+}
+
 TEST_CASE("each stitch of a first row stands over its chain") {
   test::Flat flat;
   flat.begin("scarf", 9).row(test::Steps(8, test::Step{}), 0, false, 1);

@@ -68,6 +68,12 @@ TEST_CASE("the outer rounds of a cone become a strip where most of them stand fa
   CHECK(chosen({6, 6, 9, 12, 18, 18, 24, 24, 30, 30, 30}) == Stretches{{0, 4}, {5, 10, false, true}});
 }
 
+TEST_CASE("a pointed hat that grows in steps is its tip and one strip") {
+  CHECK(chosen({4, 4, 8, 8, 12, 12, 16, 16, 20, 20, 24, 24, 28, 28}) ==
+        Stretches{{0, 5}, {6, 13, false, true}});
+  CHECK(chosen({6, 6, 8, 8, 10, 10, 12, 12, 15, 15, 18}) == Stretches{{0, 3}, {4, 10, false, true}});
+}
+
 TEST_CASE("the lines of a cone's strip are at most as many times as long as a slot may be wide") {
   // 34 of the last against 16
   CHECK(chosen({4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34}) ==

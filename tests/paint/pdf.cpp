@@ -115,8 +115,11 @@ TEST_CASE("a PDF of several sheets has a page a sheet, each as large as its own"
   const drawing::Scene one = sheet();
   drawing::Scene other = sheet();
   other.width = 25.4;
+  other.description = "The stem, in two figures";
   const Document document = opened(pdf(std::vector<const drawing::Scene*>{&one, &other}));
   REQUIRE(poppler_document_get_n_pages(document.get()) == 2);
+  CHECK(taken(poppler_document_get_subject(document.get())) ==
+        "One cap, seen from above The stem, in two figures");
   double width = 0, height = 0;
   poppler_page_get_size(Page{poppler_document_get_page(document.get(), 1)}.get(), &width, &height);
   CHECK(width == Approx(72));

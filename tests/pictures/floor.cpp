@@ -1,6 +1,7 @@
 #include "pictures/floor.hpp"
 
 #include "layout/lace_by_chance.hpp"
+#include "pictures/spread_rows.hpp"
 #include "pictures/work.hpp"
 
 #include <algorithm>
@@ -52,6 +53,8 @@ private:
       return eared(name);
     case Shape::sewn:
       return sewn(name);
+    case Shape::fans:
+      return fans(name);
     }
   }
 
@@ -404,6 +407,11 @@ private:
     text_ += layout::test::LaceByChance<Dice>(dice_).rounds() + (dice_.one_in(2) ? "Fasten off.\n\n" : "\n");
   }
 
+  void fans(const std::string& name) {
+    head(name);
+    text_ += spread_rows_by_chance(dice_) + (dice_.one_in(2) ? "Fasten off.\n\n" : "\n");
+  }
+
   static int counted(int which) { return which == 0 ? 0 : 1; }
   static std::string start_of(int which) {
     static const char* const starts[] = {"Ch 1, ", "Ch 2 (counts as hdc), ", "Ch 3 (counts as dc), ",
@@ -440,8 +448,8 @@ private:
 } // namespace
 
 const char* name(Shape shape) {
-  static const char* const names[] = {"ball",   "tube",   "oval", "rows",  "frill", "legs",
-                                      "folded", "joined", "lace", "eared", "sewn",  "flaps"};
+  static const char* const names[] = {"ball",   "tube", "oval",  "rows", "frill", "legs", "folded",
+                                      "joined", "lace", "eared", "sewn", "flaps", "fans"};
   return names[static_cast<std::size_t>(shape)];
 }
 

@@ -25,10 +25,11 @@ private:
 };
 
 /// What a pattern by chance is made of.
-enum class Shape { ball, tube, oval, rows, frill, legs, folded, joined, lace, eared, sewn, flaps };
+enum class Shape { ball, tube, oval, rows, frill, legs, folded, joined, lace, eared, sewn, flaps, fans };
 constexpr Shape all_shapes[] = {Shape::ball,  Shape::tube,  Shape::oval,   Shape::rows,
                                 Shape::frill, Shape::legs,  Shape::folded, Shape::joined,
-                                Shape::lace,  Shape::eared, Shape::sewn,   Shape::flaps};
+                                Shape::lace,  Shape::eared, Shape::sewn,   Shape::flaps,
+                                Shape::fans};
 const char* name(Shape shape);
 
 /// Its text.
