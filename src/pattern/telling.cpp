@@ -362,9 +362,10 @@ void Telling::tell_choice(const Line& line, const Ways& ways, const Settled& set
   if (takes_last_number(ways[settled.way].readings[settled.reading], settled,
                         ways[settled.other->first].readings[settled.other->second]))
     return;
-  const std::string chosen = uses_and_makes(ways[settled.way].readings[settled.reading].effect, settled);
-  const std::string other =
-      uses_and_makes(ways[settled.other->first].readings[settled.other->second].effect, settled);
+  const Effect& other_effect = ways[settled.other->first].readings[settled.other->second].effect;
+  if (other_effect.starts && !taken.effect.starts && settled.opened > 0) return; // nobody begins anew there
+  const std::string chosen = uses_and_makes(taken.effect, settled);
+  const std::string other = uses_and_makes(other_effect, settled);
   if (chosen == other) return;
   std::string message = likeliest ? "two readings agree with the counts; the likelier is taken, which "
                                   : "the counts chose how this is read: it ";

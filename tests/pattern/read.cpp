@@ -365,3 +365,18 @@ TEST_CASE("in a table whose count stands before the work, a line that does not c
   REQUIRE(result.tree.rounds.size() == 3);
   CHECK_FALSE(result.findings.empty());
 }
+
+TEST_CASE("a row that goes on with the one before is not said to begin anew in another reading") {
+  const Read result =
+      read_text("Fern shawl\nch 4, sl st to make a ring\nr1: ch 3 (1 dc), 6 dc in ring, turn - 7\n"
+                "r2: ch 3, dc in same, 2 dc in each to end, turn - 14\n");
+  REQUIRE(result.tree.rounds.size() == 2);
+  for (const Finding& finding : result.findings) CHECK(finding.code != "reading");
+}
+
+TEST_CASE("the count of a round may stand in a column of its own before the work") {
+  const Read result = read_text("Rnd 1  6 sts  6 sc in MR\nRnd 2  12 sts  inc x 6\n");
+  REQUIRE(result.tree.rounds.size() == 2);
+  CHECK(result.tree.rounds[1].effect.uses == 6);
+  CHECK(result.tree.rounds[1].effect.makes == 12);
+}
