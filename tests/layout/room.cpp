@@ -1,4 +1,5 @@
 #include "layout/room.hpp"
+#include "layout/sign.hpp"
 
 #include "flats.hpp"
 #include "layout/stand.hpp"
@@ -11,17 +12,13 @@ using namespace whorl::layout;
 
 namespace {
 
-double square(Point p) { return p.x * p.x + p.y * p.y; }
-
 /// The ink of every symbol that comes so near, without asking which rings may.
 std::vector<Convex> symbols_near(const Figure& figure, const Extents& extents, Point at, double within) {
   std::vector<Convex> near;
   for (const Item& item : figure.items)
     for (const Convex& piece : extent(extents, item.key).ink) {
       Convex outline = stood(item, piece);
-      if (std::any_of(outline.begin(), outline.end(),
-                      [&](Point p) { return square(p - at) <= within * within; }))
-        near.push_back(std::move(outline));
+      if (distance(outline, Convex{at}) <= within) near.push_back(std::move(outline));
     }
   return near;
 }
