@@ -191,11 +191,20 @@ bool begins_passage(const Pairing& pairing, std::uint32_t at) {
          pairing.text.find('*', at + 1) != std::string_view::npos;
 }
 
+/// "*1 fm, 2 tills*": a word for until means together too, and no other star comes.
+bool closes_together(const Pairing& pairing, std::uint32_t at, std::uint32_t word) {
+  return !pairing.open.empty() && pairing.open.back().mark == '*' &&
+         has_concept(pairing, word, words::find_concept(pairing.vocabulary, "together")) &&
+         pairing.text.find('*', at + 1) == std::string_view::npos;
+}
+
 StarRole role_of(const Pairing& pairing, std::uint32_t at, const Word* before) {
   const bool longer = before && skip_blanks(pairing.text, before->end) == at &&
                       pairing.text.find(' ', before->begin) < before->end; // "between next 2 petals*"
   if (before && !longer &&
-      (has_concept(pairing, before->begin, pairing.from) || has_concept(pairing, before->begin, pairing.to)))
+      (has_concept(pairing, before->begin, pairing.from) ||
+       has_concept(pairing, before->begin, pairing.to)) &&
+      !closes_together(pairing, at, before->begin))
     return StarRole::reference;
   if (longer && before->means == pairing.from) return StarRole::reference; // "a partir de *"
   const bool in_stars = !pairing.open.empty() && pairing.open.back().mark == '*';
