@@ -98,8 +98,8 @@ bool is_counted_stitch(const Sentence& sentence, std::uint32_t end) {
   return stitch != end && number > 0 && words::is_digit(sentence.text()[number - 1]);
 }
 
-/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts". `told`:
-/// a word for counts behind it says so.
+/// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
+/// `told`: a word for counts behind it says so.
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end, bool told) {
   for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at)
     for (const Word& word : words_at(sentence, at)) {
@@ -137,18 +137,26 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   const words::Concept total = words::find_concept(sentence.vocabulary, "total");
   const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
   const std::uint32_t end = trim_blanks(sentence.text(), begin);
-  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at)
-    for (const Word& word : words_at(sentence, at))
-      if (word.kind == WordKind::phrase && word.end == end && (word.means == total || word.means == count))
-        return at;
+  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at) {
+    bool longer = false; // "そのまま 12" holds "のまま"
+    for (const Word& word : words_at(sentence, at)) {
+      if (word.kind != WordKind::phrase || word.end != end) continue;
+      if (word.means == total || word.means == count) return at;
+      longer = !sentence.vocabulary.blanks_between_words;
+    }
+    if (longer) return begin;
+  }
   return begin;
 }
 
 /// Before the words that only end the piece, "6 dec 6 | and close": `end` where none stand there.
 std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
   const words::Concept join = words::find_concept(sentence.vocabulary, "join");
+  const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
   bool ends = false;
   const auto closes = [&](const Word& word) {
+    if (const Word* tells = word_meaning(sentence, word.begin, count); tells && tells->end == word.end)
+      return false;
     const ConceptClass sort = sort_of(sentence, word);
     const bool phrase = word.kind == WordKind::phrase;
     const bool ending = phrase && (sort == ConceptClass::ending || word.means == join);
