@@ -272,7 +272,8 @@ std::uint32_t behind_high_chain(const Sentence& sentence, std::uint32_t begin, s
   bool chain = false, several = false;
   for (std::uint32_t at = begin; at < end; at = behind_word(sentence, at)) {
     const bool ends = is_separator(sentence.text()[at]) || sentence.brackets.at[at] != no_bracket;
-    if (ends || (chain && several)) return chain && several ? at : begin;
+    const bool head = !chain && !several && is_separator(sentence.text()[at]); // "第2圈 |，3锁针"
+    if (!head && (ends || (chain && several))) return chain && several ? at : begin;
     const words::Word* number = number_at(sentence, at);
     chain = chain || means(sentence, at, ch);
     several = several || (number != nullptr && number->number > 1);
