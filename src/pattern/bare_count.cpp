@@ -137,7 +137,7 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
   const words::Concept total = words::find_concept(sentence.vocabulary, "total");
   const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
   const std::uint32_t end = trim_blanks(sentence.text(), begin);
-  for (std::uint32_t at = end > 40 ? end - 40 : 0; at < end; ++at) {
+  for (std::uint32_t at = end > longest_word ? end - longest_word : 0; at < end; ++at) {
     bool other = false; // "そのまま" is no "のまま"
     for (const Word& word : words_at(sentence, at)) {
       if (word.kind != WordKind::phrase || word.end != end) continue;
@@ -152,8 +152,11 @@ std::uint32_t before_count_word(const Sentence& sentence, std::uint32_t begin) {
 /// Before the words that only end the piece, "6 dec 6 | and close": `end` where none stand there.
 std::uint32_t before_endings(const Sentence& sentence, std::uint32_t end) {
   const words::Concept join = words::find_concept(sentence.vocabulary, "join");
+  const words::Concept count = words::find_concept(sentence.vocabulary, "count word");
   bool ends = false;
   const auto closes = [&](const Word& word) {
+    if (const Word* tells = word_meaning(sentence, word.begin, count); tells && tells->end == word.end)
+      return false;
     const ConceptClass sort = sort_of(sentence, word);
     const bool phrase = word.kind == WordKind::phrase;
     const bool ending = phrase && (sort == ConceptClass::ending || word.means == join);

@@ -49,6 +49,24 @@ std::uint32_t take_skipped(Reading& reading) {
   return skip.times;
 }
 
+/// "Ch 20 | ch 3 (counts as dc), 19 dc": the chains that stand for the first stitch lengthen the chain; how
+/// many they are.
+std::uint32_t take_counting(Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
+  const NodeId chain = reading.nodes[reading.body].child;
+  if (chain == no_node || !is_stitch(reading.nodes[chain])) return 0;
+  Node& made = reading.nodes[chain];
+  if (made.next == no_node || !is_stitch(reading.nodes[made.next])) return 0;
+  const Node& more = reading.nodes[made.next];
+  if (!is_chain(kinds[made.work.kind]) || !is_chain(kinds[more.work.kind]) || !more.work.counts ||
+      made.work.counts || made.work.to_end)
+    return 0;
+  made.work.times += more.work.times;
+  made.span.end = more.span.end;
+  const std::uint32_t counting = more.work.times;
+  made.next = more.next;
+  return counting;
+}
+
 /// The first stitch behind a chain that the body begins with; no_node if it begins otherwise.
 NodeId behind_chain(const Reading& reading, const std::vector<stitch::StitchKind>& kinds) {
   const NodeId chain = reading.nodes[reading.body].child;
@@ -104,12 +122,14 @@ void begin_in_chain(std::vector<Reading>& readings, const std::vector<stitch::St
     const std::vector<stitch::StitchKind> all = all_kinds(reading, kinds);
     Reading other = reading;
     join_chains(other, all);
-    const std::uint32_t skipped = take_skipped(other);
+    const std::uint32_t counting = take_counting(other, all);
+    const std::uint32_t skipped = counting > 0 ? counting + 1 : take_skipped(other);
     const NodeId first = behind_chain(other, all);
     if (first == no_node) continue;
     const int height = stitch::shape_of(all[other.nodes[first].work.kind]).height;
     const auto below = skipped > 0 ? skipped : static_cast<std::uint32_t>(std::max(height, 1));
     put_in_chain(other, first, static_cast<std::uint16_t>(below + 1));
+    other.nodes[first].work.counts = counting > 0;
     other.effect = effect_of(other.nodes, other.body, all);
     begun.push_back(std::move(other));
   }

@@ -1,5 +1,6 @@
 #include "pattern/own_names.hpp"
 
+#include "pattern/text_words.hpp"
 #include "words/fold.hpp"
 #include "words/lattice.hpp"
 
@@ -66,9 +67,17 @@ std::size_t behind_filler(const words::Folded& line, const words::Lattice& latti
   return end < line.text.size() ? end : at;
 }
 
-} // namespace
+/// Whether a word for loops stands at a place.
+bool holds_loops(const words::Lattice& lattice, std::size_t at, const Vocabulary& vocabulary) {
+  const auto first = lattice.words.begin() + lattice.at[at],
+             last = lattice.words.begin() + lattice.at[at + 1];
+  return std::any_of(first, last, [&vocabulary](const words::Word& word) {
+    return word.kind == words::WordKind::phrase &&
+           vocabulary.concepts[word.means].sort == ConceptClass::loops;
+  });
+}
 
-Lead leading(std::string_view text, const Vocabulary& vocabulary) {
+Lead lead_of(std::string_view text, const Vocabulary& vocabulary) {
   const words::Folded line = words::fold(text);
   const words::Lattice lattice = words::lattice(line, vocabulary);
   std::size_t begin = behind_articles(line.text);
@@ -93,6 +102,37 @@ Lead leading(std::string_view text, const Vocabulary& vocabulary) {
   }
   if (lead.means != no_concept) lead.rest = text.substr(line.from[end], text.size());
   return lead;
+}
+
+/// "work only in | the back loops": behind a verb that leads to loops and the small words after it; empty if
+/// none stands there.
+std::string_view behind_making(std::string_view text, const Vocabulary& vocabulary) {
+  const words::Folded line = words::fold(text);
+  const words::Lattice lattice = words::lattice(line, vocabulary);
+  const auto leads = [&vocabulary](const words::Word& word) {
+    return says_nothing(vocabulary, word) ||
+           (word.kind == words::WordKind::phrase && vocabulary.concepts[word.means].name == "in");
+  };
+  std::size_t at = end_of_text_word(vocabulary, line.text, 0, TextWord::make);
+  if (at == 0) return {};
+  for (std::size_t end = at;; at = end) {
+    while (end < line.text.size() && line.text[end] == ' ') ++end;
+    if (end >= line.text.size()) return {};
+    const std::size_t begin = end;
+    for (auto i = lattice.at[begin]; i < lattice.at[begin + 1]; ++i)
+      if (leads(lattice.words[i])) end = std::max<std::size_t>(end, lattice.words[i].end);
+    if (holds_loops(lattice, begin, vocabulary) || end == begin) return text.substr(line.from[begin]);
+  }
+}
+
+} // namespace
+
+Lead leading(std::string_view text, const Vocabulary& vocabulary) {
+  const Lead lead = lead_of(text, vocabulary);
+  if (lead.means != no_concept) return lead;
+  const Lead made = lead_of(behind_making(text, vocabulary), vocabulary);
+  const bool loops = made.means != no_concept && vocabulary.concepts[made.means].sort == ConceptClass::loops;
+  return loops ? made : lead;
 }
 
 namespace {

@@ -421,6 +421,7 @@ void add_list(Stretching& s) {
   for (std::uint32_t at = s.begin; at < stop; ++at)
     if (text[at] == ':') begin = skip_blanks(text, at + 1);
   if (s.extent == Extent::line) begin = behind_head_loops(s.reader.sentence, begin, stop);
+  if (stop < s.end) begin = behind_beginning(s.reader.sentence, begin, stop);
   std::uint32_t end = trim_separators(text, begin, stop);
   const words::Span then = then_repeated(s.reader.sentence, s.begin, s.end);
   if (!then.empty()) begin = then.begin, end = then.end;

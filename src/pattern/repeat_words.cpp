@@ -1,5 +1,6 @@
 #include "pattern/repeat_words.hpp"
 
+#include "pattern/text_words.hpp"
 #include "pattern/word_names.hpp"
 
 #include <algorithm>
@@ -258,6 +259,43 @@ std::uint32_t behind_first_chains(const Sentence& sentence, std::uint32_t begin,
     const bool chain = means(sentence, at, words::find_concept(sentence.vocabulary, "ch"));
     if (!chain && number_at(sentence, at) == nullptr) return begin;
     chains = chains || chain;
+  }
+  return begin;
+}
+
+namespace {
+
+/// Behind the chains that a list begins with, two or more, up to the mark behind them; `begin` if it begins
+/// otherwise.
+std::uint32_t behind_high_chain(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const words::Concept ch = words::find_concept(sentence.vocabulary, "ch");
+  bool chain = false, several = false;
+  for (std::uint32_t at = begin; at < end; at = behind_word(sentence, at)) {
+    const bool ends = is_separator(sentence.text()[at]) || sentence.brackets.at[at] != no_bracket;
+    const bool head = !chain && !several && is_separator(sentence.text()[at]); // "第2圈 |，3锁针"
+    if (!head && (ends || (chain && several))) return chain && several ? at : begin;
+    const words::Word* number = number_at(sentence, at);
+    chain = chain || means(sentence, at, ch);
+    several = several || (number != nullptr && number->number > 1);
+  }
+  return begin;
+}
+
+} // namespace
+
+std::uint32_t behind_beginning(const Sentence& sentence, std::uint32_t begin, std::uint32_t end) {
+  const std::uint32_t behind = behind_high_chain(sentence, begin, end);
+  bool stitched = false;
+  for (std::uint32_t at = behind; behind != begin && at < end;) {
+    const std::int32_t bracket = sentence.brackets.at[at];
+    if (bracket != no_bracket) {
+      at = sentence.brackets.all[static_cast<std::size_t>(bracket)].end;
+      continue;
+    }
+    const auto then = end_of_text_word(sentence.vocabulary, sentence.text(), at, TextWord::then);
+    if (stitched && then != at) return skip_blanks(sentence.text(), static_cast<std::uint32_t>(then));
+    for (const words::Word& word : words_at(sentence, at)) stitched = stitched || is_work(sentence, word);
+    at = behind_word(sentence, at);
   }
   return begin;
 }

@@ -18,6 +18,10 @@ std::uint32_t behind_repeat(const Sentence& sentence, std::uint32_t begin, std::
 /// repeated in the middle of such a sentence; empty if there is none.
 words::Span then_repeated(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
 
+/// "Ch 3, 2 dc in next st, then | 1 dc, 2 dc in next st, repeat to end": behind the word that parts what is
+/// repeated from the chain and the stitches that the list begins with; `begin` if none does.
+std::uint32_t behind_beginning(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);
+
 /// Whether from `begin` to `end`, where "around" stands, are only stitches with their numbers, not all alike:
 /// "2 sc, inc around" goes round as a whole where it divides.
 bool is_plain_list(const Sentence& sentence, std::uint32_t begin, std::uint32_t end);

@@ -243,6 +243,11 @@ Definition definition_at(std::string_view text, Span line, std::size_t from, boo
   return {};
 }
 
+/// Whether the point at a place stands behind a number.
+bool is_ordinal(std::string_view text, std::size_t at) {
+  return text[at] == '.' && at > 0 && is_digit(text[at - 1]);
+}
+
 /// Where the work of a line begins, behind its label.
 std::size_t behind_label(std::string_view text) {
   std::size_t at = 0;
@@ -281,6 +286,7 @@ std::vector<Definition> definitions_in_sentences(const Source& source, Span line
     if (depth > 0 || ordinal || !(head || mark)) continue;
     const std::size_t begin = head ? 0 : text.find_first_not_of(' ', at + 1);
     if (begin == none) break;
+    if (is_ordinal(text, at) && !is_capital(text[begin])) continue; // "from the 2. | ch: 1 sc, 1 hdc"
     const Definition definition = definition_at(text, line, begin, !labelled, vocabulary);
     if (definition.value.empty()) continue;
     found.push_back(definition);

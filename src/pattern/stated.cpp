@@ -311,7 +311,8 @@ StatedCount as_sentence(const Search& search, std::uint32_t at) {
   const bool said = pass_total(search, at) != at || says_total(search, at, count.end);
   const bool stitches = counts_stitches(count);
   const std::uint32_t rest = trim_separators(search.sentence.text(), count.end, search.sentence.size());
-  bool last = rest <= count.end || ends_sentence(search, count.end);
+  bool last =
+      rest <= count.end || ends_sentence(search, count.end) || (said && only_closes(search, count.end));
   if (const std::uint32_t end = end_of_sentence(search, count.end);
       !last && stitches && only_says_more(search, count.end, end))
     last = true, count.end = end;

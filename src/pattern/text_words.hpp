@@ -62,6 +62,7 @@ enum class TextWord : std::uint8_t {
   make,          ///< at the head of a line: so many pieces are made
   close,         ///< a whole clause: the last stitches are gathered, "Close."
   put_on,        ///< before the name of a part that others are put on: sew "to" the head
+  then,          ///< between what begins a round and what is repeated: "then" 1 dc, 2 dc in next st
 };
 
 /// What a word or phrase (folded) is, as a set of 1 << TextWord.

@@ -28,6 +28,27 @@ bool counts_stitches(const StatedCount& count) {
                      [](const Stated& s) { return s.unit == Unit::stitches; });
 }
 
+bool only_closes(const Search& search, std::uint32_t at) {
+  const Concepts& c = search.concepts;
+  bool closes = false;
+  for (at = next_word(search, at); at < search.sentence.size(); at = next_word(search, at)) {
+    if (is_separator(search.sentence.text()[at])) {
+      ++at;
+      continue;
+    }
+    const WordsAt words = words_at(search.sentence, at);
+    const auto* word = std::find_if(words.begin(), words.end(), [&](const Word& w) {
+      const bool ends = w.kind == WordKind::phrase && (w.means == c.join || w.means == c.slip ||
+                                                       sort_of(search.sentence, w) == ConceptClass::ending);
+      closes = closes || ends;
+      return ends || w.means == c.conjunction || sort_of(search.sentence, w) == ConceptClass::filler;
+    });
+    if (word == words.end()) return false;
+    at = word->end;
+  }
+  return closes;
+}
+
 namespace {
 
 /// Whether a word may stand in a sentence that only tells how many stitches there are: "men heeft nu 12 v.".

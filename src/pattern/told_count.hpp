@@ -13,6 +13,10 @@ bool is_behind_point(const Search& search, std::uint32_t at);
 
 bool ends_sentence(const Search& search, std::uint32_t at);
 
+/// "24 sts in all, | slip stitch and cut": whether words that close the round, and nothing else, stand between
+/// a place and the end of the line.
+bool only_closes(const Search& search, std::uint32_t at);
+
 /// A sentence of its own that only tells how many there are: "; men heeft nu 12 v.", ". Il t'en reste 6."
 StatedCount told_in_words(const Search& search, std::uint32_t at);
 

@@ -68,6 +68,7 @@ const TypedLine lines[] = {
     {"*2 sc in next st; rep from * around (12)", 6, 12, 12},
     {"increase in each stitch around, 12 sts", 6, 12, 12},
     {"2 sc in each st 12 in total", 6, 12, 12},
+    {"2 sc in each st, 12 in total, sl st", 6, 12, 12},
     {"inc x 6 12 sts altogether", 6, 12, 12},
     {"6 inc. (12)", 6, 12, 12},
     {"inc in next 6 sts (12)", 6, 12, 12},
