@@ -3,6 +3,7 @@
 #include "layout/break_line.hpp"
 #include "layout/cut.hpp"
 #include "layout/direction.hpp"
+#include "layout/figure.hpp"
 #include "layout/flag.hpp"
 #include "layout/furniture.hpp"
 #include "layout/lace_ground.hpp"
@@ -47,16 +48,19 @@ void add_arrow(const Extents& extents, Lace& lace) {
   lace.figure.strokes.push_back(arrow_head(tip, on, out));
 }
 
-/// A motif reaches no further than its ink.
+/// A motif reaches no further than its ink and what it is begun with.
 void bound_ink(const Extents& extents, Lace& lace) {
   Figure& figure = lace.figure;
+  const auto reach = [&figure](Point p) {
+    figure.low = {std::min(figure.low.x, p.x), std::min(figure.low.y, p.y)};
+    figure.high = {std::max(figure.high.x, p.x), std::max(figure.high.y, p.y)};
+  };
   bound(0, figure);
+  const double core = centre_reach(figure);
+  reach({-core, -core}), reach({core, core});
   for (std::size_t i = 0; i < lace.rings.size(); ++i)
     for (const Convex& piece : ink_of_ring(extents, lace, i))
-      for (const Point& p : piece) {
-        figure.low = {std::min(figure.low.x, p.x), std::min(figure.low.y, p.y)};
-        figure.high = {std::max(figure.high.x, p.x), std::max(figure.high.y, p.y)};
-      }
+      for (const Point& p : piece) reach(p);
 }
 
 } // namespace

@@ -98,6 +98,14 @@ bool is_counted_stitch(const Sentence& sentence, std::uint32_t end) {
   return stitch != end && number > 0 && words::is_digit(sentence.text()[number - 1]);
 }
 
+/// "6 sc in MR | 6 sts": what the stitches go into ends there.
+bool ends_in_ring(const Sentence& sentence, std::uint32_t end) {
+  const auto is_ring = [&sentence](const Word& word) {
+    return sort_of(sentence, word) == ConceptClass::start;
+  };
+  return begin_of_word(sentence, end, is_ring) != end;
+}
+
 /// Before "sts" at the end of a line whose work before the number is told to its end: "dec, dec 2 sts".
 /// `told`: a word for counts behind it says so.
 std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end, bool told) {
@@ -107,7 +115,8 @@ std::uint32_t before_unit(const Sentence& sentence, std::uint32_t end, bool told
       const std::uint32_t number = trim_separators(sentence.text(), 0, at);
       if (!sentence.vocabulary.blanks_between_words || told) return number;
       const std::uint32_t work = before_digits(sentence, number);
-      if (is_told_to_end(sentence, work) || is_counted_stitch(sentence, work)) return number;
+      if (is_told_to_end(sentence, work) || is_counted_stitch(sentence, work) || ends_in_ring(sentence, work))
+        return number;
     }
   return end;
 }

@@ -296,6 +296,13 @@ bool is_sum(const Reading& reading, std::uint32_t count) {
          effect.uses == 0 && effect.makes == 0 && count > effect.pass_makes && count % effect.pass_makes == 0;
 }
 
+/// Whether a reading begins with as many as are counted where the likeliest works before it begins.
+bool begins_better(const Reading& reading, std::uint32_t count, const std::vector<Reading>& readings) {
+  const Effect& effect = reading.effect;
+  return effect.starts && effect.uses == 0 && effect.pass_uses == 0 && effect.makes == count &&
+         !readings.empty() && readings.front().effect.starts && readings.front().effect.uses > 0;
+}
+
 /// The readings with the last number as the count, where the line reads no other way or hides it.
 void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& kinds, Effort effort,
                      const Parts& whole, std::vector<Reading>& readings) {
@@ -319,8 +326,9 @@ void read_bare_count(Sentence& sentence, const std::vector<stitch::StitchKind>& 
     const bool closes = behind_slip(sentence, parts.count.begin) &&
                         (reading.effect.pass_uses != 0 || reading.effect.makes == count);
     const bool alone = only_number && reading.effect.pass_uses == 0 && reading.effect.makes == count;
-    reading.cost += closes || worded || alone ? 0 : fits ? costs.count_of_passes : costs.bare_count;
-    const bool likelier = (closes || alone) && !readings.empty();
+    const bool begins = begins_better(reading, count, readings); // "6 sc in MR | 6 sts"
+    reading.cost += closes || worded || alone || begins ? 0 : fits ? costs.count_of_passes : costs.bare_count;
+    const bool likelier = (closes || alone || begins) && !readings.empty();
     if (likelier) reading.cost = std::min(reading.cost, readings.front().cost);
     readings.insert(likelier ? readings.begin() : readings.end(), std::move(reading));
   }
