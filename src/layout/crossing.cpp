@@ -30,7 +30,8 @@ bool steps_back(const std::vector<Seat>& seats, const Crossing& run, bool on) {
 
 std::vector<Crossing> crossings_of(const std::vector<Seat>& seats) {
   constexpr double same_place = 0.3;
-  constexpr std::size_t most_crossing = 12; // more are out of order for another reason
+  constexpr std::size_t most_crossing = 8; // more are out of order for another reason: a row round a tube
+  constexpr std::size_t most_alone = 4;    // of a line that has no others
   constexpr double far = std::numeric_limits<double>::max();
   std::vector<double> least(seats.size() + 1, far); // of this and all behind
   for (std::size_t i = seats.size(); i-- > 0;) least[i] = std::min(least[i + 1], seats[i].at.value_or(far));
@@ -43,7 +44,8 @@ std::vector<Crossing> crossings_of(const std::vector<Seat>& seats) {
     if (most > least[i + 1] + same_place) continue; // one behind belongs before
     const Crossing run{first, i + 1};
     const std::size_t many = run.end - run.first;
-    if (many > 1 && many <= most_crossing && steps_back(seats, run, on)) crossings.push_back(run);
+    const bool all = many > most_alone && many == seats.size();
+    if (many > 1 && many <= most_crossing && !all && steps_back(seats, run, on)) crossings.push_back(run);
     first = i + 1;
   }
   return crossings;

@@ -64,7 +64,8 @@ public:
     for (int i = least; !ring_.held && i < least + steps_to_places; i += 10)
       if (fits(ring_.inner + i * step) && ring_.held) return;
     most_only_ = !ring_.held;
-    if (!ring_.held) fits(ring_.inner + least * step);
+    if (most_only_)
+      while (!fits(ring_.inner + least * step) && least < most_steps) ++least;
   }
 
 private:

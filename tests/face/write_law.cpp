@@ -123,8 +123,9 @@ std::string rows_with(int n) {
   return text;
 }
 
-/// A language must not lose more than these; in silence it loses nothing.
-void check_kept(const Kept& kept) { CHECK(kept.left * 100 <= kept.lines * 3); }
+/// A language must not lose more than three of a hundred lines, of few lines more than one; in silence it
+/// loses nothing.
+void check_kept(const Kept& kept) { CHECK(kept.left * 100 <= std::max<std::size_t>(100, kept.lines * 3)); }
 
 /// `shapes`: so many of the shapes a language, others in the next.
 void random_law(int seeds, std::uint64_t first, std::size_t shapes) {

@@ -14,8 +14,8 @@ namespace {
 
 /// Drawn on 27 November 2026 by `od -An -N4 -tu4 /dev/urandom`, after the last change of a constant of layout
 /// or drawing; whoever changes one draws anew.
-constexpr std::uint64_t first_of_a_hundred = 1, first_of_a_thousand = 3297757231, first_of_flaps = 2327069911,
-                        first_of_fans = 2720832292;
+constexpr std::uint64_t first_of_a_hundred = 1, first_of_a_thousand = 2316253977, first_of_flaps = 2675232682,
+                        first_of_fans = 640902942;
 
 /// Half of the sheets as they come, half with options by chance.
 ChartOptions options_by_chance(std::uint64_t seed) {
