@@ -4,6 +4,7 @@
 #include "layout/direction.hpp"
 #include "layout/hole.hpp"
 #include "layout/label.hpp"
+#include "layout/obstacles.hpp"
 #include "layout/sign.hpp"
 #include "layout/stand.hpp"
 
@@ -159,23 +160,31 @@ double air_around(const Placed& placed, const std::vector<Convex>& ink, double m
   return air;
 }
 
+bool is_clear(const Figure& figure, const Extents& extents, const Placed& placed) {
+  constexpr double reach = 1.5; // of a sign, with the air round it
+  return air_around(placed, ink_near(figure, extents, placed.at, reach), enough) >= sign_air;
+}
+
 bool settle_sign(const Figure& figure, const Extents& extents, Point up, int again, Placed& placed) {
-  const std::vector<Convex> ink = ink_near(figure, extents, placed.at, neighbourhood);
+  Obstacles near;
+  near.add(ink_near(figure, extents, placed.at, neighbourhood));
+  const auto air_round = [&near](const Placed& there) { return near.air_around(outlines_of(there), enough); };
   const Point along = aside_of(up);
-  double best = -1;
-  Placed found = placed;
+  const Placed from = placed;
+  double best = air_round(from), air = best;
   const int longer = std::max(0, again - patience);
   const int far_along = steps_along + longer * steps_further,
             far_across = steps_across + longer * steps_aside;
   for (int i = -far_along; i <= far_along; ++i)
     for (int j = -far_across; j <= far_across; ++j) {
-      const Placed there = moved(placed, i * afarstep * along + j * across_step * up);
       const double far = i * afarstep * i * afarstep + j * across_step * j * across_step;
-      const double worth = air_around(there, ink, enough) - dear_to_move * far;
-      if (worth > best + 1e-9) best = worth, found = there;
+      if (enough - dear_to_move * far <= best + 1e-9) continue;
+      const Placed there = moved(from, i * afarstep * along + j * across_step * up);
+      const double found = air_round(there);
+      if (found - dear_to_move * far > best + 1e-9)
+        best = found - dear_to_move * far, air = found, placed = there;
     }
-  placed = found;
-  return air_around(placed, ink, enough) >= sign_air;
+  return air >= sign_air;
 }
 
 void push_out(const Figure& figure, const Extents& extents, Point direction, Placed& placed) {

@@ -16,6 +16,9 @@ double air_around(const Placed& placed, const std::vector<Convex>& ink, double m
 /// Air that every sign keeps to what it does not belong to.
 inline constexpr double sign_air = 0.08;
 
+/// Whether a sign has air where it stands.
+bool is_clear(const Figure& figure, const Extents& extents, const Placed& placed);
+
 /// The sign moved to the roomiest place within .35 along and .20 across from where it stands (further along
 /// where that was tried in vain before); whether it has air there.
 bool settle_sign(const Figure& figure, const Extents& extents, Point up, int again, Placed& placed);

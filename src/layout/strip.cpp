@@ -330,6 +330,14 @@ std::vector<int> put_together(Laying& laying, int again, Figure& figure,
   return crowded;
 }
 
+/// A flag within a line stands above it.
+void make_room_for_flags(Laying& laying) {
+  std::vector<std::uint8_t> met;
+  for (std::size_t i = 0; i + 1 < laying.courses.size(); ++i)
+    if (brings_in_yarn(laying.fabric, laying.courses[i].items, laying.plan.rings[i].echo, met))
+      laying.courses[i].band.room_outside += flag_room;
+}
+
 } // namespace
 
 Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& extents, const Page& page) {
@@ -340,6 +348,7 @@ Straight draw_strip(const Fabric& fabric, const Plan& plan, const Extents& exten
   for (std::size_t i = 0; i < plan.rings.size(); ++i) laying.courses.push_back(course_of(laying, i));
   if (laying.courses.empty()) return drawn;
   set_length(laying);
+  make_room_for_flags(laying);
   std::vector<std::uint32_t> stemless;
   bool settled = false;
   int bent = 0; ///< times that stems were given room
