@@ -2,6 +2,7 @@
 
 #include "layout/sign.hpp"
 
+#include "law.hpp"
 #include "standing.hpp"
 #include "typed.hpp"
 
@@ -30,16 +31,6 @@ std::vector<Item> standing_in(const Figure& figure, const Ring& ring) {
   return all;
 }
 
-void check_law(const Typed& typed) {
-  for (const Figure& figure : typed.figures) {
-    CHECK(test::nearness_of(typed.fabric, figure).which == "");
-    CHECK(test::out_of_order(typed.fabric, figure) == "");
-    CHECK(test::crossing_stems(typed.fabric, figure) == "");
-  }
-  CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
-  CHECK(typed.air() > 0.05);
-}
-
 } // namespace
 
 TEST_CASE("stitches with chains between them fan out of the one stitch that they go into") {
@@ -51,7 +42,7 @@ TEST_CASE("stitches with chains between them fan out of the one stitch that they
   for (std::size_t i = 0; i < 18; i += 3)
     CHECK(apart(items[i + 1].foot, items[i + 2].foot) < 0.5 * apart(head(items[i + 1]), head(items[i + 2])));
   CHECK(ring.inner < typed.ring(2).outer + 0.6);
-  check_law(typed);
+  test::check_law(typed);
 }
 
 TEST_CASE("the chains of a petal lead up beside its tall stitches") {
@@ -68,11 +59,11 @@ TEST_CASE("the chains of a petal lead up beside its tall stitches") {
       low = std::min(low, far), high = std::max(high, far);
     }
   CHECK(high - low > 1.2);
-  check_law(typed);
+  test::check_law(typed);
 }
 
 TEST_CASE("chains between two low stitches bow outward") {
-  check_law(Typed(disc + "Rnd 3: (sc, ch 3, sc) in each st around\n"));
+  test::check_law(Typed(disc + "Rnd 3: (sc, ch 3, sc) in each st around\n"));
 }
 
 TEST_CASE("groups give way where a figure would be much larger for them") {
@@ -111,7 +102,7 @@ TEST_CASE("what shares a stitch of an oval fans out of it as in a disc") {
       "3 "
       "sts, sc in next 5. (22)\nRnd 3: sc in next 2 sts, ((hdc, dc, hdc) in next st, sc in next 3 sts) 5 "
       "times. (32)\n");
-  check_law(typed);
+  test::check_law(typed);
   const Figure& figure = typed.figures.at(0);
   REQUIRE(figure.form == Form::oval);
   const std::vector<Item> standing = standing_in(figure, typed.ring(3));

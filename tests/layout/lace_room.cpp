@@ -2,6 +2,7 @@
 
 #include "layout/lace.hpp"
 
+#include "law.hpp"
 #include "standing.hpp"
 #include "typed.hpp"
 
@@ -39,20 +40,11 @@ std::vector<Item> in_spaces(const Typed& typed, const Ring& ring) {
   return found;
 }
 
-void check_law(const Typed& typed) {
-  const Figure& figure = typed.figures.at(0);
-  CHECK(test::nearness_of(typed.fabric, figure).which == "");
-  CHECK(test::out_of_order(typed.fabric, figure) == "");
-  CHECK(test::crossing_stems(typed.fabric, figure) == "");
-  CHECK(test::not_shown_once(typed.fabric, typed.figures) == "");
-  CHECK(typed.air() > 0.05);
-}
-
 } // namespace
 
 TEST_CASE("many stitches in one chain space open into a scallop that springs from it") {
   const Typed typed(scallops);
-  check_law(typed);
+  test::check_law(typed);
   const std::vector<Item> fan = in_spaces(typed, typed.ring(2));
   REQUIRE(fan.size() == 96);
   const Point one = fan[0].up, other = fan[11].up;
@@ -66,7 +58,7 @@ TEST_CASE("many stitches in one chain space open into a scallop that springs fro
 
 TEST_CASE("the stems of groups reach down to their places where their heads need room") {
   const Typed typed(shells);
-  check_law(typed);
+  test::check_law(typed);
   for (std::uint32_t round = 2; round < 4; ++round)
     for (const Item& item : in_spaces(typed, typed.ring(round)))
       CHECK(length(item.foot) < typed.ring(round - 1).outer + 0.8);
@@ -87,7 +79,7 @@ TEST_CASE("low rounds stay by the one inside them where tall ones can make way")
                     "ch 1) 8 times, join\n"
                     "Rnd 3: ch 1, (2 dc in next ch-1 sp, ch 1) 8 times, join\n"
                     "Rnd 4: ch 1, (6 dc in next ch-1 sp) 8 times, join\n");
-  check_law(typed);
+  test::check_law(typed);
   CHECK(typed.ring(1).outer - typed.ring(0).outer < 2);
 }
 

@@ -1,6 +1,5 @@
 // First rows along a chain and rounds on both of its sides, as natives of thirteen languages tell them.
-#include "pattern/read.hpp"
-#include "pattern/reading.hpp"
+#include "told.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -182,17 +181,6 @@ constexpr Along ovals[] = {
     {"zh-Hans",
      "起8针锁针。\n第1圈：从第二个辫子开始6短，最后一个辫子3短，翻过来另一边5短，最后2短在同一针（16针）\n"},
 };
-
-/// The stitches that each round leaves open.
-std::string counts(const std::string& language, const std::string& text) {
-  std::string told;
-  std::int64_t open = 0;
-  for (const RoundText& round : read(Source(text), *words::find_vocabulary(language)).tree.rounds) {
-    open = outcome(round.effect, open).makes;
-    told += (told.empty() ? "" : " ") + std::to_string(open);
-  }
-  return told;
-}
 
 } // namespace
 

@@ -1,6 +1,5 @@
 // What the chains at the head of a row stand for, told in words: beside the row, above it or within it.
-#include "pattern/read.hpp"
-#include "pattern/reading.hpp"
+#include "told.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -98,17 +97,6 @@ const FirstRow& row_of(const std::string& language) {
   for (const FirstRow& row : rows)
     if (row.language == language) return row;
   return rows[0];
-}
-
-/// The stitches that each round leaves open, the chain among them: "17 15".
-std::string counts(const std::string& language, const std::string& text) {
-  std::string told;
-  std::int64_t open = 0;
-  for (const RoundText& round : read(Source(text), *words::find_vocabulary(language)).tree.rounds) {
-    open = outcome(round.effect, open).makes;
-    told += (told.empty() ? "" : " ") + std::to_string(open);
-  }
-  return told;
 }
 
 } // namespace

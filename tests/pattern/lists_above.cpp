@@ -1,6 +1,5 @@
 // Lists of materials and abbreviations and remarks above the rounds: none of them is a round.
-#include "pattern/read.hpp"
-#include "pattern/reading.hpp"
+#include "told.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -113,17 +112,6 @@ constexpr Above rounds[] = {
     {"ja", "1段目：わに細編み6\n2段目：増し目6\n3段目：（細編み1、増し目1）×6\n"},
     {"zh-Hans", "第1圈：环起6X\n第2圈：6V\n第3圈：(1X,1V)*6\n"},
 };
-
-/// The stitches that each round leaves open.
-std::string counts(const std::string& language, const std::string& text) {
-  std::string told;
-  std::int64_t open = 0;
-  for (const RoundText& round : read(Source(text), *words::find_vocabulary(language)).tree.rounds) {
-    open = outcome(round.effect, open).makes;
-    told += (told.empty() ? "" : " ") + std::to_string(open);
-  }
-  return told;
-}
 
 } // namespace
 

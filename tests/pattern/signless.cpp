@@ -138,19 +138,10 @@ TEST_CASE("colours before stitches are no list of names") {
 }
 
 TEST_CASE("wide marks divide a list as narrow ones do") {
-  const auto counts_in = [](const char* language, const char* text) {
-    std::string told;
-    std::int64_t open = 0;
-    for (const RoundText& round : read(Source(text), *words::find_vocabulary(language)).tree.rounds) {
-      open = outcome(round.effect, open).makes;
-      told += (told.empty() ? "" : " ") + std::to_string(open);
-    }
-    return told;
-  };
-  CHECK(counts_in("zh-Hans",
-                  "针法说明：\nX：短针\nB：短针加针\n\nR1：环起6X\nR2：6B（12X）\nR3：（X，B）*6（18X）\n") ==
+  CHECK(counts("zh-Hans",
+               "针法说明：\nX：短针\nB：短针加针\n\nR1：环起6X\nR2：6B（12X）\nR3：（X，B）*6（18X）\n") ==
         "6 12 18");
-  CHECK(counts_in("ja",
-                  "記号：×＝細編み、V＝増し目、T＝中長編み\n\n1段目：わの中に×6\n2段目：V6\n3段目：T12\n") ==
-        "6 12 12");
+  CHECK(
+      counts("ja", "記号：×＝細編み、V＝増し目、T＝中長編み\n\n1段目：わの中に×6\n2段目：V6\n3段目：T12\n") ==
+      "6 12 12");
 }

@@ -11,13 +11,18 @@ inline whorl::pattern::Read read_text(std::string_view text) {
 }
 
 /// What each line of instruction leaves open, worked out from its effect alone: "6 12 18".
-inline std::string counts(std::string_view text) {
+/// `language`: the text is read in it alone.
+inline std::string counts(std::string_view language, std::string_view text) {
   std::string told;
   std::int64_t open = 0;
-  for (const whorl::pattern::RoundText& round : read_text(text).tree.rounds) {
+  const whorl::words::Vocabulary& vocabulary = *whorl::words::find_vocabulary(language);
+  for (const whorl::pattern::RoundText& round :
+       whorl::pattern::read(whorl::pattern::Source(text), vocabulary).tree.rounds) {
     for (int number = round.from; number <= round.to; ++number)
       open = whorl::pattern::outcome(round.effect, open).makes;
     told += (told.empty() ? "" : " ") + std::to_string(open);
   }
   return told;
 }
+
+inline std::string counts(std::string_view text) { return counts("en-US", text); }
